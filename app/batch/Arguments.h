@@ -1,0 +1,44 @@
+// The words after a command: what stands alone, and options with their values.
+#pragma once
+
+#include "core/result/Result.h"
+
+#include <map>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace earwright::batch {
+
+/// Exit codes every command keeps to.
+inline constexpr int exitDone = 0;
+/// The input's fault: one sentence on stderr.
+inline constexpr int exitInput = 1;
+/// The command line's fault.
+inline constexpr int exitUsage = 2;
+
+/// Parsed command line of one command.
+class Arguments {
+public:
+    /// `--name value` for each allowed option, everything else stands alone; `--` ends the options. A
+    /// negative number is a value. Errors: an unknown option, one without value or given twice, or a wrong
+    /// number of words standing alone.
+    static Result<Arguments> parse(std::span<const std::string> words, std::size_t alone,
+                                   const std::vector<std::string>& options);
+
+    const std::string& alone(std::size_t index) const { return words.at(index); }
+    std::optional<std::string> text(std::string_view option) const;
+    /// The option's number in [least, most], or the default where it is not given. Errors: OutOfRange.
+    Result<double> number(std::string_view option, double least, double most, double byDefault) const;
+
+private:
+    std::vector<std::string> words;
+    std::map<std::string, std::string, std::less<>> values;
+};
+
+/// Prints the error in one sentence on stderr and returns the code, for `return complain(...)`.
+int complain(const Error& error, int exitCode);
+
+} // namespace earwright::batch

@@ -1,0 +1,44 @@
+// The headless tool: one command a call, data on stdout, one sentence on stderr when something is wrong.
+#include "app/batch/Arguments.h"
+
+#include <cstdio>
+#include <span>
+#include <string>
+#include <vector>
+
+namespace {
+
+using earwright::batch::exitDone;
+using earwright::batch::exitUsage;
+
+struct Command {
+    const char* name;
+    const char* usage;
+    int (*run)(std::span<const std::string> words);
+};
+
+constexpr const char* heading = "Usage: earwright-batch COMMAND …\n";
+
+const std::vector<Command>& commands() {
+    static const std::vector<Command> all{};
+    return all;
+}
+
+int printUsage(std::FILE* to, int exitCode) {
+    std::fputs(heading, to);
+    for (const Command& command : commands())
+        std::fprintf(to, "  %s\n", command.usage);
+    return exitCode;
+}
+
+} // namespace
+
+int main(int argc, char** argv) {
+    const std::vector<std::string> words(argv + 1, argv + argc);
+    if (words.empty()) return printUsage(stderr, exitUsage);
+    if (words.front() == "--help" || words.front() == "-h") return printUsage(stdout, exitDone);
+    for (const Command& command : commands())
+        if (words.front() == command.name) return command.run(std::span(words).subspan(1));
+    std::fprintf(stderr, "earwright-batch: There is no command %s.\n", words.front().c_str());
+    return printUsage(stderr, exitUsage);
+}

@@ -1,0 +1,125 @@
+// What sounds: the recording at any speed and pitch, the written notes beside it, through the sound device.
+#pragma once
+
+#include "core/engine/TimedNote.h"
+#include "core/result/Result.h"
+#include "core/sound/Recording.h"
+#include "core/time/Frames.h"
+#include "core/time/Range.h"
+
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace earwright {
+
+/// What is heard.
+enum class Hearing { Record, Yours, Together, Split, Trade };
+
+/// Played ÷ original and how far the pitch is moved.
+struct Playing {
+    /// 0.1 to 2; 0.5 is half speed.
+    double speed = 1.0;
+    /// −12 to 12.
+    int semitones = 0;
+    /// −100 to 100.
+    int cents = 0;
+    friend bool operator==(const Playing&, const Playing&) = default;
+};
+
+enum class DeviceState {
+    Closed, ///< nothing asked for yet
+    Opening,
+    Running,
+    Missing, ///< no device, or it refuses: the program runs on silently
+    Lost,    ///< it was running and vanished or hangs
+};
+
+/// What the interface shows of the device.
+struct DeviceReport {
+    DeviceState state = DeviceState::Closed;
+    /// The device's own name; empty when none is open.
+    std::string name;
+    /// One line for the user when something is wrong; empty otherwise.
+    std::string message;
+    int rateHertz = 0;
+    int underruns = 0;
+};
+
+/// A device to choose from. Index as PortAudio counts, valid until devices are listed again.
+struct DeviceChoice {
+    int index = -1;
+    std::string name;
+    bool isDefault = false;
+};
+
+/// What is heard now.
+struct Heard {
+    bool playing = false;
+    /// The place in the recording whose sound leaves the device now (device latency taken into account).
+    Frames position;
+    /// Completed passes of the loop since it was set or playback started.
+    std::int64_t pass = 0;
+    /// During trade: the written notes, not the record, sound now.
+    bool yoursTurn = false;
+    /// Highest absolute sample since the last call, after the limiter; 1 is full scale.
+    float peak = 0;
+};
+
+/// The player.
+///
+/// Threads: all methods from one thread (the interface's or a script's). None of them blocks on the device,
+///   the disk or the stretcher: they post a message and return; now() and device() read snapshots.
+/// Ownership: holds the recording it plays; the caller may drop its own pointer.
+/// Units: frames of the recording at its own rate.
+class Engine {
+public:
+    struct Options {
+        /// PortAudio index, or −1 for the system's default device.
+        int deviceIndex = -1;
+        /// False runs without PortAudio at all, for tests of everything above it.
+        bool openDevice = true;
+    };
+
+    Engine();
+    explicit Engine(const Options& options);
+    ~Engine();
+    Engine(const Engine&) = delete;
+    Engine& operator=(const Engine&) = delete;
+
+    /// Takes a recording in, stopped at its start; the old one is let go.
+    void setRecording(std::shared_ptr<Recording> recording);
+
+    void play();
+    void pause();
+    void seek(Frames position);
+    void setPlaying(const Playing& playing);
+    /// Nothing plays on to the end. Loops shorter than 50 ms are widened to that.
+    void setLoop(const std::optional<Range<Frames>>& loop);
+    /// Plays a range once at the current speed and pitch, then pauses where the range began.
+    void playSlice(const Range<Frames>& slice);
+
+    void setHearing(Hearing hearing);
+    /// The written notes, in frames of the recording; replaces the list, also in mid-play.
+    void setNotes(std::vector<TimedNote> notes);
+    /// Sounds one note at once, whether playing or not.
+    void audition(int midi, double loudness);
+    /// Linear gain of everything, 0 to 1.
+    void setLevel(double level);
+    /// Record against written notes, in decibels added to the written notes, −24 to 12.
+    void setBalance(double yoursDecibels);
+
+    Heard now();
+    DeviceReport device();
+    std::vector<DeviceChoice> devices();
+    /// Opens another device, or tries the same again.
+    void useDevice(int index);
+
+private:
+    class Body;
+    std::unique_ptr<Body> body;
+};
+
+} // namespace earwright

@@ -1,0 +1,60 @@
+// Chords over bars: a form typed once, laid over every chorus, and changed where a chorus differs.
+#pragma once
+
+#include "core/music/ChordSymbol.h"
+#include "core/music/Meter.h"
+#include "core/time/Beats.h"
+
+#include <cstdint>
+#include <map>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace earwright {
+
+/// A chord and the beat of its bar on which it starts.
+struct PlacedChord {
+    Beats withinBar;
+    ChordSymbol symbol;
+    friend bool operator==(const PlacedChord&, const PlacedChord&) = default;
+};
+
+/// The chords of one bar, in order; empty means nothing is written and the chord before goes on.
+struct BarChords {
+    std::vector<PlacedChord> chords;
+    friend bool operator==(const BarChords&, const BarChords&) = default;
+};
+
+/// Reads `Bb7 | Eb7 | Bb7 | Fm7 Bb7`: bars between strokes (or line breaks), chords spread evenly over the
+/// beats of a bar (two in 4/4 take two beats each, common practice), `%` repeats the bar before, an empty
+/// bar stays empty. Never fails; unreadable symbols are kept as typed.
+std::vector<BarChords> parseBars(std::string_view text, const Meter& meter);
+/// The text that parseBars reads back to the same bars, as the user typed the symbols.
+std::string toText(const std::vector<BarChords>& bars);
+
+/// A run of bars that repeats: where it starts in the study and how long it is.
+struct ChorusBars {
+    std::int64_t firstBar = 1;
+    std::int64_t barCount = 12;
+    friend bool operator==(const ChorusBars&, const ChorusBars&) = default;
+};
+
+/// The form and what single bars have instead.
+struct ChordChart {
+    std::vector<BarChords> form;
+    /// By bar number; wins over the form.
+    std::map<std::int64_t, BarChords> overrides;
+
+    friend bool operator==(const ChordChart&, const ChordChart&) = default;
+
+    /// What stands over a bar, given where the choruses lie; nothing outside choruses unless overridden.
+    BarChords barChords(std::int64_t bar, const std::vector<ChorusBars>& choruses) const;
+    /// The chord sounding at a place: the last one at or before it, looking back over empty bars to the
+    /// chorus's first.
+    std::optional<ChordSymbol> chordAt(const Beats& place, const Meter& meter,
+                                       const std::vector<ChorusBars>& choruses) const;
+};
+
+} // namespace earwright

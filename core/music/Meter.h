@@ -1,0 +1,27 @@
+// How beats are gathered into bars.
+#pragma once
+
+#include "core/time/Beats.h"
+
+namespace earwright {
+
+/// A time signature; the beat is its lower number. Bars are numbered from 1, and bar 1 starts at beat 0.
+struct Meter {
+    int beatsPerBar = 4;
+    int beatUnit = 4;
+
+    friend bool operator==(const Meter&, const Meter&) = default;
+
+    Beats barLength() const { return Beats(beatsPerBar); }
+    Beats barStart(std::int64_t bar) const { return Beats((bar - 1) * beatsPerBar); }
+    /// The bar a place lies in; the pickup bar before bar 1 is bar 0.
+    std::int64_t barOf(const Beats& place) const {
+        const std::int64_t beat = place.floor();
+        const std::int64_t quotient = beat / beatsPerBar;
+        return (beat % beatsPerBar < 0 ? quotient - 1 : quotient) + 1;
+    }
+    /// Beats into its bar, in [0, beatsPerBar); musicians count one more.
+    Beats withinBar(const Beats& place) const { return place - barStart(barOf(place)); }
+};
+
+} // namespace earwright

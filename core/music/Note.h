@@ -1,0 +1,56 @@
+// One written note, with everything a musician says about how it is played.
+#pragma once
+
+#include "core/music/Pitch.h"
+#include "core/time/Beats.h"
+#include "core/time/Range.h"
+
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+namespace earwright {
+
+/// Where a slide comes from, or goes to, when it is not the neighbouring note.
+enum class SlideFrom { Below, Above };
+enum class SlideTo { Up, Down };
+
+/// How a note is played. Everything absent is a plain, picked note.
+struct Phrasing {
+    std::optional<SlideFrom> slideIn;
+    std::optional<SlideTo> slideOut;
+    /// Pitches sounded quickly before the note and stealing their time from it, in order; MIDI numbers.
+    std::vector<int> graceNotes;
+    /// Semitones up to the trill's other note, 1 to 4.
+    std::optional<int> trill;
+    /// This note is not picked but slurred from the one before.
+    bool slurred = false;
+    bool ghosted = false;
+    bool accented = false;
+
+    friend bool operator==(const Phrasing&, const Phrasing&) = default;
+};
+
+/// Names a note for as long as the study lives; never used twice.
+struct NoteId {
+    std::uint64_t value = 0;
+    friend auto operator<=>(const NoteId&, const NoteId&) = default;
+};
+
+/// A note as written. Its length may cross beats and bars: ties are how such a length is drawn.
+struct Note {
+    NoteId id;
+    Beats onset;
+    /// Greater than zero.
+    Beats length;
+    Pitch pitch;
+    /// 0 (inaudible) to 1 (as hard as it goes), before ghost and accent are applied; 0.6 is an ordinary note.
+    double loudness = 0.6;
+    Phrasing phrasing;
+
+    Beats end() const { return onset + length; }
+    Range<Beats> range() const { return {onset, end()}; }
+    friend bool operator==(const Note&, const Note&) = default;
+};
+
+} // namespace earwright

@@ -1,0 +1,100 @@
+// The document: one recording and everything worked out about it. A plain value; edits make new ones.
+#pragma once
+
+#include "core/music/BeatMap.h"
+#include "core/music/ChordChart.h"
+#include "core/music/Meter.h"
+#include "core/music/Note.h"
+#include "core/music/Span.h"
+#include "core/study/EarRecord.h"
+#include "core/time/Frames.h"
+#include "core/time/Range.h"
+#include "core/time/SampleRate.h"
+#include "core/time/Seconds.h"
+
+#include <cstdint>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace earwright {
+
+/// Which recording a study is about, so that a moved file is found again and a different one is noticed.
+struct RecordingRef {
+    /// Relative to the study file, with forward slashes; UTF-8.
+    std::string path;
+    /// XXH3-128 of the file's bytes as 32 lower-case hex digits; empty until the file has been read through.
+    std::string contentHash;
+    SampleRate rate;
+    Frames length;
+    friend bool operator==(const RecordingRef&, const RecordingRef&) = default;
+};
+
+/// Names a loose end for as long as the study lives; never used twice.
+struct LooseEndId {
+    std::uint64_t value = 0;
+    friend auto operator<=>(const LooseEndId&, const LooseEndId&) = default;
+};
+
+/// A place to come back to, with a word of text.
+struct LooseEnd {
+    LooseEndId id;
+    Seconds time;
+    std::string text;
+    bool done = false;
+    friend bool operator==(const LooseEnd&, const LooseEnd&) = default;
+};
+
+/// How one beat is divided in the note grid; 2 where nothing is said.
+enum class BeatDivision { Two = 2, Three = 3, Four = 4, Six = 6 };
+
+/// How the user last listened, kept so that the study opens where it was left.
+struct Practice {
+    std::optional<Range<Seconds>> loop;
+    /// Played ÷ original: 0.5 is half speed. 0.1 to 2.
+    double speed = 1.0;
+    int semitones = 0;
+    int cents = 0;
+    friend bool operator==(const Practice&, const Practice&) = default;
+};
+
+/// One recording and everything worked out about it.
+///
+/// Invariants: notes sorted by onset, then pitch; spans by start; loose ends by time; ids unique and below
+/// nextId. Edits (core/study/*Edits.h) keep them.
+/// Threads: a value; share it const.
+struct Study {
+    std::string title;
+    RecordingRef recording;
+    Meter meter;
+    BeatMap beatMap;
+    ChordChart chart;
+    std::vector<Span> spans;
+    std::vector<Note> notes;
+    /// By whole beat from bar 1.
+    std::map<std::int64_t, BeatDivision> divisions;
+    std::vector<LooseEnd> looseEnds;
+    EarRecord earRecord;
+    Practice practice;
+    std::uint64_t nextId = 1;
+
+    friend bool operator==(const Study&, const Study&) = default;
+
+    BeatDivision divisionOf(std::int64_t beat) const;
+    const Span* span(SpanId id) const;
+    const Note* note(NoteId id) const;
+    std::vector<Span> spansOf(SpanKind kind) const;
+    /// The innermost span of a kind at a time.
+    const Span* spanAt(SpanKind kind, Seconds time) const;
+    /// Choruses as bars, by the nearest bar lines. Empty without a tempo.
+    std::vector<ChorusBars> chorusBars() const;
+    std::optional<ChordSymbol> chordAt(const Beats& place) const;
+    BarChords barChords(std::int64_t bar) const;
+    /// Beats of a span, to the nearest twelfth of a beat. Requires: beatMap.hasTempo().
+    Range<Beats> beatsOf(const Span& span) const;
+    /// Written notes whose onset lies in the range.
+    std::vector<Note> notesIn(const Range<Beats>& range) const;
+};
+
+} // namespace earwright
