@@ -41,7 +41,7 @@ CHORUS_2 = [
     "1 C#5; 1& E5; 2 G5; 2& Bb5 accent; 3 G5; 3& E5 slur; 4 C#5; 4& E5",
     "1 D5; 1& B4 slur; 2 G4; 2& A4; 3 Bb4 1/3; 3+1/3 B4 slur; 3+2/3 D5; 4 G5; 4& E5 slur",
     "1 F#5; 1& E5; 2 D5; 2& B4 slur; 3 G#4 1/3; 3+1/3 B4 slur; 3+2/3 D5; 4 F5; 4& E5 slur",
-    "1 C5; 1& B4 slur; 2 A4; 3 A4; 3+1/4 B4 slur; 3+1/2 C5; 3+3/4 D5 slur; 4 E5; 4& G5 accent",
+    "1 C5; 1& B4 slur; 2 A4; 3 A4 1/4; 3+1/4 B4 slur; 3+1/2 C5 1/4; 3+3/4 D5 slur; 4 E5; 4& G5 accent",
     "1 F#5; 1& E5 slur; 2 Eb5; 2& C5; 3 A4; 3& F#4 ghost; 4 C5; 4& A#4 slur",
     "1 B4 1 accent; 3 G#4; 3& B4; 4 F5; 4& D5 slur",
     "1 C5; 1& A4 slur; 2 F#4; 2& D4 ghost; 3& D5; 4 F5 slide_in:1; 4& D5 slur ghost",

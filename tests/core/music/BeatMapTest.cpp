@@ -81,9 +81,9 @@ TEST(BeatMap, RenumberingMovesEveryPositionAndNoTime) {
 }
 
 TEST(BeatMap, TempoIsThatOfTheStretch) {
-    const BeatMap map = tapBars({0.0, 2.0, 5.0});
+    const BeatMap map = tapBars({0.0, 2.0, 4.5});
     EXPECT_DOUBLE_EQ(map.tempoAt(Seconds(1)), 120.0);
-    EXPECT_DOUBLE_EQ(map.tempoAt(Seconds(4)), 80.0);
+    EXPECT_DOUBLE_EQ(map.tempoAt(Seconds(4)), 96.0);
 }
 
 TEST(BeatMap, NearestMarkIsFoundWithinTheToleranceOnly) {

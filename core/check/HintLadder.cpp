@@ -1,0 +1,48 @@
+#include "core/check/HintLadder.h"
+
+#include <algorithm>
+
+namespace earwright {
+
+namespace {
+
+PlaceKind kindOf(const CheckedNote& note) {
+    if (note.verdict == Verdict::Unclear) return PlaceKind::Unclear;
+    return note.suggestedMidi && *note.suggestedMidi != note.midi ? PlaceKind::WrongPitch
+                                                                  : PlaceKind::NothingThere;
+}
+
+int sign(int number) {
+    return (number > 0) - (number < 0);
+}
+
+} // namespace
+
+std::vector<CheckedPlace> placesOf(const PhraseCheck& check) {
+    std::vector<CheckedPlace> places;
+    for (const CheckedNote& note : check.notes)
+        if (note.verdict != Verdict::Supported)
+            places.push_back({kindOf(note), note.range, note.note, note.midi, note.suggestedMidi});
+    for (const UnwrittenSound& sound : check.unwritten)
+        places.push_back({PlaceKind::Unwritten, sound.range, std::nullopt, std::nullopt, sound.midi});
+    std::stable_sort(places.begin(), places.end(), [](const CheckedPlace& a, const CheckedPlace& b) {
+        return a.range.begin < b.range.begin;
+    });
+    return places;
+}
+
+Hint hintAt(const CheckedPlace& place, HelpStep step, std::optional<int> before) {
+    Hint hint{step, place.range, {}, {}, {}, {}};
+    const std::optional<int> from = place.kind == PlaceKind::Unwritten ? before : place.writtenMidi;
+    const std::optional<int> distance =
+        from && place.heardMidi ? std::optional<int>(*place.heardMidi - *from) : std::nullopt;
+    if (step >= HelpStep::WhichWay) {
+        hint.kind = place.kind;
+        hint.direction = distance ? sign(*distance) : 0;
+    }
+    if (step >= HelpStep::HowFar) hint.semitones = distance;
+    if (step >= HelpStep::ShowIt) hint.heardMidi = place.heardMidi;
+    return hint;
+}
+
+} // namespace earwright

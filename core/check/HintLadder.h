@@ -1,0 +1,52 @@
+// Help in steps for one place the check found wanting; never says more than its step.
+#pragma once
+
+#include "core/check/PhraseCheck.h"
+#include "core/study/EarRecord.h"
+
+#include <optional>
+#include <vector>
+
+namespace earwright {
+
+/// What kind of thing is off; told from the second step on.
+enum class PlaceKind {
+    WrongPitch,   ///< a written note, and the recording supports another pitch
+    NothingThere, ///< a written note where no note of the line begins
+    Unclear,      ///< a written note the band covers
+    Unwritten,    ///< a sound of the line with no note
+};
+
+/// One place that is off, in the order of the recording.
+struct CheckedPlace {
+    PlaceKind kind = PlaceKind::WrongPitch;
+    Range<Seconds> range;
+    /// The written note; none for an unwritten sound.
+    std::optional<NoteId> note;
+    /// The written pitch, if any, and the pitch the recording supports, if known.
+    std::optional<int> writtenMidi;
+    std::optional<int> heardMidi;
+    friend bool operator==(const CheckedPlace&, const CheckedPlace&) = default;
+};
+
+/// What a step lets through. Fields a step may not tell are empty.
+struct Hint {
+    HelpStep step = HelpStep::None;
+    Range<Seconds> range;
+    /// From step WhichWay: what kind of thing, and −1 (lower), +1 (higher) or 0 (same or not known).
+    std::optional<PlaceKind> kind;
+    std::optional<int> direction;
+    /// From step HowFar: semitones from the written pitch; for an unwritten sound from the written note
+    /// before it.
+    std::optional<int> semitones;
+    /// At step ShowIt only.
+    std::optional<int> heardMidi;
+    friend bool operator==(const Hint&, const Hint&) = default;
+};
+
+/// The places of a check that are not supported, by time.
+std::vector<CheckedPlace> placesOf(const PhraseCheck& check);
+/// What the given step says of a place. `before` is the written pitch before an unwritten sound, if any.
+Hint hintAt(const CheckedPlace& place, HelpStep step, std::optional<int> before = std::nullopt);
+
+} // namespace earwright

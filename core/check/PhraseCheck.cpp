@@ -1,0 +1,18 @@
+#include "core/check/PhraseCheck.h"
+
+#include <algorithm>
+
+namespace earwright {
+
+const CheckedNote* PhraseCheck::note(NoteId id) const {
+    const auto found =
+        std::find_if(notes.begin(), notes.end(), [&](const CheckedNote& n) { return n.note == id; });
+    return found == notes.end() ? nullptr : &*found;
+}
+
+int PhraseCheck::count(Verdict verdict) const {
+    return static_cast<int>(std::count_if(notes.begin(), notes.end(),
+                                          [&](const CheckedNote& n) { return n.verdict == verdict; }));
+}
+
+} // namespace earwright

@@ -1,0 +1,48 @@
+// What the check of one phrase found: an answer for each written note, and the sounds with no note.
+#pragma once
+
+#include "core/check/Verdict.h"
+#include "core/music/Note.h"
+#include "core/music/Span.h"
+#include "core/time/Range.h"
+#include "core/time/Seconds.h"
+
+#include <optional>
+#include <vector>
+
+namespace earwright {
+
+/// The answer for one written note.
+struct CheckedNote {
+    NoteId note;
+    Range<Seconds> range;
+    int midi = 60;
+    Verdict verdict = Verdict::Unclear;
+    /// Probability that the note is right (pitch, with an onset of the line within 50 ms), 0 to 1.
+    double score = 0;
+    /// The pitch the recording supports instead; MIDI number counted from the recording's own tuning.
+    std::optional<int> suggestedMidi;
+    friend bool operator==(const CheckedNote&, const CheckedNote&) = default;
+};
+
+/// A sound of the line where nothing is written.
+struct UnwrittenSound {
+    Range<Seconds> range;
+    int midi = 60;
+    /// Probability that there is such a note, 0 to 1.
+    double score = 0;
+    friend bool operator==(const UnwrittenSound&, const UnwrittenSound&) = default;
+};
+
+/// The check of one phrase as it stood when it was asked for.
+struct PhraseCheck {
+    SpanId phrase;
+    std::vector<CheckedNote> notes;
+    std::vector<UnwrittenSound> unwritten;
+    friend bool operator==(const PhraseCheck&, const PhraseCheck&) = default;
+
+    const CheckedNote* note(NoteId id) const;
+    int count(Verdict verdict) const;
+};
+
+} // namespace earwright
