@@ -52,8 +52,8 @@ class Band:
 
     def _count_in(self):
         """Two beats of drums bring the band in."""
-        for beat, key, velocity in [(-2, SNARE, 62), (-2 + RIDE_UPBEAT, SNARE, 44), (-1, HIGH_TOM, 66),
-                                    (-1 + RIDE_UPBEAT, LOW_TOM, 70), (-1, PEDAL_HAT, 58)]:
+        for beat, key, velocity in [(-2, SNARE, 84), (-2 + RIDE_UPBEAT, SNARE, 66), (-1, HIGH_TOM, 86),
+                                    (-1 + RIDE_UPBEAT, LOW_TOM, 88), (-1, PEDAL_HAT, 86)]:
             self._hit(Fraction(beat), key, velocity, 0.002)
 
     def _bass_bar(self, bar):
@@ -72,27 +72,27 @@ class Band:
         in_chorus = (bar - score.FIRST_CHORUS_BAR) % score.CHORUS_BARS
         fill = bar >= score.INTRO_BARS and in_chorus == score.CHORUS_BARS - 1
         for beat in range(4):
-            self._hit(start + beat, RIDE, 70 if beat % 2 else 62)
-            self._hit(start + beat, KICK, 34 if beat else 40)
+            self._hit(start + beat, RIDE, 98 if beat % 2 else 90)
+            self._hit(start + beat, KICK, 56 if beat else 62)
             if beat % 2:
-                self._hit(start + beat, PEDAL_HAT, 64)
+                self._hit(start + beat, PEDAL_HAT, 92)
                 if not (fill and beat == 3):
-                    self._hit(start + beat + RIDE_UPBEAT, RIDE, 52)
+                    self._hit(start + beat + RIDE_UPBEAT, RIDE, 76)
         if in_chorus == 0:
-            self._hit(start, CRASH, 58)
+            self._hit(start, CRASH, 78)
         if fill:
             for place, key in [(2 + RIDE_UPBEAT, SNARE), (3, HIGH_TOM), (3 + Fraction(1, 3), SNARE), (3 + UPBEAT, LOW_TOM)]:
-                self._hit(start + place, key, 66)
+                self._hit(start + place, key, 78)
         elif self._drum_rng.random() < 0.55:
             place = self._drum_rng.choice([UPBEAT, 1 + UPBEAT, 2 + UPBEAT, Fraction(3), 3 + UPBEAT])
-            self._hit(start + place, self._drum_rng.choice([CROSS_STICK, SNARE]), 38)
+            self._hit(start + place, self._drum_rng.choice([CROSS_STICK, SNARE]), 58)
 
     def _piano_bar(self, bar):
         start = Fraction(4 * (bar - 1))
         two = len(score.chords_of_bar(bar)) == 2
         rhythm = self._piano_rng.choice(TWO_CHORD_RHYTHMS if two else ONE_CHORD_RHYTHMS)
         for place, length in rhythm:
-            self._chord(start + place, length, 58)
+            self._chord(start + place, length, 72)
 
     def _chord(self, beat, length, velocity):
         """An upbeat just before a change already sounds the chord to come."""
@@ -111,7 +111,7 @@ class Band:
         start = Fraction(4 * (score.LAST_BAR - 1))
         onset = self._at(self._bass_rng, start, 0.003)
         self.soundings.append(Sounding(BASS_CHANNEL, onset, 1.9, midi_number(score.BASS[-1]), 84))
-        self._chord(start, 4.2, 62)
-        self._hit(start, KICK, 56)
-        self._hit(start, CRASH, 62)
-        self._hit(start, RIDE, 60)
+        self._chord(start, 4.2, 76)
+        self._hit(start, KICK, 78)
+        self._hit(start, CRASH, 80)
+        self._hit(start, RIDE, 84)

@@ -11,12 +11,13 @@ JAZZ_GUITAR, ACOUSTIC_BASS, PIANO = 26, 32, 0
 
 # Track name -> (channels, program, volume, pan 0..127 with 64 in the middle, reverb).
 SEATS = {
-    "lead": ((PICKED_CHANNEL, *BENDING_CHANNELS), JAZZ_GUITAR, 124, 50, 34),
-    "piano": ((PIANO_CHANNEL,), PIANO, 74, 92, 40),
-    "bass": ((BASS_CHANNEL,), ACOUSTIC_BASS, 96, 64, 14),
-    "drums": ((DRUM_CHANNEL,), 0, 76, 64, 30),
+    "lead": ((PICKED_CHANNEL, *BENDING_CHANNELS), JAZZ_GUITAR, 108, 50, 34),
+    "piano": ((PIANO_CHANNEL,), PIANO, 112, 92, 40),
+    "bass": ((BASS_CHANNEL,), ACOUSTIC_BASS, 108, 64, 14),
+    "drums": ((DRUM_CHANNEL,), 0, 124, 64, 30),
 }
-VOLUME, PAN, REVERB = 7, 10, 91
+VOLUME, PAN, REVERB, ALL_SOUND_OFF = 7, 10, 91, 120
+FADE_SECONDS = 1.2
 
 
 def write(path, clock, soundings, bends, only=None):
@@ -49,6 +50,7 @@ def _seat_track(name, seat, clock, soundings, bends):
             events.append((0, mido.Message("program_change", channel=channel, program=program)))
         for control, value in ((VOLUME, volume), (PAN, pan), (REVERB, reverb)):
             events.append((0, _control(channel, control, value)))
+        events += _fade(channel, volume, clock)
     for channel in set(channels) & set(BENDING_CHANNELS):
         # Registered parameter 0 is the bend range in semitones (MIDI 1.0, RPN 00 00).
         for control, value in ((101, 0), (100, 0), (6, BEND_RANGE), (38, 0), (101, 127), (100, 127)):
@@ -61,6 +63,17 @@ def _seat_track(name, seat, clock, soundings, bends):
         if note.channel in channels:
             events += _note_events(note, clock)
     return _track(events)
+
+
+def _fade(channel, volume, clock):
+    """Rings out after the last bar, so that the file ends in silence and not in a cymbal cut off."""
+    start = clock.bar_seconds(score.LAST_BAR + 1)
+    steps = 40
+    events = [
+        (clock.tick(start + FADE_SECONDS * step / steps), _control(channel, VOLUME, round(volume * (1 - step / steps))))
+        for step in range(1, steps + 1)
+    ]
+    return events + [(clock.tick(start + FADE_SECONDS), _control(channel, ALL_SOUND_OFF, 0))]
 
 
 def _control(channel, control, value):
