@@ -11,13 +11,14 @@ PICKED_CHANNEL = 0
 BENDING_CHANNELS = (1, 2)  # in turn, so that the tail of one bent note is not bent by the next
 BEND_RANGE = 4  # semitones
 FURTHEST_FROM_GRID = 0.034  # seconds between a note as played and its place as written
-GRACE_SECONDS = 0.062
+GRACE_SECONDS = 0.050  # a grace note steals its time from the note it leads to
+GRACE_AHEAD = 0.022  # and is picked a little early, so that the note itself is not late
 TRILL_SECONDS = 0.071
 
 
 @dataclass(frozen=True)
 class Played:
-    """One written note as it was played; onset is the main note's, duration its sounding length, in seconds."""
+    """One written note as it was played, in seconds; with a grace note the onset is where that is picked."""
 
     note: Note
     onset: float
@@ -51,6 +52,8 @@ class LeadPlayer:
             ratio = self._rng.uniform(1.62, 1.8)
             beat += Fraction(ratio / (1 + ratio)).limit_denominator(10000) - Fraction(2, 3)
             lag = 0.007
+        if note.grace:
+            lag -= GRACE_AHEAD
         written = self._clock.seconds(note.beat)
         late = self._clock.seconds(beat) - written + lag + self._lean + self._rng.uniform(-0.006, 0.006)
         return written + max(-FURTHEST_FROM_GRID, min(FURTHEST_FROM_GRID, late))
@@ -64,8 +67,6 @@ class LeadPlayer:
         if not touches:
             return written * self._rng.uniform(0.86, 0.95)
         gap = -0.008 if after.slurred else self._rng.uniform(0.010, 0.026)
-        if after.grace:
-            gap = GRACE_SECONDS + 0.008
         return next_onset - onset - gap
 
     def _velocity(self, note):
@@ -86,28 +87,36 @@ class LeadPlayer:
             self._trill(played)
         elif note.slide_in or note.slide_out or self._is_held(played):
             self._bend(played)
+        elif note.grace:
+            self._grace(played)
         else:
-            onset = played.onset
-            if note.grace:
-                grace = Sounding(PICKED_CHANNEL, onset - GRACE_SECONDS, GRACE_SECONDS, midi_number(note.grace),
-                                 played.velocity - 10)
-                self.soundings.append(grace)
-            self.soundings.append(Sounding(PICKED_CHANNEL, onset, played.duration, note.midi, played.velocity))
+            self._picked(played.onset, played.duration, note.midi, played.velocity)
+
+    def _picked(self, onset, duration, midi, velocity):
+        self.soundings.append(Sounding(PICKED_CHANNEL, onset, duration, midi, velocity))
+
+    def _grace(self, played):
+        """The grace note is picked, the written note hammered on after it."""
+        self._picked(played.onset, GRACE_SECONDS + 0.006, midi_number(played.note.grace), played.velocity - 8)
+        self._picked(played.onset + GRACE_SECONDS, played.duration - GRACE_SECONDS, played.note.midi,
+                     played.velocity - 4)
 
     @staticmethod
     def _is_held(played):
         return played.duration > 0.62 and not played.note.grace
 
     def _trill(self, played):
-        """The written note first, then the upper one, each hammered more softly than the pick before it."""
-        count = 2 * int(played.duration / TRILL_SECONDS / 2) + 1
-        step = played.duration / count
-        for index in range(count):
-            pitch = played.note.midi if index % 2 == 0 else midi_number(played.note.trill)
-            velocity = played.velocity if index == 0 else played.velocity - 16 - index
-            length = step if index < count - 1 else step * 0.9
-            self.soundings.append(
-                Sounding(PICKED_CHANNEL, played.onset + index * step, length, pitch, max(40, velocity)))
+        """The written note is picked and stays the stronger; the upper one is hammered on again and again."""
+        pairs = int((played.duration - TRILL_SECONDS) / (2 * TRILL_SECONDS))
+        pair = (played.duration - TRILL_SECONDS) / pairs
+        upper = midi_number(played.note.trill)
+        for index in range(pairs + 1):
+            start = played.onset + index * pair
+            softer = 8 + index if index else 0
+            last = index == pairs
+            self._picked(start, TRILL_SECONDS if last else 0.58 * pair, played.note.midi, played.velocity - softer)
+            if not last:
+                self._picked(start + 0.58 * pair, 0.42 * pair, upper, played.velocity - 24 - index)
 
     def _bend(self, played):
         channel = BENDING_CHANNELS[self._bending % 2]
@@ -121,7 +130,7 @@ class LeadPlayer:
     def _bend_at(played, since):
         """Semitones away from the written pitch: the slide in, a narrow vibrato once it is held, the fall at the end."""
         note, semitones = played.note, 0.0
-        rise = min(1.0, max(0.0, (since - 0.028) / (0.045 + 0.022 * abs(note.slide_in))))
+        rise = min(1.0, max(0.0, (since - 0.024) / (0.036 + 0.018 * abs(note.slide_in))))
         semitones -= note.slide_in * (1 - rise)
         if since > 0.3:
             depth = 0.13 * min(1.0, (since - 0.3) / 0.25)
