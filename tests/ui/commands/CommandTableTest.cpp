@@ -1,0 +1,103 @@
+#include "ui/commands/CommandTable.h"
+
+#include <gtest/gtest.h>
+#include <set>
+#include <string>
+
+namespace earwright::ui {
+namespace {
+
+TEST(CommandTable, HasEveryCommandOnce) {
+    std::set<CommandId> seen;
+    for (const Command& entry : commandTable())
+        EXPECT_TRUE(seen.insert(entry.id).second) << entry.word;
+    EXPECT_EQ(seen.size(), static_cast<std::size_t>(CommandId::About) + 1);
+}
+
+TEST(CommandTable, GivesNoKeyTwice) {
+    std::set<QString> seen;
+    for (const Command& entry : commandTable())
+        for (const QKeySequence& key : entry.keys)
+            EXPECT_TRUE(seen.insert(key.toString()).second)
+                << entry.word << " " << key.toString().toStdString();
+}
+
+TEST(CommandTable, UsesNoWordOrNameTwice) {
+    std::set<std::string> words;
+    std::set<std::string> names;
+    for (const Command& entry : commandTable()) {
+        EXPECT_TRUE(words.insert(entry.word).second) << entry.word;
+        EXPECT_TRUE(names.insert(entry.name).second) << entry.name;
+        EXPECT_FALSE(std::string(entry.about).empty()) << entry.word;
+    }
+}
+
+struct ExpectedKey {
+    CommandId id;
+    const char* key;
+};
+
+// The table of keys the product describes, written out a second time by hand.
+constexpr ExpectedKey expectedKeys[] = {
+    {CommandId::PlayPause, "Space"},
+    {CommandId::LetGo, "Esc"},
+    {CommandId::Undo, "Ctrl+Z"},
+    {CommandId::Redo, "Ctrl+Shift+Z"},
+    {CommandId::Save, "Ctrl+S"},
+    {CommandId::Open, "Ctrl+O"},
+    {CommandId::TapBar, "Return"},
+    {CommandId::TapBeat, "Shift+Return"},
+    {CommandId::LoopFromOrToHere, "L"},
+    {CommandId::LoopPhrase, "P"},
+    {CommandId::Slower, "-"},
+    {CommandId::Faster, "="},
+    {CommandId::FullSpeed, "0"},
+    {CommandId::LoopStartEarlier, ","},
+    {CommandId::LoopStartLater, "."},
+    {CommandId::LoopEndEarlier, "Shift+,"},
+    {CommandId::LoopEndLater, "Shift+."},
+    {CommandId::DivideByTwo, "2"},
+    {CommandId::DivideByThree, "3"},
+    {CommandId::DivideByFour, "4"},
+    {CommandId::DivideBySix, "6"},
+    {CommandId::NoteInOrOut, "N"},
+    {CommandId::Longer, "Shift+Right"},
+    {CommandId::Shorter, "Shift+Left"},
+    {CommandId::NoteHigher, "Alt+Up"},
+    {CommandId::NoteLower, "Alt+Down"},
+    {CommandId::NoteEarlier, "Alt+Left"},
+    {CommandId::NoteLater, "Alt+Right"},
+    {CommandId::Slide, "S"},
+    {CommandId::Grace, "G"},
+    {CommandId::Trill, "R"},
+    {CommandId::Slur, "U"},
+    {CommandId::Ghost, "X"},
+    {CommandId::Accent, "A"},
+    {CommandId::NextColumn, "Tab"},
+    {CommandId::PreviousColumn, "Shift+Backtab"},
+    {CommandId::NextHearing, "V"},
+    {CommandId::CheckPhrase, "C"},
+    {CommandId::NextHelp, "H"},
+    {CommandId::LooseEndHere, "Q"},
+    {CommandId::NextLooseEnd, "J"},
+};
+
+TEST(CommandTable, HasTheKeysTheProductDescribes) {
+    for (const ExpectedKey& expected : expectedKeys) {
+        ASSERT_FALSE(command(expected.id).keys.empty()) << expected.key;
+        EXPECT_EQ(command(expected.id).keys.front().toString(QKeySequence::PortableText).toStdString(),
+                  expected.key);
+    }
+}
+
+TEST(CommandTable, LeavesNoMenuEmpty) {
+    std::set<CommandMenu> filled;
+    for (const Command& entry : commandTable())
+        filled.insert(entry.menu);
+    EXPECT_EQ(filled.size(), 7u);
+    for (const CommandMenu menu : filled)
+        EXPECT_FALSE(translatedName(menu).isEmpty());
+}
+
+} // namespace
+} // namespace earwright::ui

@@ -1,0 +1,45 @@
+#include "ui/commands/KeysDialog.h"
+
+#include "ui/commands/KeyCatcher.h"
+
+#include <QSettings>
+#include <QTemporaryDir>
+#include <QTest>
+
+#include <gtest/gtest.h>
+
+namespace earwright::ui {
+namespace {
+
+class KeysDialogTest : public testing::Test {
+protected:
+    QTemporaryDir folder;
+    QSettings settings{folder.filePath("settings.ini"), QSettings::IniFormat};
+    KeyBindings keys{settings};
+    KeysDialog dialog{keys};
+    KeyCatcher* catcher = dialog.findChild<KeyCatcher*>();
+};
+
+TEST_F(KeysDialogTest, GivesTheChosenCommandTheKeyPressed) {
+    dialog.choose(CommandId::LoopPhrase);
+    QTest::keyClick(catcher, Qt::Key_K, Qt::ControlModifier);
+    EXPECT_EQ(keys.keys(CommandId::LoopPhrase), std::vector{QKeySequence("Ctrl+K")});
+}
+
+TEST_F(KeysDialogTest, TakesTabAndEscapeAsKeysToo) {
+    dialog.choose(CommandId::LoopPhrase);
+    QTest::keyClick(catcher, Qt::Key_Tab);
+    EXPECT_EQ(keys.owner(QKeySequence(Qt::Key_Tab)), CommandId::LoopPhrase);
+    QTest::keyClick(catcher, Qt::Key_Escape);
+    EXPECT_EQ(keys.owner(QKeySequence(Qt::Key_Escape)), CommandId::LoopPhrase);
+    EXPECT_TRUE(keys.keys(CommandId::LetGo).empty());
+}
+
+TEST_F(KeysDialogTest, IgnoresAModifierAlone) {
+    dialog.choose(CommandId::LoopPhrase);
+    QTest::keyClick(catcher, Qt::Key_Shift);
+    EXPECT_FALSE(keys.isChanged(CommandId::LoopPhrase));
+}
+
+} // namespace
+} // namespace earwright::ui

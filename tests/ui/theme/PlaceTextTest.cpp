@@ -1,0 +1,51 @@
+#include "ui/theme/PlaceText.h"
+
+#include <gtest/gtest.h>
+
+using namespace earwright;
+using namespace earwright::ui;
+
+namespace {
+
+constexpr Meter fourFour{4, 4};
+
+std::string at(const Beats& place, const Meter& meter = fourFour) {
+    return placeText(place, meter).toStdString();
+}
+
+} // namespace
+
+TEST(PlaceText, CountsBarsAndBeatsFromOne) {
+    EXPECT_EQ(at(Beats(0)), "bar 1, beat 1");
+    EXPECT_EQ(at(Beats(29 * 4 + 1)), "bar 30, beat 2");
+    EXPECT_EQ(at(Beats(3), Meter{3, 4}), "bar 2, beat 1");
+}
+
+TEST(PlaceText, SetsFractionsOfABeatAsPrintDoes) {
+    EXPECT_EQ(at(Beats(3, 2)), "bar 1, beat 2½");
+    EXPECT_EQ(at(Beats(1, 3)), "bar 1, beat 1⅓");
+    EXPECT_EQ(at(Beats(3, 4)), "bar 1, beat 1¾");
+    EXPECT_EQ(at(Beats(5, 6)), "bar 1, beat 1⅚");
+}
+
+TEST(PlaceText, RoundsOtherPlacesToTheNearestOneWithASign) {
+    EXPECT_EQ(at(Beats(48, 100)), "bar 1, beat 1½");
+    EXPECT_EQ(at(Beats(99, 100)), "bar 1, beat 2");
+    EXPECT_EQ(at(Beats(399, 100)), "bar 2, beat 1");
+}
+
+TEST(PlaceText, CallsThePickupBarZero) {
+    EXPECT_EQ(at(Beats(-1, 2)), "bar 0, beat 4½");
+}
+
+TEST(PlaceText, StartsASentenceWithACapital) {
+    EXPECT_EQ(placeSentence(Beats(2), fourFour).toStdString(), "Bar 1, beat 3");
+}
+
+TEST(PlaceText, TellsTheClockToTheTenth) {
+    EXPECT_EQ(clockText(Seconds(72.43)).toStdString(), "1:12.4");
+    EXPECT_EQ(clockText(Seconds(59.96)).toStdString(), "1:00.0");
+    EXPECT_EQ(clockText(Seconds(3723.5)).toStdString(), "1:02:03.5");
+    EXPECT_EQ(clockText(Seconds(-0.01)).toStdString(), "0:00.0");
+    EXPECT_EQ(lengthText(Seconds(271.2)).toStdString(), "4:31");
+}

@@ -1,0 +1,25 @@
+// The shapes that stand for roles, so that none of them is told by its colour alone.
+#pragma once
+
+#include <QColor>
+#include <QPainter>
+#include <QPointF>
+
+namespace earwright::ui {
+
+/// How the head of a written note is drawn. Without a check every head is full.
+enum class HeadShape {
+    Full,   ///< written, or supported by the record
+    Dotted, ///< unclear
+    Struck, ///< contradicted
+};
+
+/// A note head. `ground` fills the inside of rings. Radius in pixels of the painter.
+void paintHead(QPainter& painter, QPointF centre, double radius, HeadShape shape, const QColor& colour,
+               const QColor& ground);
+/// A loose end: a flag whose pole stands on `foot`. Height in pixels of the painter; a settled one is hollow.
+void paintFlag(QPainter& painter, QPointF foot, double height, const QColor& colour, bool settled = false);
+/// An onset of the recording: a small triangle that points down to `tip`.
+void paintOnset(QPainter& painter, QPointF tip, double size, const QColor& colour);
+
+} // namespace earwright::ui

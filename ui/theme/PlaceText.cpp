@@ -1,0 +1,69 @@
+#include "ui/theme/PlaceText.h"
+
+#include <QCoreApplication>
+
+#include <cmath>
+#include <cstdint>
+
+namespace earwright::ui {
+
+namespace {
+
+/// A fraction of a beat as print has it; twelfths cover every division of the grid.
+QString fractionSign(std::int64_t twelfths) {
+    static constexpr const char* signs[12] = {"", "", "⅙", "¼", "⅓", "", "½", "", "⅔", "¾", "⅚", ""};
+    return QString::fromUtf8(signs[twelfths]);
+}
+
+/// The place moved to the nearest one that has a sign.
+Beats readable(const Beats& place) {
+    static constexpr std::int64_t shown[] = {0, 2, 3, 4, 6, 8, 9, 10, 12};
+    const double into = place.fraction().toDouble() * 12;
+    std::int64_t best = 0;
+    for (const std::int64_t candidate : shown)
+        if (std::abs(into - static_cast<double>(candidate)) < std::abs(into - static_cast<double>(best)))
+            best = candidate;
+    return Beats(place.floor()) + Beats(best, 12);
+}
+
+QString clock(std::int64_t tenths, bool withTenths) {
+    const std::int64_t seconds = tenths / 10;
+    const std::int64_t hours = seconds / 3600;
+    const QLatin1Char zero('0');
+    QString text = hours > 0 ? QStringLiteral("%1:%2:%3")
+                                   .arg(hours)
+                                   .arg(seconds / 60 % 60, 2, 10, zero)
+                                   .arg(seconds % 60, 2, 10, zero)
+                             : QStringLiteral("%1:%2").arg(seconds / 60).arg(seconds % 60, 2, 10, zero);
+    if (withTenths) text += QStringLiteral(".%1").arg(tenths % 10);
+    return text;
+}
+
+QString place(const Beats& exact, const Meter& meter, const char* pattern) {
+    const Beats shown = readable(exact);
+    const Beats within = meter.withinBar(shown);
+    const QString fraction = fractionSign((within.fraction() * 12).floor());
+    return QCoreApplication::translate("PlaceText", pattern)
+        .arg(meter.barOf(shown))
+        .arg(QString::number(within.floor() + 1) + fraction);
+}
+
+} // namespace
+
+QString placeText(const Beats& exact, const Meter& meter) {
+    return place(exact, meter, QT_TRANSLATE_NOOP("PlaceText", "bar %1, beat %2"));
+}
+
+QString placeSentence(const Beats& exact, const Meter& meter) {
+    return place(exact, meter, QT_TRANSLATE_NOOP("PlaceText", "Bar %1, beat %2"));
+}
+
+QString clockText(Seconds time) {
+    return clock(std::llround(std::max(0.0, time.value) * 10), true);
+}
+
+QString lengthText(Seconds length) {
+    return clock(std::llround(std::max(0.0, length.value)) * 10, false);
+}
+
+} // namespace earwright::ui
