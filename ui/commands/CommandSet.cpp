@@ -1,0 +1,61 @@
+#include "ui/commands/CommandSet.h"
+
+#include <QAction>
+#include <QMenu>
+#include <QMenuBar>
+#include <QWidget>
+
+namespace earwright::ui {
+
+CommandSet::CommandSet(KeyBindings& bindings, QWidget& window) : QObject(&window), keys(bindings) {
+    for (const Command& entry : commandTable()) {
+        auto* action = new QAction(entry.translatedName(), this);
+        action->setToolTip(entry.translatedAbout());
+        action->setStatusTip(entry.translatedAbout());
+        action->setAutoRepeat(entry.repeats);
+        action->setShortcutContext(Qt::WindowShortcut);
+        actions[entry.id] = action;
+        window.addAction(action);
+    }
+    showKeys();
+    connect(&keys, &KeyBindings::keysChanged, this, &CommandSet::showKeys);
+}
+
+void CommandSet::showKeys() {
+    for (const auto& [id, action] : actions) {
+        const auto own = keys.keys(id);
+        action->setShortcuts(QList<QKeySequence>(own.begin(), own.end()));
+    }
+}
+
+void CommandSet::bind(CommandId id, std::function<void()> deed) {
+    bound[id] = true;
+    connect(action(id), &QAction::triggered, this, [act = std::move(deed)] { act(); });
+}
+
+std::vector<CommandId> CommandSet::unbound() const {
+    std::vector<CommandId> open;
+    for (const auto& [id, action] : actions)
+        if (!bound.contains(id)) open.push_back(id);
+    return open;
+}
+
+void CommandSet::setConditions(Conditions met) {
+    for (const Command& entry : commandTable())
+        action(entry.id)->setEnabled((met & entry.needs) == entry.needs);
+}
+
+void CommandSet::fill(QMenuBar& menuBar) const {
+    std::map<CommandMenu, QMenu*> menus;
+    for (const Command& entry : commandTable()) {
+        QMenu*& menu = menus[entry.menu];
+        if (!menu) {
+            menu = menuBar.addMenu(translatedName(entry.menu));
+            menu->setToolTipsVisible(true);
+        }
+        if (entry.startsGroup) menu->addSeparator();
+        menu->addAction(action(entry.id));
+    }
+}
+
+} // namespace earwright::ui

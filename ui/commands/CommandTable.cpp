@@ -1,0 +1,304 @@
+#include "ui/commands/CommandTable.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <array>
+#include <cassert>
+
+namespace earwright::ui {
+
+namespace {
+
+using enum CommandId;
+using enum CommandMenu;
+using enum Condition;
+using KeyList = std::vector<QKeySequence>;
+
+constexpr const char* context = "Commands";
+
+// Seen by lupdate: the words are translated where they are shown.
+#define WORDS(text) QT_TRANSLATE_NOOP("Commands", text)
+
+QKeySequence with(Qt::KeyboardModifiers modifiers, Qt::Key key) {
+    return QKeySequence(QKeyCombination(modifiers, key));
+}
+
+QKeySequence plain(Qt::Key key) {
+    return QKeySequence(key);
+}
+
+constexpr Qt::KeyboardModifier ctrl = Qt::ControlModifier;
+constexpr Qt::KeyboardModifier shift = Qt::ShiftModifier;
+constexpr Qt::KeyboardModifier alt = Qt::AltModifier;
+const Conditions always;
+
+void addStudyAndEdit(std::vector<Command>& table) {
+    table.insert(
+        table.end(),
+        {{Open, CommandMenu::Study, "open", WORDS("Open…"),
+          WORDS("Opens a recording as a new study, or a study kept before"), KeyList{with(ctrl, Qt::Key_O)},
+          always},
+         {Save, CommandMenu::Study, "save", WORDS("Save"), WORDS("Saves the study"),
+          KeyList{with(ctrl, Qt::Key_S)}, StudyOpen},
+         {SaveAs, CommandMenu::Study, "save-as", WORDS("Save as…"),
+          WORDS("Saves the study under another name"), KeyList{with(ctrl | shift, Qt::Key_S)}, StudyOpen},
+         {NameStudy, CommandMenu::Study, "name-study", WORDS("Name…"), WORDS("Gives the study its title"),
+          KeyList{}, StudyOpen, true},
+         {FindRecording, CommandMenu::Study, "find-recording", WORDS("Find the recording…"),
+          WORDS("Points the study to its recording where the file has moved"), KeyList{}, StudyOpen},
+         {Quit, CommandMenu::Study, "quit", WORDS("Quit"), WORDS("Closes the desk"),
+          KeyList{with(ctrl, Qt::Key_Q)}, always, true},
+         {Undo, CommandMenu::Edit, "undo", WORDS("Undo"), WORDS("Takes the last change back"),
+          KeyList{with(ctrl, Qt::Key_Z)}, CanUndo, false, true},
+         {Redo, CommandMenu::Edit, "redo", WORDS("Redo"), WORDS("Makes the change taken back again"),
+          KeyList{with(ctrl | shift, Qt::Key_Z)}, CanRedo, false, true},
+         {LetGo, CommandMenu::Edit, "let-go", WORDS("Let go"),
+          WORDS("Drops what is selected or half done, then lets the grid follow the ear again"),
+          KeyList{plain(Qt::Key_Escape)}, StudyOpen, true}});
+}
+
+void addPlaying(std::vector<Command>& table) {
+    table.insert(
+        table.end(),
+        {{PlayPause, Listen, "play-pause", WORDS("Play or pause"), WORDS("Starts and stops the sound"),
+          KeyList{plain(Qt::Key_Space)}, RecordingOpen},
+         {Earlier, Listen, "earlier", WORDS("A beat earlier"),
+          WORDS("Moves the ear back by a beat, or by a second before bars are marked"),
+          KeyList{plain(Qt::Key_Left)}, StudyOpen, true, true},
+         {Later, Listen, "later", WORDS("A beat later"),
+          WORDS("Moves the ear on by a beat, or by a second before bars are marked"),
+          KeyList{plain(Qt::Key_Right)}, StudyOpen, false, true},
+         {BarEarlier, Listen, "bar-earlier", WORDS("A bar earlier"),
+          WORDS("Moves the ear to the bar line before"), KeyList{with(ctrl, Qt::Key_Left)}, StudyOpen, false,
+          true},
+         {BarLater, Listen, "bar-later", WORDS("A bar later"), WORDS("Moves the ear to the next bar line"),
+          KeyList{with(ctrl, Qt::Key_Right)}, StudyOpen, false, true},
+         {ToStart, Listen, "to-start", WORDS("To the start"),
+          WORDS("Moves the ear to the start of the loop, or of the recording"), KeyList{plain(Qt::Key_Home)},
+          StudyOpen}});
+}
+
+void addLoopAndSpeed(std::vector<Command>& table) {
+    const Conditions heard = RecordingOpen;
+    table.insert(
+        table.end(),
+        {{LoopFromOrToHere, Listen, "loop-here", WORDS("Loop from here, to here"),
+          WORDS(
+              "First sets the loop's start where the ear is, then its end; takes a selected stretch at once"),
+          KeyList{plain(Qt::Key_L)}, heard, true},
+         {LoopPhrase, Listen, "loop-phrase", WORDS("Loop the phrase"),
+          WORDS("Makes the phrase under the cursor, or the selected stretch, the loop"),
+          KeyList{plain(Qt::Key_P)}, heard},
+         {LoopOff, Listen, "loop-off", WORDS("No loop"), WORDS("Lets the music go on past the loop"),
+          KeyList{with(shift, Qt::Key_L)}, Loop},
+         {LoopStartEarlier, Listen, "loop-start-earlier", WORDS("Loop starts earlier"),
+          WORDS("Moves the loop's start back a little"), KeyList{plain(Qt::Key_Comma)}, Loop, false, true},
+         {LoopStartLater, Listen, "loop-start-later", WORDS("Loop starts later"),
+          WORDS("Moves the loop's start on a little"), KeyList{plain(Qt::Key_Period)}, Loop, false, true},
+         {LoopEndEarlier, Listen, "loop-end-earlier", WORDS("Loop ends earlier"),
+          WORDS("Moves the loop's end back a little"), KeyList{with(shift, Qt::Key_Comma)}, Loop, false,
+          true},
+         {LoopEndLater, Listen, "loop-end-later", WORDS("Loop ends later"),
+          WORDS("Moves the loop's end on a little"), KeyList{with(shift, Qt::Key_Period)}, Loop, false, true},
+         {Slower, Listen, "slower", WORDS("Slower"), WORDS("One speed step down, in pitch"),
+          KeyList{plain(Qt::Key_Minus)}, StudyOpen, true, true},
+         {Faster, Listen, "faster", WORDS("Faster"), WORDS("One speed step up, in pitch"),
+          KeyList{plain(Qt::Key_Equal)}, StudyOpen, false, true},
+         {FullSpeed, Listen, "full-speed", WORDS("Full speed"), WORDS("Plays as recorded"),
+          KeyList{plain(Qt::Key_0)}, StudyOpen}});
+}
+
+void addHearing(std::vector<Command>& table) {
+    table.insert(table.end(),
+                 {{SemitoneDown, Listen, "semitone-down", WORDS("Semitone down"),
+                   WORDS("Sounds the recording a semitone lower"), KeyList{with(ctrl | shift, Qt::Key_Down)},
+                   StudyOpen, true, true},
+                  {SemitoneUp, Listen, "semitone-up", WORDS("Semitone up"),
+                   WORDS("Sounds the recording a semitone higher"), KeyList{with(ctrl | shift, Qt::Key_Up)},
+                   StudyOpen, false, true},
+                  {NextHearing, Listen, "next-hearing", WORDS("Next way of hearing"),
+                   WORDS("Record, yours, together, split, trade"), KeyList{plain(Qt::Key_V)}, StudyOpen},
+                  {PreviousHearing, Listen, "previous-hearing", WORDS("Way of hearing before"),
+                   WORDS("The same, backwards"), KeyList{with(shift, Qt::Key_V)}, StudyOpen},
+                  {Softer, Listen, "softer", WORDS("Softer"), WORDS("Turns the level down"),
+                   KeyList{with(ctrl, Qt::Key_Down)}, always, false, true},
+                  {Louder, Listen, "louder", WORDS("Louder"), WORDS("Turns the level up"),
+                   KeyList{with(ctrl, Qt::Key_Up)}, always, false, true}});
+}
+
+void addMark(std::vector<Command>& table) {
+    table.insert(
+        table.end(),
+        {{TapBar, Mark, "tap-bar", WORDS("Bar here"), WORDS("Marks a bar line where the ear is"),
+          KeyList{plain(Qt::Key_Return), with(Qt::KeypadModifier, Qt::Key_Enter)}, RecordingOpen},
+         {TapBeat, Mark, "tap-beat", WORDS("Beat here"), WORDS("Marks a beat where the ear is"),
+          KeyList{with(shift, Qt::Key_Return), with(shift | Qt::KeypadModifier, Qt::Key_Enter)},
+          RecordingOpen},
+         {RemoveMark, Mark, "remove-mark", WORDS("Remove the mark"),
+          WORDS("Takes away the bar or beat mark nearest to the ear"), KeyList{plain(Qt::Key_Backspace)},
+          MarkHere},
+         {BarOneHere, Mark, "bar-one", WORDS("Bar 1 here"),
+          WORDS("Counts bars from the one where the ear is"), KeyList{plain(Qt::Key_1)}, Tempo},
+         {BeatsInBar, Mark, "beats-in-bar", WORDS("Beats in a bar…"),
+          WORDS("Says how many beats a bar has, and what a beat is"), KeyList{}, StudyOpen},
+         {MarkPhrase, Mark, "mark-phrase", WORDS("Phrase…"),
+          WORDS("Names the selected stretch, or the loop, as a phrase"), KeyList{plain(Qt::Key_M)}, Stretch,
+          true},
+         {MarkChorus, Mark, "mark-chorus", WORDS("Chorus…"),
+          WORDS("Names the selected stretch, or the loop, as a chorus"), KeyList{with(shift, Qt::Key_M)},
+          Stretch},
+         {MarkSection, Mark, "mark-section", WORDS("Section…"),
+          WORDS("Names the selected stretch, or the loop, as a section such as head or tag"),
+          KeyList{with(ctrl, Qt::Key_M)}, Stretch},
+         {RenameSpan, Mark, "rename-span", WORDS("Another name…"),
+          WORDS("Renames the phrase, chorus or section where the ear is"), KeyList{plain(Qt::Key_E)},
+          SpanHere},
+         {RemoveSpan, Mark, "remove-span", WORDS("No longer a phrase, chorus or section"),
+          WORDS("Takes the name off the innermost stretch where the ear is; its notes stay"),
+          KeyList{with(shift, Qt::Key_Backspace)}, SpanHere},
+         {PreviousPhrase, Mark, "previous-phrase", WORDS("Phrase before"),
+          WORDS("Moves the ear to the phrase before"), KeyList{plain(Qt::Key_BracketLeft)}, Phrases, true},
+         {NextPhrase, Mark, "next-phrase", WORDS("Next phrase"), WORDS("Moves the ear to the next phrase"),
+          KeyList{plain(Qt::Key_BracketRight)}, Phrases},
+         {ChordsHere, Mark, "chords-here", WORDS("Chords of this bar…"),
+          WORDS("Types the chords over the bar where the ear is"), KeyList{plain(Qt::Key_T)}, Tempo, true},
+         {Form, Mark, "form", WORDS("Form…"), WORDS("Types the chords of a chorus once, for all choruses"),
+          KeyList{with(shift, Qt::Key_T)}, StudyOpen}});
+}
+
+void addWriting(std::vector<Command>& table) {
+    const Conditions note = NoteSelected;
+    table.insert(
+        table.end(),
+        {{NoteInOrOut, Notes, "note", WORDS("Note in or out"),
+          WORDS("Writes a note at the grid's cursor, or takes the one there out"), KeyList{plain(Qt::Key_N)},
+          Grid},
+         {NextColumn, Notes, "next-column", WORDS("Next column"),
+          WORDS("Moves the grid's cursor on and sounds that slice of the record"),
+          KeyList{plain(Qt::Key_Tab)}, Grid, false, true},
+         {PreviousColumn, Notes, "previous-column", WORDS("Column before"),
+          WORDS("Moves the grid's cursor back and sounds that slice of the record"),
+          KeyList{with(shift, Qt::Key_Backtab), with(shift, Qt::Key_Tab)}, Grid, false, true},
+         {Longer, Notes, "longer", WORDS("Longer"), WORDS("Lengthens the selected note by a column"),
+          KeyList{with(shift, Qt::Key_Right)}, note, true, true},
+         {Shorter, Notes, "shorter", WORDS("Shorter"), WORDS("Shortens the selected note by a column"),
+          KeyList{with(shift, Qt::Key_Left)}, note, false, true},
+         {NoteEarlier, Notes, "note-earlier", WORDS("Note earlier"),
+          WORDS("Moves the selected note back a column"), KeyList{with(alt, Qt::Key_Left)}, note, false,
+          true},
+         {NoteLater, Notes, "note-later", WORDS("Note later"), WORDS("Moves the selected note on a column"),
+          KeyList{with(alt, Qt::Key_Right)}, note, false, true},
+         {NoteHigher, Notes, "note-higher", WORDS("Note higher"),
+          WORDS("Moves the selected note up a semitone"), KeyList{with(alt, Qt::Key_Up)}, note, false, true},
+         {NoteLower, Notes, "note-lower", WORDS("Note lower"),
+          WORDS("Moves the selected note down a semitone"), KeyList{with(alt, Qt::Key_Down)}, note, false,
+          true},
+         {NoteLouder, Notes, "note-louder", WORDS("Note louder"),
+          WORDS("Writes the selected note a little louder"), KeyList{with(shift, Qt::Key_Up)}, note, false,
+          true},
+         {NoteSofter, Notes, "note-softer", WORDS("Note softer"),
+          WORDS("Writes the selected note a little softer"), KeyList{with(shift, Qt::Key_Down)}, note, false,
+          true}});
+}
+
+void addPhrasing(std::vector<Command>& table) {
+    const Conditions note = NoteSelected;
+    table.insert(
+        table.end(),
+        {{Slide, Notes, "slide", WORDS("Slide"),
+          WORDS("Slide in from below, from above, out up, out down, none"), KeyList{plain(Qt::Key_S)}, note,
+          true},
+         {Grace, Notes, "grace", WORDS("Grace note"), WORDS("A grace note before the selected note"),
+          KeyList{plain(Qt::Key_G)}, note},
+         {Trill, Notes, "trill", WORDS("Trill"), WORDS("A trill to the semitone, the whole tone above, none"),
+          KeyList{plain(Qt::Key_R)}, note},
+         {Slur, Notes, "slur", WORDS("Slur"), WORDS("Not picked, but slurred from the note before"),
+          KeyList{plain(Qt::Key_U)}, note},
+         {Ghost, Notes, "ghost", WORDS("Ghost"), WORDS("A ghosted note"), KeyList{plain(Qt::Key_X)}, note},
+         {Accent, Notes, "accent", WORDS("Accent"), WORDS("An accented note"), KeyList{plain(Qt::Key_A)},
+          note},
+         {DivideByTwo, Notes, "divide-2", WORDS("Beat in two"),
+          WORDS("Divides the beat under the cursor in two"), KeyList{plain(Qt::Key_2)}, Grid, true},
+         {DivideByThree, Notes, "divide-3", WORDS("Beat in three"),
+          WORDS("Divides the beat under the cursor in three"), KeyList{plain(Qt::Key_3)}, Grid},
+         {DivideByFour, Notes, "divide-4", WORDS("Beat in four"),
+          WORDS("Divides the beat under the cursor in four"), KeyList{plain(Qt::Key_4)}, Grid},
+         {DivideBySix, Notes, "divide-6", WORDS("Beat in six"),
+          WORDS("Divides the beat under the cursor in six"), KeyList{plain(Qt::Key_6)}, Grid}});
+}
+
+void addCheckAndHelp(std::vector<Command>& table) {
+    table.insert(
+        table.end(),
+        {{CheckPhrase, Check, "check", WORDS("Check the phrase"),
+          WORDS("Compares the phrase under the cursor with the recording"), KeyList{plain(Qt::Key_C)},
+          RecordingOpen | PhraseHere | Tempo},
+         {NextHelp, Check, "next-help", WORDS("Next step of help"),
+          WORDS("Says one thing more about the place chosen, or the next place"), KeyList{plain(Qt::Key_H)},
+          Places},
+         {LooseEndHere, Check, "loose-end", WORDS("Loose end here…"),
+          WORDS("Keeps the place where the ear is in mind, with a word of text"), KeyList{plain(Qt::Key_Q)},
+          StudyOpen, true},
+         {NextLooseEnd, Check, "next-loose-end", WORDS("Next loose end"),
+          WORDS("Moves the ear to the next loose end not ticked off"), KeyList{plain(Qt::Key_J)}, LooseEnds},
+         {TickLooseEnd, Check, "tick-loose-end", WORDS("Tick the loose end off"),
+          WORDS("Ticks off the loose end where the ear is, or opens it again"),
+          KeyList{with(shift, Qt::Key_Q)}, NearLooseEnd},
+         {NextPart, Help, "next-part", WORDS("Next part of the desk"),
+          WORDS("Moves the keyboard from strip to sheet, grid and transport"), KeyList{plain(Qt::Key_F6)},
+          always},
+         {CommandId::Keys, Help, "keys", WORDS("Keys…"), WORDS("Shows all keys, and lets you change them"),
+          KeyList{plain(Qt::Key_F1)}, always},
+         {About, Help, "about", WORDS("About Earwright"), WORDS("Says what this program is and its licence"),
+          KeyList{}, always}});
+}
+
+#undef WORDS
+
+std::vector<Command> makeTable() {
+    std::vector<Command> table;
+    addStudyAndEdit(table);
+    addPlaying(table);
+    addLoopAndSpeed(table);
+    addHearing(table);
+    addMark(table);
+    addWriting(table);
+    addPhrasing(table);
+    addCheckAndHelp(table);
+    return table;
+}
+
+} // namespace
+
+QString Command::translatedName() const {
+    return QCoreApplication::translate(context, name);
+}
+
+QString Command::translatedAbout() const {
+    return QCoreApplication::translate(context, about);
+}
+
+const std::vector<Command>& commandTable() {
+    static const std::vector<Command> table = makeTable();
+    return table;
+}
+
+const Command& command(CommandId id) {
+    const auto& table = commandTable();
+    const auto found =
+        std::find_if(table.begin(), table.end(), [id](const Command& c) { return c.id == id; });
+    assert(found != table.end());
+    return *found;
+}
+
+QString translatedName(CommandMenu menu) {
+    static constexpr std::array<const char*, 7> names{
+        QT_TRANSLATE_NOOP("Commands", "Study"),  QT_TRANSLATE_NOOP("Commands", "Edit"),
+        QT_TRANSLATE_NOOP("Commands", "Listen"), QT_TRANSLATE_NOOP("Commands", "Mark"),
+        QT_TRANSLATE_NOOP("Commands", "Notes"),  QT_TRANSLATE_NOOP("Commands", "Check"),
+        QT_TRANSLATE_NOOP("Commands", "Help")};
+    return QCoreApplication::translate(context, names[static_cast<std::size_t>(menu)]);
+}
+
+} // namespace earwright::ui
