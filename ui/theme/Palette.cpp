@@ -9,38 +9,37 @@ Palette::Palette(const std::array<QRgb, roleCount>& values) {
 }
 
 const Palette& Palette::of(Appearance appearance) {
-    // In the order of Role.
     static const Palette light({
-        0xfff7f3ea,
-        0xfffffdf8,
-        0xfff0e8d9,
-        0xfff3ecdf,
-        0xffd8cdb8,
-        0xff20242e,
-        0xff655f50, //
-        0xffa4551f,
-        0xff0f6b66,
-        0xff7a3b7d,
-        0xffefe3ee,
-        0xff3b5fa8,
-        0xffa63d2f,
-        0xfffffdf8,
+        0xfff7f3ea, // Paper
+        0xfffffdf8, // Page
+        0xfff2eadc, // Panel
+        0xfff3ecdf, // Shade
+        0xffd8cdb8, // Rule
+        0xff20242e, // Ink
+        0xff655f50, // Muted
+        0xffa4551f, // Recording
+        0xff0f6b66, // Written
+        0xff7a3b7d, // Loop
+        0xffefe3ee, // LoopWash
+        0xff3b5fa8, // Hint
+        0xffa63d2f, // LooseEnd
+        0xfffffdf8, // OnMark
     });
     static const Palette dark({
-        0xff191b21,
-        0xff21242c,
-        0xff262a33,
-        0xff2b2f39,
-        0xff434955,
-        0xffece6d9,
-        0xffaaa496, //
-        0xffdf9660,
-        0xff57c2b7,
-        0xffcb97d3,
-        0xff39303f,
-        0xff8fb1f2,
-        0xfff0907f,
-        0xff191b21,
+        0xff191b21, // Paper
+        0xff21242c, // Page
+        0xff262a33, // Panel
+        0xff2b2f39, // Shade
+        0xff434955, // Rule
+        0xffece6d9, // Ink
+        0xffaaa496, // Muted
+        0xffdf9660, // Recording
+        0xff57c2b7, // Written
+        0xffcb97d3, // Loop
+        0xff39303f, // LoopWash
+        0xff8fb1f2, // Hint
+        0xfff0907f, // LooseEnd
+        0xff191b21, // OnMark
     });
     return appearance == Appearance::Dark ? dark : light;
 }
