@@ -2,6 +2,7 @@
 
 #include <cmath>
 #include <fstream>
+#include <span>
 #include <string_view>
 #include <vector>
 
