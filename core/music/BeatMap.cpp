@@ -11,6 +11,9 @@ namespace {
 /// Two marks closer than this are one tap heard twice; the fastest beat in use (300 bpm in eighths) is 100
 /// ms.
 constexpr Seconds closestMarks{0.02};
+/// Far below any sample, far above what rounding does to sums of seconds: a mark dragged right up to its
+/// neighbour still follows it.
+constexpr Seconds roundingOfTimes{1e-6};
 
 /// Seconds at a beat on the line through two marks.
 Seconds alongLine(const BeatMark& from, const BeatMark& to, double beats) {
@@ -24,7 +27,7 @@ double beatsAlongLine(const BeatMark& from, const BeatMark& to, Seconds time) {
 }
 
 bool follows(const BeatMark& earlier, const BeatMark& later) {
-    return earlier.position < later.position && earlier.time + closestMarks <= later.time;
+    return earlier.position < later.position && earlier.time + closestMarks <= later.time + roundingOfTimes;
 }
 
 } // namespace

@@ -53,6 +53,10 @@ public:
     BeatMap tappedBar(Seconds time, const Meter& meter) const;
     BeatMap tappedBeat(Seconds time, const Meter& meter) const;
 
+    /// With one mark more, or the mark of that beat elsewhere. One that would have to cross a neighbour
+    /// changes nothing.
+    BeatMap withMark(const BeatMark& mark) const;
+
     /// The mark nearest to a time within the tolerance, as an index.
     std::optional<std::size_t> markNear(Seconds time, Seconds tolerance) const;
     /// The mark moved in time, kept at least 20 ms from its neighbours. Requires: index < marks().size().
@@ -66,7 +70,6 @@ public:
 private:
     std::size_t stretchForTime(Seconds time) const;
     BeatMap tapped(Seconds time, std::int64_t unitBeats) const;
-    BeatMap withMark(const BeatMark& mark) const;
 
     std::vector<BeatMark> list;
 };

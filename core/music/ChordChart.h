@@ -30,9 +30,15 @@ struct BarChords {
 /// Reads `Bb7 | Eb7 | Bb7 | Fm7 Bb7`: bars between strokes (or line breaks), chords spread evenly over the
 /// beats of a bar (two in 4/4 take two beats each, common practice), `%` repeats the bar before, an empty
 /// bar stays empty. Never fails; unreadable symbols are kept as typed.
+///
+/// Three in 4/4 come on beats 1, 3 and 4: what is left over goes to the first ones. A `/` takes a chord's
+/// place and lets the one before go on: `Bb7 / / F7` changes on beat 4. Strokes at the ends of a line and
+/// doubled ones make no bar of their own; an empty bar has a space between its strokes.
+/// Of more than 256 words in one bar the rest is left out.
 std::vector<BarChords> parseBars(std::string_view text, const Meter& meter);
-/// The text that parseBars reads back to the same bars, as the user typed the symbols.
-std::string toText(const std::vector<BarChords>& bars);
+/// The text that parseBars reads back to the same bars under the same meter, as the user typed the symbols.
+/// Requires: places within bars lie in [0, the bar's length).
+std::string toText(const std::vector<BarChords>& bars, const Meter& meter = {});
 
 /// A run of bars that repeats: where it starts in the study and how long it is.
 struct ChorusBars {
@@ -49,10 +55,11 @@ struct ChordChart {
 
     friend bool operator==(const ChordChart&, const ChordChart&) = default;
 
-    /// What stands over a bar, given where the choruses lie; nothing outside choruses unless overridden.
+    /// What stands over a bar, given where the choruses lie; nothing outside choruses unless overridden. A
+    /// form shorter than a chorus starts over in it.
     BarChords barChords(std::int64_t bar, const std::vector<ChorusBars>& choruses) const;
     /// The chord sounding at a place: the last one at or before it, looking back over empty bars to the
-    /// chorus's first.
+    /// chorus's first (outside choruses, to where the last one ended).
     std::optional<ChordSymbol> chordAt(const Beats& place, const Meter& meter,
                                        const std::vector<ChorusBars>& choruses) const;
 };

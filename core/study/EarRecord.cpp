@@ -8,7 +8,8 @@ template <class Condition>
 int countPlaces(const EarRecord& record, Condition condition) {
     int count = 0;
     for (const PhraseRecord& phrase : record.phrases)
-        for (const EarPlace& place : phrase.places) count += condition(place) ? 1 : 0;
+        for (const EarPlace& place : phrase.places)
+            count += condition(place) ? 1 : 0;
     return count;
 }
 

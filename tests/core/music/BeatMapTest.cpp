@@ -64,6 +64,13 @@ TEST(BeatMap, ADraggedMarkStopsShortOfItsNeighbours) {
     EXPECT_DOUBLE_EQ(map.marks()[1].time.value, 3.98);
 }
 
+TEST(BeatMap, ADraggedMarkSurvivesBeingReadBackHoweverItsTimesRound) {
+    for (double time = 0.1; time < 3; time += 0.1) {
+        const BeatMap map = tapBars({time, time + 2, time + 4}).moved(1, Seconds(9.0));
+        EXPECT_EQ(BeatMap(map.marks()), map) << time;
+    }
+}
+
 TEST(BeatMap, RemovingAMarkKeepsTheCountOfBars) {
     const BeatMap map = tapBars({0.0, 2.0, 4.2}).removed(1);
     EXPECT_DOUBLE_EQ(map.seconds(Beats(4)).value, 2.1);

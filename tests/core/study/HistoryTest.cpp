@@ -1,0 +1,134 @@
+#include "core/study/History.h"
+
+#include "core/study/NoteEdits.h"
+#include "core/study/PracticeEdits.h"
+#include "core/study/RecordingEdits.h"
+
+#include <gtest/gtest.h>
+
+namespace earwright {
+namespace {
+
+Study withNoteAt(const Study& study, int beat) {
+    return addNote(study, {Pitch{60, {}}, Beats(beat), Beats(1)}).study;
+}
+
+TEST(History, UndoAndRedoGoBackAndForthByName) {
+    History history{Study{}};
+    history.apply("add note", withNoteAt(history.present(), 0));
+    history.apply("set title", setTitle(history.present(), "Line"));
+    EXPECT_EQ(history.undoName(), "set title");
+    history.undo();
+    EXPECT_EQ(history.present().title, "");
+    EXPECT_EQ(history.undoName(), "add note");
+    EXPECT_EQ(history.redoName(), "set title");
+    history.undo();
+    EXPECT_FALSE(history.canUndo());
+    EXPECT_TRUE(history.present().notes.empty());
+    history.redo();
+    history.redo();
+    EXPECT_EQ(history.present().title, "Line");
+    EXPECT_EQ(history.present().notes.size(), 1u);
+    EXPECT_FALSE(history.canRedo());
+}
+
+TEST(History, HasNoEnd) {
+    History history{Study{}};
+    for (int beat = 0; beat < 500; ++beat)
+        history.apply("add note", withNoteAt(history.present(), beat));
+    for (int step = 0; step < 500; ++step)
+        history.undo();
+    EXPECT_TRUE(history.present().notes.empty());
+    EXPECT_FALSE(history.canUndo());
+}
+
+TEST(History, ANewEditDropsWhatWasUndone) {
+    History history{Study{}};
+    history.apply("one", setTitle(history.present(), "one"));
+    history.undo();
+    history.apply("two", setTitle(history.present(), "two"));
+    EXPECT_FALSE(history.canRedo());
+    EXPECT_EQ(history.undoName(), "two");
+}
+
+TEST(History, AnEditThatChangesNothingIsNoStep) {
+    History history{Study{}};
+    history.apply("nothing", history.present());
+    EXPECT_FALSE(history.canUndo());
+}
+
+TEST(History, AWholeDragIsOneStep) {
+    History history{Study{}};
+    const StudyWithNote note = addNote(history.present(), {Pitch{60, {}}, Beats(0), Beats(1)});
+    history.apply("add note", note.study);
+    history.apply("move note", moveNote(history.present(), note.id, Pitch{61, {}}, Beats(0)));
+    for (int midi = 62; midi < 70; ++midi)
+        history.amend(moveNote(history.beforeLastStep(), note.id, Pitch{midi, {}}, Beats(1)));
+    EXPECT_EQ(history.present().notes[0].pitch.midi, 69);
+    history.undo();
+    EXPECT_EQ(history.present().notes[0].pitch.midi, 60);
+    EXPECT_EQ(history.undoName(), "add note");
+}
+
+TEST(History, UndoLeavesListeningTheRecordingAndTheEarRecordAlone) {
+    History history{Study{}};
+    history.apply("add note", withNoteAt(history.present(), 0));
+    history.replacePresent(setSpeed(history.present(), 0.5));
+    history.replacePresent(setRecording(history.present(), {"line.flac", "", SampleRate{48000}, Frames(9)}));
+    Study checked = history.present();
+    checked.earRecord.phrases.push_back({SpanId{1}, {{Seconds(2), HelpStep::WhichWay, true}}});
+    history.replacePresent(checked);
+    EXPECT_EQ(history.undoName(), "add note");
+    history.undo();
+    EXPECT_TRUE(history.present().notes.empty());
+    EXPECT_DOUBLE_EQ(history.present().practice.speed, 0.5);
+    EXPECT_EQ(history.present().recording.path, "line.flac");
+    EXPECT_EQ(history.present().earRecord, checked.earRecord);
+    history.replacePresent(setSpeed(history.present(), 0.7));
+    history.redo();
+    EXPECT_DOUBLE_EQ(history.present().practice.speed, 0.7);
+    EXPECT_EQ(history.present().notes.size(), 1u);
+}
+
+TEST(History, AnIdGivenOutOnceIsNotGivenOutAgainAfterUndo) {
+    History history{Study{}};
+    history.apply("add note", withNoteAt(history.present(), 0));
+    const NoteId first = history.present().notes[0].id;
+    history.undo();
+    history.apply("add note", withNoteAt(history.present(), 0));
+    EXPECT_NE(history.present().notes[0].id, first);
+}
+
+TEST(History, KnowsWhetherItsWorkIsSaved) {
+    History history{Study{}};
+    EXPECT_TRUE(history.isSaved());
+    history.apply("set title", setTitle(history.present(), "Line"));
+    EXPECT_FALSE(history.isSaved());
+    history.markSaved();
+    EXPECT_TRUE(history.isSaved());
+    history.undo();
+    EXPECT_FALSE(history.isSaved());
+    history.redo();
+    EXPECT_TRUE(history.isSaved());
+    EXPECT_FALSE(History(Study{}, false).isSaved());
+}
+
+TEST(History, ListeningInAnotherWayIsNoUnsavedWorkButAnotherRecordingIs) {
+    History history{Study{}};
+    history.replacePresent(setSpeed(history.present(), 0.5));
+    EXPECT_TRUE(history.isSaved());
+    history.replacePresent(setRecording(history.present(), {"other.flac", "", {}, {}}));
+    EXPECT_FALSE(history.isSaved());
+}
+
+TEST(History, AStudyHandedOutNeverChanges) {
+    History history{Study{}};
+    history.apply("set title", setTitle(history.present(), "before"));
+    const auto held = history.shared();
+    history.amend(setTitle(history.present(), "after"));
+    history.undo();
+    EXPECT_EQ(held->title, "before");
+}
+
+} // namespace
+} // namespace earwright
