@@ -4,7 +4,6 @@
 Usage: make_tune.py [FOLDER]   (the folder of this script unless given)
 """
 
-import random
 import sys
 from pathlib import Path
 
@@ -16,14 +15,7 @@ from tune.band import Band
 from tune.clock import Clock
 from tune.lead import LeadPlayer
 from tune.notation import read_line
-
-SEED = 1964
-
-
-def generator(part):
-    """One generator for each part, so that a change in one leaves the others as they were."""
-    return random.Random(f"{SEED} {part}")
-
+from tune.random_parts import generator
 
 def main(folder):
     clock = Clock(generator("tempo"))
