@@ -1,0 +1,132 @@
+#include "ui/sheet/ChorusSheetView.h"
+
+#include "ui/sheet/InlineEditor.h"
+#include "ui/theme/Theme.h"
+
+#include <QApplication>
+#include <QImage>
+#include <QScrollBar>
+#include <QSignalSpy>
+#include <QTest>
+
+#include <gtest/gtest.h>
+
+namespace earwright::ui {
+namespace {
+
+class ChorusSheetViewTest : public testing::Test {
+protected:
+    void SetUp() override {
+        applyTheme(*qApp, Appearance::Light);
+        sheet.resize(900, 640);
+        sheet.show();
+        study.beatMap = BeatMap({{Beats(0), Seconds(0)}, {Beats(4), Seconds(2)}});
+        sheet.setRecording(Seconds(120), [](const Range<Seconds>&) -> std::optional<float> { return 0.9F; });
+        give();
+    }
+
+    void give() { sheet.setStudy(std::make_shared<const Study>(study)); }
+    QPoint at(double seconds) const {
+        const auto line = sheet.places().lineOf(Seconds(seconds));
+        return QPoint(qRound(sheet.places().x(line, Seconds(seconds))),
+                      qRound(sheet.places().box(line).center().y()) - sheet.verticalScrollBar()->value());
+    }
+    int count(const QRect& area, Role role) {
+        const QImage image = sheet.viewport()->grab().toImage();
+        int found = 0;
+        for (int y = area.top(); y <= area.bottom(); ++y)
+            for (int x = area.left(); x <= area.right(); ++x)
+                found +=
+                    image.rect().contains(x, y) && image.pixelColor(x, y).rgb() == color(role).rgb() ? 1 : 0;
+        return found;
+    }
+    QRect line(std::size_t index) const { return sheet.places().box(index).toAlignedRect(); }
+
+    Study study;
+    ChorusSheetView sheet;
+};
+
+TEST_F(ChorusSheetViewTest, DrawsTheRecordInCopperAndNotesInTeal) {
+    EXPECT_GT(count(line(0), Role::Recording), 500);
+    EXPECT_EQ(count(line(0), Role::Written), 0);
+    study.notes = {{NoteId{1}, Beats(2), Beats(1), Pitch{67, {}}, 0.6, {}}};
+    give();
+    EXPECT_GT(count(line(0), Role::Written), 25);
+    EXPECT_EQ(count(line(1), Role::Written), 0);
+}
+
+TEST_F(ChorusSheetViewTest, ShowsVerdictsOnlyOnceTheyAreGiven) {
+    study.notes = {{NoteId{1}, Beats(2), Beats(1), Pitch{67, {}}, 0.6, {}}};
+    give();
+    const int full = count(line(0), Role::Written);
+    sheet.setVerdicts({{NoteId{1}, Verdict::Unclear}});
+    EXPECT_LT(count(line(0), Role::Written), full);
+    sheet.setVerdicts({});
+    EXPECT_EQ(count(line(0), Role::Written), full);
+}
+
+TEST_F(ChorusSheetViewTest, TintsTheLoopAndPutsItsPillOnIt) {
+    study.practice.loop = Range{Seconds(2), Seconds(4)};
+    sheet.setSpeedSteps({35, 50, 65, 80, 100});
+    give();
+    EXPECT_GT(count(line(0), Role::LoopWash), 5000);
+    EXPECT_GT(count(QRect(200, 0, 300, line(0).top()), Role::Loop), 1000);
+}
+
+TEST_F(ChorusSheetViewTest, AsksToHearThePlaceClicked) {
+    QSignalSpy wishes(&sheet, &ChorusSheetView::wished);
+    QTest::mouseClick(sheet.viewport(), Qt::LeftButton, {}, at(3));
+    ASSERT_EQ(wishes.size(), 1);
+    const auto wish = wishes[0][0].value<SheetWish>();
+    ASSERT_TRUE(std::holds_alternative<HearFrom>(wish));
+    EXPECT_NEAR(std::get<HearFrom>(wish).place.value, 3, 0.01);
+}
+
+TEST_F(ChorusSheetViewTest, ScrollsWhenTheEarLeavesTheSightAndNotAfterAHandScrolledAway) {
+    sheet.setHeard(Seconds(1));
+    sheet.setHeard(Seconds(100));
+    QTRY_VERIFY(sheet.verticalScrollBar()->value() > 0);
+    QTRY_VERIFY(sheet.viewport()->rect().contains(at(100)));
+    QTest::qWait(300);
+    sheet.verticalScrollBar()->setValue(0);
+    sheet.setHeard(Seconds(110));
+    QTest::qWait(300);
+    EXPECT_EQ(sheet.verticalScrollBar()->value(), 0);
+}
+
+TEST_F(ChorusSheetViewTest, TakesChordsTypedOverABar) {
+    QSignalSpy wishes(&sheet, &ChorusSheetView::wished);
+    sheet.typeChords(2);
+    auto* editor = sheet.findChild<InlineEditor*>();
+    ASSERT_TRUE(editor->isVisible());
+    QTest::keyClicks(editor, "Fm7 Bb7");
+    QTest::keyClick(editor, Qt::Key_Return);
+    ASSERT_EQ(wishes.size(), 1);
+    const auto wish = std::get<TypeChords>(wishes[0][0].value<SheetWish>());
+    EXPECT_EQ(wish.bar, 2);
+    EXPECT_EQ(wish.text, "Fm7 Bb7");
+    EXPECT_FALSE(editor->isVisible());
+}
+
+TEST_F(ChorusSheetViewTest, DropsWhatWasTypedOnEscape) {
+    QSignalSpy wishes(&sheet, &ChorusSheetView::wished);
+    sheet.typeName(SpanKind::Phrase, {Seconds(1), Seconds(3)});
+    auto* editor = sheet.findChild<InlineEditor*>();
+    QTest::keyClicks(editor, "a");
+    QTest::keyClick(editor, Qt::Key_Escape);
+    EXPECT_TRUE(wishes.isEmpty());
+    EXPECT_FALSE(editor->isVisible());
+}
+
+TEST_F(ChorusSheetViewTest, KeepsBarsOfTwoChorusesInTheSameColumn) {
+    study.spans = {{SpanId{1}, SpanKind::Chorus, "one", {Seconds(0), Seconds(24)}},
+                   {SpanId{2}, SpanKind::Chorus, "two", {Seconds(24), Seconds(48)}}};
+    give();
+    const auto& places = sheet.places();
+    // Bar 9 of either chorus: 16 s and 40 s.
+    EXPECT_DOUBLE_EQ(places.x(places.lineOf(Seconds(16.5)), Seconds(16.5)),
+                     places.x(places.lineOf(Seconds(40.5)), Seconds(40.5)));
+}
+
+} // namespace
+} // namespace earwright::ui

@@ -1,0 +1,55 @@
+#include "ui/sheet/LoopPill.h"
+
+#include "tests/ui/sheet/MarkedSheet.h"
+
+#include <gtest/gtest.h>
+
+namespace earwright::ui {
+namespace {
+
+MarkedSheet sheetWithLoop(double begin, double end, double speed) {
+    MarkedSheet sheet;
+    sheet.study.practice.loop = Range{Seconds(begin), Seconds(end)};
+    sheet.study.practice.speed = speed;
+    sheet.lay();
+    return sheet;
+}
+
+TEST(LoopPill, StandsAboveTheChordsWhereTheLoopBegins) {
+    const MarkedSheet sheet = sheetWithLoop(2, 4, 0.5);
+    const auto pill = LoopPill::on(sheet.model, sheet.geometry);
+    ASSERT_TRUE(pill);
+    EXPECT_DOUBLE_EQ(pill->outline.left(), 210);
+    EXPECT_LE(pill->outline.bottom(), sheet.geometry.chordRow(0).top());
+    EXPECT_GE(pill->outline.top(), 0);
+}
+
+TEST(LoopPill, MarksTheStepInUse) {
+    const MarkedSheet sheet = sheetWithLoop(2, 4, 0.5);
+    const auto pill = LoopPill::on(sheet.model, sheet.geometry);
+    ASSERT_EQ(pill->steps.size(), 5u);
+    for (const PillStep& step : pill->steps)
+        EXPECT_EQ(step.chosen, step.percent == 50) << step.percent;
+}
+
+TEST(LoopPill, ShowsASpeedBetweenTheSteps) {
+    const MarkedSheet sheet = sheetWithLoop(2, 4, 0.42);
+    const auto pill = LoopPill::on(sheet.model, sheet.geometry);
+    ASSERT_EQ(pill->steps.size(), 6u);
+    EXPECT_EQ(pill->steps[1].percent, 42);
+    EXPECT_TRUE(pill->steps[1].chosen);
+}
+
+TEST(LoopPill, StaysOnTheSheetAtTheEndOfALine) {
+    const MarkedSheet sheet = sheetWithLoop(7.5, 7.9, 1);
+    const auto pill = LoopPill::on(sheet.model, sheet.geometry);
+    EXPECT_LE(pill->outline.right(), 810 + 1e-9);
+}
+
+TEST(LoopPill, IsNotThereWithoutALoop) {
+    const MarkedSheet sheet;
+    EXPECT_FALSE(LoopPill::on(sheet.model, sheet.geometry));
+}
+
+} // namespace
+} // namespace earwright::ui

@@ -1,0 +1,374 @@
+#include "ui/sheet/ChorusSheetView.h"
+
+#include "ui/sheet/InlineEditor.h"
+#include "ui/sheet/SheetPainter.h"
+#include "ui/theme/PlaceText.h"
+#include "ui/theme/Theme.h"
+
+#include <QContextMenuEvent>
+#include <QMouseEvent>
+#include <QPainter>
+#include <QScrollBar>
+#include <QVariantAnimation>
+
+#include <algorithm>
+#include <cmath>
+
+namespace earwright::ui {
+
+namespace {
+
+constexpr int glideMilliseconds = 220;
+constexpr int editorHeight = 26;
+constexpr int chordEditorWidth = 220;
+constexpr int nameEditorWidth = 180;
+
+Catch catchingOf(const QMouseEvent& event) {
+    return event.modifiers() & Qt::ControlModifier ? Catch::Onsets : Catch::BarLines;
+}
+
+} // namespace
+
+ChorusSheetView::ChorusSheetView(QWidget* parent)
+    : QAbstractScrollArea(parent), editor(new InlineEditor(viewport())), glide(new QVariantAnimation(this)) {
+    setAccessibleName(tr("Chorus sheet"));
+    setAccessibleDescription(
+        tr("The recording in lines of bars. Click to hear a place, drag to choose a stretch, "
+           "drag a mark's foot to move it; Ctrl catches on onsets."));
+    setFrameShape(QFrame::NoFrame);
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
+    setFocusPolicy(Qt::StrongFocus);
+    viewport()->setMouseTracking(true);
+    glide->setDuration(glideMilliseconds);
+    glide->setEasingCurve(QEasingCurve::InOutQuad);
+    connect(glide, &QVariantAnimation::valueChanged, this,
+            [this](const QVariant& value) { verticalScrollBar()->setValue(value.toInt()); });
+    typing = {[this](std::int64_t bar) { typeChords(bar); },
+              [this](SpanKind kind, const Range<Seconds>& range) { typeName(kind, range); },
+              [this](SpanId span) { typeNewName(span); }, [this](Seconds place) { typeLooseEnd(place); },
+              [this](LooseEndId looseEnd) { typeLooseEndAgain(looseEnd); }};
+}
+
+void ChorusSheetView::setStudy(std::shared_ptr<const Study> study) {
+    const bool sameLines = study->beatMap == model.study->beatMap && study->meter == model.study->meter &&
+                           study->spans == model.study->spans;
+    model.study = std::move(study);
+    sameLines ? redraw() : lay();
+}
+
+void ChorusSheetView::setRecording(Seconds duration,
+                                   std::function<std::optional<float>(const Range<Seconds>&)> level) {
+    model.duration = duration;
+    model.level = std::move(level);
+    model.onsets.clear();
+    model.stretch.reset();
+    lay();
+}
+
+void ChorusSheetView::levelsChanged() {
+    redraw();
+}
+
+void ChorusSheetView::setOnsets(std::vector<Seconds> onsets) {
+    model.onsets = std::move(onsets);
+    redraw();
+}
+
+void ChorusSheetView::setVerdicts(std::map<NoteId, Verdict> verdicts) {
+    if (verdicts == model.verdicts) return;
+    model.verdicts = std::move(verdicts);
+    redraw();
+}
+
+void ChorusSheetView::setPhrase(std::optional<SpanId> phrase) {
+    if (phrase == model.phrase) return;
+    model.phrase = phrase;
+    redraw();
+}
+
+void ChorusSheetView::setSpeedSteps(std::vector<int> percents) {
+    model.speedSteps = std::move(percents);
+    redraw();
+}
+
+void ChorusSheetView::setStretch(const std::optional<Range<Seconds>>& stretch) {
+    if (stretch == model.stretch) return;
+    model.stretch = stretch;
+    redraw();
+}
+
+void ChorusSheetView::setBarsPerLine(int bars) {
+    lineLength.bars = std::clamp(bars, 1, 16);
+    lineLength.seconds = Seconds(2.0 * static_cast<double>(lineLength.bars));
+    const Seconds kept = model.heard;
+    lay();
+    reveal(kept);
+}
+
+void ChorusSheetView::setHeard(Seconds place) {
+    if (place == model.heard || geometry.lines().empty()) {
+        model.heard = place;
+        return;
+    }
+    const bool followed = isInSight(model.heard);
+    const bool otherLine = geometry.lineOf(place) != geometry.lineOf(model.heard);
+    viewport()->update(inViewport(SheetPainter::playheadArea(geometry, model.heard)));
+    model.heard = place;
+    viewport()->update(inViewport(SheetPainter::playheadArea(geometry, model.heard)));
+    if (followed && otherLine && !isInSight(place) && !tool.isActive()) reveal(place);
+}
+
+bool ChorusSheetView::isInSight(Seconds place) const {
+    if (geometry.lines().empty()) return true;
+    return viewport()->rect().contains(inViewport(geometry.box(geometry.lineOf(place))));
+}
+
+void ChorusSheetView::reveal(Seconds place) {
+    if (geometry.lines().empty() || isInSight(place)) return;
+    scrollTo(geometry.lineBand(geometry.lineOf(place)).top());
+}
+
+void ChorusSheetView::scrollTo(double top) {
+    const int target = std::min(static_cast<int>(std::floor(top)), verticalScrollBar()->maximum());
+    if (glide->state() == QAbstractAnimation::Running && glide->endValue().toInt() == target) return;
+    glide->stop();
+    glide->setStartValue(verticalScrollBar()->value());
+    glide->setEndValue(target);
+    glide->start();
+}
+
+void ChorusSheetView::lay() {
+    const QSize size = viewport()->size();
+    geometry = SheetGeometry(*model.study, model.duration, lineLength,
+                             SheetMetrics::filling(size.width(), size.height()));
+    verticalScrollBar()->setRange(
+        0, std::max(static_cast<int>(std::ceil(geometry.height())) - size.height(), 0));
+    verticalScrollBar()->setPageStep(size.height());
+    verticalScrollBar()->setSingleStep(static_cast<int>(geometry.metrics().box / 3));
+    redraw();
+}
+
+void ChorusSheetView::redraw() {
+    still = QPixmap();
+    viewport()->update();
+}
+
+QPointF ChorusSheetView::onSheet(const QPointF& place) const {
+    return place + QPointF(0, verticalScrollBar()->value());
+}
+
+QRect ChorusSheetView::inViewport(const QRectF& area) const {
+    return area.translated(0, -verticalScrollBar()->value()).toAlignedRect();
+}
+
+void ChorusSheetView::paintEvent(QPaintEvent* event) {
+    const QPointF scroll(0, -verticalScrollBar()->value());
+    const SheetPainter sheet(model, geometry);
+    if (still.isNull()) {
+        still = QPixmap(viewport()->size() * devicePixelRatioF());
+        still.setDevicePixelRatio(devicePixelRatioF());
+        QPainter painter(&still);
+        painter.translate(scroll);
+        sheet.paint(painter, QRectF(-scroll, QSizeF(viewport()->size())));
+    }
+    QPainter painter(viewport());
+    for (const QRect& part : event->region()) {
+        const QRectF source(QPointF(part.topLeft()) * devicePixelRatioF(),
+                            QSizeF(part.size()) * devicePixelRatioF());
+        painter.drawPixmap(QRectF(part), still, source);
+    }
+    if (model.duration <= Seconds(0)) return;
+    painter.translate(scroll);
+    sheet.paintPlayhead(painter);
+}
+
+void ChorusSheetView::resizeEvent(QResizeEvent*) {
+    lay();
+}
+
+void ChorusSheetView::changeEvent(QEvent* event) {
+    QAbstractScrollArea::changeEvent(event);
+    if (event->type() == QEvent::PaletteChange) redraw();
+}
+
+void ChorusSheetView::scrollContentsBy(int, int) {
+    letGo();
+    redraw();
+}
+
+void ChorusSheetView::wheelEvent(QWheelEvent* event) {
+    if (!(event->modifiers() & Qt::ControlModifier)) return QAbstractScrollArea::wheelEvent(event);
+    const auto bars = static_cast<int>(lineLength.bars);
+    setBarsPerLine(event->angleDelta().y() > 0 ? std::max(bars / 2, 1) : bars * 2);
+    event->accept();
+}
+
+void ChorusSheetView::mousePressEvent(QMouseEvent* event) {
+    if (event->button() != Qt::LeftButton || model.duration <= Seconds(0)) return;
+    glide->stop();
+    const QPointF point = onSheet(event->position());
+    tool.press(hitAt(model, geometry, point), point, model);
+}
+
+void ChorusSheetView::mouseMoveEvent(QMouseEvent* event) {
+    const QPointF point = onSheet(event->position());
+    if (tool.isActive()) {
+        tool.move(point, catchingOf(*event), model, geometry);
+        redraw();
+        return;
+    }
+    const SheetHit hit = hitAt(model, geometry, point);
+    showPointer(hit);
+    showTip(hit, point);
+}
+
+void ChorusSheetView::mouseReleaseEvent(QMouseEvent* event) {
+    if (event->button() != Qt::LeftButton || !tool.isActive()) return;
+    const SheetWish wish = tool.release(onSheet(event->position()), catchingOf(*event), model, geometry);
+    redraw();
+    if (!std::holds_alternative<std::monostate>(wish)) emit wished(wish);
+}
+
+void ChorusSheetView::mouseDoubleClickEvent(QMouseEvent* event) {
+    const SheetHit hit = hitAt(model, geometry, onSheet(event->position()));
+    tool.cancel(model);
+    if (hit.part == SheetPart::Chords) typeChords(*hit.bar);
+    if (hit.span) typeNewName(*hit.span);
+    if (hit.looseEnd) typeLooseEndAgain(*hit.looseEnd);
+}
+
+void ChorusSheetView::contextMenuEvent(QContextMenuEvent* event) {
+    if (model.duration <= Seconds(0)) return;
+    const QPointF ear(geometry.x(geometry.lineOf(model.heard), model.heard),
+                      geometry.box(geometry.lineOf(model.heard)).center().y());
+    const bool byKey = event->reason() == QContextMenuEvent::Keyboard;
+    const QPointF at = byKey ? ear : onSheet(QPointF(event->pos()));
+    openMenu(hitAt(model, geometry, at),
+             byKey ? viewport()->mapToGlobal(inViewport({at, QSizeF(1, 1)}).topLeft()) : event->globalPos());
+}
+
+void ChorusSheetView::openMenu(const SheetHit& hit, const QPoint& at) {
+    auto* menu = new QMenu(this);
+    menu->setAttribute(Qt::WA_DeleteOnClose);
+    fillSheetMenu(*menu, model, hit, typing, [this](const SheetWish& wish) { emit wished(wish); });
+    menu->popup(at);
+}
+
+bool ChorusSheetView::letGo() {
+    if (!tool.isActive()) return false;
+    tool.cancel(model);
+    redraw();
+    return true;
+}
+
+void ChorusSheetView::showPointer(const SheetHit& hit) {
+    switch (hit.part) {
+    case SheetPart::LoopStart:
+    case SheetPart::LoopEnd:
+    case SheetPart::Mark:
+        viewport()->setCursor(Qt::SizeHorCursor);
+        return;
+    case SheetPart::PillStep:
+    case SheetPart::Phrase:
+    case SheetPart::Heading:
+    case SheetPart::LooseEnd:
+        viewport()->setCursor(Qt::PointingHandCursor);
+        return;
+    case SheetPart::Chords:
+        viewport()->setCursor(Qt::IBeamCursor);
+        return;
+    case SheetPart::Pill:
+    case SheetPart::Ground:
+    case SheetPart::Nothing:
+        viewport()->setCursor(Qt::ArrowCursor);
+        return;
+    }
+}
+
+void ChorusSheetView::showTip(const SheetHit& hit, const QPointF&) {
+    QString tip;
+    if (hit.part == SheetPart::Chords) tip = tr("Double-click to type the chords of bar %1").arg(*hit.bar);
+    if (hit.part == SheetPart::Mark)
+        tip = tr("Mark at %1; drag to move it, Ctrl catches on onsets")
+                  .arg(placeText(model.study->beatMap.marks()[hit.mark].position, model.study->meter));
+    if (hit.part == SheetPart::LooseEnd)
+        for (const LooseEnd& end : model.study->looseEnds)
+            if (end.id == *hit.looseEnd) tip = QString::fromStdString(end.text);
+    viewport()->setToolTip(tip);
+}
+
+QRect ChorusSheetView::editorPlace(const QRectF& row, double x, int width) const {
+    const double left = std::clamp(x, row.left(), std::max(row.right() - width, row.left()));
+    return inViewport(
+        {left, row.center().y() - editorHeight / 2.0, static_cast<double>(width), editorHeight});
+}
+
+void ChorusSheetView::typeChords(std::int64_t bar) {
+    if (!geometry.hasBars()) return;
+    const Seconds place = model.study->beatMap.seconds(model.study->meter.barStart(bar));
+    const std::size_t line = geometry.lineOf(place + Seconds(1e-6));
+    const QString before = QString::fromStdString(toText({model.study->barChords(bar)}));
+    reveal(place);
+    editor->open(editorPlace(geometry.chordRow(line), geometry.barX(line, bar), chordEditorWidth), before,
+                 tr("Chords of bar %1").arg(bar), [this, bar](const QString& text) {
+                     emit wished(TypeChords{bar, text});
+                 });
+}
+
+void ChorusSheetView::typeName(SpanKind kind, const Range<Seconds>& range) {
+    const auto pieces = geometry.segments(range);
+    if (pieces.empty()) return;
+    const QString what = kind == SpanKind::Phrase   ? tr("Name of the phrase")
+                         : kind == SpanKind::Chorus ? tr("Name of the chorus")
+                                                    : tr("Name of the section");
+    const QRectF row = kind == SpanKind::Phrase ? geometry.bracketRow(pieces.front().line)
+                                                : geometry.chordRow(pieces.front().line);
+    reveal(range.begin);
+    editor->open(editorPlace(row, pieces.front().left, nameEditorWidth), {}, what,
+                 [this, kind, range](const QString& name) {
+                     emit wished(NameStretch{kind, range, name});
+                 });
+}
+
+void ChorusSheetView::typeNewName(SpanId id) {
+    const Span* span = model.study->span(id);
+    const auto pieces = span ? geometry.segments(span->range) : std::vector<SheetGeometry::Segment>{};
+    if (pieces.empty()) return;
+    const std::size_t line = pieces.front().line;
+    const bool phrase = span->kind == SpanKind::Phrase;
+    const QRectF row = phrase                             ? geometry.bracketRow(line)
+                       : geometry.heading(line).isEmpty() ? geometry.chordRow(line)
+                                                          : geometry.heading(line);
+    reveal(span->range.begin);
+    editor->open(editorPlace(row, pieces.front().left, nameEditorWidth), QString::fromStdString(span->name),
+                 tr("Name"), [this, id](const QString& name) {
+                     emit wished(NameSpan{id, name});
+                 });
+}
+
+void ChorusSheetView::typeLooseEnd(Seconds place) {
+    if (geometry.lines().empty()) return;
+    const std::size_t line = geometry.lineOf(place);
+    reveal(place);
+    editor->open(editorPlace(geometry.box(line), geometry.x(line, place), nameEditorWidth), {},
+                 tr("What is loose here?"), [this, place](const QString& text) {
+                     emit wished(KeepLooseEnd{place, text});
+                 });
+}
+
+void ChorusSheetView::typeLooseEndAgain(LooseEndId id) {
+    for (const LooseEnd& end : model.study->looseEnds) {
+        if (end.id != id) continue;
+        const std::size_t line = geometry.lineOf(end.time);
+        reveal(end.time);
+        editor->open(editorPlace(geometry.box(line), geometry.x(line, end.time), nameEditorWidth),
+                     QString::fromStdString(end.text), tr("What is loose here?"),
+                     [this, id](const QString& text) {
+                         emit wished(RewordLooseEnd{id, text});
+                     });
+        return;
+    }
+}
+
+} // namespace earwright::ui

@@ -1,0 +1,95 @@
+// The chorus sheet: the recording in lines of bars, with chords, notes, phrases, loose ends and the loop.
+#pragma once
+
+#include "ui/sheet/SheetGeometry.h"
+#include "ui/sheet/SheetMenu.h"
+#include "ui/sheet/SheetModel.h"
+#include "ui/sheet/SheetTool.h"
+#include "ui/sheet/SheetWish.h"
+
+#include <QAbstractScrollArea>
+#include <QPixmap>
+
+class QVariantAnimation;
+
+namespace earwright::ui {
+
+class InlineEditor;
+
+/// Owns scroll, zoom and the picture of what stands still; asks by signal for what the hand wants.
+/// Threads: interface only.
+class ChorusSheetView : public QAbstractScrollArea {
+    Q_OBJECT
+public:
+    explicit ChorusSheetView(QWidget* parent = nullptr);
+
+    void setStudy(std::shared_ptr<const Study> study);
+    /// A recording and how to ask for its levels.
+    void setRecording(Seconds duration, std::function<std::optional<float>(const Range<Seconds>&)> level);
+    /// More of the overview is known.
+    void levelsChanged();
+    void setOnsets(std::vector<Seconds> onsets);
+    void setVerdicts(std::map<NoteId, Verdict> verdicts);
+    void setPhrase(std::optional<SpanId> phrase);
+    void setSpeedSteps(std::vector<int> percents);
+    /// Follows the ear while it is in sight; scrolled away by hand, the sheet stays where it is put.
+    void setHeard(Seconds place);
+    /// Scrolls a place into sight.
+    void reveal(Seconds place);
+
+    std::optional<Range<Seconds>> stretch() const { return model.stretch; }
+    void setStretch(const std::optional<Range<Seconds>>& stretch);
+    /// Bars on a line: 1 to 16.
+    void setBarsPerLine(int bars);
+
+    // Editors that open on the sheet; each ends in a wish.
+    void typeChords(std::int64_t bar);
+    void typeName(SpanKind kind, const Range<Seconds>& range);
+    void typeNewName(SpanId span);
+    void typeLooseEnd(Seconds place);
+    void typeLooseEndAgain(LooseEndId looseEnd);
+
+    const SheetGeometry& places() const { return geometry; }
+    /// Gives up a gesture or an editor; true if there was one.
+    bool letGo();
+
+signals:
+    void wished(const earwright::ui::SheetWish& wish);
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+    void changeEvent(QEvent* event) override;
+    void scrollContentsBy(int dx, int dy) override;
+    void wheelEvent(QWheelEvent* event) override;
+    void mousePressEvent(QMouseEvent* event) override;
+    void mouseMoveEvent(QMouseEvent* event) override;
+    void mouseReleaseEvent(QMouseEvent* event) override;
+    void mouseDoubleClickEvent(QMouseEvent* event) override;
+    void contextMenuEvent(QContextMenuEvent* event) override;
+
+private:
+    void lay();
+    void redraw();
+    QPointF onSheet(const QPointF& inViewport) const;
+    QRect inViewport(const QRectF& onSheet) const;
+    bool isInSight(Seconds place) const;
+    void scrollTo(double top);
+    void showPointer(const SheetHit& hit);
+    void showTip(const SheetHit& hit, const QPointF& at);
+    /// Where an editor for a place opens.
+    QRect editorPlace(const QRectF& row, double x, int width) const;
+    void openMenu(const SheetHit& hit, const QPoint& at);
+
+    SheetModel model;
+    LineLength lineLength;
+    SheetGeometry geometry;
+    SheetTool tool;
+    SheetTyping typing;
+    InlineEditor* editor = nullptr;
+    QVariantAnimation* glide = nullptr;
+    /// All but the playhead, as large as the viewport; null when it has to be drawn anew.
+    QPixmap still;
+};
+
+} // namespace earwright::ui

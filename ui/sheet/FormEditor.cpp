@@ -1,0 +1,123 @@
+#include "ui/sheet/FormEditor.h"
+
+#include <QCheckBox>
+#include <QDialogButtonBox>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPlainTextEdit>
+#include <QSpinBox>
+#include <QVBoxLayout>
+
+namespace earwright::ui {
+
+namespace {
+
+QSpinBox* spin(int least, int most, int value, const QString& name) {
+    auto* box = new QSpinBox;
+    box->setRange(least, most);
+    box->setValue(value);
+    box->setAccessibleName(name);
+    return box;
+}
+
+} // namespace
+
+FormEditor::FormEditor(const Study& study, QWidget* parent) : QDialog(parent), meter(study.meter) {
+    setWindowTitle(tr("Form"));
+    resize(560, 340);
+    build(study);
+    setText(QString::fromStdString(toText(study.chart.form)));
+}
+
+void FormEditor::build(const Study& study) {
+    form = new QPlainTextEdit;
+    form->setPlaceholderText(QStringLiteral("Bb7 | Eb7 | Bb7 | Fm7 Bb7"));
+    form->setAccessibleName(tr("Chords of one chorus"));
+    form->setTabChangesFocus(true);
+    read = new QLabel;
+    read->setWordWrap(true);
+    auto* about =
+        new QLabel(tr("The chords of one chorus, bars between strokes. They stand over every chorus; "
+                      "a single bar can be given others on the sheet. % repeats the bar before."));
+    about->setWordWrap(true);
+    auto* buttons = new QDialogButtonBox(QDialogButtonBox::Ok | QDialogButtonBox::Cancel);
+    auto* column = new QVBoxLayout(this);
+    column->addWidget(about);
+    column->addWidget(form, 1);
+    column->addWidget(read);
+    column->addWidget(buildLayout(study));
+    column->addWidget(buttons);
+    connect(buttons, &QDialogButtonBox::accepted, this, &QDialog::accept);
+    connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
+    connect(form, &QPlainTextEdit::textChanged, this, &FormEditor::showReading);
+}
+
+QWidget* FormEditor::buildLayout(const Study& study) {
+    const auto now = study.chorusBars();
+    layOut = new QCheckBox(tr("Lay out"));
+    choruses = spin(1, 200, now.empty() ? 1 : static_cast<int>(now.size()), tr("Number of choruses"));
+    barCount =
+        spin(1, 400, now.empty() ? 12 : static_cast<int>(now.front().barCount), tr("Bars in a chorus"));
+    firstBar = spin(-400, 4000, now.empty() ? 1 : static_cast<int>(now.front().firstBar), tr("First bar"));
+    auto* row = new QWidget;
+    auto* line = new QHBoxLayout(row);
+    line->setContentsMargins(0, 0, 0, 0);
+    line->addWidget(layOut);
+    line->addWidget(choruses);
+    line->addWidget(new QLabel(tr("choruses of")));
+    line->addWidget(barCount);
+    line->addWidget(new QLabel(tr("bars from bar")));
+    line->addWidget(firstBar);
+    line->addStretch(1);
+    for (QSpinBox* box : {choruses, barCount, firstBar}) {
+        box->setEnabled(false);
+        connect(layOut, &QCheckBox::toggled, box, &QWidget::setEnabled);
+    }
+    row->setEnabled(study.beatMap.hasTempo());
+    row->setToolTip(study.beatMap.hasTempo() ? QString() : tr("Mark two bars first."));
+    return row;
+}
+
+QString FormEditor::text() const {
+    return form->toPlainText();
+}
+
+void FormEditor::setText(const QString& chords) {
+    form->setPlainText(chords);
+    showReading();
+}
+
+std::optional<FormEditor::Layout> FormEditor::chorusLayout() const {
+    if (!layOut->isChecked()) return std::nullopt;
+    return Layout{firstBar->value(), barCount->value(), choruses->value()};
+}
+
+void FormEditor::setChorusLayout(const Layout& layout) {
+    layOut->setChecked(true);
+    firstBar->setValue(static_cast<int>(layout.firstBar));
+    barCount->setValue(static_cast<int>(layout.barCount));
+    choruses->setValue(layout.count);
+}
+
+QString FormEditor::reading() const {
+    const auto bars = parseBars(text().toStdString(), meter);
+    QStringList unread;
+    for (const BarChords& bar : bars)
+        for (const PlacedChord& chord : bar.chords)
+            if (!chord.symbol.chord) unread << QString::fromStdString(chord.symbol.text);
+    QString sentence = bars.size() == 1 ? tr("1 bar.") : tr("%1 bars.").arg(bars.size());
+    unread.removeDuplicates();
+    if (!unread.isEmpty())
+        sentence += tr(" Kept as typed, since it cannot be read: %1.").arg(unread.join(", "));
+    return sentence;
+}
+
+void FormEditor::showReading() {
+    read->setText(reading());
+    if (!layOut->isChecked()) {
+        const auto bars = static_cast<int>(parseBars(text().toStdString(), meter).size());
+        if (bars > 0) barCount->setValue(bars);
+    }
+}
+
+} // namespace earwright::ui

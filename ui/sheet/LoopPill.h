@@ -1,0 +1,31 @@
+// The speed steps that sit on the loop: where each lies and which is chosen.
+#pragma once
+
+#include "ui/sheet/SheetGeometry.h"
+#include "ui/sheet/SheetModel.h"
+
+#include <QRectF>
+
+#include <optional>
+#include <vector>
+
+namespace earwright::ui {
+
+/// One step on the pill.
+struct PillStep {
+    int percent = 100;
+    QRectF place;
+    bool chosen = false;
+};
+
+struct LoopPill {
+    QRectF outline;
+    std::vector<PillStep> steps;
+
+    /// On the first line of the loop, above its chords; nothing without a loop. A speed between two steps
+    /// gets a place of its own between them.
+    static std::optional<LoopPill> on(const SheetModel& model, const SheetGeometry& geometry);
+    std::optional<int> stepAt(const QPointF& point) const;
+};
+
+} // namespace earwright::ui

@@ -1,0 +1,39 @@
+// What the chorus sheet shows.
+#pragma once
+
+#include "core/check/Verdict.h"
+#include "core/study/Study.h"
+
+#include <functional>
+#include <map>
+#include <memory>
+#include <optional>
+#include <vector>
+
+namespace earwright::ui {
+
+struct SheetModel {
+    std::shared_ptr<const Study> study = std::make_shared<const Study>();
+    Seconds duration;
+    /// Highest level over a stretch, 0 to 1; nothing where the overview does not reach yet.
+    std::function<std::optional<float>(const Range<Seconds>&)> level;
+    /// Where sounds begin, rising; empty until they are known.
+    std::vector<Seconds> onsets;
+    /// Answers of checks that were asked for and still hold.
+    std::map<NoteId, Verdict> verdicts;
+    /// The phrase in the note grid.
+    std::optional<SpanId> phrase;
+    Seconds heard;
+    /// Played ÷ original in per cent, as offered on the loop.
+    std::vector<int> speedSteps;
+
+    /// What the user chose by dragging over the sheet.
+    std::optional<Range<Seconds>> stretch;
+    /// A gesture in progress: the loop as it would be, and a mark on its way.
+    std::optional<Range<Seconds>> draggedLoop;
+    std::optional<Seconds> draggedMark;
+
+    std::optional<Range<Seconds>> loop() const { return draggedLoop ? draggedLoop : study->practice.loop; }
+};
+
+} // namespace earwright::ui

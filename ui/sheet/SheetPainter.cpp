@@ -1,0 +1,212 @@
+#include "ui/sheet/SheetPainter.h"
+
+#include "ui/sheet/LoopPainter.h"
+#include "ui/sheet/SoundPainter.h"
+#include "ui/sheet/WrittenPainter.h"
+#include "ui/theme/PlaceText.h"
+#include "ui/theme/Spacing.h"
+#include "ui/theme/Theme.h"
+#include "ui/theme/Type.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <cmath>
+
+namespace earwright::ui {
+
+namespace {
+
+constexpr double thinLine = 1;
+constexpr double playheadReach = 4;
+constexpr double markFoot = 5;
+constexpr double chordGap = 8;
+constexpr double narrowestChord = 0.62; // share of the ordinary size a crowded symbol may shrink to
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("ChorusSheet", text);
+}
+
+} // namespace
+
+void SheetPainter::paint(QPainter& painter, const QRectF& exposed) const {
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.fillRect(exposed, color(Role::Paper));
+    if (geometry.lines().empty()) return;
+    const std::size_t last = geometry.lineAt(exposed.bottom());
+    for (std::size_t line = geometry.lineAt(exposed.top()); line <= last; ++line)
+        paintLine(painter, line);
+    LoopPainter(model, geometry).paintPill(painter);
+}
+
+void SheetPainter::paintLine(QPainter& painter, std::size_t line) const {
+    const QRectF box = geometry.box(line);
+    painter.fillRect(box, color(Role::Page));
+    const LoopPainter loop(model, geometry);
+    loop.paintGround(painter, line);
+    painter.setPen(QPen(color(Role::Rule), thinLine));
+    painter.drawLine(box.topLeft(), box.topRight());
+    painter.drawLine(box.bottomLeft(), box.bottomRight());
+    paintHeading(painter, line);
+    if (geometry.lines()[line].bars) {
+        paintBars(painter, line);
+        paintChords(painter, line);
+    } else {
+        paintSeconds(painter, line);
+    }
+    SoundPainter(model, geometry).paint(painter, line);
+    paintMarks(painter, line);
+    WrittenPainter(model, geometry).paint(painter, line);
+    loop.paintBrackets(painter, line);
+}
+
+QString SheetPainter::barsText(const Study& study, const Range<Seconds>& range) {
+    if (!study.beatMap.hasTempo()) return lengthText(range.length());
+    const double perBar = study.meter.beatsPerBar;
+    const auto first = std::llround(study.beatMap.beatsAt(range.begin) / perBar) + 1;
+    const auto last = std::max(std::llround(study.beatMap.beatsAt(range.end) / perBar), first);
+    if (first == last) return tr("bar %1").arg(first);
+    return tr("bars %1–%2").arg(first).arg(last);
+}
+
+void SheetPainter::paintHeading(QPainter& painter, std::size_t line) const {
+    double x = geometry.heading(line).left();
+    const QRectF row = geometry.heading(line);
+    for (const Span& span : geometry.lines()[line].begins) {
+        const auto write = [&](TextStyle style, Role role, const QString& text, double gap) {
+            painter.setFont(font(style));
+            painter.setPen(color(role));
+            const double width = QFontMetricsF(painter.font()).horizontalAdvance(text);
+            painter.drawText(QRectF(x, row.top(), width + 1, row.height()), Qt::AlignLeft | Qt::AlignVCenter,
+                             text);
+            x += width + gap;
+        };
+        write(TextStyle::Title, Role::Ink, QString::fromStdString(span.name), spacing::medium);
+        write(TextStyle::Small, Role::Muted, barsText(*model.study, span.range), spacing::wide);
+    }
+}
+
+void SheetPainter::paintBars(QPainter& painter, std::size_t line) const {
+    const QRectF box = geometry.box(line);
+    const BarRun bars = *geometry.lines()[line].bars;
+    const int beats = model.study->meter.beatsPerBar;
+    const double barWidth = geometry.barX(line, bars.first + 1) - geometry.barX(line, bars.first);
+    painter.setFont(font(TextStyle::Label));
+    for (std::int64_t bar = bars.first; bar < bars.first + bars.count; ++bar) {
+        const double left = geometry.barX(line, bar);
+        QPen dotted(color(Role::Rule), thinLine, Qt::DashLine);
+        dotted.setDashPattern({2, 4});
+        painter.setPen(dotted);
+        for (int beat = 1; beat < beats; ++beat) {
+            const double x = left + barWidth * beat / beats;
+            painter.drawLine(QPointF(x, box.top() + 4), QPointF(x, box.bottom() - 4));
+        }
+        painter.setPen(QPen(color(Role::Muted), thinLine));
+        painter.drawLine(QPointF(left, box.top()), QPointF(left, box.bottom()));
+        if (bar < 1) continue;
+        painter.drawText(QRectF(left, box.top() + 3, barWidth - 6, 16), Qt::AlignRight | Qt::AlignTop,
+                         QString::number(bar));
+    }
+    painter.setPen(QPen(color(Role::Muted), thinLine));
+    painter.drawLine(box.topRight(), box.bottomRight());
+}
+
+void SheetPainter::paintSeconds(QPainter& painter, std::size_t line) const {
+    const QRectF box = geometry.box(line);
+    const Range<Seconds> time = geometry.lines()[line].time;
+    QPen dotted(color(Role::Rule), thinLine, Qt::DashLine);
+    dotted.setDashPattern({2, 4});
+    painter.setPen(dotted);
+    for (double second = std::ceil(time.begin.value) + 1; second < time.end.value; second += 1) {
+        const double x = geometry.x(line, Seconds(second));
+        painter.drawLine(QPointF(x, box.top() + 4), QPointF(x, box.bottom() - 4));
+    }
+    painter.setFont(font(TextStyle::Label));
+    painter.setPen(color(Role::Muted));
+    const QRectF row = geometry.chordRow(line);
+    painter.drawText(row, Qt::AlignLeft | Qt::AlignVCenter, lengthText(time.begin));
+    // Without bars a chorus or section may begin anywhere on a line.
+    for (const Span& span : geometry.lines()[line].begins) {
+        const double x = geometry.x(line, span.range.begin);
+        painter.setPen(QPen(color(Role::Ink), thinLine));
+        painter.drawLine(QPointF(x, row.top() + 6), QPointF(x, box.bottom()));
+    }
+}
+
+void SheetPainter::paintMarks(QPainter& painter, std::size_t line) const {
+    const QRectF box = geometry.box(line);
+    const Range<Seconds> time = geometry.lines()[line].time;
+    const bool lastLine = line + 1 == geometry.lines().size();
+    for (const BeatMark& mark : model.study->beatMap.marks()) {
+        const bool here = time.contains(mark.time) || (lastLine && mark.time == time.end);
+        if (!here) continue;
+        const double x = geometry.x(line, mark.time);
+        const bool bar = model.study->meter.withinBar(mark.position) == Beats(0);
+        painter.setPen(QPen(color(Role::Ink), bar ? spacing::barLine : thinLine));
+        painter.drawLine(QPointF(x, bar ? box.top() : box.center().y()), QPointF(x, box.bottom() + markFoot));
+    }
+    if (!model.draggedMark || !time.contains(*model.draggedMark)) return;
+    const double x = geometry.x(line, *model.draggedMark);
+    painter.setPen(QPen(color(Role::Ink), spacing::hair, Qt::DashLine));
+    painter.drawLine(QPointF(x, box.top() - markFoot), QPointF(x, box.bottom() + markFoot));
+}
+
+void SheetPainter::paintChords(QPainter& painter, std::size_t line) const {
+    const QRectF row = geometry.chordRow(line);
+    const BarRun bars = *geometry.lines()[line].bars;
+    const double perBeat = (geometry.barX(line, bars.first + 1) - geometry.barX(line, bars.first)) /
+                           model.study->meter.beatsPerBar;
+    for (std::int64_t bar = bars.first; bar < bars.first + bars.count; ++bar) {
+        const BarChords chords = model.study->barChords(bar);
+        for (std::size_t i = 0; i < chords.chords.size(); ++i) {
+            const double left = geometry.barX(line, bar) + perBeat * chords.chords[i].withinBar.toDouble();
+            const double right =
+                i + 1 < chords.chords.size()
+                    ? geometry.barX(line, bar) + perBeat * chords.chords[i + 1].withinBar.toDouble()
+                    : geometry.barX(line, bar + 1);
+            paintChord(painter, chords.chords[i].symbol,
+                       QRectF(left + 2, row.top(), right - left - chordGap, row.height()));
+        }
+    }
+}
+
+void SheetPainter::paintChord(QPainter& painter, const ChordSymbol& symbol, const QRectF& room) const {
+    const QString text = QString::fromStdString(toString(symbol));
+    QFont lettering = font(TextStyle::Chord);
+    const double width = QFontMetricsF(lettering).horizontalAdvance(text);
+    if (width > room.width())
+        lettering.setPixelSize(static_cast<int>(
+            std::floor(lettering.pixelSize() * std::max(room.width() / width, narrowestChord))));
+    painter.setFont(lettering);
+    const bool readable = symbol.chord.has_value();
+    painter.setPen(color(readable ? Role::Ink : Role::Muted));
+    const QFontMetricsF metrics(lettering);
+    const QString shown = metrics.elidedText(text, Qt::ElideRight, std::max(room.width(), 8.0));
+    painter.drawText(room, Qt::AlignLeft | Qt::AlignVCenter | Qt::TextDontClip, shown);
+    if (readable) return;
+    // Kept as typed: a dotted line under it says that nothing is read from it.
+    QPen dots(color(Role::LooseEnd), spacing::barLine, Qt::DotLine);
+    painter.setPen(dots);
+    const double y = room.bottom() - 2;
+    painter.drawLine(QPointF(room.left(), y), QPointF(room.left() + metrics.horizontalAdvance(shown), y));
+}
+
+void SheetPainter::paintPlayhead(QPainter& painter) const {
+    if (geometry.lines().empty()) return;
+    const std::size_t line = geometry.lineOf(model.heard);
+    const QRectF box = geometry.box(line);
+    const double x = geometry.x(line, model.heard);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(QPen(color(Role::Ink), spacing::hair));
+    painter.drawLine(QPointF(x, box.top() - markFoot), QPointF(x, box.bottom() + markFoot));
+}
+
+QRectF SheetPainter::playheadArea(const SheetGeometry& geometry, Seconds heard) {
+    if (geometry.lines().empty()) return {};
+    const std::size_t line = geometry.lineOf(heard);
+    const QRectF box = geometry.box(line);
+    const double x = geometry.x(line, heard);
+    return {x - playheadReach, box.top() - markFoot - 2, 2 * playheadReach, box.height() + 2 * markFoot + 4};
+}
+
+} // namespace earwright::ui

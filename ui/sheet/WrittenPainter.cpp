@@ -1,0 +1,132 @@
+#include "ui/sheet/WrittenPainter.h"
+
+#include "ui/theme/Marks.h"
+#include "ui/theme/Spacing.h"
+#include "ui/theme/Theme.h"
+#include "ui/theme/Type.h"
+
+#include <QPainterPath>
+
+#include <algorithm>
+
+namespace earwright::ui {
+
+namespace {
+
+constexpr double headRadius = 4.2;
+constexpr double ghostRadius = 3.2;
+constexpr double tailWidth = 1.6;
+constexpr double bracketDepth = 8;
+constexpr double flagHeight = 13;
+constexpr double flagText = 150;
+
+HeadShape shapeOf(Verdict verdict) {
+    switch (verdict) {
+    case Verdict::Unclear:
+        return HeadShape::Dotted;
+    case Verdict::Contradicted:
+        return HeadShape::Struck;
+    case Verdict::Supported:
+        break;
+    }
+    return HeadShape::Full;
+}
+
+} // namespace
+
+void WrittenPainter::paint(QPainter& painter, std::size_t line) const {
+    paintNotes(painter, line);
+    paintPhrases(painter, line);
+    paintLooseEnds(painter, line);
+}
+
+void WrittenPainter::paintNotes(QPainter& painter, std::size_t line) const {
+    if (!geometry.lines()[line].bars) return;
+    const BarRun bars = *geometry.lines()[line].bars;
+    const Meter& meter = model.study->meter;
+    const Range<Beats> covered{meter.barStart(bars.first), meter.barStart(bars.first + bars.count)};
+    for (const Note& note : model.study->notes)
+        if (note.range().overlaps(covered)) paintNote(painter, line, note);
+}
+
+void WrittenPainter::paintNote(QPainter& painter, std::size_t line, const Note& note) const {
+    const QRectF box = geometry.box(line);
+    const double y = heights.y(box, note.pitch.midi);
+    const Range<Seconds> time = model.study->beatMap.seconds(note.range());
+    const double onset = geometry.x(line, time.begin);
+    const double left = std::max(onset, box.left());
+    const double right = std::clamp(geometry.x(line, time.end) - 3, left, box.right());
+    painter.setPen(QPen(color(Role::Written), tailWidth));
+    painter.drawLine(QPointF(left, y), QPointF(right, y));
+    if (onset < box.left() - 0.5) return; // its head stands on the line before
+    const auto verdict = model.verdicts.find(note.id);
+    const HeadShape shape = verdict == model.verdicts.end() ? HeadShape::Full : shapeOf(verdict->second);
+    const double radius = note.phrasing.ghosted ? ghostRadius : headRadius;
+    paintHead(painter, {onset + radius, y}, radius, shape, color(Role::Written), color(Role::Page));
+}
+
+void WrittenPainter::paintPhrases(QPainter& painter, std::size_t line) const {
+    for (const Span& span : model.study->spans) {
+        if (span.kind != SpanKind::Phrase) continue;
+        const auto pieces = geometry.segments(span.range);
+        const auto widest = std::max_element(pieces.begin(), pieces.end(), [](const auto& a, const auto& b) {
+            return a.right - a.left < b.right - b.left;
+        });
+        for (auto piece = pieces.begin(); piece != pieces.end(); ++piece)
+            if (piece->line == line) paintBracket(painter, span, *piece, piece == widest);
+    }
+}
+
+void WrittenPainter::paintBracket(QPainter& painter, const Span& phrase, const SheetGeometry::Segment& piece,
+                                  bool named) const {
+    const QRectF row = geometry.bracketRow(piece.line);
+    const double top = row.top() + 4;
+    const double bottom = top + bracketDepth;
+    const double left = piece.left + 1;
+    const double right = std::max(piece.right - 1, left + 2);
+    const double round = std::min(bracketDepth, (right - left) / 2);
+    QPainterPath path;
+    if (piece.begins) {
+        path.moveTo(left, top);
+        path.quadTo(left, bottom, left + round, bottom);
+    } else {
+        path.moveTo(left, bottom);
+    }
+    if (piece.ends) {
+        path.lineTo(right - round, bottom);
+        path.quadTo(right, bottom, right, top);
+    } else {
+        path.lineTo(right, bottom);
+    }
+    const bool inGrid = model.phrase == phrase.id;
+    painter.setBrush(Qt::NoBrush);
+    painter.setPen(QPen(color(inGrid ? Role::Ink : Role::Muted), inGrid ? 2.0 : 1.2));
+    painter.drawPath(path);
+    if (!named) return;
+    painter.setFont(font(TextStyle::Label));
+    painter.setPen(color(inGrid ? Role::Ink : Role::Muted));
+    const QRectF room(left, bottom + 1, right - left, row.bottom() - bottom - 1);
+    painter.drawText(room, Qt::AlignHCenter | Qt::AlignTop,
+                     QFontMetricsF(painter.font())
+                         .elidedText(QString::fromStdString(phrase.name), Qt::ElideRight, room.width()));
+}
+
+void WrittenPainter::paintLooseEnds(QPainter& painter, std::size_t line) const {
+    const QRectF box = geometry.box(line);
+    painter.setFont(font(TextStyle::Label));
+    for (const LooseEnd& end : model.study->looseEnds) {
+        if (end.done || !geometry.lines()[line].time.contains(end.time)) continue;
+        const double x = geometry.x(line, end.time);
+        const double foot = box.top() + flagHeight + 5;
+        paintFlag(painter, {x, foot}, flagHeight, color(Role::LooseEnd));
+        const QRectF room(x + 15, foot - flagHeight - 2, std::min(flagText, box.right() - x - 16),
+                          flagHeight + 2);
+        if (room.width() < flagHeight) continue;
+        painter.setPen(color(Role::LooseEnd));
+        painter.drawText(room, Qt::AlignLeft | Qt::AlignVCenter,
+                         QFontMetricsF(painter.font())
+                             .elidedText(QString::fromStdString(end.text), Qt::ElideRight, room.width()));
+    }
+}
+
+} // namespace earwright::ui
