@@ -11,12 +11,14 @@ namespace earwright {
 /// How much of the hint ladder was opened for a place.
 enum class HelpStep { None = 0, SomethingOff = 1, WhichWay = 2, HowFar = 3, ShowIt = 4 };
 
-/// A place that a check found contradicted, unclear or unwritten, and what became of it.
+/// A place that a check found contradicted or unwritten, or for which help was opened, and what became of it.
 struct EarPlace {
     Seconds time;
     HelpStep help = HelpStep::None;
     /// A later check of the phrase supports what is written there now.
     bool settled = false;
+    /// When last found wanting, a sound with no note; otherwise a written note that was contradicted.
+    bool unwritten = false;
     friend bool operator==(const EarPlace&, const EarPlace&) = default;
 
     /// Contradicted or unwritten before, supported now, and no step of the ladder opened for it.

@@ -1,7 +1,13 @@
 // Small studies that the tests of this folder start from.
 #pragma once
 
-#include "core/study/Study.h"
+#include "core/study/ChartEdits.h"
+#include "core/study/DivisionEdits.h"
+#include "core/study/LooseEndEdits.h"
+#include "core/study/NoteEdits.h"
+#include "core/study/PhrasingEdits.h"
+#include "core/study/PracticeEdits.h"
+#include "core/study/SpanEdits.h"
 
 namespace earwright {
 
@@ -13,6 +19,34 @@ inline Study eightBarsAt120() {
         marks.push_back({Beats(4 * bar), Seconds(2.0 * bar)});
     study.beatMap = BeatMap(std::move(marks));
     study.recording = {"line.flac", "", SampleRate{44100}, Frames(44100 * 20)};
+    return study;
+}
+
+/// Something of everything a study can hold.
+inline Study fullStudy() {
+    Study study = eightBarsAt120();
+    study.title = "Blues for a “test” ♭";
+    study.recording.contentHash = "0123456789abcdef0123456789abcdef";
+    study = setForm(layOutChoruses(study, 1, 4, 2), "Bb7 | Eb7 | | Fm7 / / Bb7alt");
+    study = overrideBars(study, 6, "N.C. E°7");
+    study = addSpan(study, SpanKind::Phrase, "pickup", {Seconds(-0.25), Seconds(3.1)}).study;
+    Phrasing phrasing;
+    phrasing.slideIn = SlideFrom::Below;
+    phrasing.slideOut = SlideTo::Down;
+    phrasing.graceNotes = {62, 61};
+    phrasing.trill = 2;
+    phrasing.slurred = phrasing.accented = true;
+    study =
+        addNote(study, {Pitch{63, PitchName{Step::E, -1}}, Beats(-1, 3), Beats(1, 3), 0.1, phrasing}).study;
+    study = addNote(study, {Pitch{60, {}}, Beats(7, 2), Beats(5)}).study;
+    study = toggleGhost(study, study.notes.back().id);
+    study = setDivision(setDivision(study, 0, BeatDivision::Three), -1, BeatDivision::Six);
+    study = addLooseEnd(study, Seconds(1.5), "triplet picked?").study;
+    study = setLooseEndDone(study, study.looseEnds.front().id, true);
+    study = setLoop(setTransposition(setSpeed(study, 0.55), -3, 35), Range{Seconds(1.25), Seconds(3.1)});
+    study.earRecord.phrases = {
+        {SpanId{3},
+         {{Seconds(0.1), HelpStep::HowFar, true, false}, {Seconds(1.0 / 3), HelpStep::None, false, true}}}};
     return study;
 }
 

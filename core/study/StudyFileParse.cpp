@@ -1,0 +1,293 @@
+// JSON to study: StudyFile::parse().
+#include "core/study/JsonSyntax.h"
+#include "core/study/Order.h"
+#include "core/study/StrictJson.h"
+#include "core/study/StudyFile.h"
+#include "core/study/StudyWords.h"
+
+#include <cmath>
+#include <numeric>
+#include <set>
+
+namespace earwright {
+
+namespace {
+
+/// Limits that keep all arithmetic on a study far from overflow; the schema states the same ones.
+constexpr double furthestSecond = 1e6;
+constexpr std::int64_t furthestMark = 1'000'000;
+constexpr std::int64_t furthestBeat = 999'999'999;
+constexpr std::int64_t largestId = (std::int64_t{1} << 53) - 1;
+/// The finest parts of a beat that a typed bar can have.
+constexpr std::int64_t finestParts = 256;
+
+Seconds readSeconds(const StrictJson& json) {
+    return Seconds(json.number(-furthestSecond, furthestSecond));
+}
+
+std::uint64_t readId(const StrictJson& json) {
+    return static_cast<std::uint64_t>(json.whole(1, largestId));
+}
+
+int readInt(const StrictJson& json, int least, int most) {
+    return static_cast<int>(json.whole(least, most));
+}
+
+/// Members "begin" and "end" of an object.
+Range<Seconds> readRange(const StrictJson& json) {
+    const Range<Seconds> range{readSeconds(json["begin"]), readSeconds(json["end"])};
+    if (range.isEmpty()) json["end"].refuse("must lie after “begin”");
+    return range;
+}
+
+RecordingRef readRecording(const StrictJson& json) {
+    json.expectMembers({"path", "contentHash", "rate", "length"});
+    RecordingRef recording;
+    recording.path = json["path"].text();
+    recording.contentHash = json["contentHash"].text();
+    const std::string& hash = recording.contentHash;
+    const bool hex = hash.find_first_not_of("0123456789abcdef") == std::string::npos;
+    if (!hash.empty() && (hash.size() != 32 || !hex))
+        json["contentHash"].refuse("must be 32 lower-case hexadecimal digits or empty");
+    recording.rate.hertz = readInt(json["rate"], 1, 1'000'000);
+    recording.length = Frames(json["length"].whole(0, largestId));
+    return recording;
+}
+
+Meter readMeter(const StrictJson& json) {
+    json.expectMembers({"beatsPerBar", "beatUnit"});
+    const Meter meter{readInt(json["beatsPerBar"], 1, 32), readInt(json["beatUnit"], 1, 32)};
+    if ((meter.beatUnit & (meter.beatUnit - 1)) != 0) json["beatUnit"].refuse("must be 1, 2, 4, 8, 16 or 32");
+    return meter;
+}
+
+BeatMap readBeatMap(const StrictJson& json) {
+    std::vector<BeatMark> marks;
+    for (const StrictJson& item : json.items()) {
+        item.expectMembers({"position", "time"});
+        const BeatMark mark{Beats(item["position"].whole(-furthestMark, furthestMark)),
+                            readSeconds(item["time"])};
+        // A beat map drops what would cross, so a pair that stays a pair is in order.
+        if (!marks.empty() && BeatMap({marks.back(), mark}).marks() != std::vector{marks.back(), mark})
+            item.refuse("must lie after the mark before it, in beats and at least 20 ms in time");
+        marks.push_back(mark);
+    }
+    return BeatMap(std::move(marks));
+}
+
+ChordSymbol readSymbol(const StrictJson& json) {
+    const std::string text = json.text();
+    if (text.empty() || text == "/" || text == "%" || text.find_first_of(" \t\n\r\f\v|") != std::string::npos)
+        json.refuse("must be a chord symbol without blanks or strokes");
+    return parseChordSymbol(text);
+}
+
+BarChords readBar(const StrictJson& json, const Meter& meter) {
+    BarChords bar;
+    Beats earliest(0);
+    std::int64_t parts = 1;
+    for (const StrictJson& item : json.items()) {
+        item.expectMembers({"at", "symbol"});
+        const Beats at = item["at"].beats();
+        if (at < earliest || at >= meter.barLength() || (!bar.chords.empty() && at == earliest))
+            item["at"].refuse("must lie within its bar, after the chord before");
+        parts = std::lcm(parts, at.denominator());
+        if (parts > finestParts) {
+            item["at"].refuse("divides its bar too finely");
+            break;
+        }
+        earliest = at;
+        bar.chords.push_back({at, readSymbol(item["symbol"])});
+    }
+    return bar;
+}
+
+std::map<std::int64_t, BarChords> readOverrides(const StrictJson& json, const Meter& meter) {
+    std::map<std::int64_t, BarChords> overrides;
+    for (const StrictJson& item : json.items()) {
+        item.expectMembers({"bar", "chords"});
+        const std::int64_t bar = item["bar"].whole(-furthestBeat, furthestBeat);
+        if (!overrides.emplace(bar, readBar(item["chords"], meter)).second)
+            item["bar"].refuse("stands twice");
+    }
+    return overrides;
+}
+
+Span readSpan(const StrictJson& json) {
+    json.expectMembers({"id", "kind", "name", "begin", "end"});
+    return {SpanId{readId(json["id"])}, json["kind"].oneOf(spanKindWords), json["name"].text(),
+            readRange(json)};
+}
+
+int readMidi(const StrictJson& json) {
+    return readInt(json, lowestMidi, highestMidi);
+}
+
+Pitch readPitch(const StrictJson& note) {
+    Pitch pitch{readMidi(note["midi"]), std::nullopt};
+    if (!note.has("spelling")) return pitch;
+    const std::string text = note["spelling"].text();
+    for (int step = 0; step < 7; ++step)
+        for (int alter = -2; alter <= 2; ++alter) {
+            const PitchName name{static_cast<Step>(step), alter};
+            if (spellingText(name) == text && name.pitchClass() == pitchClassOf(pitch.midi))
+                pitch.spelling = name;
+        }
+    if (!pitch.spelling) note["spelling"].refuse("must name the note's pitch, such as \"Eb\" or \"F#\"");
+    return pitch;
+}
+
+Phrasing readPhrasing(const StrictJson& note) {
+    const auto flag = [&](const char* member) { return note.has(member) && note[member].boolean(); };
+    Phrasing phrasing;
+    if (note.has("slideIn")) phrasing.slideIn = note["slideIn"].oneOf(slideInWords);
+    if (note.has("slideOut")) phrasing.slideOut = note["slideOut"].oneOf(slideOutWords);
+    if (note.has("graceNotes"))
+        for (const StrictJson& grace : note["graceNotes"].items())
+            phrasing.graceNotes.push_back(readMidi(grace));
+    if (note.has("trill")) phrasing.trill = readInt(note["trill"], 1, 4);
+    phrasing.slurred = flag("slurred");
+    phrasing.ghosted = flag("ghosted");
+    phrasing.accented = flag("accented");
+    return phrasing;
+}
+
+Note readNote(const StrictJson& json) {
+    json.expectMembers(
+        {"id", "onset", "length", "midi", "loudness"},
+        {"spelling", "slideIn", "slideOut", "graceNotes", "trill", "slurred", "ghosted", "accented"});
+    Note note;
+    note.id = NoteId{readId(json["id"])};
+    note.onset = json["onset"].beats();
+    note.length = json["length"].beats();
+    if (note.length <= Beats(0)) json["length"].refuse("must be greater than zero");
+    note.pitch = readPitch(json);
+    note.loudness = json["loudness"].number(0, 1);
+    note.phrasing = readPhrasing(json);
+    return note;
+}
+
+std::map<std::int64_t, BeatDivision> readDivisions(const StrictJson& json) {
+    std::map<std::int64_t, BeatDivision> divisions;
+    for (const StrictJson& item : json.items()) {
+        item.expectMembers({"beat", "parts"});
+        const std::int64_t parts = item["parts"].whole(2, 6);
+        if (parts == 5) item["parts"].refuse("must be 2, 3, 4 or 6");
+        const std::int64_t beat = item["beat"].whole(-furthestBeat, furthestBeat);
+        if (!divisions.emplace(beat, static_cast<BeatDivision>(parts)).second)
+            item["beat"].refuse("stands twice");
+    }
+    return divisions;
+}
+
+LooseEnd readLooseEnd(const StrictJson& json) {
+    json.expectMembers({"id", "time", "text", "done"});
+    return {LooseEndId{readId(json["id"])}, readSeconds(json["time"]), json["text"].text(),
+            json["done"].boolean()};
+}
+
+EarPlace readEarPlace(const StrictJson& json) {
+    json.expectMembers({"time", "help", "settled", "unwritten"});
+    return {readSeconds(json["time"]), json["help"].oneOf(helpWords), json["settled"].boolean(),
+            json["unwritten"].boolean()};
+}
+
+EarRecord readEarRecord(const StrictJson& json) {
+    EarRecord record;
+    std::set<SpanId> phrases;
+    for (const StrictJson& item : json.items()) {
+        item.expectMembers({"phrase", "places"});
+        PhraseRecord phrase{SpanId{readId(item["phrase"])}, {}};
+        if (!phrases.insert(phrase.phrase).second) item["phrase"].refuse("stands twice");
+        for (const StrictJson& place : item["places"].items())
+            phrase.places.push_back(readEarPlace(place));
+        record.phrases.push_back(std::move(phrase));
+    }
+    return record;
+}
+
+Practice readPractice(const StrictJson& json) {
+    json.expectMembers({"speed", "semitones", "cents"}, {"loop"});
+    Practice practice;
+    if (json.has("loop")) {
+        json["loop"].expectMembers({"begin", "end"});
+        practice.loop = readRange(json["loop"]);
+    }
+    practice.speed = json["speed"].number(0.1, 2);
+    practice.semitones = readInt(json["semitones"], -12, 12);
+    practice.cents = readInt(json["cents"], -100, 100);
+    return practice;
+}
+
+/// Ids come from one counter, so none may stand twice and all lie below the next one.
+void checkIds(const Study& study, const StrictJson& json) {
+    std::set<std::uint64_t> ids;
+    const auto check = [&](const char* member, const auto& list) {
+        const std::vector<StrictJson> items = json[member].items();
+        for (std::size_t i = 0; i < list.size(); ++i) {
+            const StrictJson id = items[i]["id"];
+            if (!ids.insert(list[i].id.value).second) id.refuse("stands twice");
+            if (list[i].id.value >= study.nextId) id.refuse("must lie below “nextId”");
+        }
+    };
+    check("spans", study.spans);
+    check("notes", study.notes);
+    check("looseEnds", study.looseEnds);
+}
+
+Study readStudy(const StrictJson& json) {
+    json.expectMembers({"format", "version", "title", "recording", "meter", "beatMarks", "form", "overrides",
+                        "spans", "notes", "divisions", "looseEnds", "earRecord", "practice", "nextId"});
+    Study study;
+    study.title = json["title"].text();
+    study.recording = readRecording(json["recording"]);
+    study.meter = readMeter(json["meter"]);
+    study.beatMap = readBeatMap(json["beatMarks"]);
+    for (const StrictJson& bar : json["form"].items())
+        study.chart.form.push_back(readBar(bar, study.meter));
+    study.chart.overrides = readOverrides(json["overrides"], study.meter);
+    for (const StrictJson& span : json["spans"].items())
+        study.spans.push_back(readSpan(span));
+    for (const StrictJson& note : json["notes"].items())
+        study.notes.push_back(readNote(note));
+    study.divisions = readDivisions(json["divisions"]);
+    for (const StrictJson& end : json["looseEnds"].items())
+        study.looseEnds.push_back(readLooseEnd(end));
+    study.earRecord = readEarRecord(json["earRecord"]);
+    study.practice = readPractice(json["practice"]);
+    study.nextId = readId(json["nextId"]);
+    checkIds(study, json);
+    sortLists(study);
+    return study;
+}
+
+/// Whether this is a study at all, and one this program may read; asked before its members are.
+std::optional<Error> checkFormat(const nlohmann::json& json, const std::string& name) {
+    const auto is = [&](const char* member) { return json.is_object() && json.contains(member); };
+    if (!is("format") || json["format"] != studyFormatName)
+        return Error{ErrorKind::Malformed, name + " is not a study.", "format"};
+    const double version = is("version") && json["version"].is_number() ? json["version"].get<double>() : 0;
+    if (version < 1 || version != std::floor(version))
+        return Error{ErrorKind::Malformed, name + ": “version” must be a whole number from 1.", "version"};
+    if (version > StudyFile::version)
+        return Error{ErrorKind::Unsupported,
+                     name + " was written by a newer program (format version " + json["version"].dump() +
+                         ", this one reads up to " + std::to_string(StudyFile::version) +
+                         "); it is left as it is. Open it with a newer Earwright.",
+                     "version"};
+    return std::nullopt;
+}
+
+} // namespace
+
+Result<Study> StudyFile::parse(std::string_view text, const std::string& name) {
+    const Result<nlohmann::json> json = parseJson(text, name);
+    if (!json) return json.error();
+    if (const auto error = checkFormat(*json, name)) return *error;
+    FirstProblem problem(name);
+    Study study = readStudy(StrictJson(*json, "", problem));
+    if (problem.error()) return *problem.error();
+    return study;
+}
+
+} // namespace earwright

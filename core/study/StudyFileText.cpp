@@ -1,0 +1,158 @@
+// Study to JSON: StudyFile::text().
+#include "core/study/StudyFile.h"
+#include "core/study/StudyWords.h"
+
+#include <nlohmann/json.hpp>
+
+namespace earwright {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Json toJson(const Beats& beats) {
+    if (beats.denominator() == 1) return beats.numerator();
+    return toString(beats);
+}
+
+template <class List, class Item>
+Json listOf(const List& list, Item item) {
+    Json array = Json::array();
+    for (const auto& element : list)
+        array.push_back(item(element));
+    return array;
+}
+
+Json toJson(const RecordingRef& recording) {
+    return {{"path", recording.path},
+            {"contentHash", recording.contentHash},
+            {"rate", recording.rate.hertz},
+            {"length", recording.length.value}};
+}
+
+Json toJson(const BeatMark& mark) {
+    return {{"position", toJson(mark.position)}, {"time", mark.time.value}};
+}
+
+Json toJson(const BarChords& bar) {
+    return listOf(bar.chords, [](const PlacedChord& chord) {
+        return Json{{"at", toJson(chord.withinBar)}, {"symbol", chord.symbol.text}};
+    });
+}
+
+Json toJson(const Span& span) {
+    return {{"id", span.id.value},
+            {"kind", wordFor(spanKindWords, span.kind)},
+            {"name", span.name},
+            {"begin", span.range.begin.value},
+            {"end", span.range.end.value}};
+}
+
+void addPhrasing(Json& note, const Phrasing& phrasing) {
+    if (phrasing.slideIn) note["slideIn"] = wordFor(slideInWords, *phrasing.slideIn);
+    if (phrasing.slideOut) note["slideOut"] = wordFor(slideOutWords, *phrasing.slideOut);
+    if (!phrasing.graceNotes.empty()) note["graceNotes"] = phrasing.graceNotes;
+    if (phrasing.trill) note["trill"] = *phrasing.trill;
+    if (phrasing.slurred) note["slurred"] = true;
+    if (phrasing.ghosted) note["ghosted"] = true;
+    if (phrasing.accented) note["accented"] = true;
+}
+
+Json toJson(const Note& note) {
+    Json json{{"id", note.id.value},
+              {"onset", toJson(note.onset)},
+              {"length", toJson(note.length)},
+              {"midi", note.pitch.midi}};
+    if (note.pitch.spelling) json["spelling"] = spellingText(*note.pitch.spelling);
+    json["loudness"] = note.loudness;
+    addPhrasing(json, note.phrasing);
+    return json;
+}
+
+Json toJson(const LooseEnd& looseEnd) {
+    return {{"id", looseEnd.id.value},
+            {"time", looseEnd.time.value},
+            {"text", looseEnd.text},
+            {"done", looseEnd.done}};
+}
+
+Json toJson(const EarPlace& place) {
+    return {{"time", place.time.value},
+            {"help", wordFor(helpWords, place.help)},
+            {"settled", place.settled},
+            {"unwritten", place.unwritten}};
+}
+
+Json toJson(const PhraseRecord& phrase) {
+    return {{"phrase", phrase.phrase.value},
+            {"places", listOf(phrase.places, [](const EarPlace& place) { return toJson(place); })}};
+}
+
+Json toJson(const Practice& practice) {
+    Json json = Json::object();
+    if (practice.loop)
+        json["loop"] = {{"begin", practice.loop->begin.value}, {"end", practice.loop->end.value}};
+    json["speed"] = practice.speed;
+    json["semitones"] = practice.semitones;
+    json["cents"] = practice.cents;
+    return json;
+}
+
+Json overridesToJson(const ChordChart& chart) {
+    return listOf(chart.overrides, [](const auto& entry) {
+        return Json{{"bar", entry.first}, {"chords", toJson(entry.second)}};
+    });
+}
+
+Json divisionsToJson(const Study& study) {
+    return listOf(study.divisions, [](const auto& entry) {
+        return Json{{"beat", entry.first}, {"parts", static_cast<int>(entry.second)}};
+    });
+}
+
+Json toJson(const Study& study) {
+    const auto each = [](const auto& element) { return toJson(element); };
+    return {{"format", studyFormatName},
+            {"version", StudyFile::version},
+            {"title", study.title},
+            {"recording", toJson(study.recording)},
+            {"meter", {{"beatsPerBar", study.meter.beatsPerBar}, {"beatUnit", study.meter.beatUnit}}},
+            {"beatMarks", listOf(study.beatMap.marks(), each)},
+            {"form", listOf(study.chart.form, each)},
+            {"overrides", overridesToJson(study.chart)},
+            {"spans", listOf(study.spans, each)},
+            {"notes", listOf(study.notes, each)},
+            {"divisions", divisionsToJson(study)},
+            {"looseEnds", listOf(study.looseEnds, each)},
+            {"earRecord", listOf(study.earRecord.phrases, each)},
+            {"practice", toJson(study.practice)},
+            {"nextId", study.nextId}};
+}
+
+/// Bytes that are not UTF-8 become the replacement character instead of spoiling the whole file.
+std::string compact(const Json& json) {
+    return json.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
+} // namespace
+
+std::string StudyFile::text(const Study& study) {
+    std::string text = "{";
+    const Json json = toJson(study);
+    for (const auto& [name, value] : json.items()) {
+        text += (text.size() > 1 ? ",\n  " : "\n  ") + compact(Json(name)) + ": ";
+        if (!value.is_array() || value.empty()) {
+            text += compact(value);
+            continue;
+        }
+        const char* before = "[\n    ";
+        for (const Json& item : value) {
+            text += before + compact(item);
+            before = ",\n    ";
+        }
+        text += "\n  ]";
+    }
+    return text + "\n}\n";
+}
+
+} // namespace earwright
