@@ -26,11 +26,11 @@ const Palette& Palette::of(Appearance appearance) {
         0xfffffdf8, // OnMark
     });
     static const Palette dark({
-        0xff191b21, // Paper
-        0xff21242c, // Page
-        0xff262a33, // Panel
-        0xff2b2f39, // Shade
-        0xff434955, // Rule
+        0xff17191f, // Paper
+        0xff2b2f3a, // Page
+        0xff1f222a, // Panel
+        0xff23262f, // Shade
+        0xff474d5b, // Rule
         0xffece6d9, // Ink
         0xffaaa496, // Muted
         0xffdf9660, // Recording
@@ -39,7 +39,7 @@ const Palette& Palette::of(Appearance appearance) {
         0xff39303f, // LoopWash
         0xff8fb1f2, // Hint
         0xfff0907f, // LooseEnd
-        0xff191b21, // OnMark
+        0xff17191f, // OnMark
     });
     return appearance == Appearance::Dark ? dark : light;
 }

@@ -1,0 +1,136 @@
+// Renders the whole panel in its states. With EARWRIGHT_SHOTS set to a folder the pictures are kept there.
+#include "tests/ui/grid/SampleStudy.h"
+#include "ui/grid/LadderPanel.h"
+#include "ui/grid/LooseEndList.h"
+#include "ui/grid/NoteGrid.h"
+#include "ui/grid/NoteGridPanel.h"
+#include "ui/theme/Theme.h"
+
+#include <QApplication>
+#include <QDir>
+#include <QPixmap>
+
+#include <gtest/gtest.h>
+
+using namespace earwright;
+using namespace earwright::ui;
+
+namespace {
+
+class GridLooks : public testing::TestWithParam<Appearance> {
+protected:
+    void SetUp() override {
+        applyTheme(*qApp, GetParam());
+        panel = std::make_unique<NoteGridPanel>();
+        panel->resize(500, 780);
+    }
+    void TearDown() override {
+        panel.reset();
+        applyTheme(*qApp, Appearance::Light);
+    }
+
+    QImage grab(const QString& name) {
+        panel->show();
+        qApp->processEvents();
+        // Drawn at twice the size, as on a dense display.
+        QImage image(panel->size() * 2, QImage::Format_RGB32);
+        image.setDevicePixelRatio(2);
+        image.fill(color(Role::Paper));
+        panel->render(&image);
+        const QString folder = qEnvironmentVariable("EARWRIGHT_SHOTS");
+        const QString suffix =
+            GetParam() == Appearance::Dark ? QStringLiteral("-dark.png") : QStringLiteral(".png");
+        if (!folder.isEmpty()) image.save(QDir(folder).filePath(name + suffix));
+        return image;
+    }
+
+    std::unique_ptr<NoteGridPanel> panel;
+};
+
+int pixelsOf(const QImage& image, const QColor& colour) {
+    int count = 0;
+    for (int y = 0; y < image.height(); ++y)
+        for (int x = 0; x < image.width(); ++x)
+            count += image.pixelColor(x, y) == colour ? 1 : 0;
+    return count;
+}
+
+PhraseCheck sampleCheck(const Study& study) {
+    PhraseCheck check;
+    check.phrase = SpanId{1};
+    for (const Note& note : study.notes) {
+        CheckedNote checked;
+        checked.note = note.id;
+        checked.midi = note.pitch.midi;
+        checked.range = study.beatMap.seconds(note.range());
+        checked.verdict = note.id.value == 104   ? Verdict::Unclear
+                          : note.id.value == 108 ? Verdict::Contradicted
+                                                 : Verdict::Supported;
+        check.notes.push_back(checked);
+    }
+    check.unwritten.push_back({{Seconds(6.75), Seconds(7)}, 70, 0.9});
+    return check;
+}
+
+} // namespace
+
+TEST_P(GridLooks, WithoutBarsItSaysHowToGetThem) {
+    Study study = emptySample();
+    study.beatMap = {};
+    panel->setStudy(shared(study));
+    panel->showPhrase(SpanId{1});
+    const QImage image = grab("grid-no-bars");
+    EXPECT_EQ(panel->heading(), QString());
+    EXPECT_EQ(pixelsOf(image, color(Role::Written)), 0);
+}
+
+TEST_P(GridLooks, AWrittenPhraseIsTeal) {
+    panel->setStudy(shared(writtenSample()));
+    panel->showPhrase(SpanId{1});
+    panel->ladder()->showUnchecked();
+    panel->grid()->setPlayhead(Seconds(4.1));
+    EXPECT_GT(pixelsOf(grab("grid-written"), color(Role::Written)), 500);
+    EXPECT_EQ(panel->heading().toStdString(), "phrase a, bars 2–3");
+}
+
+TEST_P(GridLooks, ASelectedNoteIsOfferedItsPhrasing) {
+    panel->setStudy(shared(writtenSample()));
+    panel->showPhrase(SpanId{1});
+    panel->grid()->setFocus();
+    panel->grid()->goToNote(NoteId{105});
+    grab("grid-selected");
+    EXPECT_EQ(panel->grid()->selectedNote(), NoteId{105});
+}
+
+TEST_P(GridLooks, HelpIsBlueAndAppearsOnlyWhenAskedFor) {
+    Study study = writtenSample();
+    study.looseEnds.push_back({LooseEndId{5}, Seconds(4.5), "grace note?", false});
+    study.looseEnds.push_back({LooseEndId{6}, Seconds(6.25), "which finger", true});
+    study.looseEnds.push_back(
+        {LooseEndId{7}, Seconds(8), "a bend or a slide, and how far does it go up before", false});
+    panel->setStudy(shared(study));
+    panel->showPhrase(SpanId{1});
+    const PhraseCheck check = sampleCheck(study);
+    panel->grid()->setCheck(&check);
+    panel->ladder()->showCheck(check, 5);
+    panel->grid()->goToNote(NoteId{108});
+    const int before = pixelsOf(grab("grid-checked"), color(Role::Hint));
+
+    Hint hint;
+    hint.step = HelpStep::HowFar;
+    hint.range = check.notes[7].range;
+    hint.kind = PlaceKind::WrongPitch;
+    hint.direction = -1;
+    hint.semitones = -2;
+    Hint other;
+    other.step = HelpStep::SomethingOff;
+    other.range = check.unwritten[0].range;
+    panel->grid()->setHints({hint, other});
+    panel->ladder()->showHint(hint, "Bar 3, beat 2¼: the record is 2 semitones lower");
+    panel->grid()->setEvidence(ColumnEvidence{{Beats(37, 4), Beats(19, 2)},
+                                              {{54, 0.3}, {66, 0.9}, {68, 0.1}, {73, 0.25}, {61, 0.15}}});
+    EXPECT_GT(pixelsOf(grab("grid-help"), color(Role::Hint)), before);
+}
+
+INSTANTIATE_TEST_SUITE_P(Appearances, GridLooks, testing::Values(Appearance::Light, Appearance::Dark),
+                         [](const auto& the) { return the.param == Appearance::Light ? "Light" : "Dark"; });

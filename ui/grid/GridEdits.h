@@ -1,0 +1,50 @@
+// What the keys of the note grid do to the study: each answers with the study afterwards, or with nothing.
+#pragma once
+
+#include "core/study/Study.h"
+#include "ui/grid/GridColumns.h"
+#include "ui/grid/GridCursor.h"
+
+#include <QString>
+
+#include <optional>
+
+namespace earwright::ui {
+
+/// The phrasing that a key each puts on the selected note.
+enum class PhrasingKind { Slide, Grace, Trill, Slur, Ghost, Accent };
+
+/// An edit and what the grid does after it.
+struct GridEdit {
+    Study study;
+    /// As the undo menu names it: "write note".
+    QString name;
+    /// The note the edit was about, if it still is there.
+    std::optional<NoteId> note;
+    /// Where the cursor goes with it.
+    std::optional<GridCursor> cursor;
+    /// The note is sounded.
+    bool audible = false;
+};
+
+/// The note that is written in a cell: of this pitch, and sounding anywhere in the column. Points into study.
+const Note* noteInCell(const Study& study, const GridColumn& column, int midi);
+
+// All: nothing where the edit would change nothing. Columns must be those of the study, and not empty.
+
+/// Writes a note one column long in the cursor's cell, or takes out the one that is there.
+std::optional<GridEdit> noteInOrOut(const Study& study, const GridColumns& columns, const GridCursor& cursor);
+std::optional<GridEdit> removed(const Study& study, NoteId id);
+/// The note's end moved by whole columns, no shorter than up to the first line after its onset.
+std::optional<GridEdit> lengthened(const Study& study, const GridColumns& columns, NoteId id, int steps);
+/// The note moved by whole columns and by semitones, keeping its length.
+std::optional<GridEdit> moved(const Study& study, const GridColumns& columns, NoteId id, int steps,
+                              int semitones);
+/// The note given a mark of phrasing, the next kind of it, or rid of it.
+std::optional<GridEdit> phrased(const Study& study, NoteId id, PhrasingKind kind);
+/// Louder or softer, by a share of the whole range.
+std::optional<GridEdit> louder(const Study& study, NoteId id, double by);
+/// The beat divided into 2, 3, 4 or 6; nothing for other numbers.
+std::optional<GridEdit> divided(const Study& study, std::int64_t beat, int parts);
+
+} // namespace earwright::ui

@@ -1,0 +1,94 @@
+#include "ui/grid/HelpPainter.h"
+
+#include "ui/theme/Theme.h"
+#include "ui/theme/Type.h"
+
+#include <QPainterPath>
+
+#include <cmath>
+#include <cstdlib>
+
+namespace earwright::ui {
+
+namespace {
+
+constexpr double largestDot = GridGeometry::rowHeight / 2 - 1;
+constexpr double smallestDot = 1.2;
+
+/// The area, not the width, says how strong it is.
+double dotRadius(double strength) {
+    return std::max(smallestDot, largestDot * std::sqrt(strength));
+}
+
+double strengthOf(const ColumnEvidence& evidence, int midi) {
+    for (const PitchStrength& pitch : evidence.pitches)
+        if (pitch.midi == midi) return pitch.strength;
+    return 0;
+}
+
+void paintOctaveArc(QPainter& painter, const GridGeometry& geometry, const ColumnEvidence& evidence,
+                    double centre, int lower) {
+    const QPointF from(centre + dotRadius(strengthOf(evidence, lower)) + 1, geometry.y(lower));
+    const QPointF to(centre + dotRadius(strengthOf(evidence, lower + 12)) + 1, geometry.y(lower + 12));
+    const double bulge = std::max(from.x(), to.x()) + 22;
+    QPainterPath arc(from);
+    arc.cubicTo(QPointF(bulge, from.y() - 24), QPointF(bulge, to.y() + 24), to);
+    painter.drawPath(arc);
+}
+
+} // namespace
+
+QString hintMark(const Hint& hint) {
+    if (hint.step == HelpStep::None) return {};
+    const int direction = hint.direction.value_or(0);
+    if (direction == 0) return QStringLiteral("?");
+    const QString arrow = direction > 0 ? QStringLiteral("↑") : QStringLiteral("↓");
+    return hint.semitones ? QStringLiteral("%1 %2").arg(arrow).arg(std::abs(*hint.semitones)) : arrow;
+}
+
+void paintHints(QPainter& painter, const GridScene& scene, const GridGeometry& geometry) {
+    if (!scene.study->beatMap.hasTempo()) return;
+    const QRectF lane = geometry.helpLane();
+    QFont lettering = font(TextStyle::Label);
+    lettering.setWeight(QFont::Bold);
+    painter.save();
+    painter.setClipRect(lane, Qt::IntersectClip);
+    painter.setFont(lettering);
+    painter.setPen(color(Role::Hint));
+    for (const Hint& hint : scene.hints) {
+        const double beats = scene.study->beatMap.beatsAt(hint.range.begin);
+        if (beats < scene.columns.range().begin.toDouble() - 0.5 ||
+            beats > scene.columns.range().end.toDouble())
+            continue;
+        const GridColumn& column = scene.columns[scene.columns.indexNearest(beats)];
+        const double centre = (geometry.x(column.range.begin) + geometry.x(column.range.end)) / 2;
+        painter.drawText(QRectF(centre - 20, lane.top(), 40, lane.height()), Qt::AlignCenter, hintMark(hint));
+    }
+    painter.restore();
+}
+
+void paintEvidence(QPainter& painter, const GridScene& scene, const GridGeometry& geometry) {
+    if (!scene.evidence) return;
+    const ColumnEvidence& evidence = *scene.evidence;
+    const double left = geometry.x(evidence.range.begin);
+    const double centre = (left + geometry.x(evidence.range.end)) / 2;
+    const QRectF cells = geometry.cells();
+    painter.save();
+    painter.setClipRect(cells, Qt::IntersectClip);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.fillRect(QRectF(left, cells.top(), 2 * (centre - left), cells.height()), color(Role::Hint, 0.07));
+    painter.setPen(QPen(color(Role::Hint), 1.2));
+    painter.setBrush(Qt::NoBrush);
+    for (const int lower : evidence.octavePairs())
+        paintOctaveArc(painter, geometry, evidence, centre, lower);
+    painter.setPen(Qt::NoPen);
+    for (const PitchStrength& pitch : evidence.pitches) {
+        if (pitch.strength <= 0) continue;
+        const double radius = dotRadius(pitch.strength);
+        painter.setBrush(color(Role::Hint, 0.45 + 0.5 * pitch.strength));
+        painter.drawEllipse(QPointF(centre, geometry.y(pitch.midi)), radius, radius);
+    }
+    painter.restore();
+}
+
+} // namespace earwright::ui

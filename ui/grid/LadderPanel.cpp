@@ -1,0 +1,123 @@
+#include "ui/grid/LadderPanel.h"
+
+#include "ui/grid/LadderSteps.h"
+#include "ui/theme/QuietButton.h"
+#include "ui/theme/Spacing.h"
+#include "ui/theme/Type.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QVBoxLayout>
+
+namespace earwright::ui {
+
+namespace {
+
+QLabel* labelled(QWidget* parent, TextStyle style) {
+    auto* label = new QLabel(parent);
+    label->setFont(ui::font(style));
+    label->setWordWrap(true);
+    label->setTextFormat(Qt::PlainText);
+    return label;
+}
+
+} // namespace
+
+LadderPanel::LadderPanel(QWidget* parent)
+    : QWidget(parent),
+      line(labelled(this, TextStyle::Strong)),
+      numbers(labelled(this, TextStyle::Small)),
+      steps(new LadderSteps(this)),
+      check(new QuietButton(tr("check"), this)),
+      next(new QuietButton(tr("next step"), this)) {
+    setAccessibleName(tr("Check and help"));
+    numbers->setForegroundRole(QPalette::PlaceholderText);
+    check->setToolTip(tr("Check what is written in this phrase against the record"));
+    next->setToolTip(tr("One step more of help for this place"));
+
+    auto* top = new QHBoxLayout;
+    top->setSpacing(spacing::tight);
+    top->addWidget(line, 1);
+    top->addWidget(check, 0, Qt::AlignTop);
+    top->addWidget(next, 0, Qt::AlignTop);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(spacing::tight);
+    column->addLayout(top);
+    column->addWidget(steps);
+    column->addWidget(numbers);
+
+    connect(check, &QAbstractButton::clicked, this, &LadderPanel::checkRequested);
+    connect(next, &QAbstractButton::clicked, this, &LadderPanel::helpRequested);
+    connect(steps, &LadderSteps::nextRequested, this, &LadderPanel::helpRequested);
+    showUnchecked(false);
+}
+
+void LadderPanel::showLadder(bool shown) {
+    steps->setVisible(shown);
+    numbers->setVisible(shown);
+    next->setVisible(shown);
+}
+
+void LadderPanel::showUnchecked(bool canCheck) {
+    line->setFont(ui::font(TextStyle::Small));
+    line->setForegroundRole(QPalette::PlaceholderText);
+    line->setText(canCheck ? tr("Nothing is judged until you ask: press C to check this phrase.")
+                           : tr("Once a phrase is written, press C to check it."));
+    check->setVisible(canCheck);
+    check->setEnabled(true);
+    showLadder(false);
+}
+
+void LadderPanel::showChecking() {
+    line->setFont(ui::font(TextStyle::Small));
+    line->setForegroundRole(QPalette::PlaceholderText);
+    line->setText(tr("Listening through the phrase …"));
+    check->setVisible(false);
+    showLadder(false);
+}
+
+void LadderPanel::showCheck(const PhraseCheck& found, int foundByEar) {
+    line->setFont(ui::font(TextStyle::Strong));
+    line->setForegroundRole(QPalette::WindowText);
+    const bool settled =
+        found.unwritten.empty() && found.count(Verdict::Supported) == static_cast<int>(found.notes.size());
+    line->setText(settled ? tr("The record bears out all of it.")
+                          : tr("Listen again first. Press H when you want a hint."));
+    numbers->setText(summaryText(found, foundByEar));
+    steps->setStep(HelpStep::None);
+    check->setVisible(false);
+    showLadder(true);
+    steps->setVisible(!settled);
+    next->setVisible(!settled);
+    next->setEnabled(true);
+}
+
+void LadderPanel::showHint(const Hint& hint, const QString& sentence) {
+    line->setText(sentence);
+    steps->setStep(hint.step);
+    steps->setVisible(true);
+    next->setVisible(hint.step != HelpStep::ShowIt);
+}
+
+QString LadderPanel::sentence() const {
+    return line->text();
+}
+
+QString LadderPanel::summary() const {
+    return numbers->isHidden() ? QString() : numbers->text();
+}
+
+HelpStep LadderPanel::step() const {
+    return steps->step();
+}
+
+QString summaryText(const PhraseCheck& check, int foundByEar) {
+    const QString counts = LadderPanel::tr("%1 supported · %2 unclear · %3 contradicted")
+                               .arg(check.count(Verdict::Supported))
+                               .arg(check.count(Verdict::Unclear))
+                               .arg(check.count(Verdict::Contradicted));
+    return LadderPanel::tr("%1 · found by ear: %2").arg(counts).arg(foundByEar);
+}
+
+} // namespace earwright::ui

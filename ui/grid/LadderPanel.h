@@ -1,0 +1,54 @@
+// Under the grid: what the check of the phrase found in numbers, and help for one place, one step at a time.
+#pragma once
+
+#include "core/check/HintLadder.h"
+#include "core/check/PhraseCheck.h"
+
+#include <QWidget>
+
+#include <optional>
+
+class QLabel;
+
+namespace earwright::ui {
+
+class LadderSteps;
+class QuietButton;
+
+/// Before a check it says only how to ask for one. Threads: interface only.
+class LadderPanel : public QWidget {
+    Q_OBJECT
+public:
+    explicit LadderPanel(QWidget* parent = nullptr);
+
+    /// No check of this phrase; `canCheck` is false while there is nothing to check.
+    void showUnchecked(bool canCheck = true);
+    /// A check is being worked out.
+    void showChecking();
+    /// Its outcome, without any place.
+    void showCheck(const PhraseCheck& check, int foundByEar);
+    /// Help for one place, worded by hintText(). Requires: showCheck() before.
+    void showHint(const Hint& hint, const QString& sentence);
+
+    QString sentence() const;
+    QString summary() const;
+    HelpStep step() const;
+
+signals:
+    void checkRequested();
+    void helpRequested();
+
+private:
+    void showLadder(bool shown);
+
+    QLabel* line;
+    QLabel* numbers;
+    LadderSteps* steps;
+    QuietButton* check;
+    QuietButton* next;
+};
+
+/// "6 supported · 1 unclear · 1 contradicted · found by ear: 5".
+QString summaryText(const PhraseCheck& check, int foundByEar);
+
+} // namespace earwright::ui

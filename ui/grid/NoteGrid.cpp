@@ -1,0 +1,387 @@
+#include "ui/grid/NoteGrid.h"
+
+#include "ui/grid/GroundPainter.h"
+#include "ui/grid/HelpPainter.h"
+#include "ui/grid/NotePainter.h"
+#include "ui/grid/PhrasingBar.h"
+#include "ui/theme/PlaceText.h"
+#include "ui/theme/Spacing.h"
+#include "ui/theme/Theme.h"
+#include "ui/theme/Type.h"
+
+#include <QPaintEvent>
+#include <QPainter>
+#include <QResizeEvent>
+#include <QScrollBar>
+
+#include <algorithm>
+
+namespace earwright::ui {
+
+namespace {
+
+constexpr double loudnessStep = 0.1;
+/// Rows kept in sight around the cursor.
+constexpr int rowsAround = 2;
+
+} // namespace
+
+NoteGrid::NoteGrid(QWidget* parent) : QAbstractScrollArea(parent), phrasingBar(new PhrasingBar(viewport())) {
+    setFrameShape(QFrame::NoFrame);
+    setAccessibleName(tr("Note grid"));
+    setFocusPolicy(Qt::StrongFocus);
+    setMinimumSize(260, 220);
+    viewport()->setMouseTracking(true);
+    viewport()->setAutoFillBackground(false);
+    horizontalScrollBar()->setSingleStep(static_cast<int>(GridGeometry::narrowestBeat));
+    verticalScrollBar()->setSingleStep(static_cast<int>(GridGeometry::rowHeight));
+    phrasingBar->hide();
+    connect(phrasingBar, &PhrasingBar::chosen, this, &NoteGrid::togglePhrasing);
+}
+
+// What is shown
+// ----------------------------------------------------------------------------------------------
+
+void NoteGrid::setStudy(std::shared_ptr<const Study> given) {
+    study = std::move(given);
+    if (tool.isActive()) tool.cancel();
+    layOutBars();
+}
+
+void NoteGrid::setPhrase(SpanId chosen) {
+    if (phrase == chosen) return;
+    phrase = chosen;
+    wanted = {};
+    isPhrasingOffered = false;
+    layOutBars();
+    centreOnNotes();
+}
+
+void NoteGrid::setRange(const Range<Beats>& range) {
+    if (!phrase && wanted == range) return;
+    phrase.reset();
+    wanted = range;
+    isPhrasingOffered = false;
+    layOutBars();
+    centreOnNotes();
+}
+
+Range<Beats> NoteGrid::rangeWanted() const {
+    if (!study || !study->beatMap.hasTempo()) return {};
+    const Span* span = phrase ? study->span(*phrase) : nullptr;
+    return span ? study->beatsOf(*span) : wanted;
+}
+
+void NoteGrid::layOutBars() {
+    const Range<Beats> range = rangeWanted();
+    scene.study = study;
+    scene.columns = study ? GridColumns(*study, range) : GridColumns();
+    scene.chords = study ? ChordRows(*study, scene.columns.range()) : ChordRows();
+    if (hasColumns() && !scene.columns.range().contains(scene.cursor.place)) {
+        const std::vector<Note> notes = study->notesIn(scene.columns.range());
+        scene.cursor.place = notes.empty() ? scene.columns.range().begin : notes.front().onset;
+        if (!notes.empty()) scene.cursor.midi = notes.front().pitch.midi;
+    }
+    layOutCells();
+    updateSelection();
+    viewport()->update();
+}
+
+void NoteGrid::layOutCells() {
+    const QSizeF view = viewport()->size();
+    const QSizeF range = GridGeometry(scene.columns, view).scrollRange();
+    horizontalScrollBar()->setRange(0, qRound(range.width()));
+    verticalScrollBar()->setRange(0, hasColumns() ? qRound(range.height()) : 0);
+    horizontalScrollBar()->setPageStep(viewport()->width());
+    verticalScrollBar()->setPageStep(viewport()->height());
+    geometry = GridGeometry(scene.columns, view,
+                            QPointF(horizontalScrollBar()->value(), verticalScrollBar()->value()));
+}
+
+void NoteGrid::setCheck(const PhraseCheck* check) {
+    scene.check = check ? std::optional(*check) : std::nullopt;
+    viewport()->update();
+}
+
+void NoteGrid::setHints(std::vector<Hint> hints) {
+    scene.hints = std::move(hints);
+    viewport()->update();
+}
+
+void NoteGrid::setEvidence(std::optional<ColumnEvidence> evidence) {
+    scene.evidence = std::move(evidence);
+    if (scene.evidence) showEvidenceRows();
+    viewport()->update();
+}
+
+void NoteGrid::showEvidenceRows() {
+    const std::vector<PitchStrength>& pitches = scene.evidence->pitches;
+    const auto strongest =
+        std::max_element(pitches.begin(), pitches.end(), [](const PitchStrength& a, const PitchStrength& b) {
+            return a.strength < b.strength;
+        });
+    if (strongest == pitches.end()) return;
+    for (const int lower : scene.evidence->octavePairs())
+        if (lower == strongest->midi || lower + 12 == strongest->midi) scrollToRows(lower, lower + 12);
+    scrollToRows(strongest->midi - rowsAround, strongest->midi + rowsAround);
+}
+
+void NoteGrid::setPlayhead(Seconds time) {
+    if (!hasColumns()) return;
+    const double beats = study->beatMap.beatsAt(time);
+    if (scene.playhead == beats) return;
+    const QRectF cells = geometry.cells();
+    const auto isSeen = [&](double x) { return x >= cells.left() && x <= cells.right(); };
+    const bool wasSeen = scene.playhead && isSeen(geometry.x(*scene.playhead));
+    const Range<Beats> bars = scene.columns.range();
+    const bool inBars = beats >= bars.begin.toDouble() && beats < bars.end.toDouble();
+    updatePlayheadStrip(scene.playhead.value_or(beats));
+    scene.playhead = beats;
+    // The page is turned when the ear leaves what is seen, not when the user has looked elsewhere.
+    if (wasSeen && inBars && !isSeen(geometry.x(beats)))
+        horizontalScrollBar()->setValue(horizontalScrollBar()->value() +
+                                        qRound(geometry.x(beats) - cells.left() - geometry.beatWidth() / 2));
+    updatePlayheadStrip(beats);
+}
+
+void NoteGrid::updatePlayheadStrip(double beats) {
+    viewport()->update(QRectF(geometry.x(beats) - 3, 0, 6, viewport()->height()).toAlignedRect());
+}
+
+// The cursor
+// -------------------------------------------------------------------------------------------------
+
+const Note* NoteGrid::noteUnderCursor() const {
+    if (!hasColumns()) return nullptr;
+    const GridCursor& cursor = scene.cursor;
+    for (const Note& note : scene.study->notes)
+        if (note.pitch.midi == cursor.midi && note.range().contains(cursor.place)) return &note;
+    return noteInCell(*scene.study, scene.columns[scene.columns.indexAt(cursor.place)], cursor.midi);
+}
+
+void NoteGrid::updateSelection() {
+    const Note* note = noteUnderCursor();
+    const std::optional<NoteId> now = note ? std::optional(note->id) : std::nullopt;
+    const bool changed = now != scene.selected;
+    scene.selected = now;
+    placePhrasingBar();
+    if (changed) emit selectionChanged();
+}
+
+void NoteGrid::setCursor(const GridCursor& cursor) {
+    const bool moved = cursor != scene.cursor;
+    scene.cursor = cursor;
+    isPhrasingOffered = true;
+    scrollToCursor();
+    updateSelection();
+    viewport()->update();
+    if (!moved) return;
+    setAccessibleDescription(cursorText());
+    emit cursorMoved();
+}
+
+void NoteGrid::goTo(const Beats& place) {
+    if (!hasColumns() || !scene.columns.range().contains(place)) return;
+    GridCursor cursor{place, scene.cursor.midi};
+    const Range<Beats> column = scene.columns[scene.columns.indexAt(place)].range;
+    const std::vector<Note> begun = study->notesIn(column);
+    const bool stays = std::any_of(begun.begin(), begun.end(),
+                                   [&](const Note& note) { return note.pitch.midi == cursor.midi; });
+    if (!begun.empty() && !stays) cursor.midi = begun.front().pitch.midi;
+    setCursor(cursor);
+}
+
+void NoteGrid::goToNote(NoteId id) {
+    const Note* note = study ? study->note(id) : nullptr;
+    if (note && hasColumns() && scene.columns.range().contains(note->onset))
+        setCursor({note->onset, note->pitch.midi});
+}
+
+QString NoteGrid::cursorText() const {
+    if (!hasColumns()) return {};
+    const RowName row = rowName(scene.chords.at(scene.cursor.place), scene.cursor.midi);
+    const QString pitch =
+        (row.degree.isEmpty() ? QString() : row.degree + QLatin1Char(' ')) + row.name + row.octave;
+    return tr("%1, %2").arg(placeText(scene.cursor.place, study->meter), pitch);
+}
+
+void NoteGrid::moveCursor(int columns, int semitones) {
+    if (!hasColumns()) return;
+    GridCursor cursor = scene.cursor;
+    if (columns != 0) {
+        const auto last = static_cast<int>(scene.columns.size()) - 1;
+        const int index =
+            std::clamp(static_cast<int>(scene.columns.indexAt(cursor.place)) + columns, 0, last);
+        cursor.place = scene.columns[static_cast<std::size_t>(index)].range.begin;
+    }
+    cursor.midi = std::clamp(cursor.midi + semitones, lowestMidi, highestMidi);
+    setCursor(cursor);
+}
+
+void NoteGrid::stepColumn(int columns) {
+    if (!hasColumns()) return;
+    const auto last = static_cast<int>(scene.columns.size()) - 1;
+    const int index =
+        std::clamp(static_cast<int>(scene.columns.indexAt(scene.cursor.place)) + columns, 0, last);
+    const GridColumn column = scene.columns[static_cast<std::size_t>(index)];
+    goTo(column.range.begin);
+    emit sliceRequested(study->beatMap.seconds(column.range));
+}
+
+// Scrolling
+// --------------------------------------------------------------------------------------------------
+
+void NoteGrid::scrollToRows(int lowest, int highest) {
+    const QRectF cells = geometry.cells();
+    const double over = cells.top() - geometry.row(highest).top();
+    const double under = geometry.row(lowest).bottom() - cells.bottom();
+    QScrollBar* bar = verticalScrollBar();
+    if (over > 0)
+        bar->setValue(bar->value() - qRound(over));
+    else if (under > 0)
+        bar->setValue(bar->value() + qRound(under));
+}
+
+void NoteGrid::scrollToCursor() {
+    scrollToRows(scene.cursor.midi - rowsAround, scene.cursor.midi + rowsAround);
+    const QRectF cell =
+        geometry.cell(scene.columns[scene.columns.indexAt(scene.cursor.place)], scene.cursor.midi);
+    const QRectF cells = geometry.cells();
+    QScrollBar* bar = horizontalScrollBar();
+    if (cell.left() < cells.left())
+        bar->setValue(bar->value() - qRound(cells.left() - cell.left()));
+    else if (cell.right() > cells.right())
+        bar->setValue(bar->value() + qRound(cell.right() - cells.right()));
+}
+
+void NoteGrid::centreOnNotes() {
+    if (!hasColumns()) return;
+    int lowest = scene.cursor.midi;
+    int highest = scene.cursor.midi;
+    for (const Note& note : study->notesIn(scene.columns.range())) {
+        lowest = std::min(lowest, note.pitch.midi);
+        highest = std::max(highest, note.pitch.midi);
+    }
+    const QRectF cells = geometry.cells();
+    QScrollBar* bar = verticalScrollBar();
+    bar->setValue(bar->value() + qRound(geometry.y((lowest + highest) / 2.0) - cells.center().y()));
+    horizontalScrollBar()->setValue(0);
+    scrollToCursor();
+}
+
+void NoteGrid::scrollContentsBy(int, int) {
+    layOutCells();
+    placePhrasingBar();
+    viewport()->update();
+}
+
+void NoteGrid::resizeEvent(QResizeEvent* event) {
+    QAbstractScrollArea::resizeEvent(event);
+    const bool first = !event->oldSize().isValid();
+    layOutCells();
+    if (first) centreOnNotes();
+    placePhrasingBar();
+}
+
+// Edits
+// ------------------------------------------------------------------------------------------------------
+
+void NoteGrid::apply(std::optional<GridEdit> edit) {
+    if (!edit) return;
+    emit edited(edit->study, edit->name);
+    if (edit->cursor && hasColumns() && scene.columns.range().contains(edit->cursor->place))
+        setCursor(*edit->cursor);
+    if (edit->audible && edit->note) sound(edit->study, *edit->note);
+}
+
+void NoteGrid::sound(const Study& in, NoteId id) {
+    if (const Note* note = in.note(id)) emit audition(note->pitch.midi, note->loudness);
+}
+
+void NoteGrid::noteInOrOut() {
+    if (hasColumns()) apply(ui::noteInOrOut(*study, scene.columns, scene.cursor));
+}
+
+void NoteGrid::removeNote() {
+    if (scene.selected) apply(removed(*study, *scene.selected));
+}
+
+void NoteGrid::changeLength(int columns) {
+    if (scene.selected) apply(lengthened(*study, scene.columns, *scene.selected, columns));
+}
+
+void NoteGrid::moveNote(int columns, int semitones) {
+    if (scene.selected) apply(moved(*study, scene.columns, *scene.selected, columns, semitones));
+}
+
+void NoteGrid::togglePhrasing(PhrasingKind kind) {
+    if (scene.selected) apply(phrased(*study, *scene.selected, kind));
+}
+
+void NoteGrid::changeLoudness(int steps) {
+    if (scene.selected) apply(louder(*study, *scene.selected, steps * loudnessStep));
+}
+
+void NoteGrid::setDivision(int parts) {
+    if (hasColumns()) divideBeat(scene.cursor.place.floor(), parts);
+}
+
+void NoteGrid::divideBeat(std::int64_t beat, int parts) {
+    if (hasColumns()) apply(divided(*study, beat, parts));
+}
+
+// Painting
+// ---------------------------------------------------------------------------------------------------
+
+QString NoteGrid::advice() const {
+    if (!study) return tr("Open a recording, and its bars appear here to write in.");
+    if (!study->beatMap.hasTempo())
+        return tr("Press Enter at each bar line while you listen: after two of them, "
+                  "the bars are here to write in.");
+    return tr("Put the cursor on a bar or a phrase of the sheet to write in it.");
+}
+
+void NoteGrid::paintEvent(QPaintEvent* event) {
+    QPainter painter(viewport());
+    painter.fillRect(event->rect(), color(Role::Panel));
+    if (!hasColumns()) {
+        painter.setFont(ui::font(TextStyle::Body));
+        painter.setPen(color(Role::Muted));
+        painter.drawText(viewport()->rect().adjusted(spacing::wide, 0, -spacing::wide, 0),
+                         Qt::AlignCenter | Qt::TextWordWrap, advice());
+        return;
+    }
+    const QRectF exposed = event->rect();
+    paintGround(painter, scene, geometry, exposed);
+    paintEvidence(painter, scene, geometry);
+    paintCursor(painter, scene, geometry);
+    paintNotes(painter, scene, geometry, exposed);
+    paintHints(painter, scene, geometry);
+    paintPlayhead(painter, scene, geometry);
+}
+
+void NoteGrid::placePhrasingBar() {
+    const bool isOffered = scene.selected && isPhrasingOffered && !tool.isActive();
+    const Note* note = isOffered ? scene.study->note(*scene.selected) : nullptr;
+    const QRectF cells = geometry.cells();
+    if (!note || !cells.intersects(geometry.outline(*note))) {
+        phrasingBar->hide();
+        return;
+    }
+    const QRectF outline = geometry.outline(*note);
+    const QSizeF size = phrasingBar->sizeHint();
+    const double left = std::clamp(outline.left() - spacing::small, cells.left(),
+                                   std::max(cells.left(), cells.right() - size.width()));
+    const QRectF below(QPointF(left, outline.bottom() + spacing::medium), size);
+    const QRectF above(QPointF(left, outline.top() - spacing::large - size.height()), size);
+    const auto hides = [&](const QRectF& place) {
+        if (!cells.contains(place)) return 1000;
+        return static_cast<int>(
+            std::count_if(scene.study->notes.begin(), scene.study->notes.end(),
+                          [&](const Note& other) { return geometry.outline(other).intersects(place); }));
+    };
+    phrasingBar->setGeometry((hides(above) < hides(below) ? above : below).toRect());
+    phrasingBar->show(note->phrasing);
+}
+
+} // namespace earwright::ui

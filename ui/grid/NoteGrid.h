@@ -1,0 +1,133 @@
+// The note grid: the bars of the current phrase as columns and rows, in which the notes are filled in.
+#pragma once
+
+#include "core/check/HintLadder.h"
+#include "core/check/PhraseCheck.h"
+#include "core/study/Study.h"
+#include "ui/grid/GridEdits.h"
+#include "ui/grid/GridGeometry.h"
+#include "ui/grid/GridScene.h"
+#include "ui/grid/NoteTool.h"
+
+#include <QAbstractScrollArea>
+
+#include <memory>
+#include <optional>
+#include <vector>
+
+namespace earwright::ui {
+
+class PhrasingBar;
+
+/// Shows bars of a study and turns keys and gestures into edits, which it hands out and never applies itself:
+/// whoever owns the study gives it back through setStudy().
+///
+/// Threads: interface only.
+class NoteGrid : public QAbstractScrollArea {
+    Q_OBJECT
+public:
+    explicit NoteGrid(QWidget* parent = nullptr);
+
+    // What is shown. -------------------------------------------------------------------------------------
+    /// Null shows an empty grid with a word of advice.
+    void setStudy(std::shared_ptr<const Study> study);
+    /// The bars a phrase lies in, following it when its marks move.
+    void setPhrase(SpanId phrase);
+    /// The whole bars a range touches; an empty range shows none.
+    void setRange(const Range<Beats>& range);
+    void setPlayhead(Seconds time);
+    /// Verdicts of the phrase; null takes them away.
+    void setCheck(const PhraseCheck* check);
+    /// The places of the check for which help was opened, each as far as it was.
+    void setHints(std::vector<Hint> hints);
+    /// For the last step of the ladder, one place at a time.
+    void setEvidence(std::optional<ColumnEvidence> evidence);
+
+    bool hasColumns() const { return !scene.columns.isEmpty(); }
+    const Range<Beats>& shownBars() const { return scene.columns.range(); }
+    const GridCursor& cursor() const { return scene.cursor; }
+    std::optional<NoteId> selectedNote() const { return scene.selected; }
+    const GridGeometry& geometryOfCells() const { return geometry; }
+    /// "bar 30, beat 2½, ♭3 D5": where the cursor is, for eyes and for screen readers.
+    QString cursorText() const;
+
+    /// The cursor to a place, and to the note that begins there, if one does.
+    void goTo(const Beats& place);
+    void goToNote(NoteId id);
+
+public slots:
+    // What keys do. Nothing happens without columns, or without a selected note where one is needed. ------
+    void noteInOrOut();
+    void removeNote();
+    /// Right and up are positive.
+    void moveCursor(int columns, int semitones);
+    /// To the next or previous column and the note that begins there; its slice of the record is asked for.
+    void stepColumn(int columns);
+    void changeLength(int columns);
+    void moveNote(int columns, int semitones);
+    void togglePhrasing(earwright::ui::PhrasingKind kind);
+    /// Divides the cursor's beat into 2, 3, 4 or 6.
+    void setDivision(int parts);
+    void divideBeat(std::int64_t beat, int parts);
+    /// One step louder (+1) or softer (−1).
+    void changeLoudness(int steps);
+
+signals:
+    /// The study after an edit, and the edit's name for the undo menu.
+    void edited(const earwright::Study& study, const QString& what);
+    /// A note to be sounded at once; loudness 0 to 1.
+    void audition(int midi, double loudness);
+    /// A slice of the record to be sounded once.
+    void sliceRequested(const earwright::Range<earwright::Seconds>& slice);
+    /// A click over the cells: the ear is to go there.
+    void placeChosen(earwright::Seconds time);
+    void cursorMoved();
+    void selectionChanged();
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+    void scrollContentsBy(int dx, int dy) override;
+    void mousePressEvent(QMouseEvent* event) override;
+    void mouseMoveEvent(QMouseEvent* event) override;
+    void mouseReleaseEvent(QMouseEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+    void focusInEvent(QFocusEvent* event) override;
+    void focusOutEvent(QFocusEvent* event) override;
+    bool event(QEvent* event) override;
+    bool focusNextPrevChild(bool) override { return false; }
+
+private:
+    void layOutBars();
+    void layOutCells();
+    Range<Beats> rangeWanted() const;
+    void updateSelection();
+    void placePhrasingBar();
+    void showEvidenceRows();
+    void scrollToRows(int lowest, int highest);
+    void scrollToCursor();
+    void centreOnNotes();
+    void setCursor(const GridCursor& cursor);
+    void apply(std::optional<GridEdit> edit);
+    void sound(const Study& study, NoteId id);
+    void showDraft();
+    void pressAboveCells(QPointF at);
+    void offerDivisions(std::int64_t beat, QPoint at);
+    void updatePointer(QPointF at);
+    void updatePlayheadStrip(double beats);
+    const Note* noteUnderCursor() const;
+    QString advice() const;
+
+    /// The study as it was handed over; the scene's may be a gesture's draft.
+    std::shared_ptr<const Study> study;
+    std::optional<SpanId> phrase;
+    Range<Beats> wanted;
+    GridScene scene;
+    GridGeometry geometry;
+    NoteTool tool;
+    PhrasingBar* phrasingBar;
+    /// Once the user chose the note; not when a phrase just came into view.
+    bool isPhrasingOffered = false;
+};
+
+} // namespace earwright::ui

@@ -1,0 +1,183 @@
+// The pointer and the keys of the note grid; the rest of the view is in NoteGrid.cpp.
+#include "ui/grid/NoteGrid.h"
+
+#include <QKeyEvent>
+#include <QMenu>
+#include <QMouseEvent>
+
+namespace earwright::ui {
+
+namespace {
+
+constexpr int octave = 12;
+
+/// Keys that are the grid's own while it has the focus, even where the desk uses them elsewhere.
+bool isCursorKey(const QKeyEvent& event) {
+    const bool plain = event.modifiers() == Qt::NoModifier || event.modifiers() == Qt::KeypadModifier;
+    const bool octaves = event.modifiers() == Qt::ControlModifier;
+    switch (event.key()) {
+    case Qt::Key_Up:
+    case Qt::Key_Down:
+        return plain || octaves;
+    case Qt::Key_Left:
+    case Qt::Key_Right:
+    case Qt::Key_PageUp:
+    case Qt::Key_PageDown:
+    case Qt::Key_Home:
+    case Qt::Key_End:
+    case Qt::Key_Delete:
+    case Qt::Key_Backspace:
+        return plain;
+    default:
+        return false;
+    }
+}
+
+} // namespace
+
+// The pointer
+// ------------------------------------------------------------------------------------------------
+
+void NoteGrid::mousePressEvent(QMouseEvent* event) {
+    if (!hasColumns()) return;
+    const QPointF at = event->position();
+    if (event->button() == Qt::RightButton) {
+        const Note* note = NoteTool::noteAt(*study, geometry, at);
+        if (note && geometry.cells().contains(at)) apply(removed(*study, note->id));
+        return;
+    }
+    if (event->button() != Qt::LeftButton) return;
+    if (at.y() < geometry.cells().top()) return pressAboveCells(at);
+    tool.press(study, scene.columns, geometry, at);
+    if (tool.isActive()) showDraft();
+}
+
+void NoteGrid::pressAboveCells(QPointF at) {
+    const double beats = geometry.beatsAt(at.x());
+    const Range<Beats> bars = scene.columns.range();
+    if (at.x() < geometry.cells().left() || beats < bars.begin.toDouble() || beats >= bars.end.toDouble())
+        return;
+    if (geometry.rulerLane().contains(at)) {
+        const std::int64_t beat = scene.columns[scene.columns.indexAt(beats)].beat;
+        offerDivisions(beat, viewport()->mapToGlobal(geometry.beatOnRuler(beat).bottomLeft().toPoint()));
+    } else {
+        emit placeChosen(study->beatMap.secondsAt(beats));
+    }
+}
+
+void NoteGrid::offerDivisions(std::int64_t beat, QPoint at) {
+    const std::pair<int, QString> choices[] = {
+        {2, tr("2  halves")}, {3, tr("3  triplet")}, {4, tr("4  quarters")}, {6, tr("6  sextuplet")}};
+    auto* menu = new QMenu(this);
+    menu->setAttribute(Qt::WA_DeleteOnClose);
+    for (const auto& [parts, text] : choices) {
+        QAction* action = menu->addAction(text);
+        action->setCheckable(true);
+        action->setChecked(static_cast<int>(study->divisionOf(beat)) == parts);
+        connect(action, &QAction::triggered, this, [this, beat, parts = parts] { divideBeat(beat, parts); });
+    }
+    menu->popup(at);
+}
+
+void NoteGrid::showDraft() {
+    scene.study = tool.draft();
+    const Note* note = scene.study->note(tool.note());
+    const int heardBefore = scene.cursor.midi;
+    const bool isNew = scene.selected != tool.note();
+    scene.cursor = {note->onset, note->pitch.midi};
+    updateSelection();
+    viewport()->update();
+    if (isNew || note->pitch.midi != heardBefore) sound(*scene.study, tool.note());
+}
+
+void NoteGrid::mouseMoveEvent(QMouseEvent* event) {
+    if (!hasColumns()) return;
+    if (!tool.isActive()) return updatePointer(event->position());
+    tool.drag(event->position());
+    showDraft();
+}
+
+void NoteGrid::mouseReleaseEvent(QMouseEvent* event) {
+    if (event->button() != Qt::LeftButton || !tool.isActive()) return;
+    tool.drag(event->position());
+    showDraft();
+    const GridCursor cursor = scene.cursor;
+    std::optional<GridEdit> edit = tool.release();
+    scene.study = study;
+    apply(std::move(edit));
+    setCursor(cursor);
+    setAccessibleDescription(cursorText());
+    emit cursorMoved();
+}
+
+void NoteGrid::updatePointer(QPointF at) {
+    Qt::CursorShape shape = Qt::ArrowCursor;
+    switch (NoteTool::gripAt(*study, scene.columns, geometry, at)) {
+    case Grip::Note:
+        shape = Qt::OpenHandCursor;
+        break;
+    case Grip::TailEnd:
+        shape = Qt::SizeHorCursor;
+        break;
+    case Grip::EmptyCell:
+        shape = Qt::CrossCursor;
+        break;
+    case Grip::Nothing:
+        if (at.y() < geometry.cells().top() && at.x() > geometry.cells().left())
+            shape = Qt::PointingHandCursor;
+        break;
+    }
+    if (viewport()->cursor().shape() != shape) viewport()->setCursor(shape);
+}
+
+// The keys
+// ---------------------------------------------------------------------------------------------------
+
+bool NoteGrid::event(QEvent* event) {
+    if (event->type() == QEvent::ShortcutOverride && hasColumns() &&
+        isCursorKey(*static_cast<QKeyEvent*>(event))) {
+        event->accept();
+        return true;
+    }
+    return QAbstractScrollArea::event(event);
+}
+
+void NoteGrid::keyPressEvent(QKeyEvent* event) {
+    if (!hasColumns() || !isCursorKey(*event)) return event->ignore();
+    const int step = event->modifiers() & Qt::ControlModifier ? octave : 1;
+    const auto columns = static_cast<int>(scene.columns.size());
+    switch (event->key()) {
+    case Qt::Key_Left:
+        return moveCursor(-1, 0);
+    case Qt::Key_Right:
+        return moveCursor(1, 0);
+    case Qt::Key_Up:
+        return moveCursor(0, step);
+    case Qt::Key_Down:
+        return moveCursor(0, -step);
+    case Qt::Key_PageUp:
+        return moveCursor(0, octave);
+    case Qt::Key_PageDown:
+        return moveCursor(0, -octave);
+    case Qt::Key_Home:
+        return moveCursor(-columns, 0);
+    case Qt::Key_End:
+        return moveCursor(columns, 0);
+    default:
+        return removeNote();
+    }
+}
+
+void NoteGrid::focusInEvent(QFocusEvent* event) {
+    QAbstractScrollArea::focusInEvent(event);
+    scene.hasFocus = true;
+    viewport()->update();
+}
+
+void NoteGrid::focusOutEvent(QFocusEvent* event) {
+    QAbstractScrollArea::focusOutEvent(event);
+    scene.hasFocus = false;
+    viewport()->update();
+}
+
+} // namespace earwright::ui

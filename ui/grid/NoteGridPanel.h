@@ -1,0 +1,51 @@
+// The side panel: the note grid under its heading, the check and its help, and the loose ends.
+#pragma once
+
+#include "core/study/Study.h"
+
+#include <QWidget>
+
+#include <memory>
+#include <optional>
+
+class QLabel;
+
+namespace earwright::ui {
+
+class LadderPanel;
+class LooseEndList;
+class NoteGrid;
+
+/// Lays the three out and keeps the heading; the desk talks to each of them directly.
+class NoteGridPanel : public QWidget {
+    Q_OBJECT
+public:
+    explicit NoteGridPanel(QWidget* parent = nullptr);
+
+    NoteGrid* grid() const { return noteGrid; }
+    LadderPanel* ladder() const { return ladderPanel; }
+    LooseEndList* looseEnds() const { return looseEndList; }
+
+    /// To the grid and the list, and into the heading.
+    void setStudy(std::shared_ptr<const Study> study);
+    /// A phrase by its bars, or the bars of a range.
+    void showPhrase(SpanId phrase);
+    void showRange(const Range<Beats>& range);
+
+    QString heading() const;
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
+private:
+    void writeHeading();
+
+    std::shared_ptr<const Study> study;
+    std::optional<SpanId> phrase;
+    QLabel* subtitle;
+    NoteGrid* noteGrid;
+    LadderPanel* ladderPanel;
+    LooseEndList* looseEndList;
+};
+
+} // namespace earwright::ui

@@ -1,0 +1,143 @@
+#include "ui/grid/NotePainter.h"
+
+#include "ui/grid/GroundPainter.h"
+#include "ui/grid/PhrasingPainter.h"
+#include "ui/theme/Marks.h"
+#include "ui/theme/Spacing.h"
+#include "ui/theme/Theme.h"
+#include "ui/theme/Type.h"
+
+namespace earwright::ui {
+
+namespace {
+
+HeadShape shapeOf(const GridScene& scene, const Note& note) {
+    const CheckedNote* checked = scene.check ? scene.check->note(note.id) : nullptr;
+    // A note changed since the check has no verdict any more.
+    if (!checked || checked->midi != note.pitch.midi) return HeadShape::Full;
+    switch (checked->verdict) {
+    case Verdict::Supported:
+        return HeadShape::Full;
+    case Verdict::Unclear:
+        return HeadShape::Dotted;
+    case Verdict::Contradicted:
+        return HeadShape::Struck;
+    }
+    return HeadShape::Full;
+}
+
+void paintTail(QPainter& painter, const GridScene& scene, const GridGeometry& geometry, const Note& note) {
+    const QPointF head = geometry.head(note);
+    painter.setPen(QPen(color(Role::Written), tailWidth(note), Qt::SolidLine, Qt::FlatCap));
+    painter.drawLine(head, geometry.tailEnd(note));
+    // A tie where the note sounds on over a bar line, as it would be written.
+    painter.setPen(QPen(color(Role::Written), 1.2, Qt::SolidLine, Qt::RoundCap));
+    painter.setBrush(Qt::NoBrush);
+    const Meter& meter = scene.study->meter;
+    for (Beats bar = meter.barStart(meter.barOf(note.onset) + 1); bar < note.end();
+         bar += meter.barLength()) {
+        const double x = geometry.x(bar);
+        painter.drawArc(QRectF(x - 9, head.y() - 4, 18, 11), 180 * 16, 180 * 16);
+    }
+}
+
+void paintDegree(QPainter& painter, const GridScene& scene, const GridGeometry& geometry, const Note& note) {
+    const QString degree = degreeText(scene.chords.at(note.onset), note.pitch);
+    if (degree.isEmpty()) return;
+    QFont lettering = font(TextStyle::Label);
+    lettering.setPixelSize(10);
+    painter.setFont(lettering);
+    painter.setPen(color(Role::Written));
+    const QPointF head = geometry.head(note);
+    const double bottom = head.y() - headRadius(note) - 1;
+    painter.drawText(QRectF(head.x() - 20, bottom - 12, 40, 12), Qt::AlignHCenter | Qt::AlignBottom, degree);
+}
+
+void paintNote(QPainter& painter, const GridScene& scene, const GridGeometry& geometry, const Note& note) {
+    const double radius = headRadius(note);
+    paintTail(painter, scene, geometry, note);
+    paintPhrasing(painter, note, geometry, radius, color(Role::Written));
+    paintHead(painter, geometry.head(note), radius, shapeOf(scene, note), color(Role::Written),
+              cellGround(scene, note.onset, note.pitch.midi));
+    paintDegree(painter, scene, geometry, note);
+}
+
+/// The last note that begins before this one; null for the first. Points into study.
+const Note* noteBefore(const Study& study, const Note& note) {
+    const Note* before = nullptr;
+    for (const Note& other : study.notes) {
+        if (!(other.onset < note.onset)) break;
+        before = &other;
+    }
+    return before;
+}
+
+void paintSlurTo(QPainter& painter, const GridScene& scene, const GridGeometry& geometry, const Note& note) {
+    const Note* before = noteBefore(*scene.study, note);
+    const auto beside = [&](const Note& each, double side) {
+        const double reach = headRadius(each) + 2;
+        return geometry.head(each) + QPointF(side * reach * 0.6, reach * 0.8);
+    };
+    const QPointF to = beside(note, -1);
+    const QPointF from = before ? beside(*before, 1) : to - QPointF(14, 0);
+    paintSlur(painter, from, to, color(Role::Written));
+}
+
+void paintSelection(QPainter& painter, const GridScene& scene, const GridGeometry& geometry) {
+    const Note* note = scene.selected ? scene.study->note(*scene.selected) : nullptr;
+    if (!note) return;
+    QPen pen(color(scene.hasFocus ? Role::Ink : Role::Muted), scene.hasFocus ? 1.5 : 1.2, Qt::CustomDashLine,
+             Qt::FlatCap);
+    pen.setDashPattern({3, 2.5});
+    painter.setPen(pen);
+    painter.setBrush(Qt::NoBrush);
+    painter.drawRoundedRect(geometry.outline(*note).adjusted(-2, -0.5, 3, 0.5), 6, 6);
+}
+
+/// Small arrows where notes lie above or below what is seen.
+void paintHiddenNotes(QPainter& painter, const GridScene& scene, const GridGeometry& geometry) {
+    const QRectF cells = geometry.cells();
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(color(Role::Written));
+    for (const Note& note : scene.study->notesIn(scene.columns.range())) {
+        const QPointF head = geometry.head(note);
+        const bool above = head.y() < cells.top();
+        if (!above && head.y() < cells.bottom()) continue;
+        const double edge = above ? cells.top() + 1 : cells.bottom() - 1;
+        const double back = above ? 5 : -5;
+        const QPointF arrow[] = {{head.x(), edge}, {head.x() - 4, edge + back}, {head.x() + 4, edge + back}};
+        painter.drawPolygon(arrow, 3);
+    }
+}
+
+} // namespace
+
+double headRadius(const Note& note) {
+    return spacing::headRadius * (0.76 + 0.4 * note.loudness);
+}
+
+double tailWidth(const Note& note) {
+    return 0.8 + 1.4 * note.loudness;
+}
+
+void paintNotes(QPainter& painter, const GridScene& scene, const GridGeometry& geometry,
+                const QRectF& exposed) {
+    painter.save();
+    // Slides and grace notes of the first column reach out to the left.
+    painter.setClipRect(geometry.cells().adjusted(-gridmargins::beforeFirst, -12, 0, 0), Qt::IntersectClip);
+    painter.setRenderHint(QPainter::Antialiasing);
+    // Marks reach up to a beat beyond a note's own place.
+    const double reach = geometry.beatWidth() + 40;
+    const Range<Beats> bars = scene.columns.range();
+    for (const Note& note : scene.study->notes) {
+        if (!note.range().overlaps(bars)) continue;
+        if (!geometry.outline(note).adjusted(-reach, -reach, reach, reach).intersects(exposed)) continue;
+        if (note.phrasing.slurred) paintSlurTo(painter, scene, geometry, note);
+        paintNote(painter, scene, geometry, note);
+    }
+    paintHiddenNotes(painter, scene, geometry);
+    paintSelection(painter, scene, geometry);
+    painter.restore();
+}
+
+} // namespace earwright::ui
