@@ -79,8 +79,7 @@ ChordReader::Stem ChordReader::takeStem() {
     if (takeAny({"dim", "°", "º", "o"})) return Stem::Diminished;
     if (takeAny({"ø", "Ø"})) return Stem::HalfDiminished;
     if (takeAny({"aug", "+"})) return takeMajorSeventh() ? Stem::AugmentedMajor : Stem::Augmented;
-    take("dom");
-    return Stem::None;
+    return take("dom") ? Stem::Dominant : Stem::None;
 }
 
 bool ChordReader::takeMajorSeventh() {
@@ -116,6 +115,10 @@ bool ChordReader::applyStem(Stem stem) {
         if (number == 5) chord.quality = ChordQuality::Power;
         if (number >= 7) chord.quality = ChordQuality::Dominant;
         return true;
+    case Stem::Dominant:
+        chord.quality = ChordQuality::Dominant;
+        if (number == 0) chord.extension = 7;
+        return !sixth;
     case Stem::Triangle:
         if (number == 0) chord.extension = 7;
         return true;

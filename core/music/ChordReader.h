@@ -26,6 +26,7 @@ private:
     /// The word after the root.
     enum class Stem {
         None,
+        Dominant,
         Major,
         Triangle,
         Minor,
