@@ -3,19 +3,13 @@
 from tune import score
 
 
-def _beat_text(beat):
-    """Beats from 1 as an exact mixed number: `2`, `2+2/3`."""
-    whole, rest = divmod(beat, 1)
-    return f"{whole}+{rest}" if rest else f"{whole}"
-
-
 def write_truth(path, played):
     lines = ["onset_s\tdur_s\tmidi\tvelocity\tbar\tbeat\twritten_duration\tarticulation"]
     for item in played:
         note = item.note
         lines.append("\t".join([
             f"{item.onset:.4f}", f"{item.duration:.4f}", str(note.midi), str(item.velocity), str(note.bar),
-            _beat_text(note.beat_in_bar), str(note.length), note.articulation(),
+            str(note.beat_in_bar), str(note.length), note.articulation(),
         ]))
     path.write_text("\n".join(lines) + "\n", encoding="utf-8")
 
