@@ -81,6 +81,8 @@ public:
         int deviceIndex = -1;
         /// False runs without PortAudio at all, for tests of everything above it.
         bool openDevice = true;
+        /// Wished from the device, 0.01 to 0.5; less answers quicker, more is safer on a busy machine.
+        double latencySeconds = 0.04;
     };
 
     Engine();
@@ -111,7 +113,16 @@ public:
     /// Record against written notes, in decibels added to the written notes, −24 to 12.
     void setBalance(double yoursDecibels);
 
+    /// Cents by which the recording's own A lies above 440 Hz; the written notes and auditions follow it.
+    void setTuning(double cents);
+
     Heard now();
+    /// The output frame that leaves the device now; frames are counted over all devices since the engine was
+    /// made.
+    OutputFrames heardFrame();
+    /// The place in the recording whose sound is in an output frame. Nothing for frames before the first
+    /// sound, and for frames more than a dozen seeks or pauses ago.
+    std::optional<Frames> placeAt(OutputFrames frame);
     DeviceReport device();
     std::vector<DeviceChoice> devices();
     /// Opens another device, or tries the same again.

@@ -1,0 +1,80 @@
+#include "core/engine/Mixdown.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace earwright {
+
+namespace {
+
+constexpr double gainSeconds = 0.01;
+constexpr double startStopSeconds = 0.005;
+
+struct Gains {
+    float straight;
+    float left;
+    float yoursLeft;
+    float yoursRight;
+};
+
+Gains gainsOf(Hearing hearing, bool yoursTurn) {
+    constexpr Gains record{1, 0, 0, 0};
+    constexpr Gains yours{0, 0, 1, 1};
+    switch (hearing) {
+    case Hearing::Record:
+        return record;
+    case Hearing::Yours:
+        return yours;
+    case Hearing::Together:
+        return {1, 0, 1, 1};
+    // One ear each: the record's two channels are summed on the left.
+    case Hearing::Split:
+        return {0, 1, 0, 1};
+    case Hearing::Trade:
+        return yoursTurn ? yours : record;
+    }
+    return record;
+}
+
+} // namespace
+
+void Mixdown::setRate(SampleRate rate) {
+    limiter.setRate(rate);
+    moving.setFrames(static_cast<float>(startStopSeconds * rate.hertz));
+    for (Slew* gain : {&recordStraight, &recordLeft, &yoursLeft, &yoursRight, &yoursLevel, &outLevel})
+        gain->setFrames(static_cast<float>(gainSeconds * rate.hertz));
+}
+
+void Mixdown::aim(Hearing hearing, bool yoursTurn, float yoursGain, float level) {
+    const Gains gains = gainsOf(hearing, yoursTurn);
+    recordStraight.aimAt(gains.straight);
+    recordLeft.aimAt(gains.left);
+    yoursLeft.aimAt(gains.yoursLeft);
+    yoursRight.aimAt(gains.yoursRight);
+    yoursLevel.aimAt(yoursGain);
+    outLevel.aimAt(level);
+}
+
+float Mixdown::mix(std::span<const SoundFrame> frames, std::span<const float> auditioned,
+                   std::span<float> out) {
+    float peak = 0;
+    for (std::size_t i = 0; i < frames.size(); ++i) {
+        const SoundFrame& frame = frames[i];
+        const float audible = moving.next();
+        const float straight = audible * recordStraight.next();
+        const float summed = audible * recordLeft.next() * 0.5f * (frame.left + frame.right);
+        const float gain = yoursLevel.next();
+        const float yours = audible * gain * frame.yours;
+        const float tried = gain * auditioned[i];
+        const float level = outLevel.next();
+        float left = level * (straight * frame.left + summed + yoursLeft.next() * yours + tried);
+        float right = level * (straight * frame.right + yoursRight.next() * yours + tried);
+        limiter.apply(left, right);
+        out[2 * i] = left;
+        out[2 * i + 1] = right;
+        peak = std::max({peak, std::abs(left), std::abs(right)});
+    }
+    return peak;
+}
+
+} // namespace earwright

@@ -1,0 +1,39 @@
+// Record and written notes become the two channels that are heard.
+#pragma once
+
+#include "core/engine/Engine.h"
+#include "core/engine/FrameRing.h"
+#include "core/engine/Limiter.h"
+#include "core/engine/Slew.h"
+#include "core/time/SampleRate.h"
+
+#include <span>
+
+namespace earwright {
+
+/// Threads: the callback.
+/// Real time: everything. No change of hearing, level or balance clicks: gains move over 10 ms.
+class Mixdown {
+public:
+    void setRate(SampleRate rate);
+    /// `yoursTurn` matters in trade only. `yoursGain` and `level` are linear.
+    void aim(Hearing hearing, bool yoursTurn, float yoursGain, float level);
+    /// Whether the lanes' sound is let through; moves over 5 ms.
+    void setAudible(bool audible) { moving.aimAt(audible ? 1.0f : 0.0f); }
+    bool isSilent() const { return moving.value() <= 0.0f; }
+
+    /// Mixes frames and the auditioned notes (mono) into interleaved stereo; returns the highest sample.
+    float mix(std::span<const SoundFrame> frames, std::span<const float> auditioned, std::span<float> out);
+
+private:
+    Slew moving;
+    Slew recordStraight{1};
+    Slew recordLeft;
+    Slew yoursLeft;
+    Slew yoursRight;
+    Slew yoursLevel{1};
+    Slew outLevel{1};
+    Limiter limiter;
+};
+
+} // namespace earwright

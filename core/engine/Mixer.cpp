@@ -1,0 +1,98 @@
+#include "core/engine/Mixer.h"
+
+#include <algorithm>
+
+namespace earwright {
+
+Mixer::Mixer() {
+    setRate(SampleRate{48000});
+}
+
+void Mixer::setRate(SampleRate newRate) {
+    rate = newRate;
+    mixdown.setRate(rate);
+    auditioned.setRate(rate);
+}
+
+void Mixer::setPlaying(bool playing) {
+    // The count in the upper bits tells render() that a wish came in between.
+    unsigned seen = intent.load(std::memory_order_relaxed);
+    while (!intent.compare_exchange_weak(seen, ((seen >> 1) + 1) << 1 | (playing ? 1u : 0u),
+                                         std::memory_order_acq_rel))
+        ;
+}
+
+bool Mixer::isYoursTurn(std::int64_t pass) const {
+    return hearingWanted.load(std::memory_order_relaxed) == Hearing::Trade &&
+           (pass - tradeStart.load(std::memory_order_relaxed)) % 2 != 0;
+}
+
+void Mixer::render(std::span<float> stereo, SampleRate newRate, std::int64_t heardNanoseconds,
+                   bool newStream) {
+    if (newRate != rate) setRate(newRate);
+    if (newStream) log.restartClock();
+    StringGesture gesture;
+    while (auditions.try_dequeue(gesture))
+        auditioned.play(gesture, false);
+    const OutputFrames first = rendered;
+    while (!stereo.empty()) {
+        const std::size_t part = std::min(stereo.size(), 2 * LanePlayer::partFrames);
+        renderPart(stereo.first(part));
+        stereo = stereo.subspan(part);
+    }
+    log.tick(first, heardNanoseconds, rate.hertz, rendered);
+}
+
+bool Mixer::wantsToMove(bool moves) {
+    unsigned seen = intent.load(std::memory_order_acquire);
+    const bool playing = (seen & 1u) != 0;
+    // While a pause fades out, a new place waits, so that it is not eaten into before it is heard.
+    if (playing || !moves) player.takeOrder(moves, rate);
+    const Lane* lane = player.lane();
+    const bool isAnswered = lane && lane->wish() >= requiredWish.load(std::memory_order_acquire);
+    const bool atEnd = lane && player.isAtEnd();
+    standsAtEnd.store(atEnd, std::memory_order_release);
+    if (!playing || !player.canPlay(rate)) return false;
+    if (!atEnd) return moves || isAnswered;
+    // Unless another wish came in meanwhile, the end of what is played is a pause.
+    if (isAnswered) intent.compare_exchange_strong(seen, ((seen >> 1) + 1) << 1, std::memory_order_acq_rel);
+    return false;
+}
+
+void Mixer::renderPart(std::span<float> stereo) {
+    const std::size_t count = stereo.size() / 2;
+    const bool moves = !mixdown.isSilent();
+    const bool toMove = wantsToMove(moves);
+    mixdown.setAudible(toMove);
+    const bool moving = player.canPlay(rate) && (toMove || moves);
+    noteHeard(moving);
+    const Lane* lane = player.lane();
+    const bool yoursTurn =
+        lane && lane->tags().isLooped() && isYoursTurn(lane->tags().passAt(lane->ring().taken()));
+    mixdown.aim(hearingWanted.load(std::memory_order_relaxed), yoursTurn,
+                yoursGain.load(std::memory_order_relaxed), level.load(std::memory_order_relaxed));
+    const std::span<SoundFrame> part = std::span(frames).first(count);
+    std::fill(part.begin(), part.end(), SoundFrame{});
+    if (moving) readLanes(part);
+
+    const std::span<float> tried = std::span(auditionBlock).first(count);
+    std::fill(tried.begin(), tried.end(), 0.0f);
+    auditioned.render(tried);
+    const float loudest = mixdown.mix(part, tried, stereo);
+    if (loudest > peak.load(std::memory_order_relaxed)) peak.store(loudest, std::memory_order_relaxed);
+    rendered += OutputFrames(static_cast<std::int64_t>(count));
+}
+
+void Mixer::readLanes(std::span<SoundFrame> part) {
+    const bool starving = player.read(part) < part.size();
+    if (starving && !starved) underrunCount.fetch_add(1, std::memory_order_relaxed);
+    starved = starving;
+}
+
+void Mixer::noteHeard(bool moving) {
+    const Lane* lane = player.lane();
+    if (!lane) return;
+    log.note({rendered, lane->ring().taken(), lane->tags(), lane->wish(), moving});
+}
+
+} // namespace earwright

@@ -1,0 +1,87 @@
+// The audio callback's whole work: lanes, gains, auditioned notes, and a log of what is heard.
+#pragma once
+
+#include "core/engine/Engine.h"
+#include "core/engine/HeardLog.h"
+#include "core/engine/LanePlayer.h"
+#include "core/engine/Mixdown.h"
+#include "core/engine/VoiceBank.h"
+#include "core/time/SampleRate.h"
+
+#include <array>
+#include <atomic>
+#include <cstdint>
+#include <readerwriterqueue/readerwriterqueue.h>
+#include <span>
+
+namespace earwright {
+
+/// Threads: render() by one thread at a time, the device's callback or the silent clock. lanes().order() by
+///   the worker; controls and audition() by the thread that owns the engine; heard() by any.
+/// Real time: render() neither allocates, locks, waits, throws nor logs.
+/// Units: output frames of the stream, counted over all devices since the engine was made.
+class Mixer {
+public:
+    Mixer();
+
+    /// Fills interleaved stereo. `heardNanoseconds`: when its first frame leaves the device, on the steady
+    /// clock. `newStream`: the first call for another device or clock.
+    void render(std::span<float> stereo, SampleRate rate, std::int64_t heardNanoseconds, bool newStream);
+
+    /// Device or clock: the rate render() is going to be called with, so that the worker prepares for it.
+    void announceRate(SampleRate next) { announcedRate.store(next.hertz, std::memory_order_release); }
+    SampleRate outputRate() const { return SampleRate{announcedRate.load(std::memory_order_acquire)}; }
+
+    /// The user's wish to play or pause. render() turns it to pause at the end of what is played.
+    void setPlaying(bool playing);
+    /// From standing still, only a lane that answers this wish or a later one is played.
+    void requireWish(std::uint64_t wish) { requiredWish.store(wish, std::memory_order_release); }
+    /// Whatever was to be played has been played to its end.
+    bool isAtEnd() const { return standsAtEnd.load(std::memory_order_acquire); }
+    bool isPlaying() const { return (intent.load(std::memory_order_acquire) & 1u) != 0; }
+    void setHearing(Hearing hearing) { hearingWanted.store(hearing, std::memory_order_relaxed); }
+    /// The pass from which trade counts: it is the record's turn there.
+    void setTradeStart(std::int64_t pass) { tradeStart.store(pass, std::memory_order_relaxed); }
+    void setLevel(float linear) { level.store(linear, std::memory_order_relaxed); }
+    void setYoursGain(float linear) { yoursGain.store(linear, std::memory_order_relaxed); }
+    /// Sounds a note at once; dropped when a dozen wait already.
+    void audition(const StringGesture& gesture) { auditions.try_enqueue(gesture); }
+
+    LanePlayer& lanes() { return player; }
+    const HeardLog& heard() const { return log; }
+    bool isYoursTurn(std::int64_t pass) const;
+    /// Highest absolute sample since the last call.
+    float takePeak() { return peak.exchange(0.0f, std::memory_order_relaxed); }
+    int underruns() const { return underrunCount.load(std::memory_order_relaxed); }
+
+private:
+    void setRate(SampleRate rate);
+    void renderPart(std::span<float> stereo);
+    bool wantsToMove(bool moves);
+    void readLanes(std::span<SoundFrame> part);
+    void noteHeard(bool moving);
+
+    std::atomic<unsigned> intent{0};
+    std::atomic<std::uint64_t> requiredWish{0};
+    std::atomic<bool> standsAtEnd{false};
+    std::atomic<Hearing> hearingWanted{Hearing::Record};
+    std::atomic<std::int64_t> tradeStart{0};
+    std::atomic<float> level{1};
+    std::atomic<float> yoursGain{1};
+    std::atomic<float> peak{0};
+    std::atomic<int> underrunCount{0};
+    std::atomic<int> announcedRate{48000};
+    moodycamel::ReaderWriterQueue<StringGesture> auditions{16};
+
+    LanePlayer player;
+    Mixdown mixdown;
+    VoiceBank auditioned;
+    HeardLog log;
+    SampleRate rate{0};
+    OutputFrames rendered;
+    bool starved = false;
+    std::array<SoundFrame, LanePlayer::partFrames> frames{};
+    std::array<float, LanePlayer::partFrames> auditionBlock{};
+};
+
+} // namespace earwright

@@ -1,0 +1,188 @@
+#include "core/engine/PluckedString.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdint>
+
+namespace earwright {
+
+namespace {
+
+/// Longest period: MIDI 12 (16 Hz) at 192 kHz.
+constexpr std::size_t lineFrames = 16384;
+constexpr std::size_t blockFrames = 32;
+/// Pick position as a share of the string.
+constexpr double pickPosition = 0.19;
+constexpr double noiseShare = 0.25;
+/// A damped string is 60 dB down after this.
+constexpr double releaseSeconds = 0.07;
+/// Time constant by which a finger reaches the next pitch.
+constexpr double fingerSeconds = 0.003;
+constexpr float silentPeak = 3e-5f;
+
+double hertzOf(double midi) {
+    return 440.0 * std::exp2((midi - 69.0) / 12.0);
+}
+
+/// Seconds in which a held string falls by 60 dB: about 4.5 on the lowest string of a guitar, one high up.
+double decaySeconds(double hertz) {
+    return std::clamp(3.9 * std::sqrt(110.0 / hertz), 0.6, 5.0);
+}
+
+float gainPerPeriod(double seconds, double hertz) {
+    return static_cast<float>(std::pow(10.0, -3.0 / (seconds * hertz)));
+}
+
+/// One-pole low pass over one period as if it had always gone on.
+void lowPassCyclic(std::span<float> period, double cutoffPerRate) {
+    const auto keep = static_cast<float>(std::exp(-2.0 * M_PI * std::min(cutoffPerRate, 0.45)));
+    float state = 0;
+    for (int turn = 0; turn < 2; ++turn)
+        for (float& sample : period) {
+            state = (1.0f - keep) * sample + keep * state;
+            if (turn == 1) sample = state;
+        }
+}
+
+} // namespace
+
+PluckedString::PluckedString() : line(lineFrames, 0.0f), mask(lineFrames - 1), excitation(lineFrames, 0.0f) {}
+
+void PluckedString::setRate(SampleRate newRate) {
+    rate = newRate;
+    silence();
+}
+
+void PluckedString::silence() {
+    sounding = false;
+    released = false;
+    releasedFor = 0;
+    peak = 0;
+}
+
+void PluckedString::pluck(const StringGesture& next) {
+    std::fill(line.begin(), line.end(), 0.0f);
+    before1 = before2 = 0;
+    begin(next);
+    semitones = gesture.pitchAt(0);
+    delay = delayFor(semitones);
+    excite(hertzOf(semitones));
+    sounding = true;
+    peak = 1;
+}
+
+void PluckedString::slurTo(const StringGesture& next) {
+    begin(next);
+}
+
+void PluckedString::begin(const StringGesture& next) {
+    gesture = next;
+    age = 0;
+    released = false;
+    releasedFor = 0;
+    setLoop(hertzOf(next.pitch));
+}
+
+void PluckedString::release() {
+    released = true;
+}
+
+void PluckedString::setLoop(double hertz) {
+    heldGain = gainPerPeriod(decaySeconds(hertz), hertz);
+    releasedGain = gainPerPeriod(releaseSeconds, hertz);
+    // The loop filter side·z + (1 − 2·side) + side/z has no phase; side is chosen so that partials around
+    // 3 kHz are 60 dB down after half a second, whatever the pitch.
+    const double loss = 1.0 - gainPerPeriod(0.5, hertz);
+    const double curve = 2.0 * (1.0 - std::cos(2.0 * M_PI * 3000.0 / rate.hertz));
+    side = static_cast<float>(std::clamp(loss / curve, 0.0, 0.25));
+}
+
+double PluckedString::delayFor(double midi) const {
+    // The loop filter takes one sample of the period.
+    const double period = static_cast<double>(rate.hertz) / hertzOf(midi);
+    return std::clamp(period - 1.0, 3.0, static_cast<double>(lineFrames - 8));
+}
+
+void PluckedString::excite(double hertz) {
+    const double exact = static_cast<double>(rate.hertz) / hertz;
+    const auto count = std::clamp<std::size_t>(static_cast<std::size_t>(std::lround(exact)), 4, lineFrames);
+    const auto picked = static_cast<std::size_t>(pickPosition * static_cast<double>(count));
+    const std::span<float> period = std::span(excitation).first(count);
+    for (float& sample : period) {
+        random = random * 1664525u + 1013904223u;
+        sample = static_cast<float>(noiseShare * (static_cast<double>(random >> 8) / 8388608.0 - 1.0));
+    }
+    // The pick's wave leaves both ways and comes back inverted from the near end (Jaffe and Smith's comb).
+    period[0] += static_cast<float>(std::sqrt(static_cast<double>(count)));
+    std::rotate_copy(period.begin(), period.end() - static_cast<std::ptrdiff_t>(picked), period.end(),
+                     line.begin());
+    for (std::size_t i = 0; i < count; ++i)
+        period[i] -= line[i];
+    std::fill_n(line.begin(), count, 0.0f);
+
+    lowPassCyclic(period, 2.0 * hertz / rate.hertz);
+    lowPassCyclic(period, 700.0 * std::exp2(4.2 * gesture.loudness) / rate.hertz);
+    float squares = 0;
+    for (const float sample : period)
+        squares += sample * sample;
+    const double level = 0.2 * std::pow(std::clamp(gesture.loudness, 0.0, 1.0), 1.5);
+    const auto scale = static_cast<float>(
+        level / std::sqrt(static_cast<double>(squares) / static_cast<double>(count) + 1e-12));
+    for (float& sample : period)
+        sample *= scale;
+    excited = 0;
+    excitationLength = count;
+}
+
+float PluckedString::interpolated(double at) const {
+    const auto whole = static_cast<std::size_t>(at);
+    const auto f = static_cast<float>(at - static_cast<double>(whole));
+    const float x0 = line[(write - whole + 1) & mask];
+    const float x1 = line[(write - whole) & mask];
+    const float x2 = line[(write - whole - 1) & mask];
+    const float x3 = line[(write - whole - 2) & mask];
+    const float h0 = -f * (f - 1) * (f - 2) / 6;
+    const float h1 = (f + 1) * (f - 1) * (f - 2) / 2;
+    const float h2 = -(f + 1) * f * (f - 2) / 2;
+    const float h3 = (f + 1) * f * (f - 1) / 6;
+    return h0 * x0 + h1 * x1 + h2 * x2 + h3 * x3;
+}
+
+void PluckedString::render(std::span<float> out) {
+    while (!out.empty() && sounding) {
+        const std::size_t count = std::min(out.size(), blockFrames);
+        renderBlock(out.first(count));
+        out = out.subspan(count);
+    }
+}
+
+void PluckedString::renderBlock(std::span<float> out) {
+    const auto frames = static_cast<std::int64_t>(out.size());
+    const double seconds = static_cast<double>(age + frames) / rate.hertz;
+    const double aim = gesture.pitchAt(std::min(seconds, gesture.seconds));
+    const double reach = 1.0 - std::exp(-static_cast<double>(frames) / (fingerSeconds * rate.hertz));
+    semitones = std::abs(aim - semitones) < 1e-4 ? aim : semitones + reach * (aim - semitones);
+    const double nextDelay = delayFor(semitones);
+    const double step = (nextDelay - delay) / static_cast<double>(frames);
+    const float gain = released ? releasedGain : heldGain;
+    for (float& sample : out) {
+        delay += step;
+        const float now = interpolated(delay);
+        const float looped = gain * (side * (now + before2) + (1.0f - 2.0f * side) * before1);
+        before2 = before1;
+        before1 = now;
+        const float input = excited < excitationLength ? excitation[excited++] : 0.0f;
+        const float value = looped + input;
+        line[write] = value;
+        write = (write + 1) & mask;
+        sample += value;
+        peak = std::max(peak * 0.9997f, std::abs(value));
+    }
+    delay = nextDelay;
+    age += frames;
+    if (released) releasedFor += frames;
+    if (!released && static_cast<double>(age) >= gesture.seconds * rate.hertz) release();
+    if (peak < silentPeak) silence();
+}
+
+} // namespace earwright

@@ -1,0 +1,34 @@
+// What a finger does with a string: which pitch it sounds at each moment of a note.
+#pragma once
+
+#include <array>
+#include <cstddef>
+
+namespace earwright {
+
+/// One note as a string plays it. Pitches are MIDI numbers and may lie between keys; times are seconds of the
+/// listener's clock from the onset of the note.
+///
+/// Threads: a plain value without memory of its own, so that it can be handed to the audio callback.
+struct StringGesture {
+    double pitch = 60;
+    /// 0 to 1.
+    double loudness = 0.6;
+    double seconds = 0.5;
+    /// Semitones from its pitch at which the note starts and ends; it glides in and out.
+    double slideIn = 0;
+    double slideOut = 0;
+    /// Semitones to the other note of a trill; 0 for none.
+    double trill = 0;
+    std::array<double, 8> grace{};
+    std::size_t graceCount = 0;
+    /// Listener's seconds a second of the recording takes: ornaments slow down with the record.
+    double stretch = 1;
+
+    /// The pitch that sounds at a time after the onset.
+    double pitchAt(double time) const;
+    /// When the main note begins, after its grace notes, which steal their time from it.
+    double mainStart() const;
+};
+
+} // namespace earwright

@@ -1,0 +1,52 @@
+// Where in the recording each frame of output comes from.
+#pragma once
+
+#include "core/time/Frames.h"
+#include "core/time/Range.h"
+
+#include <cstdint>
+#include <optional>
+
+namespace earwright {
+
+/// The line from output frames of one lane (counted from its first) to frames of the recording. It is exact
+/// by construction: no counting, so nothing drifts, and each pass of a loop starts at the same frame.
+///
+/// Threads: a plain value; read anywhere.
+/// Units: speed of the line in recording frames an output frame (speed × recording rate ÷ device rate).
+class TimeTags {
+public:
+    TimeTags() = default;
+    /// Lane frame 0 is recording frame `start`, in pass `firstPass` of the loop. A start at or after the
+    /// loop's end runs straight on.
+    TimeTags(double start, double framesPerOutput, std::optional<Range<Frames>> loop, std::int64_t firstPass);
+
+    friend bool operator==(const TimeTags&, const TimeTags&) = default;
+
+    /// Recording frame, with its fraction.
+    double placeAt(std::int64_t laneFrame) const;
+    std::int64_t passAt(std::int64_t laneFrame) const;
+    /// How far along, loops unrolled, in recording frames from the start.
+    double unrolledAt(std::int64_t laneFrame) const { return static_cast<double>(laneFrame) * step; }
+    /// The first lane frame at or after an unrolled distance.
+    std::int64_t laneFrameOf(double unrolled) const;
+
+    double start() const { return from; }
+    double framesPerOutput() const { return step; }
+    bool isLooped() const { return length > 0; }
+    /// Recording frame at which the loop begins. Requires: isLooped().
+    double loopBegin() const { return loopStart; }
+    /// Unrolled distance from the start to the end of the current pass, then of each later one. Requires:
+    /// isLooped().
+    double passEnd(std::int64_t passesOn) const;
+
+private:
+    double from = 0;
+    double step = 1;
+    double loopStart = 0;
+    /// 0: straight on.
+    double length = 0;
+    std::int64_t pass = 0;
+};
+
+} // namespace earwright

@@ -1,0 +1,135 @@
+#include "core/engine/WrittenPart.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace earwright {
+
+namespace {
+
+/// Notes begun longer ago than this (listener's seconds) have nearly died away.
+constexpr double longestBefore = 3.0;
+constexpr double never = std::numeric_limits<double>::infinity();
+
+bool earlier(const TimedNote& a, const TimedNote& b) {
+    return a.onset != b.onset ? a.onset < b.onset : a.midi < b.midi;
+}
+
+} // namespace
+
+NoteList noteListOf(std::vector<TimedNote> notes) {
+    std::stable_sort(notes.begin(), notes.end(), earlier);
+    return std::make_shared<const std::vector<TimedNote>>(std::move(notes));
+}
+
+void WrittenPart::start(const Start& start, NoteList notes) {
+    now = start;
+    list = std::move(notes);
+    at = 0;
+    bank.setRate(now.outputRate);
+    soundBefore();
+    findNext(0);
+}
+
+void WrittenPart::setNotes(NoteList notes) {
+    list = std::move(notes);
+    findNext(now.tags.unrolledAt(at));
+}
+
+double WrittenPart::onsetDistance(const TimedNote& note) const {
+    const auto onset = static_cast<double>(note.onset.value);
+    if (passesOn == 0) return onset - now.tags.start();
+    return now.tags.passEnd(passesOn - 1) + onset - now.tags.loopBegin();
+}
+
+void WrittenPart::findNext(double unrolled) {
+    passesOn = 0;
+    if (now.tags.isLooped())
+        while (now.tags.passEnd(passesOn) <= unrolled)
+            ++passesOn;
+    next = 0;
+    while (next < list->size() && onsetDistance((*list)[next]) < unrolled)
+        ++next;
+}
+
+WrittenPart::Event WrittenPart::nextEvent() const {
+    const double passEnd = now.tags.isLooped() ? now.tags.passEnd(passesOn) : never;
+    const double onset = next < list->size() ? onsetDistance((*list)[next]) : never;
+    return onset < passEnd ? Event{onset, false} : Event{passEnd, true};
+}
+
+void WrittenPart::happen(const Event& event) {
+    if (!event.isPassEnd) {
+        bank.play(gestureOf((*list)[next]), (*list)[next].slurred);
+        ++next;
+        return;
+    }
+    bank.releaseAll();
+    ++passesOn;
+    next = 0;
+    while (next < list->size() && onsetDistance((*list)[next]) < event.at)
+        ++next;
+}
+
+void WrittenPart::produce(std::span<float> out) {
+    while (!out.empty()) {
+        Event event = nextEvent();
+        while (event.at < never && now.tags.laneFrameOf(event.at) <= at) {
+            happen(event);
+            event = nextEvent();
+        }
+        std::size_t count = out.size();
+        if (event.at < never) {
+            const std::int64_t until = now.tags.laneFrameOf(event.at) - at;
+            count = static_cast<std::size_t>(std::min<std::int64_t>(until, static_cast<std::int64_t>(count)));
+        }
+        bank.render(out.first(count));
+        out = out.subspan(count);
+        at += static_cast<std::int64_t>(count);
+    }
+}
+
+void WrittenPart::soundBefore() {
+    const double place = now.tags.start();
+    const double perSecond = static_cast<double>(now.recordingRate.hertz) * now.speed;
+    const double least = now.tags.isLooped() && place >= now.tags.loopBegin() ? now.tags.loopBegin() : 0.0;
+    const double from = std::max(least, place - longestBefore * perSecond);
+    std::vector<float> unheard;
+    std::int64_t sounding = 0;
+    bool any = false;
+    for (const TimedNote& note : *list) {
+        const auto onset = static_cast<double>(note.onset.value);
+        if (onset >= place) break;
+        if (onset < from) continue;
+        const auto frame = static_cast<std::int64_t>((onset - place) / now.tags.framesPerOutput());
+        if (any) {
+            unheard.assign(static_cast<std::size_t>(frame - sounding), 0.0f);
+            bank.render(unheard);
+        }
+        any = true;
+        sounding = frame;
+        bank.play(gestureOf(note), note.slurred);
+    }
+    if (!any) return;
+    unheard.assign(static_cast<std::size_t>(-sounding), 0.0f);
+    bank.render(unheard);
+}
+
+StringGesture WrittenPart::gestureOf(const TimedNote& note) const {
+    StringGesture gesture;
+    gesture.pitch = note.midi + now.semitones;
+    gesture.loudness = std::clamp(note.loudness, 0.0, 1.0);
+    gesture.stretch = 1.0 / now.speed;
+    gesture.seconds =
+        std::max(0.02, now.recordingRate.seconds(note.end - note.onset).value * gesture.stretch);
+    gesture.slideIn = note.slideInSemitones;
+    gesture.slideOut = note.slideOutSemitones;
+    gesture.trill = note.trillSemitones.value_or(0);
+    for (const int midi : note.graceMidi)
+        if (gesture.graceCount < gesture.grace.size())
+            gesture.grace[gesture.graceCount++] = midi + now.semitones;
+    return gesture;
+}
+
+} // namespace earwright
