@@ -1,5 +1,6 @@
 #include "core/engine/OutputStream.h"
 
+#include "core/engine/AlsaConfiguration.h"
 #include "core/engine/QuietSoundLibraries.h"
 
 #include <algorithm>
@@ -36,7 +37,7 @@ Error refused(const std::string& name, PaError code) {
 
 OutputStream::OutputStream() {
     quietSoundLibraries();
-    initialised = Pa_Initialize() == paNoError;
+    initialised = alsaIsConfigured() && Pa_Initialize() == paNoError;
 }
 
 OutputStream::~OutputStream() {
