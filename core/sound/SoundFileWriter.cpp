@@ -1,0 +1,89 @@
+#include "core/sound/SoundFileWriter.h"
+
+#include <algorithm>
+#include <cctype>
+#include <optional>
+#include <sndfile.h>
+#include <string>
+#include <system_error>
+#include <unistd.h>
+
+namespace earwright {
+
+namespace {
+
+std::optional<int> formatOf(const std::filesystem::path& path) {
+    std::string ending = path.extension().string();
+    std::transform(ending.begin(), ending.end(), ending.begin(),
+                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+    if (ending == ".wav") return SF_FORMAT_WAV | SF_FORMAT_PCM_24;
+    if (ending == ".flac") return SF_FORMAT_FLAC | SF_FORMAT_PCM_24;
+    return std::nullopt;
+}
+
+/// The library's reasons end in anything from no full stop to two.
+Error notWritable(const std::filesystem::path& path, std::string reason) {
+    while (!reason.empty() && (reason.back() == '.' || reason.back() == '\n'))
+        reason.pop_back();
+    return {ErrorKind::NotWritable, path.string() + " cannot be written: " + reason + ".", ""};
+}
+
+} // namespace
+
+void SoundFileWriter::Close::operator()(sf_private_tag* open) const {
+    sf_close(open);
+}
+
+bool SoundFileWriter::canWrite(const std::filesystem::path& path) {
+    return formatOf(path).has_value();
+}
+
+SoundFileWriter::SoundFileWriter(std::filesystem::path target, std::filesystem::path beside,
+                                 sf_private_tag* open, int channelCount)
+    : path(std::move(target)),
+      draft(std::move(beside)),
+      file(open),
+      channels(static_cast<std::size_t>(channelCount)) {}
+
+SoundFileWriter::~SoundFileWriter() {
+    file.reset();
+    std::error_code ignored;
+    if (!draft.empty()) std::filesystem::remove(draft, ignored);
+}
+
+Result<std::unique_ptr<SoundFileWriter>> SoundFileWriter::create(const std::filesystem::path& path,
+                                                                 SampleRate rate, int channels) {
+    const auto format = formatOf(path);
+    if (!format)
+        return Error{ErrorKind::Unsupported,
+                     path.string() + " ends in neither .wav nor .flac, the kinds that can be written.", ""};
+    SF_INFO info{};
+    info.samplerate = rate.hertz;
+    info.channels = channels;
+    info.format = *format;
+    std::filesystem::path draft = path;
+    draft += ".part" + std::to_string(getpid());
+    SNDFILE* file = sf_open(draft.c_str(), SFM_WRITE, &info);
+    if (!file) return notWritable(path, sf_strerror(nullptr));
+    sf_command(file, SFC_SET_CLIPPING, nullptr, SF_TRUE);
+    return std::unique_ptr<SoundFileWriter>(new SoundFileWriter(path, draft, file, channels));
+}
+
+Result<Done> SoundFileWriter::write(std::span<const float> interleaved) {
+    const auto frames = static_cast<sf_count_t>(interleaved.size() / channels);
+    if (sf_writef_float(file.get(), interleaved.data(), frames) != frames)
+        return notWritable(path, sf_strerror(file.get()));
+    return Done{};
+}
+
+Result<Done> SoundFileWriter::finish() {
+    sf_write_sync(file.get());
+    if (sf_close(file.release()) != 0) return notWritable(path, "the file could not be completed");
+    std::error_code failure;
+    std::filesystem::rename(draft, path, failure);
+    if (failure) return notWritable(path, failure.message());
+    draft.clear();
+    return Done{};
+}
+
+} // namespace earwright
