@@ -1,0 +1,171 @@
+#include "ui/transport/TransportBar.h"
+
+#include "ui/theme/QuietButton.h"
+#include "ui/theme/Theme.h"
+#include "ui/transport/DeviceLine.h"
+#include "ui/transport/HearingRow.h"
+#include "ui/transport/PlaceDisplay.h"
+#include "ui/transport/PlayButton.h"
+#include "ui/transport/SignedStepper.h"
+#include "ui/transport/TuningLine.h"
+
+#include <QApplication>
+#include <QDir>
+#include <QMenu>
+#include <QSignalSpy>
+#include <QSlider>
+#include <QTest>
+
+#include <gtest/gtest.h>
+
+using namespace earwright;
+using namespace earwright::ui;
+
+namespace {
+
+std::shared_ptr<const Study> withBars() {
+    Study study;
+    study.beatMap = BeatMap({{Beats(0), Seconds(0)}, {Beats(4), Seconds(2)}});
+    return std::make_shared<const Study>(study);
+}
+
+/// Keeps a picture where EARWRIGHT_SHOTS names a folder.
+void keepPicture(QWidget& widget, const QString& name) {
+    QImage image(widget.size() * 2, QImage::Format_RGB32);
+    image.setDevicePixelRatio(2);
+    image.fill(color(Role::Paper));
+    widget.render(&image);
+    const QString folder = qEnvironmentVariable("EARWRIGHT_SHOTS");
+    if (!folder.isEmpty()) image.save(QDir(folder).filePath(name));
+}
+
+} // namespace
+
+TEST(TransportBar, SaysBarBeatClockAndSpeed) {
+    TransportBar bar;
+    bar.setStudy(withBars());
+    bar.setLength(Seconds(271));
+    // Bar 30, beat 2½ at 120 a minute: 29 bars of 2 s and a beat and a half of half a second.
+    bar.setHeard(Seconds(29 * 2 + 0.75), true);
+    bar.setPlaying({0.5, 0, 0});
+    EXPECT_EQ(bar.placeDisplay()->largeText().toStdString(), "bar 30, beat 2½");
+    EXPECT_EQ(bar.placeDisplay()->smallText().toStdString(), "0:58.8 of 4:31 · 50 %");
+    EXPECT_TRUE(bar.playButton()->isPlaying());
+}
+
+TEST(TransportBar, SaysTheClockAloneWithoutBars) {
+    TransportBar bar;
+    bar.setLength(Seconds(271));
+    bar.setHeard(Seconds(72.4), false);
+    EXPECT_EQ(bar.placeDisplay()->largeText().toStdString(), "1:12.4");
+    EXPECT_EQ(bar.placeDisplay()->smallText().toStdString(), "of 4:31");
+}
+
+TEST(TransportBar, ShowsAHearingWhenToldAndAsksForOneWhenClicked) {
+    TransportBar bar;
+    bar.setHasRecording(true);
+    QSignalSpy asked(&bar, &TransportBar::hearingChosen);
+    bar.setHearing(Hearing::Trade);
+    EXPECT_TRUE(bar.hearingRow()->button(Hearing::Trade)->isChecked());
+    EXPECT_EQ(asked.count(), 0);
+    QTest::mouseClick(bar.hearingRow()->button(Hearing::Split), Qt::LeftButton);
+    ASSERT_EQ(asked.count(), 1);
+    EXPECT_EQ(asked[0][0].value<Hearing>(), Hearing::Split);
+}
+
+TEST(TransportBar, MovesOnlyWhatWasAskedOfThePitch) {
+    TransportBar bar;
+    bar.setPlaying({0.5, 3, 7});
+    bar.setTuning(-12.0);
+    QSignalSpy asked(&bar, &TransportBar::playingChosen);
+    bar.semitones()->lowerButton()->click();
+    bar.tuningLine()->matchButton()->click();
+    ASSERT_EQ(asked.count(), 2);
+    EXPECT_EQ(asked[0][0].value<Playing>(), (Playing{0.5, 2, 7}));
+    EXPECT_EQ(asked[1][0].value<Playing>(), (Playing{0.5, 3, 12}));
+}
+
+TEST(TransportBar, TellsALevelOnlyWhenTheUserMovesIt) {
+    TransportBar bar;
+    QSignalSpy asked(&bar, &TransportBar::levelChosen);
+    bar.setLevel(0.4);
+    EXPECT_EQ(bar.levelSlider()->value(), 40);
+    EXPECT_EQ(asked.count(), 0);
+    bar.levelSlider()->setValue(55);
+    ASSERT_EQ(asked.count(), 1);
+    EXPECT_DOUBLE_EQ(asked[0][0].toDouble(), 0.55);
+    EXPECT_TRUE(bar.levelSlider()->toolTip().contains("hearing"));
+}
+
+TEST(TransportBar, OffersTwoWaysOutWhenTheDeviceIsLost) {
+    TransportBar bar;
+    DeviceReport report;
+    report.state = DeviceState::Running;
+    report.name = "desk speakers";
+    bar.setDevice(report);
+    EXPECT_TRUE(bar.deviceLine()->tryAgainButton()->isHidden());
+    report.state = DeviceState::Lost;
+    report.message = "The sound device \"desk speakers\" is gone; the study goes on silently.";
+    bar.setDevice(report);
+    EXPECT_EQ(bar.deviceLine()->text().toStdString(), report.message);
+    QSignalSpy again(&bar, &TransportBar::tryDeviceAgainRequested);
+    QSignalSpy list(&bar, &TransportBar::deviceListRequested);
+    bar.deviceLine()->tryAgainButton()->click();
+    bar.deviceLine()->chooseButton()->click();
+    EXPECT_EQ(again.count(), 1);
+    EXPECT_EQ(list.count(), 1);
+}
+
+TEST(TransportBar, ChoosesADeviceByItsIndex) {
+    TransportBar bar;
+    bar.show();
+    QSignalSpy chosen(&bar, &TransportBar::deviceChosen);
+    bar.offerDevices({{4, "desk speakers", true}, {7, "headphones", false}});
+    const auto menus = bar.findChildren<QMenu*>();
+    ASSERT_EQ(menus.size(), 1);
+    menus[0]->actions()[1]->trigger();
+    ASSERT_EQ(chosen.count(), 1);
+    EXPECT_EQ(chosen[0][0].toInt(), 7);
+}
+
+TEST(TransportBar, HasNothingToPlayWithoutARecording) {
+    TransportBar bar;
+    EXPECT_FALSE(bar.playButton()->isEnabled());
+    bar.setHasRecording(true);
+    QSignalSpy asked(&bar, &TransportBar::playPauseRequested);
+    QTest::mouseClick(bar.playButton(), Qt::LeftButton);
+    EXPECT_EQ(asked.count(), 1);
+}
+
+TEST(TransportBar, FitsANarrowWindow) {
+    for (const Appearance appearance : {Appearance::Light, Appearance::Dark}) {
+        applyTheme(*qApp, appearance);
+        TransportBar bar;
+        bar.setStudy(withBars());
+        bar.setHasRecording(true);
+        bar.setLength(Seconds(271));
+        bar.setHeard(Seconds(72.4), true);
+        bar.setPlaying({0.5, -2, 0});
+        bar.setTuning(-12.0);
+        DeviceReport report;
+        report.state = DeviceState::Running;
+        report.name = "Built-in Audio Analog Stereo";
+        bar.setDevice(report);
+        EXPECT_LE(bar.minimumSizeHint().width(), 1180);
+        bar.resize(1400, bar.sizeHint().height());
+        bar.show();
+        qApp->processEvents();
+        const bool dark = appearance == Appearance::Dark;
+        keepPicture(bar, dark ? "transport-dark.png" : "transport.png");
+        report.state = DeviceState::Missing;
+        report.message =
+            "No sound device could be opened: nothing is plugged in. The study goes on silently.";
+        bar.setDevice(report);
+        bar.setHearing(Hearing::Trade);
+        bar.setPlaying({1, 0, 12});
+        bar.resize(1180, bar.sizeHint().height());
+        qApp->processEvents();
+        keepPicture(bar, dark ? "transport-trouble-dark.png" : "transport-trouble.png");
+    }
+    applyTheme(*qApp, Appearance::Light);
+}

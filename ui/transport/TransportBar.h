@@ -1,0 +1,99 @@
+// The foot of the desk: play, where the ear is, what is heard, tuning, level and the sound device.
+#pragma once
+
+#include "core/engine/Engine.h"
+#include "core/study/Study.h"
+#include "core/time/Seconds.h"
+#include "ui/transport/ListeningTime.h"
+
+#include <QElapsedTimer>
+#include <QWidget>
+
+#include <memory>
+#include <optional>
+#include <vector>
+
+class QLabel;
+class QSlider;
+class QBoxLayout;
+
+namespace earwright::ui {
+
+class DeviceLine;
+class HearingRow;
+class PlaceDisplay;
+class PlayButton;
+class QuietButton;
+class SignedStepper;
+class TuningLine;
+
+/// Shows how the engine plays and asks for changes; what it shows follows the set functions only.
+///
+/// Threads: interface only.
+class TransportBar : public QWidget {
+    Q_OBJECT
+public:
+    explicit TransportBar(QWidget* parent = nullptr);
+
+    /// For bars and beats; null shows the clock alone.
+    void setStudy(std::shared_ptr<const Study> study);
+    void setLength(Seconds length);
+    /// Where the ear is; called many times a second.
+    void setHeard(Seconds place, bool playing);
+    void setHearing(Hearing hearing);
+    void setPlaying(const Playing& playing);
+    /// Cents the record is above concert pitch; nothing while not known.
+    void setTuning(std::optional<double> cents);
+    /// Linear gain, 0 to 1.
+    void setLevel(double level);
+    void setDevice(const DeviceReport& report);
+    /// Answer to deviceListRequested().
+    void offerDevices(const std::vector<DeviceChoice>& devices);
+    /// Without a recording there is nothing to play.
+    void setHasRecording(bool hasRecording);
+
+    PlayButton* playButton() const { return play; }
+    PlaceDisplay* placeDisplay() const { return place; }
+    HearingRow* hearingRow() const { return hearing; }
+    TuningLine* tuningLine() const { return tuning; }
+    SignedStepper* semitones() const { return semitoneStepper; }
+    SignedStepper* cents() const { return centStepper; }
+    QSlider* levelSlider() const { return level; }
+    DeviceLine* deviceLine() const { return device; }
+
+signals:
+    void playPauseRequested();
+    void hearingChosen(earwright::Hearing hearing);
+    void playingChosen(const earwright::Playing& playing);
+    void levelChosen(double level);
+    void tryDeviceAgainRequested();
+    void deviceListRequested();
+    void deviceChosen(int index);
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
+private:
+    void buildLayout();
+    void connectParts();
+    /// A part under its caption, which stands over the part's first letter: `indent` pixels in.
+    QWidget* captioned(const QString& caption, QWidget* content, int indent);
+    void countListening(bool playing);
+
+    std::shared_ptr<const Study> study;
+    Seconds length{0};
+    Playing inUse;
+    ListeningTime listening;
+    QElapsedTimer sinceHeard;
+    PlayButton* play;
+    PlaceDisplay* place;
+    HearingRow* hearing;
+    TuningLine* tuning;
+    SignedStepper* semitoneStepper;
+    SignedStepper* centStepper;
+    QSlider* level;
+    DeviceLine* device;
+    QuietButton* breakWord;
+};
+
+} // namespace earwright::ui
