@@ -1,6 +1,7 @@
 #include "ui/grid/ChordRows.h"
 
 #include "core/music/Pitch.h"
+#include "core/theory/ChordDegree.h"
 
 namespace earwright::ui {
 
@@ -8,11 +9,16 @@ namespace {
 
 std::vector<bool> tonesOf(const std::optional<ChordSymbol>& symbol) {
     if (!symbol || !symbol->chord) return {};
-    std::vector<bool> tones(12, false);
-    const int root = symbol->chord->root.pitchClass();
-    for (const int interval : symbol->chord->intervals())
-        tones[static_cast<std::size_t>(pitchClassOf(root + interval))] = true;
+    std::vector<bool> tones;
+    for (int pitchClass = 0; pitchClass < 12; ++pitchClass)
+        tones.push_back(degreeOf(pitchClass, *symbol->chord).isChordTone);
     return tones;
+}
+
+/// The octave's number as the letter counts it: C flat just under C4 is C♭4.
+QString octaveText(const PitchName& name, int midi) {
+    const QString letters = QString::fromStdString(toString(name));
+    return QString::fromStdString(toString(name, midi)).mid(letters.size());
 }
 
 } // namespace
@@ -41,17 +47,18 @@ const ChordStretch* ChordRows::at(const Beats& place) const {
 }
 
 RowName rowName(const ChordStretch* chord, int midi) {
-    const Pitch pitch{midi, {}};
-    const PitchName name = plainName(midi);
-    const QString full = QString::fromStdString(toString(name, midi));
-    const QString letter = QString::fromStdString(toString(name));
-    return {degreeText(chord, pitch), letter, full.mid(letter.size())};
+    if (!chord || !chord->canBeRead()) {
+        const PitchName name = plainName(midi);
+        return {{}, QString::fromStdString(toString(name)), octaveText(name, midi)};
+    }
+    const ChordDegree degree = degreeOf(midi, *chord->symbol->chord);
+    return {QString::fromStdString(degree.label), QString::fromStdString(toString(degree.name)),
+            octaveText(degree.name, midi)};
 }
 
-QString degreeText(const ChordStretch* chord, const Pitch& pitch) {
+QString degreeText(const ChordStretch* chord, int midi) {
     if (!chord || !chord->canBeRead()) return {};
-    static const char* names[12] = {"1", "♭9", "9", "♭3", "3", "11", "♭5", "5", "♭13", "13", "♭7", "7"};
-    return QString::fromUtf8(names[pitchClassOf(pitch.midi - chord->symbol->chord->root.pitchClass())]);
+    return QString::fromStdString(degreeOf(midi, *chord->symbol->chord).label);
 }
 
 } // namespace earwright::ui

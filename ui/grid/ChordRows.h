@@ -53,7 +53,7 @@ private:
 
 /// What a pitch is called on a chord, and without one.
 RowName rowName(const ChordStretch* chord, int midi);
-/// What a written note is on its chord: "♭9"; empty without one.
-QString degreeText(const ChordStretch* chord, const Pitch& pitch);
+/// What a pitch is on its chord: "♭9"; empty without one.
+QString degreeText(const ChordStretch* chord, int midi);
 
 } // namespace earwright::ui

@@ -42,7 +42,7 @@ void paintTail(QPainter& painter, const GridScene& scene, const GridGeometry& ge
 }
 
 void paintDegree(QPainter& painter, const GridScene& scene, const GridGeometry& geometry, const Note& note) {
-    const QString degree = degreeText(scene.chords.at(note.onset), note.pitch);
+    const QString degree = degreeText(scene.chords.at(note.onset), note.pitch.midi);
     if (degree.isEmpty()) return;
     QFont lettering = font(TextStyle::Label);
     lettering.setPixelSize(10);

@@ -1,0 +1,90 @@
+#include "ui/grid/GridGeometry.h"
+
+#include "core/music/Pitch.h"
+#include "tests/ui/grid/SampleStudy.h"
+
+#include <gtest/gtest.h>
+
+using namespace earwright;
+using namespace earwright::ui;
+
+namespace {
+
+const GridColumns twoBars(emptySample(), {Beats(4), Beats(12)});
+
+/// Cells 480 by 400, so that a beat of the two bars is 60 wide.
+constexpr QSizeF view(gridmargins::labels + 480 + gridmargins::right, gridmargins::top + 400);
+
+} // namespace
+
+TEST(GridGeometry, FillsTheWidthWithTheBars) {
+    const GridGeometry geometry(twoBars, view);
+    EXPECT_DOUBLE_EQ(geometry.beatWidth(), 60);
+    EXPECT_DOUBLE_EQ(geometry.x(Beats(4)), gridmargins::labels);
+    EXPECT_DOUBLE_EQ(geometry.x(Beats(12)), gridmargins::labels + 480);
+    EXPECT_EQ(geometry.scrollRange().width(), 0);
+}
+
+TEST(GridGeometry, TurnsPlacesIntoPixelsAndBack) {
+    const GridGeometry geometry(twoBars, view, {0, 100});
+    for (double beats = 4; beats < 12; beats += 0.37)
+        EXPECT_NEAR(geometry.beatsAt(geometry.x(beats)), beats, 1e-9);
+    for (int midi = lowestMidi; midi <= highestMidi; ++midi)
+        EXPECT_EQ(geometry.midiAt(geometry.y(midi)), midi);
+}
+
+TEST(GridGeometry, HasTheHighestPitchOnTopAndNothingBeyond) {
+    const GridGeometry geometry(twoBars, view);
+    EXPECT_DOUBLE_EQ(geometry.row(highestMidi).top(), gridmargins::top);
+    EXPECT_EQ(geometry.midiAt(gridmargins::top - 1), std::nullopt);
+    EXPECT_EQ(geometry.midiAt(geometry.row(lowestMidi).bottom() + 1), std::nullopt);
+    EXPECT_DOUBLE_EQ(geometry.y(60) - geometry.y(72), 12 * GridGeometry::rowHeight);
+}
+
+TEST(GridGeometry, ScrollsWhenColumnsWouldGetTooNarrow) {
+    Study study = emptySample();
+    study.divisions[4] = BeatDivision::Six;
+    const GridColumns columns(study, {Beats(4), Beats(12)});
+    const GridGeometry geometry(columns, view);
+    EXPECT_NEAR(geometry.cell(columns[0], 60).width(), GridGeometry::narrowestColumn, 1e-9);
+    EXPECT_DOUBLE_EQ(geometry.scrollRange().width(), 8 * 72 - 480);
+}
+
+TEST(GridGeometry, StopsScrollingAtTheEdges) {
+    const GridGeometry geometry(twoBars, view, {500, 1e6});
+    EXPECT_DOUBLE_EQ(geometry.x(Beats(4)), gridmargins::labels);
+    EXPECT_DOUBLE_EQ(geometry.row(lowestMidi).bottom(), view.height());
+}
+
+TEST(GridGeometry, TilesTheCellsOfABeat) {
+    const GridGeometry geometry(twoBars, view);
+    const QRectF first = geometry.cell(twoBars[0], 60);
+    const QRectF second = geometry.cell(twoBars[1], 60);
+    EXPECT_DOUBLE_EQ(first.right(), second.left());
+    EXPECT_DOUBLE_EQ(geometry.cell(twoBars[0], 61).bottom(), first.top());
+}
+
+TEST(GridGeometry, PutsAHeadIntoItsOwnColumnAndTheTailUpToItsEnd) {
+    const GridGeometry geometry(twoBars, view);
+    const Note note = sampleNote(1, Beats(4), Beats(1, 2), 60);
+    EXPECT_TRUE(geometry.cell(twoBars[0], 60).contains(geometry.head(note)));
+    EXPECT_LT(geometry.tailEnd(note).x(), geometry.x(note.end()));
+    EXPECT_GT(geometry.tailEnd(note).x(), geometry.head(note).x());
+    EXPECT_TRUE(geometry.tailHandle(note).contains(geometry.tailEnd(note)));
+}
+
+TEST(GridGeometry, NeverOffersATailWhereTheHeadIs) {
+    Study study = emptySample();
+    study.divisions[4] = BeatDivision::Six;
+    const GridColumns columns(study, {Beats(4), Beats(12)});
+    const GridGeometry geometry(columns, view);
+    const Note note = sampleNote(1, Beats(4), Beats(1, 6), 60);
+    EXPECT_FALSE(geometry.headArea(note).intersects(geometry.tailHandle(note)));
+    EXPECT_GT(geometry.tailHandle(note).width(), 0);
+}
+
+TEST(GridGeometry, SurvivesAViewWithoutRoom) {
+    const GridGeometry geometry(twoBars, QSizeF(10, 10));
+    EXPECT_TRUE(geometry.cells().isEmpty());
+    EXPECT_DOUBLE_EQ(geometry.beatWidth(), GridGeometry::narrowestBeat);
+}

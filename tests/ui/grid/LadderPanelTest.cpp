@@ -1,0 +1,87 @@
+#include "ui/grid/LadderPanel.h"
+
+#include "ui/grid/LadderSteps.h"
+
+#include <QAbstractButton>
+#include <QSignalSpy>
+#include <QTest>
+
+#include <gtest/gtest.h>
+
+using namespace earwright;
+using namespace earwright::ui;
+
+namespace {
+
+PhraseCheck sixOneOne() {
+    PhraseCheck check;
+    for (int i = 0; i < 8; ++i) {
+        CheckedNote note;
+        note.verdict = i < 6 ? Verdict::Supported : i == 6 ? Verdict::Unclear : Verdict::Contradicted;
+        check.notes.push_back(note);
+    }
+    return check;
+}
+
+} // namespace
+
+TEST(LadderPanel, JudgesNothingBeforeACheckIsAskedFor) {
+    LadderPanel panel;
+    panel.showUnchecked();
+    EXPECT_EQ(panel.summary(), QString());
+    EXPECT_TRUE(panel.sentence().contains("press C"));
+    EXPECT_TRUE(panel.findChild<LadderSteps*>()->isHidden());
+}
+
+TEST(LadderPanel, SumsTheCheckUp) {
+    LadderPanel panel;
+    panel.showCheck(sixOneOne(), 5);
+    EXPECT_EQ(panel.summary().toStdString(), "6 supported · 1 unclear · 1 contradicted · found by ear: 5");
+    EXPECT_EQ(panel.step(), HelpStep::None);
+}
+
+TEST(LadderPanel, OffersNoHelpWhereNothingIsOff) {
+    LadderPanel panel;
+    PhraseCheck check = sixOneOne();
+    check.notes.resize(6);
+    panel.showCheck(check, 0);
+    EXPECT_TRUE(panel.findChild<LadderSteps*>()->isHidden());
+    check.unwritten.push_back({});
+    panel.showCheck(check, 0);
+    EXPECT_FALSE(panel.findChild<LadderSteps*>()->isHidden());
+}
+
+TEST(LadderPanel, ShowsAStepWithItsSentence) {
+    LadderPanel panel;
+    panel.showCheck(sixOneOne(), 5);
+    Hint hint;
+    hint.step = HelpStep::WhichWay;
+    panel.showHint(hint, "Bar 30, beat 3: the record is lower");
+    EXPECT_EQ(panel.step(), HelpStep::WhichWay);
+    EXPECT_EQ(panel.sentence().toStdString(), "Bar 30, beat 3: the record is lower");
+}
+
+TEST(LadderPanel, AsksForTheNextStepFromAnywhereOnTheLadder) {
+    LadderPanel panel;
+    panel.resize(400, 120);
+    panel.showCheck(sixOneOne(), 5);
+    panel.show();
+    QSignalSpy asked(&panel, &LadderPanel::helpRequested);
+    auto* steps = panel.findChild<LadderSteps*>();
+    // Even a click on the last circle opens one step only.
+    QTest::mouseClick(steps, Qt::LeftButton, {}, steps->circle(HelpStep::ShowIt).toPoint());
+    EXPECT_EQ(asked.count(), 1);
+    steps->setStep(HelpStep::ShowIt);
+    QTest::mouseClick(steps, Qt::LeftButton, {}, steps->circle(HelpStep::SomethingOff).toPoint());
+    EXPECT_EQ(asked.count(), 1);
+}
+
+TEST(LadderPanel, FitsItsStepsIntoANarrowPanel) {
+    LadderSteps steps;
+    for (const int width : {240, 340, 600}) {
+        steps.resize(width, 30);
+        const double last = steps.circle(HelpStep::ShowIt).x();
+        EXPECT_GT(last, steps.circle(HelpStep::HowFar).x());
+        EXPECT_LT(last, width);
+    }
+}

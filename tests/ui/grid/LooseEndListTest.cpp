@@ -1,0 +1,103 @@
+#include "ui/grid/LooseEndList.h"
+
+#include "tests/ui/grid/SampleStudy.h"
+#include "ui/grid/LooseEndDelegate.h"
+#include "ui/grid/LooseEndModel.h"
+
+#include <QApplication>
+#include <QLineEdit>
+#include <QListView>
+#include <QSignalSpy>
+#include <QTest>
+
+#include <gtest/gtest.h>
+
+using namespace earwright;
+using namespace earwright::ui;
+
+namespace {
+
+class LooseEnds : public testing::Test {
+protected:
+    void SetUp() override {
+        QObject::connect(&list, &LooseEndList::edited, [this](const Study& study, const QString& what) {
+            lastEdit = what.toStdString();
+            show(study);
+        });
+        Study study = emptySample();
+        study.looseEnds = {{LooseEndId{5}, Seconds(4), "grace note?", false},
+                           {LooseEndId{6}, Seconds(6.25), "which finger", false}};
+        show(study);
+        list.resize(400, 200);
+        list.show();
+        qApp->processEvents();
+    }
+    void show(Study study) {
+        current = shared(std::move(study));
+        list.setStudy(current);
+    }
+    QRect row(int index) const { return list.view()->visualRect(list.view()->model()->index(index, 0)); }
+
+    LooseEndList list;
+    std::shared_ptr<const Study> current;
+    std::string lastEdit;
+};
+
+} // namespace
+
+TEST_F(LooseEnds, AreListedWithTheirPlaces) {
+    const auto* model = list.view()->model();
+    ASSERT_EQ(model->rowCount(), 2);
+    EXPECT_EQ(model->index(0, 0).data().toString().toStdString(), "grace note?");
+    EXPECT_EQ(model->index(1, 0).data(LooseEndModel::placeRole).toString().toStdString(), "bar 3, beat 3½");
+}
+
+TEST_F(LooseEnds, AreListedByTheClockWithoutBars) {
+    Study study = *current;
+    study.beatMap = {};
+    show(study);
+    EXPECT_EQ(list.view()->model()->index(1, 0).data(LooseEndModel::placeRole).toString().toStdString(),
+              "0:06.3");
+}
+
+TEST_F(LooseEnds, AreTickedOffInTheirBoxAndOpenedAgain) {
+    const QPoint box = LooseEndDelegate::tickBox(row(1)).center();
+    QTest::mouseClick(list.view()->viewport(), Qt::LeftButton, {}, box);
+    EXPECT_TRUE(current->looseEnds[1].done);
+    EXPECT_FALSE(current->looseEnds[0].done);
+    EXPECT_EQ(lastEdit, "tick off loose end");
+    QTest::mouseClick(list.view()->viewport(), Qt::LeftButton, {}, box);
+    EXPECT_FALSE(current->looseEnds[1].done);
+}
+
+TEST_F(LooseEnds, AreGoneToByClick) {
+    std::vector<Seconds> places;
+    QObject::connect(&list, &LooseEndList::placeChosen, [&](Seconds time) { places.push_back(time); });
+    QTest::mouseClick(list.view()->viewport(), Qt::LeftButton, {}, row(1).center());
+    EXPECT_EQ(places, std::vector<Seconds>{Seconds(6.25)});
+}
+
+TEST_F(LooseEnds, AreWordedInPlace) {
+    list.editText(LooseEndId{6});
+    auto* field = list.view()->viewport()->findChild<QLineEdit*>();
+    ASSERT_TRUE(field);
+    field->setText("  second finger ");
+    QTest::keyClick(field, Qt::Key_Return);
+    qApp->processEvents();
+    EXPECT_EQ(current->looseEnds[1].text, "second finger");
+}
+
+TEST_F(LooseEnds, AreTakenOutByDelete) {
+    list.setCurrent(LooseEndId{5});
+    QTest::keyClick(list.view(), Qt::Key_Delete);
+    ASSERT_EQ(current->looseEnds.size(), 1u);
+    EXPECT_EQ(current->looseEnds[0].id, LooseEndId{6});
+}
+
+TEST_F(LooseEnds, KeepTheirSelectionThroughOtherEdits) {
+    list.setCurrent(LooseEndId{6});
+    Study study = *current;
+    study.title = "another";
+    show(study);
+    EXPECT_EQ(list.view()->currentIndex().row(), 1);
+}

@@ -1,0 +1,269 @@
+#include "ui/grid/NoteGrid.h"
+
+#include "tests/ui/grid/SampleStudy.h"
+#include "ui/grid/PhrasingBar.h"
+#include "ui/theme/QuietButton.h"
+
+#include <QApplication>
+#include <QMenu>
+#include <QSignalSpy>
+#include <QTest>
+
+#include <gtest/gtest.h>
+
+using namespace earwright;
+using namespace earwright::ui;
+
+namespace {
+
+/// A grid whose edits come back to it, as the desk does it, and are counted.
+class NoteGridView : public testing::Test {
+protected:
+    void SetUp() override {
+        grid.resize(600, 560);
+        QObject::connect(&grid, &NoteGrid::edited, [this](const Study& study, const QString& what) {
+            ++edits;
+            lastEdit = what.toStdString();
+            show(study);
+        });
+        QObject::connect(&grid, &NoteGrid::audition, [this](int midi, double) { heard.push_back(midi); });
+        show(emptySample());
+        grid.setPhrase(SpanId{1});
+        grid.show();
+        qApp->processEvents();
+    }
+
+    void show(Study study) {
+        current = shared(std::move(study));
+        grid.setStudy(current);
+    }
+    void showWithNote(const Beats& onset, const Beats& length, int midi) {
+        Study study = emptySample();
+        study.notes = {sampleNote(1, onset, length, midi)};
+        show(std::move(study));
+        grid.goToNote(NoteId{1});
+    }
+    QPoint cell(const Beats& place, int midi) const {
+        const GridColumns columns(*current, grid.shownBars());
+        return grid.geometryOfCells().cell(columns[columns.indexAt(place)], midi).center().toPoint();
+    }
+    QPoint head(std::uint64_t id) const {
+        return grid.geometryOfCells().head(*current->note(NoteId{id})).toPoint();
+    }
+    void drag(QPoint from, QPoint to) {
+        QTest::mousePress(grid.viewport(), Qt::LeftButton, {}, from);
+        // Qt's own move helper leaves out the pressed button.
+        for (const QPoint at : {(from + to) / 2, to}) {
+            QMouseEvent move(QEvent::MouseMove, at, grid.viewport()->mapToGlobal(at), Qt::NoButton,
+                             Qt::LeftButton, Qt::NoModifier);
+            QApplication::sendEvent(grid.viewport(), &move);
+        }
+        QTest::mouseRelease(grid.viewport(), Qt::LeftButton, {}, to);
+    }
+    const Note& onlyNote() const {
+        EXPECT_EQ(current->notes.size(), 1u);
+        return current->notes.front();
+    }
+
+    NoteGrid grid;
+    std::shared_ptr<const Study> current;
+    int edits = 0;
+    std::string lastEdit;
+    std::vector<int> heard;
+};
+
+} // namespace
+
+TEST_F(NoteGridView, ShowsTheBarsOfItsPhrase) {
+    EXPECT_EQ(grid.shownBars(), (Range{Beats(4), Beats(12)}));
+    EXPECT_EQ(grid.cursor().place, Beats(4));
+}
+
+TEST_F(NoteGridView, FollowsThePhraseWhenItsMarksMove) {
+    Study study = *current;
+    study.spans[1].range.end = Seconds(5);
+    show(study);
+    EXPECT_EQ(grid.shownBars(), (Range{Beats(4), Beats(8)}));
+}
+
+TEST_F(NoteGridView, HasNoColumnsUntilBarsAreMarked) {
+    Study study = *current;
+    study.beatMap = {};
+    show(study);
+    EXPECT_FALSE(grid.hasColumns());
+    grid.noteInOrOut();
+    grid.stepColumn(1);
+    grid.moveCursor(1, 1);
+    grid.setPlayhead(Seconds(3));
+    QTest::mouseClick(grid.viewport(), Qt::LeftButton, {}, QPoint(200, 200));
+    EXPECT_EQ(edits, 0);
+}
+
+TEST_F(NoteGridView, WritesAndSoundsANoteByClick) {
+    QTest::mouseClick(grid.viewport(), Qt::LeftButton, {}, cell(Beats(5), 67));
+    EXPECT_EQ(edits, 1);
+    EXPECT_EQ(onlyNote().onset, Beats(5));
+    EXPECT_EQ(onlyNote().pitch.midi, 67);
+    EXPECT_EQ(heard, std::vector<int>{67});
+    EXPECT_EQ(grid.selectedNote(), onlyNote().id);
+}
+
+TEST_F(NoteGridView, MovesANoteByDragAsOneEditAndSoundsEachNewPitch) {
+    showWithNote(Beats(5), Beats(1, 2), 67);
+    drag(head(1), head(1) + cell(Beats(7), 65) - cell(Beats(5), 67));
+    EXPECT_EQ(edits, 1);
+    EXPECT_EQ(lastEdit, "move note");
+    EXPECT_EQ(onlyNote().onset, Beats(7));
+    EXPECT_EQ(onlyNote().pitch.midi, 65);
+    EXPECT_EQ(heard, (std::vector<int>{66, 65}));
+    EXPECT_EQ(grid.cursor(), (GridCursor{Beats(7), 65}));
+}
+
+TEST_F(NoteGridView, LengthensANoteByDraggingItsTail) {
+    showWithNote(Beats(5), Beats(1), 67);
+    const QPoint end = grid.geometryOfCells().tailEnd(onlyNote()).toPoint();
+    drag(end, cell(Beats(8), 67)); // over the bar line
+    EXPECT_EQ(edits, 1);
+    EXPECT_EQ(onlyNote().end(), Beats(17, 2));
+}
+
+TEST_F(NoteGridView, TakesANoteOutByRightClickAndByDelete) {
+    showWithNote(Beats(5), Beats(1), 67);
+    QTest::mouseClick(grid.viewport(), Qt::RightButton, {}, head(1));
+    EXPECT_TRUE(current->notes.empty());
+    showWithNote(Beats(5), Beats(1), 67);
+    QTest::keyClick(&grid, Qt::Key_Delete);
+    EXPECT_TRUE(current->notes.empty());
+    EXPECT_EQ(edits, 2);
+}
+
+TEST_F(NoteGridView, IsDrivenByKeysAlone) {
+    grid.setFocus();
+    const int start = grid.cursor().midi;
+    QTest::keyClick(&grid, Qt::Key_Right);
+    QTest::keyClick(&grid, Qt::Key_Right);
+    QTest::keyClick(&grid, Qt::Key_Up);
+    QTest::keyClick(&grid, Qt::Key_Down, Qt::ControlModifier);
+    EXPECT_EQ(grid.cursor(), (GridCursor{Beats(5), start + 1 - 12}));
+    grid.noteInOrOut();
+    EXPECT_EQ(onlyNote().onset, Beats(5));
+    grid.changeLength(3);
+    EXPECT_EQ(onlyNote().length, Beats(2));
+    grid.moveNote(1, 12);
+    EXPECT_EQ(onlyNote().onset, Beats(11, 2));
+    EXPECT_EQ(onlyNote().pitch.midi, start + 1);
+    grid.togglePhrasing(PhrasingKind::Ghost);
+    EXPECT_TRUE(onlyNote().phrasing.ghosted);
+    grid.changeLoudness(1);
+    EXPECT_NEAR(onlyNote().loudness, 0.7, 1e-9);
+    grid.noteInOrOut();
+    EXPECT_TRUE(current->notes.empty());
+    EXPECT_EQ(edits, 6);
+}
+
+TEST_F(NoteGridView, KeepsTheSelectedNoteWhileItMoves) {
+    showWithNote(Beats(5), Beats(1), 67);
+    for (int i = 0; i < 3; ++i)
+        grid.moveNote(1, 1);
+    EXPECT_EQ(grid.selectedNote(), NoteId{1});
+    EXPECT_EQ(onlyNote().pitch.midi, 70);
+    EXPECT_EQ(onlyNote().onset, Beats(13, 2));
+}
+
+TEST_F(NoteGridView, StepsFromColumnToColumnAndAsksForItsSlice) {
+    std::vector<Range<Seconds>> slices;
+    QObject::connect(&grid, &NoteGrid::sliceRequested,
+                     [&](const Range<Seconds>& slice) { slices.push_back(slice); });
+    showWithNote(Beats(9, 2), Beats(1, 2), 62);
+    grid.moveCursor(-100, 5);
+    grid.stepColumn(1);
+    // Half a beat is a quarter of a second, and beat 4 is at 3 s.
+    ASSERT_EQ(slices.size(), 1u);
+    EXPECT_NEAR(slices[0].begin.value, 3.25, 1e-9);
+    EXPECT_NEAR(slices[0].end.value, 3.5, 1e-9);
+    // The cursor goes to the note that begins there.
+    EXPECT_EQ(grid.selectedNote(), NoteId{1});
+    grid.stepColumn(-1);
+    grid.stepColumn(-1);
+    EXPECT_EQ(grid.cursor().place, Beats(4));
+    EXPECT_EQ(slices.size(), 3u);
+}
+
+TEST_F(NoteGridView, DividesTheBeatUnderTheCursor) {
+    grid.goTo(Beats(6));
+    grid.setDivision(3);
+    EXPECT_EQ(current->divisionOf(6), BeatDivision::Three);
+    EXPECT_EQ(grid.cursor().place, Beats(6));
+    grid.stepColumn(1);
+    EXPECT_EQ(grid.cursor().place, Beats(19, 3));
+}
+
+TEST_F(NoteGridView, OffersDivisionsOnTheBeatRuler) {
+    QTest::mouseClick(grid.viewport(), Qt::LeftButton, {},
+                      grid.geometryOfCells().beatOnRuler(7).center().toPoint());
+    const auto menus = grid.findChildren<QMenu*>();
+    ASSERT_EQ(menus.size(), 1);
+    ASSERT_EQ(menus[0]->actions().size(), 4);
+    EXPECT_TRUE(menus[0]->actions()[0]->isChecked());
+    menus[0]->actions()[3]->trigger();
+    EXPECT_EQ(current->divisionOf(7), BeatDivision::Six);
+}
+
+TEST_F(NoteGridView, SendsTheEarToAClickOverTheCells) {
+    std::vector<Seconds> places;
+    QObject::connect(&grid, &NoteGrid::placeChosen, [&](Seconds time) { places.push_back(time); });
+    const QPoint above(qRound(grid.geometryOfCells().x(8.0)), 8);
+    QTest::mouseClick(grid.viewport(), Qt::LeftButton, {}, above);
+    ASSERT_EQ(places.size(), 1u);
+    EXPECT_NEAR(places[0].value, 5, 0.02);
+}
+
+TEST_F(NoteGridView, OffersPhrasingAtTheChosenNoteWithoutCoveringIt) {
+    auto* bar = grid.findChild<PhrasingBar*>();
+    EXPECT_FALSE(bar->isVisible());
+    showWithNote(Beats(5), Beats(1), 67);
+    ASSERT_TRUE(bar->isVisible());
+    EXPECT_FALSE(QRectF(bar->geometry()).intersects(grid.geometryOfCells().outline(onlyNote())));
+    EXPECT_TRUE(grid.viewport()->rect().contains(bar->geometry()));
+    QTest::mouseClick(bar->button(PhrasingKind::Trill), Qt::LeftButton);
+    EXPECT_EQ(onlyNote().phrasing.trill, 1);
+    EXPECT_TRUE(bar->button(PhrasingKind::Trill)->isChecked());
+    grid.moveCursor(0, 3);
+    EXPECT_FALSE(bar->isVisible());
+}
+
+TEST_F(NoteGridView, ScrollsToWhereTheCursorGoes) {
+    for (const int midi : {lowestMidi, highestMidi}) {
+        grid.moveCursor(0, midi - grid.cursor().midi);
+        const QRectF row = grid.geometryOfCells().row(midi);
+        EXPECT_TRUE(grid.geometryOfCells().cells().contains(row.center())) << midi;
+    }
+}
+
+TEST_F(NoteGridView, TurnsThePageWhenTheEarLeavesWhatIsSeen) {
+    grid.setRange({Beats(0), Beats(16)});
+    grid.resize(400, 400);
+    qApp->processEvents();
+    ASSERT_GT(grid.geometryOfCells().scrollRange().width(), 0);
+    grid.setPlayhead(Seconds(1.5));
+    grid.setPlayhead(Seconds(8.4));
+    const double x = grid.geometryOfCells().x(current->beatMap.beatsAt(Seconds(8.4)));
+    EXPECT_TRUE(
+        grid.geometryOfCells().cells().contains(QPointF(x, grid.geometryOfCells().cells().center().y())));
+}
+
+TEST_F(NoteGridView, SaysWhereTheCursorIs) {
+    grid.goTo(Beats(9, 2));
+    grid.moveCursor(0, 70 - grid.cursor().midi);
+    EXPECT_EQ(grid.cursorText().toStdString(), "bar 2, beat 1½, 5 B♭4");
+    EXPECT_EQ(grid.accessibleDescription(), grid.cursorText());
+}
+
+TEST_F(NoteGridView, TellsOfItsSelection) {
+    QSignalSpy changes(&grid, &NoteGrid::selectionChanged);
+    showWithNote(Beats(5), Beats(1), 67);
+    EXPECT_EQ(changes.count(), 1);
+    grid.moveCursor(0, 1);
+    EXPECT_EQ(changes.count(), 2);
+    EXPECT_EQ(grid.selectedNote(), std::nullopt);
+}

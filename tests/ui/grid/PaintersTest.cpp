@@ -1,0 +1,207 @@
+#include "tests/ui/grid/SampleStudy.h"
+#include "ui/grid/GroundPainter.h"
+#include "ui/grid/HelpPainter.h"
+#include "ui/grid/NotePainter.h"
+#include "ui/theme/Theme.h"
+
+#include <QApplication>
+#include <QImage>
+
+#include <gtest/gtest.h>
+
+using namespace earwright;
+using namespace earwright::ui;
+
+namespace {
+
+class GridPainters : public testing::Test {
+protected:
+    void SetUp() override {
+        applyTheme(*qApp, Appearance::Light);
+        Study study = emptySample();
+        study.notes = {sampleNote(1, Beats(4), Beats(2), 70), sampleNote(2, Beats(7), Beats(1), 65)};
+        use(std::move(study));
+    }
+    void use(Study study) {
+        scene.study = shared(std::move(study));
+        scene.columns = GridColumns(*scene.study, {Beats(4), Beats(12)});
+        scene.chords = ChordRows(*scene.study, scene.columns.range());
+        scene.cursor = {Beats(11), 50};
+        geometry = GridGeometry(scene.columns, QSizeF(600, 700), QPointF(0, 250));
+    }
+    QImage drawn() const {
+        QImage image(600, 700, QImage::Format_RGB32);
+        image.fill(color(Role::Panel));
+        QPainter painter(&image);
+        const QRectF all(image.rect());
+        paintGround(painter, scene, geometry, all);
+        paintEvidence(painter, scene, geometry);
+        paintCursor(painter, scene, geometry);
+        paintNotes(painter, scene, geometry, all);
+        paintHints(painter, scene, geometry);
+        paintPlayhead(painter, scene, geometry);
+        return image;
+    }
+    QColor at(const QImage& image, QPointF place) const { return image.pixelColor(place.toPoint()); }
+    /// Nearer to teal than to its ground; thin lines are never of the full colour.
+    bool isWritten(const QImage& image, QPointF place) const {
+        const int middle = (color(Role::Written).lightness() + color(Role::Shade).lightness()) / 2;
+        return at(image, place).lightness() < middle;
+    }
+    int count(const QImage& image, const QRectF& within, Role role) const {
+        int found = 0;
+        for (int y = qRound(within.top()); y < qRound(within.bottom()); ++y)
+            for (int x = qRound(within.left()); x < qRound(within.right()); ++x)
+                found += image.rect().contains(x, y) && image.pixelColor(x, y) == color(role) ? 1 : 0;
+        return found;
+    }
+    const Note& note(std::uint64_t id) const { return *scene.study->note(NoteId{id}); }
+
+    GridScene scene;
+    GridGeometry geometry;
+};
+
+PhraseCheck checkOf(const Study& study, Verdict verdict) {
+    PhraseCheck check;
+    for (const Note& note : study.notes) {
+        CheckedNote checked;
+        checked.note = note.id;
+        checked.midi = note.pitch.midi;
+        checked.verdict = verdict;
+        check.notes.push_back(checked);
+    }
+    return check;
+}
+
+} // namespace
+
+// E♭7 over bar 2, B♭7 over bar 3: G is the third of the one and no tone of the other.
+TEST_F(GridPainters, LayChordTonesOnThePageAndOthersInTheShade) {
+    const QImage image = drawn();
+    const double inBar2 = geometry.x(Beats(4)) + 40;
+    const double inBar3 = geometry.x(Beats(8)) + 40;
+    EXPECT_EQ(at(image, {inBar2, geometry.y(67)}), color(Role::Page));
+    EXPECT_EQ(at(image, {inBar3, geometry.y(67)}), color(Role::Shade));
+    EXPECT_EQ(at(image, {inBar3, geometry.y(62)}), color(Role::Page));
+}
+
+TEST_F(GridPainters, DrawBarLinesInInk) {
+    EXPECT_GT(count(drawn(), QRectF(geometry.x(Beats(8)) - 2, 300, 4, 20), Role::Ink), 15);
+}
+
+TEST_F(GridPainters, DrawAHeadAndATailInTeal) {
+    const QImage image = drawn();
+    EXPECT_EQ(at(image, geometry.head(note(1))), color(Role::Written));
+    const double middle = (geometry.x(Beats(5)) + geometry.x(Beats(6))) / 2;
+    int onTail = 0;
+    for (int dy = -2; dy <= 2; ++dy)
+        onTail += isWritten(image, {middle, geometry.y(70) + dy}) ? 1 : 0;
+    EXPECT_GE(onTail, 1);
+    EXPECT_LE(onTail, 2) << "a tail is thin";
+}
+
+TEST_F(GridPainters, GrowTheHeadWithLoudness) {
+    Note quiet = note(1);
+    quiet.loudness = 0.2;
+    Note loud = note(1);
+    loud.loudness = 1;
+    EXPECT_LT(headRadius(quiet) * 1.3, headRadius(loud));
+    EXPECT_LT(tailWidth(quiet) * 1.3, tailWidth(loud));
+}
+
+TEST_F(GridPainters, ShowVerdictsByShapeAndOnlyAfterACheck) {
+    EXPECT_EQ(at(drawn(), geometry.head(note(2))), color(Role::Written));
+    // F is no tone of E♭7, so it lies in the shade, and a hollow head shows that ground.
+    scene.check = checkOf(*scene.study, Verdict::Unclear);
+    EXPECT_EQ(at(drawn(), geometry.head(note(2))), color(Role::Shade));
+    scene.check = checkOf(*scene.study, Verdict::Contradicted);
+    const QImage struck = drawn();
+    EXPECT_TRUE(isWritten(struck, geometry.head(note(2))));
+    EXPECT_FALSE(isWritten(struck, geometry.head(note(2)) + QPointF(1.7, 1.7)));
+    scene.check = checkOf(*scene.study, Verdict::Supported);
+    EXPECT_EQ(at(drawn(), geometry.head(note(2))), color(Role::Written));
+}
+
+TEST_F(GridPainters, ForgetTheVerdictOfANoteThatChangedSince) {
+    scene.check = checkOf(*scene.study, Verdict::Contradicted);
+    scene.check->notes[1].midi = 64;
+    EXPECT_EQ(at(drawn(), geometry.head(note(2)) + QPointF(1.5, 1.5)), color(Role::Written));
+}
+
+TEST_F(GridPainters, MarkAnOpenedPlaceOverItsColumnWithoutAPitch) {
+    Hint hint;
+    hint.step = HelpStep::SomethingOff;
+    hint.range = scene.study->beatMap.seconds(Range{Beats(10), Beats(21, 2)});
+    const QRectF lane = geometry.helpLane();
+    EXPECT_EQ(count(drawn(), lane, Role::Hint), 0);
+    scene.hints = {hint};
+    const QImage image = drawn();
+    const QRectF overColumn(geometry.x(Beats(10)), lane.top(), geometry.beatWidth() / 2, lane.height());
+    EXPECT_GT(count(image, overColumn, Role::Hint), 0);
+    EXPECT_EQ(count(image, geometry.cells(), Role::Hint), 0);
+}
+
+TEST_F(GridPainters, SayNoMoreThanTheStep) {
+    Hint hint;
+    EXPECT_EQ(hintMark(hint).toStdString(), "");
+    hint.step = HelpStep::SomethingOff;
+    EXPECT_EQ(hintMark(hint).toStdString(), "?");
+    hint.step = HelpStep::WhichWay;
+    hint.direction = -1;
+    EXPECT_EQ(hintMark(hint).toStdString(), "↓");
+    hint.step = HelpStep::HowFar;
+    hint.semitones = -2;
+    EXPECT_EQ(hintMark(hint).toStdString(), "↓ 2");
+}
+
+TEST_F(GridPainters, LetEvidenceGrowInItsColumnAndJoinOctaves) {
+    const auto blue = [&](double strength) {
+        scene.evidence = ColumnEvidence{{Beats(10), Beats(21, 2)}, {{67, strength}}};
+        const QImage image = drawn();
+        const double centre = (geometry.x(Beats(10)) + geometry.x(Beats(21, 2))) / 2;
+        int width = 0;
+        for (int dx = -7; dx <= 7; ++dx) {
+            const QColor here = at(image, {centre + dx, geometry.y(67)});
+            width += here.blue() > here.red() + 20 ? 1 : 0;
+        }
+        return width;
+    };
+    EXPECT_LT(blue(0.15), blue(0.5));
+    EXPECT_LT(blue(0.5), blue(1.0));
+    scene.evidence = ColumnEvidence{{Beats(10), Beats(21, 2)}, {{58, 0.8}, {70, 0.9}, {67, 0.1}, {79, 0.1}}};
+    EXPECT_EQ(scene.evidence->octavePairs(), std::vector<int>{58});
+}
+
+TEST_F(GridPainters, DrawThePlayheadWhereTheEarIs) {
+    scene.playhead = 10.5;
+    const QImage image = drawn();
+    EXPECT_GT(count(image, QRectF(geometry.x(10.5) - 2, 400, 4, 50), Role::Ink), 40);
+}
+
+TEST_F(GridPainters, DrawEveryMarkOfPhrasing) {
+    const auto teal = [&](const Phrasing& phrasing) {
+        Study study = emptySample();
+        study.notes = {sampleNote(1, Beats(5), Beats(1), 72), sampleNote(2, Beats(7), Beats(1), 67)};
+        study.notes[1].phrasing = phrasing;
+        use(std::move(study));
+        const QImage image = drawn();
+        int found = 0;
+        for (int y = 0; y < image.height(); ++y)
+            for (int x = 0; x < image.width(); ++x)
+                found += image.pixelColor(x, y).green() > image.pixelColor(x, y).red() + 40;
+        return found;
+    };
+    const int plain = teal({});
+    const auto addsTo = [&](auto mark) {
+        Phrasing phrasing;
+        mark(phrasing);
+        return teal(phrasing) > plain + 5;
+    };
+    EXPECT_TRUE(addsTo([](Phrasing& phrasing) { phrasing.slideIn = SlideFrom::Below; }));
+    EXPECT_TRUE(addsTo([](Phrasing& phrasing) { phrasing.slideOut = SlideTo::Up; }));
+    EXPECT_TRUE(addsTo([](Phrasing& phrasing) { phrasing.graceNotes = {66}; }));
+    EXPECT_TRUE(addsTo([](Phrasing& phrasing) { phrasing.trill = 2; }));
+    EXPECT_TRUE(addsTo([](Phrasing& phrasing) { phrasing.slurred = true; }));
+    EXPECT_TRUE(addsTo([](Phrasing& phrasing) { phrasing.ghosted = true; }));
+    EXPECT_TRUE(addsTo([](Phrasing& phrasing) { phrasing.accented = true; }));
+}
