@@ -121,7 +121,7 @@ void PluckedString::excite(double hertz) {
     std::fill_n(line.begin(), count, 0.0f);
 
     lowPassCyclic(period, 2.0 * hertz / rate.hertz);
-    lowPassCyclic(period, 700.0 * std::exp2(4.2 * gesture.loudness) / rate.hertz);
+    lowPassCyclic(period, 400.0 * std::exp2(5.2 * gesture.loudness) / rate.hertz);
     float squares = 0;
     for (const float sample : period)
         squares += sample * sample;
