@@ -120,7 +120,7 @@ void PluckedString::excite(double hertz) {
         period[i] -= line[i];
     std::fill_n(line.begin(), count, 0.0f);
 
-    lowPassCyclic(period, 2.0 * hertz / rate.hertz);
+    lowPassCyclic(period, (600.0 + 2.0 * hertz) / rate.hertz);
     lowPassCyclic(period, 400.0 * std::exp2(5.2 * gesture.loudness) / rate.hertz);
     float squares = 0;
     for (const float sample : period)
