@@ -18,6 +18,8 @@ constexpr double noiseShare = 0.25;
 constexpr double releaseSeconds = 0.07;
 /// Time constant by which a finger reaches the next pitch.
 constexpr double fingerSeconds = 0.003;
+/// Peak over mean of a pluck.
+constexpr double highestCrest = 4.5;
 constexpr float silentPeak = 3e-5f;
 
 double hertzOf(double midi) {
@@ -123,11 +125,16 @@ void PluckedString::excite(double hertz) {
     lowPassCyclic(period, (600.0 + 2.0 * hertz) / rate.hertz);
     lowPassCyclic(period, 400.0 * std::exp2(5.2 * gesture.loudness) / rate.hertz);
     float squares = 0;
-    for (const float sample : period)
+    float highest = 0;
+    for (const float sample : period) {
         squares += sample * sample;
-    const double level = 0.2 * std::pow(std::clamp(gesture.loudness, 0.0, 1.0), 1.5);
-    const auto scale = static_cast<float>(
-        level / std::sqrt(static_cast<double>(squares) / static_cast<double>(count) + 1e-12));
+        highest = std::max(highest, std::abs(sample));
+    }
+    // Low strings start as a sharp pulse: there the peak, not the mean, sets the level.
+    const double mean = std::sqrt(static_cast<double>(squares) / static_cast<double>(count) + 1e-12);
+    const double level = 0.24 * std::pow(std::clamp(gesture.loudness, 0.0, 1.0), 1.7);
+    const auto scale =
+        static_cast<float>(level / std::max(mean, static_cast<double>(highest) / highestCrest));
     for (float& sample : period)
         sample *= scale;
     excited = 0;

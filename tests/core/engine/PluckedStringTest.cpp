@@ -102,7 +102,7 @@ TEST(PluckedString, NeverRunsAwayOverItsWholeRange) {
     for (double pitch = 20; pitch <= 108; pitch += 1) {
         const auto out = sounded(plain(pitch, 1.0, 3.0), 1.0);
         for (const float sample : out)
-            ASSERT_LT(std::abs(sample), 2.0f) << pitch;
+            ASSERT_LT(std::abs(sample), 1.2f) << pitch;
     }
 }
 
