@@ -64,9 +64,10 @@ std::pair<std::string, std::string> folderOf(const std::string& target) {
 }
 
 TEST(IncludeArrows, EveryCoreFolderIsInTheTable) {
-    for (const auto& entry : fs::directory_iterator(source / "core"))
-        if (entry.is_directory())
-            EXPECT_TRUE(allowedInCore.contains(entry.path().filename().string())) << entry.path();
+    for (const auto& entry : fs::directory_iterator(source / "core")) {
+        if (!entry.is_directory()) continue;
+        EXPECT_TRUE(allowedInCore.contains(entry.path().filename().string())) << entry.path();
+    }
 }
 
 TEST(IncludeArrows, CoreFoldersIncludeOnlyWhatTheyMayKnow) {
