@@ -14,9 +14,11 @@ namespace earwright {
 ///
 /// Undo takes back the work: title, meter, marks, chords, spans, notes, divisions and loose ends. It leaves
 /// how the user listens (practice), which file is meant (recording) and what was found by ear as they are
-/// now, and ids given out stay given out. Ownership: holds its studies as shared const values; taking one is
-/// cheap and it never changes afterwards. Threads: interface thread only; the studies it hands out may go to
-/// any thread.
+/// now, and ids given out stay given out.
+///
+/// Ownership: holds its studies as shared const values; taking one is cheap and it never changes afterwards.
+///
+/// Threads: interface thread only; the studies it hands out may go to any thread.
 class History {
 public:
     /// A study just opened (saved) or just begun (not saved, so that closing asks).

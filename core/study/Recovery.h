@@ -29,10 +29,11 @@ struct LostWork {
 ///
 /// The copy of `blues.study` is `blues.study.recovery` in the same folder, or one of its own in the folder
 /// for unsaved work while the study has no file. It is locked while this program runs, so that another one
-/// started meanwhile does not take it for lost work. Threads: all calls from the interface thread; none waits
-/// for the disk, except finish() and the destructor. A thread of its own writes the newest work at once, and
-/// again at most every quarter of a second, so that the copy is never more than a second behind (a disk that
-/// blocks delays the copy, never the caller).
+/// started meanwhile does not take it for lost work.
+///
+/// Threads: all calls from the interface thread; none waits for the disk, except finish() and the destructor.
+/// A thread of its own writes the newest work at once, and at most every quarter of a second, so that the
+/// copy is never more than a second behind (a disk that blocks delays the copy, never the caller).
 class Recovery {
 public:
     /// The folder is made when it is needed.

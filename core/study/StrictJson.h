@@ -29,7 +29,9 @@ private:
 
 /// One value. Every question either gets a value within the stated range or reports a problem and gets a
 /// harmless stand-in, so that reading code has no branches for errors; whoever started asks the FirstProblem
-/// at the end. Ownership: borrows the JSON and the problem; both must outlive it.
+/// at the end.
+///
+/// Ownership: borrows the JSON and the problem; both must outlive it.
 class StrictJson {
 public:
     StrictJson(const nlohmann::json& value, std::string place, FirstProblem& problem)
