@@ -171,6 +171,7 @@ void paintGround(QPainter& painter, const GridScene& scene, const GridGeometry& 
     paintChords(painter, scene, geometry);
     paintRuler(painter, scene, geometry);
     painter.restore();
+    if (exposed.left() > cells.left()) return; // the playhead moved, and no name is touched
 
     painter.save();
     painter.setClipRect(QRectF(0, cells.top(), cells.left(), cells.height()), Qt::IntersectClip);
@@ -198,7 +199,13 @@ void paintPlayhead(QPainter& painter, const GridScene& scene, const GridGeometry
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setPen(QPen(color(Role::Ink), spacing::barLine));
-    painter.drawLine(QPointF(x, geometry.helpLane().top()), QPointF(x, cells.bottom()));
+    const double top = geometry.helpLane().top() + spacing::hair;
+    painter.drawLine(QPointF(x, top), QPointF(x, cells.bottom()));
+    // A small foot on top tells it from a bar line.
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(color(Role::Ink));
+    const QPointF foot[] = {{x - playheadFoot, top}, {x + playheadFoot, top}, {x, top + 1.5 * playheadFoot}};
+    painter.drawPolygon(foot, 3);
     painter.restore();
 }
 

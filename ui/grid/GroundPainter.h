@@ -13,6 +13,8 @@ void paintGround(QPainter& painter, const GridScene& scene, const GridGeometry& 
                  const QRectF& exposed);
 /// The cursor's cell, where no note is: a selected note is framed with the notes.
 void paintCursor(QPainter& painter, const GridScene& scene, const GridGeometry& geometry);
+/// Half the width of the playhead's foot, in pixels.
+inline constexpr double playheadFoot = 4;
 /// The line where the ear is, over everything.
 void paintPlayhead(QPainter& painter, const GridScene& scene, const GridGeometry& geometry);
 

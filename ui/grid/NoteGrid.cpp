@@ -23,6 +23,8 @@ namespace {
 constexpr double loudnessStep = 0.1;
 /// Rows kept in sight around the cursor.
 constexpr int rowsAround = 2;
+/// More than there can be notes under the phrasing bar.
+constexpr int noPlace = 1000000;
 
 } // namespace
 
@@ -145,7 +147,9 @@ void NoteGrid::setPlayhead(Seconds time) {
 }
 
 void NoteGrid::updatePlayheadStrip(double beats) {
-    viewport()->update(QRectF(geometry.x(beats) - 3, 0, 6, viewport()->height()).toAlignedRect());
+    viewport()->update(
+        QRectF(geometry.x(beats) - playheadFoot - 1, 0, 2 * playheadFoot + 2, viewport()->height())
+            .toAlignedRect());
 }
 
 // The cursor
@@ -360,27 +364,43 @@ void NoteGrid::paintEvent(QPaintEvent* event) {
     paintPlayhead(painter, scene, geometry);
 }
 
+QRect NoteGrid::placeBeside(const Note& note, QSizeF size) const {
+    const QRectF cells = geometry.cells();
+    const QRectF outline = geometry.outline(note);
+    const double farthest = std::max(cells.left(), cells.right() - size.width());
+    const double below = outline.bottom() + spacing::medium;
+    const double above = outline.top() - spacing::large - size.height();
+    const auto hidden = [&](const QRectF& place) {
+        if (!cells.contains(place)) return noPlace;
+        return static_cast<int>(
+            std::count_if(scene.study->notes.begin(), scene.study->notes.end(), [&](const Note& other) {
+                return geometry.outline(other).adjusted(0, -spacing::small, 0, 0).intersects(place);
+            }));
+    };
+    // Below to the right is where it is looked for; elsewhere only where it hides fewer notes.
+    const QPointF corners[] = {{outline.left() - spacing::small, below},
+                               {outline.left() - spacing::small, above},
+                               {outline.right() - size.width(), below},
+                               {outline.right() - size.width(), above}};
+    QRectF best;
+    int fewest = noPlace + 1;
+    for (const QPointF corner : corners) {
+        const QRectF place(QPointF(std::clamp(corner.x(), cells.left(), farthest), corner.y()), size);
+        if (hidden(place) >= fewest) continue;
+        fewest = hidden(place);
+        best = place;
+    }
+    return best.toRect();
+}
+
 void NoteGrid::placePhrasingBar() {
     const bool isOffered = scene.selected && isPhrasingOffered && !tool.isActive();
     const Note* note = isOffered ? scene.study->note(*scene.selected) : nullptr;
-    const QRectF cells = geometry.cells();
-    if (!note || !cells.intersects(geometry.outline(*note))) {
+    if (!note || !geometry.cells().intersects(geometry.outline(*note))) {
         phrasingBar->hide();
         return;
     }
-    const QRectF outline = geometry.outline(*note);
-    const QSizeF size = phrasingBar->sizeHint();
-    const double left = std::clamp(outline.left() - spacing::small, cells.left(),
-                                   std::max(cells.left(), cells.right() - size.width()));
-    const QRectF below(QPointF(left, outline.bottom() + spacing::medium), size);
-    const QRectF above(QPointF(left, outline.top() - spacing::large - size.height()), size);
-    const auto hides = [&](const QRectF& place) {
-        if (!cells.contains(place)) return 1000;
-        return static_cast<int>(
-            std::count_if(scene.study->notes.begin(), scene.study->notes.end(),
-                          [&](const Note& other) { return geometry.outline(other).intersects(place); }));
-    };
-    phrasingBar->setGeometry((hides(above) < hides(below) ? above : below).toRect());
+    phrasingBar->setGeometry(placeBeside(*note, phrasingBar->sizeHint()));
     phrasingBar->show(note->phrasing);
 }
 

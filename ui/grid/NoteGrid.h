@@ -91,6 +91,8 @@ protected:
     void mousePressEvent(QMouseEvent* event) override;
     void mouseMoveEvent(QMouseEvent* event) override;
     void mouseReleaseEvent(QMouseEvent* event) override;
+    void wheelEvent(QWheelEvent* event) override;
+    bool viewportEvent(QEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
     void focusInEvent(QFocusEvent* event) override;
     void focusOutEvent(QFocusEvent* event) override;
@@ -103,6 +105,7 @@ private:
     Range<Beats> rangeWanted() const;
     void updateSelection();
     void placePhrasingBar();
+    QRect placeBeside(const Note& note, QSizeF size) const;
     void showEvidenceRows();
     void scrollToRows(int lowest, int highest);
     void scrollToCursor();
@@ -111,6 +114,8 @@ private:
     void apply(std::optional<GridEdit> edit);
     void sound(const Study& study, NoteId id);
     void showDraft();
+    void cancelGesture();
+    QString tipAt(QPointF at) const;
     void pressAboveCells(QPointF at);
     void offerDivisions(std::int64_t beat, QPoint at);
     void updatePointer(QPointF at);

@@ -1,9 +1,12 @@
 // The pointer and the keys of the note grid; the rest of the view is in NoteGrid.cpp.
 #include "ui/grid/NoteGrid.h"
 
+#include <QHelpEvent>
 #include <QKeyEvent>
 #include <QMenu>
 #include <QMouseEvent>
+#include <QToolTip>
+#include <QWheelEvent>
 
 namespace earwright::ui {
 
@@ -39,7 +42,7 @@ bool isCursorKey(const QKeyEvent& event) {
 // ------------------------------------------------------------------------------------------------
 
 void NoteGrid::mousePressEvent(QMouseEvent* event) {
-    if (!hasColumns()) return;
+    if (!hasColumns() || tool.isActive()) return;
     const QPointF at = event->position();
     if (event->button() == Qt::RightButton) {
         const Note* note = NoteTool::noteAt(*study, geometry, at);
@@ -110,6 +113,34 @@ void NoteGrid::mouseReleaseEvent(QMouseEvent* event) {
     emit cursorMoved();
 }
 
+void NoteGrid::cancelGesture() {
+    tool.cancel();
+    scene.study = study;
+    updateSelection();
+    viewport()->update();
+}
+
+/// A gesture keeps the place it began in.
+void NoteGrid::wheelEvent(QWheelEvent* event) {
+    if (tool.isActive()) return event->accept();
+    QAbstractScrollArea::wheelEvent(event);
+}
+
+bool NoteGrid::viewportEvent(QEvent* event) {
+    if (event->type() != QEvent::ToolTip) return QAbstractScrollArea::viewportEvent(event);
+    const auto* help = static_cast<QHelpEvent*>(event);
+    QToolTip::showText(help->globalPos(), tipAt(help->pos()), viewport());
+    return true;
+}
+
+QString NoteGrid::tipAt(QPointF at) const {
+    if (!hasColumns()) return {};
+    if (geometry.rulerLane().contains(at))
+        return tr("How this beat is divided: click to choose 2, 3, 4 or 6");
+    if (geometry.chordLane().contains(at)) return tr("Click to hear from here");
+    return {};
+}
+
 void NoteGrid::updatePointer(QPointF at) {
     Qt::CursorShape shape = Qt::ArrowCursor;
     switch (NoteTool::gripAt(*study, scene.columns, geometry, at)) {
@@ -134,15 +165,18 @@ void NoteGrid::updatePointer(QPointF at) {
 // ---------------------------------------------------------------------------------------------------
 
 bool NoteGrid::event(QEvent* event) {
-    if (event->type() == QEvent::ShortcutOverride && hasColumns() &&
-        isCursorKey(*static_cast<QKeyEvent*>(event))) {
-        event->accept();
-        return true;
+    if (event->type() == QEvent::ShortcutOverride && hasColumns()) {
+        const auto& key = *static_cast<QKeyEvent*>(event);
+        if (isCursorKey(key) || (tool.isActive() && key.key() == Qt::Key_Escape)) {
+            event->accept();
+            return true;
+        }
     }
     return QAbstractScrollArea::event(event);
 }
 
 void NoteGrid::keyPressEvent(QKeyEvent* event) {
+    if (tool.isActive() && event->key() == Qt::Key_Escape) return cancelGesture();
     if (!hasColumns() || !isCursorKey(*event)) return event->ignore();
     const int step = event->modifiers() & Qt::ControlModifier ? octave : 1;
     const auto columns = static_cast<int>(scene.columns.size());

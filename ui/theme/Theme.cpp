@@ -72,6 +72,7 @@ QScrollBar::handle:horizontal { min-width: 24px; }
 QScrollBar::handle:hover { background: @muted; }
 QScrollBar::add-line, QScrollBar::sub-line { width: 0; height: 0; }
 QScrollBar::add-page, QScrollBar::sub-page { background: transparent; }
+QAbstractScrollArea::corner { background: transparent; border: none; }
 QSlider::groove:horizontal { height: 4px; border-radius: 2px; background: @rule; }
 QSlider::sub-page:horizontal { background: @ink; border-radius: 2px; }
 QSlider::handle:horizontal { background: @page; border: 2px solid @ink; width: 10px; height: 10px;

@@ -1,5 +1,6 @@
 #include "ui/transport/DeviceLine.h"
 
+#include "ui/theme/Marks.h"
 #include "ui/theme/QuietButton.h"
 #include "ui/theme/Spacing.h"
 #include "ui/theme/Theme.h"
@@ -8,14 +9,13 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QMenu>
+#include <QPainter>
 
 namespace earwright::ui {
 
 namespace {
 
-bool isTrouble(DeviceState state) {
-    return state == DeviceState::Missing || state == DeviceState::Lost;
-}
+constexpr int flagRoom = 18;
 
 } // namespace
 
@@ -23,36 +23,51 @@ DeviceLine::DeviceLine(QWidget* parent)
     : QWidget(parent),
       line(new QLabel(this)),
       tryAgain(new QuietButton(tr("try again"), this)),
-      choose(new QuietButton(tr("another device"), this)) {
+      choose(new QuietButton(tr("another device"), this)),
+      row(new QHBoxLayout(this)) {
     setAccessibleName(tr("Sound device"));
     line->setFont(ui::font(TextStyle::Small));
     line->setTextFormat(Qt::PlainText);
     // A long message gives way instead of widening the window; the tool tip has all of it.
-    line->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    line->setMinimumWidth(1);
     tryAgain->setTextStyle(TextStyle::Small);
     choose->setTextStyle(TextStyle::Small);
-    auto* row = new QHBoxLayout(this);
-    row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(spacing::tight);
-    row->addWidget(line, 1);
+    row->addStretch();
+    row->addWidget(line);
     row->addWidget(tryAgain);
     row->addWidget(choose);
+    row->addStretch();
     connect(tryAgain, &QAbstractButton::clicked, this, &DeviceLine::tryAgainRequested);
     connect(choose, &QAbstractButton::clicked, this, &DeviceLine::choicesRequested);
     setReport({});
 }
 
 void DeviceLine::setReport(const DeviceReport& report) {
-    const bool trouble = isTrouble(report.state);
     shown = report;
+    const bool trouble = isTrouble();
     line->setText(text());
     line->setToolTip(line->text());
     QPalette ink = palette();
     ink.setColor(QPalette::WindowText, color(trouble ? Role::LooseEnd : Role::Muted));
     line->setPalette(ink);
-    line->setAlignment(trouble ? Qt::AlignLeft | Qt::AlignVCenter : Qt::AlignRight | Qt::AlignVCenter);
+    // In trouble it stands on the left, behind its flag; in good order quietly on the right.
+    row->setContentsMargins(trouble ? flagRoom : 0, 0, 0, 0);
+    row->setStretch(0, trouble ? 0 : 1);
+    row->setStretch(row->count() - 1, trouble ? 1 : 0);
     tryAgain->setVisible(trouble);
     choose->setVisible(report.state != DeviceState::Opening);
+    update();
+}
+
+bool DeviceLine::isTrouble() const {
+    return shown.state == DeviceState::Missing || shown.state == DeviceState::Lost;
+}
+
+void DeviceLine::paintEvent(QPaintEvent*) {
+    if (!isTrouble()) return;
+    QPainter painter(this);
+    paintFlag(painter, QPointF(2, height() / 2.0 + 7), 13, color(Role::LooseEnd));
 }
 
 QString DeviceLine::text() const {

@@ -7,6 +7,7 @@
 
 #include <vector>
 
+class QHBoxLayout;
 class QLabel;
 
 namespace earwright::ui {
@@ -33,10 +34,16 @@ signals:
     void choicesRequested();
     void deviceChosen(int index);
 
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
 private:
+    bool isTrouble() const;
+
     QLabel* line;
     QuietButton* tryAgain;
     QuietButton* choose;
+    QHBoxLayout* row;
     DeviceReport shown;
 };
 

@@ -132,5 +132,22 @@ TEST_P(GridLooks, HelpIsBlueAndAppearsOnlyWhenAskedFor) {
     EXPECT_GT(pixelsOf(grab("grid-help"), color(Role::Hint)), before);
 }
 
+TEST_P(GridLooks, ALongPhraseInANarrowPanelScrolls) {
+    Study study = writtenSample();
+    study.divisions[2] = BeatDivision::Six;
+    study.chart.form = parseBars("Bb7 | | Eb7 what | Fm7 Bb7", study.meter);
+    panel->setStudy(shared(study));
+    panel->showRange({Beats(0), Beats(16)});
+    panel->resize(400, 640);
+    panel->show();
+    qApp->processEvents();
+    panel->grid()->setFocus();
+    panel->grid()->goTo(Beats(8, 3));
+    panel->grid()->setPlayhead(Seconds(2.1));
+    grab("grid-narrow");
+    EXPECT_EQ(panel->heading().toStdString(), "bars 1–4");
+    EXPECT_GT(panel->grid()->geometryOfCells().scrollRange().width(), 0);
+}
+
 INSTANTIATE_TEST_SUITE_P(Appearances, GridLooks, testing::Values(Appearance::Light, Appearance::Dark),
                          [](const auto& the) { return the.param == Appearance::Light ? "Light" : "Dark"; });

@@ -267,3 +267,28 @@ TEST_F(NoteGridView, TellsOfItsSelection) {
     EXPECT_EQ(changes.count(), 2);
     EXPECT_EQ(grid.selectedNote(), std::nullopt);
 }
+
+TEST_F(NoteGridView, ForgetsAGestureThatIsCalledOff) {
+    showWithNote(Beats(5), Beats(1), 67);
+    QTest::mousePress(grid.viewport(), Qt::LeftButton, {}, head(1));
+    const QPointF at = head(1) + QPoint(80, 30);
+    QMouseEvent move(QEvent::MouseMove, at, grid.viewport()->mapToGlobal(at), Qt::NoButton, Qt::LeftButton,
+                     Qt::NoModifier);
+    QApplication::sendEvent(grid.viewport(), &move);
+    QTest::keyClick(&grid, Qt::Key_Escape);
+    QTest::mouseRelease(grid.viewport(), Qt::LeftButton, {}, at.toPoint());
+    EXPECT_EQ(edits, 0);
+    EXPECT_EQ(onlyNote().onset, Beats(5));
+}
+
+TEST_F(NoteGridView, KeepsAwayTheDesksArrowsOnlyWhileItHasSomethingToMoveIn) {
+    QKeyEvent right(QEvent::ShortcutOverride, Qt::Key_Right, Qt::NoModifier);
+    right.ignore();
+    QApplication::sendEvent(&grid, &right);
+    EXPECT_TRUE(right.isAccepted());
+    grid.setStudy(nullptr);
+    QKeyEvent again(QEvent::ShortcutOverride, Qt::Key_Right, Qt::NoModifier);
+    again.ignore();
+    QApplication::sendEvent(&grid, &again);
+    EXPECT_FALSE(again.isAccepted());
+}
