@@ -152,6 +152,7 @@ void Engine::setLoop(const std::optional<Range<Frames>>& loop) {
     body->worker.post([playable](Wanted& wanted) {
         if (wanted.loop == playable) return;
         wanted.loop = playable;
+        if (playable && wanted.jump && !playable->contains(*wanted.jump)) wanted.jump = playable->begin;
         wanted.restartPasses = true;
         wanted.changed = true;
     });

@@ -98,7 +98,8 @@ public:
     void pause();
     void seek(Frames position);
     void setPlaying(const Playing& playing);
-    /// Nothing plays on to the end. Loops shorter than 50 ms are widened to that.
+    /// Nothing plays on to the end. Loops shorter than 50 ms are widened to that. A place outside the loop
+    /// moves to its start, inside it stays; a later seek() may leave the loop again.
     void setLoop(const std::optional<Range<Frames>>& loop);
     /// Plays a range once at the current speed and pitch, then pauses where the range began.
     void playSlice(const Range<Frames>& slice);

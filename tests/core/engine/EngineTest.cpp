@@ -1,0 +1,264 @@
+#include "core/engine/Engine.h"
+
+#include "tests/core/engine/HeldRecording.h"
+
+#include <chrono>
+#include <functional>
+#include <gtest/gtest.h>
+#include <thread>
+
+// These run on the silent clock in real time. Waiting is generous, because the machine may be busy; what is
+// asserted is where the engine ends up, not how fast.
+
+namespace earwright {
+namespace {
+
+using namespace std::chrono_literals;
+
+constexpr int rate = 44100;
+
+Frames at(double seconds) {
+    return SampleRate{rate}.frames(Seconds(seconds));
+}
+
+std::shared_ptr<Recording> tenSeconds() {
+    std::vector<float> samples(10 * rate);
+    for (std::size_t i = 0; i < samples.size(); ++i)
+        samples[i] = i % 100 < 50 ? 0.2f : -0.2f;
+    return tests::held(samples, rate);
+}
+
+TimedNote noteAt(double seconds) {
+    TimedNote note;
+    note.onset = at(seconds);
+    note.end = at(seconds + 0.5);
+    return note;
+}
+
+bool soon(const std::function<bool()>& happens) {
+    const auto end = std::chrono::steady_clock::now() + 5s;
+    while (std::chrono::steady_clock::now() < end) {
+        if (happens()) return true;
+        std::this_thread::sleep_for(2ms);
+    }
+    return false;
+}
+
+class SilentEngine : public testing::Test {
+protected:
+    SilentEngine() : engine(Engine::Options{-1, false, 0.04}) { engine.setRecording(tenSeconds()); }
+    bool reaches(Frames place) {
+        return soon([&] { return engine.now().position >= place; });
+    }
+    Engine engine;
+};
+
+TEST_F(SilentEngine, StandsAtTheStartOfARecordingTakenIn) {
+    EXPECT_FALSE(engine.now().playing);
+    EXPECT_EQ(engine.now().position, Frames(0));
+    EXPECT_EQ(engine.device().state, DeviceState::Closed);
+}
+
+TEST_F(SilentEngine, PlaysOnWithoutADeviceAndPausesWhereItIs) {
+    engine.play();
+    EXPECT_TRUE(engine.now().playing);
+    EXPECT_TRUE(soon([&] { return engine.now().peak > 0.1f; }));
+    ASSERT_TRUE(reaches(at(0.2)));
+    engine.pause();
+    std::this_thread::sleep_for(100ms);
+    const Frames stopped = engine.now().position;
+    std::this_thread::sleep_for(100ms);
+    EXPECT_EQ(engine.now().position, stopped);
+    EXPECT_LT(stopped, at(5));
+}
+
+TEST_F(SilentEngine, ShowsASoughtPlaceAtOnceWhileItStandsStill) {
+    engine.seek(at(3));
+    EXPECT_EQ(engine.now().position, at(3));
+    std::this_thread::sleep_for(100ms);
+    EXPECT_EQ(engine.now().position, at(3));
+    engine.play();
+    ASSERT_TRUE(reaches(at(3.1)));
+    EXPECT_LT(engine.now().position, at(9));
+}
+
+TEST_F(SilentEngine, PlaysNothingOfTheOldPlaceWhenPlayFollowsASeek) {
+    std::vector<float> samples(4 * rate, 0.0f);
+    std::fill(samples.begin(), samples.begin() + rate, 0.5f); // loud at the start only
+    engine.setRecording(tests::held(samples, rate));
+    std::this_thread::sleep_for(50ms);
+    engine.now();
+    engine.seek(at(2));
+    engine.play();
+    ASSERT_TRUE(reaches(at(2.1)));
+    EXPECT_LT(engine.now().peak, 1e-3f);
+}
+
+TEST_F(SilentEngine, KeepsThePlaceWhenSpeedAndPitchChange) {
+    engine.seek(at(2));
+    engine.play();
+    ASSERT_TRUE(reaches(at(2.2)));
+    Frames last = engine.now().position;
+    for (const Playing& playing : {Playing{0.5, 0, 0}, Playing{0.5, 5, -30}, Playing{2.0, 0, 0}, Playing{}}) {
+        engine.setPlaying(playing);
+        for (int i = 0; i < 50; ++i) {
+            std::this_thread::sleep_for(3ms);
+            const Frames here = engine.now().position;
+            // Never back by more than the jitter of joining lanes; never on by more than the time passed
+            // allows.
+            EXPECT_GE(here, last - at(0.002));
+            last = std::max(last, here);
+        }
+    }
+    EXPECT_LT(last, at(9.9));
+}
+
+TEST_F(SilentEngine, CountsThePassesOfALoop) {
+    engine.setLoop(Range{at(1), at(1.1)});
+    engine.play();
+    ASSERT_TRUE(soon([&] { return engine.now().pass >= 3; }));
+    const Frames here = engine.now().position;
+    EXPECT_GE(here, at(1));
+    EXPECT_LT(here, at(1.1));
+    engine.setLoop(std::nullopt);
+    EXPECT_TRUE(reaches(at(1.3)));
+}
+
+TEST_F(SilentEngine, WidensALoopThatIsTooShort) {
+    engine.setLoop(Range{at(1), at(1.001)});
+    engine.play();
+    ASSERT_TRUE(soon([&] { return engine.now().pass >= 2; }));
+    EXPECT_GE(engine.now().position, at(1));
+    EXPECT_LE(engine.now().position, at(1.051));
+}
+
+TEST_F(SilentEngine, GoesOnWhenALoopEdgeMovesUnderIt) {
+    engine.setLoop(Range{at(1), at(2)});
+    engine.play();
+    ASSERT_TRUE(reaches(at(1.2)));
+    engine.setLoop(Range{at(1.1), at(2)});
+    std::this_thread::sleep_for(100ms);
+    EXPECT_TRUE(engine.now().playing);
+    EXPECT_GE(engine.now().position, at(1.2));
+    engine.setLoop(Range{at(5), at(6)});
+    EXPECT_TRUE(reaches(at(5))) << "outside the new loop it goes to its start";
+}
+
+TEST_F(SilentEngine, PlaysASliceOnceAndWaitsAtItsStart) {
+    engine.setLoop(Range{at(1), at(2)});
+    engine.playSlice({at(4), at(4.15)});
+    EXPECT_TRUE(engine.now().playing);
+    ASSERT_TRUE(soon([&] { return !engine.now().playing; }));
+    ASSERT_TRUE(soon([&] { return engine.now().position == at(4); }));
+    std::this_thread::sleep_for(80ms);
+    EXPECT_EQ(engine.now().position, at(4));
+    EXPECT_FALSE(engine.now().playing);
+    engine.play();
+    EXPECT_TRUE(reaches(at(4.3))) << "play goes on past the slice";
+}
+
+TEST_F(SilentEngine, StopsAtTheEndAndStartsOverFromThere) {
+    engine.seek(at(9.9));
+    engine.play();
+    ASSERT_TRUE(soon([&] { return !engine.now().playing; }));
+    ASSERT_TRUE(soon([&] { return engine.now().position == at(10); }));
+    engine.play();
+    ASSERT_TRUE(soon([&] { return engine.now().position < at(5); }));
+    EXPECT_TRUE(reaches(at(0.1)));
+}
+
+TEST_F(SilentEngine, TakesInAnotherRecordingWhilePlaying) {
+    engine.seek(at(5));
+    engine.play();
+    ASSERT_TRUE(reaches(at(5.1)));
+    engine.setRecording(tests::held(std::vector<float>(96000, 0.1f), 48000, 2));
+    EXPECT_FALSE(engine.now().playing);
+    EXPECT_EQ(engine.now().position, Frames(0));
+    engine.play();
+    EXPECT_TRUE(soon([&] { return engine.now().position > Frames(4800); }));
+    EXPECT_LT(engine.now().position, Frames(96001));
+}
+
+TEST_F(SilentEngine, TellsThePlaceOfAnyFrameThatWasHeard) {
+    engine.setPlaying({0.5, 0, 0});
+    engine.play();
+    ASSERT_TRUE(reaches(at(0.2)));
+    const OutputFrames heard = engine.heardFrame();
+    const auto now = engine.placeAt(heard);
+    const auto before = engine.placeAt(heard - OutputFrames(4800));
+    ASSERT_TRUE(now && before);
+    // 4,800 frames of the silent clock at 48 kHz are 0.1 s, at half speed 0.05 s of the recording.
+    EXPECT_NEAR(static_cast<double>((*now - *before).value), 0.05 * rate, 2);
+}
+
+TEST_F(SilentEngine, StandsAnyValue) {
+    engine.setPlaying({99, 77, -999});
+    engine.setPlaying({-1, -77, 999});
+    engine.setLevel(7);
+    engine.setBalance(-900);
+    engine.setLoop(Range{at(9), at(3)});
+    engine.playSlice({at(9), at(3)});
+    engine.seek(at(-4));
+    EXPECT_EQ(engine.now().position, Frames(0));
+    engine.seek(at(99));
+    EXPECT_EQ(engine.now().position, at(10));
+    engine.audition(500, 3);
+    engine.play();
+    std::this_thread::sleep_for(50ms);
+}
+
+TEST_F(SilentEngine, SurvivesAHailOfCommands) {
+    engine.play();
+    unsigned random = 5;
+    for (int i = 0; i < 400; ++i) {
+        random = random * 1664525u + 1013904223u;
+        const double place = static_cast<double>(random >> 8) / 16777216.0 * 9;
+        switch ((random >> 4) % 7) {
+        case 0:
+            engine.seek(at(place));
+            break;
+        case 1:
+            engine.setPlaying({0.1 + place / 5, 0, 0});
+            break;
+        case 2:
+            engine.setLoop(Range{at(place), at(place + 0.1)});
+            break;
+        case 3:
+            engine.playSlice({at(place), at(place + 0.05)});
+            break;
+        case 4:
+            engine.pause();
+            break;
+        case 5:
+            engine.setNotes({noteAt(place)});
+            break;
+        default:
+            engine.play();
+            break;
+        }
+        const Frames here = engine.now().position;
+        ASSERT_GE(here, Frames(0));
+        ASSERT_LE(here, at(10));
+        if (i % 20 == 0) std::this_thread::sleep_for(5ms);
+    }
+    engine.setLoop(std::nullopt);
+    engine.setPlaying({});
+    engine.seek(at(1));
+    engine.play();
+    EXPECT_TRUE(soon([&] {
+        const Frames here = engine.now().position;
+        return here > at(1.05) && here < at(3);
+    }));
+}
+
+TEST(Engine, PlaysNothingWithoutARecording) {
+    Engine engine(Engine::Options{-1, false, 0.04});
+    engine.play();
+    engine.seek(Frames(100));
+    engine.audition(60, 0.6);
+    EXPECT_FALSE(engine.now().playing);
+    EXPECT_TRUE(soon([&] { return engine.now().peak > 0.01f; })) << "the audition";
+}
+
+} // namespace
+} // namespace earwright
