@@ -67,11 +67,11 @@ std::optional<int> ChordReader::takeDegree(std::initializer_list<int> degrees) {
 bool ChordReader::takeMajorWord() {
     // Cmadd9 is a minor chord with a ninth.
     if (rest.starts_with("madd")) return false;
-    return takeAny({"major", "Major", "maj", "Maj", "MAJ", "ma", "Ma", "M"});
+    return takeAny({"major", "Major", "maj", "Maj", "MAJ", "ma", "Ma", "MA", "M", "^"});
 }
 
 ChordReader::Stem ChordReader::takeStem() {
-    if (takeAny({"minor", "min", "Min", "mi", "Mi", "-", "−"}))
+    if (takeAny({"minor", "min", "Min", "mi", "Mi", "MI", "-", "−"}))
         return takeMajorSeventh() ? Stem::MinorMajor : Stem::Minor;
     if (takeMajorWord()) return Stem::Major;
     if (takeAny({"Δ", "∆", "△"})) return Stem::Triangle;
@@ -160,13 +160,9 @@ bool ChordReader::takeModifier() {
         chord.alterations = alteredDominant();
         return true;
     }
-    if (take("add")) {
-        if (takeAlteration()) return true;
-        const std::optional<int> degree = takeDegree({13, 11, 9, 6, 4, 2});
-        if (degree) chord.added.push_back(*degree);
-        return degree.has_value();
-    }
-    return takeAlteration();
+    if (take("add")) return takeAlteration() || addDegree(takeDegree({13, 11, 9, 6, 4, 2}));
+    // C7(13), Cm7(11): a degree alone in parentheses is added.
+    return takeAlteration() || (openParentheses == 1 && addDegree(takeDegree({13, 11, 9})));
 }
 
 bool ChordReader::takeAlteration() {
@@ -180,6 +176,11 @@ bool ChordReader::takeAlteration() {
     if (plus && number >= 7) return addAlteration(5, 1);
     rest = before;
     return false;
+}
+
+bool ChordReader::addDegree(std::optional<int> degree) {
+    if (degree) chord.added.push_back(*degree);
+    return degree.has_value();
 }
 
 bool ChordReader::addAlteration(int degree, int alter) {

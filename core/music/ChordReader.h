@@ -49,6 +49,7 @@ private:
     bool applyStem(Stem stem);
     bool takeModifier();
     bool takeAlteration();
+    bool addDegree(std::optional<int> degree);
     bool addAlteration(int degree, int alter);
     bool suspend(ChordQuality suspended);
     bool takeBass();

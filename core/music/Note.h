@@ -5,6 +5,7 @@
 #include "core/time/Beats.h"
 #include "core/time/Range.h"
 
+#include <algorithm>
 #include <cstdint>
 #include <optional>
 #include <vector>
@@ -50,6 +51,12 @@ struct Note {
 
     Beats end() const { return onset + length; }
     Range<Beats> range() const { return {onset, end()}; }
+    /// The loudness it sounds with, ghost and accent applied, 0 to 1. How players shade a line (common
+    /// practice): a ghosted note is less than half as loud as its neighbours, an accented one a third louder.
+    double soundingLoudness() const {
+        const double shaded = loudness * (phrasing.ghosted ? 0.45 : 1.0) * (phrasing.accented ? 1.35 : 1.0);
+        return std::clamp(shaded, 0.0, 1.0);
+    }
     friend bool operator==(const Note&, const Note&) = default;
 };
 

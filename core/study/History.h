@@ -6,6 +6,7 @@
 #include <cstddef>
 #include <memory>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace earwright {
@@ -48,8 +49,10 @@ public:
     /// Requires: canUndo().
     const Study& beforeLastStep() const;
 
-    /// The present is on disk now.
-    void markSaved() { saved = shared(); }
+    /// This study, handed out by shared(), is on disk now; the present may have moved on while it was
+    /// written.
+    void markSaved(std::shared_ptr<const Study> written) { saved = std::move(written); }
+    void markSaved() { markSaved(shared()); }
     /// True while the present holds the same work as what is on disk, whether or not it was listened to in
     /// another way since, and after undoing back to it.
     bool isSaved() const;

@@ -1,7 +1,6 @@
 #include "core/study/Study.h"
 
 #include <algorithm>
-#include <cmath>
 #include <iterator>
 
 namespace earwright {

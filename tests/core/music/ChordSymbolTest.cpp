@@ -98,12 +98,18 @@ TEST(ChordSymbol, SpellsTheChordsOfJazzPractice) {
 }
 
 TEST(ChordSymbol, DifferentWaysOfTypingMeanTheSameChord) {
-    const std::vector<std::vector<std::string>> sames{
-        {"Cmaj7", "CMaj7", "CM7", "CΔ", "Cma7"},  {"Cm7", "Cmin7", "Cmi7", "C-7", "C−7"},
-        {"Cm7b5", "Cø", "CØ7", "C-7b5", "Cm7-5"}, {"C°7", "Cdim7", "Co7"},
-        {"C7#5", "C7+5", "C+7", "Caug7", "C7+"},  {"C+", "Caug", "C(#5)"},
-        {"Cm(maj7)", "CmM7", "CminMaj7", "C-Δ7"}, {"C7sus4", "C7sus"},
-        {"C7b9", "C7♭9", "C7(b9)", "C7-9"},       {"Calt", "C7alt"}};
+    const std::vector<std::vector<std::string>> sames{{"Cmaj7", "CMaj7", "CM7", "CΔ", "Cma7", "CMA7", "C^7"},
+                                                      {"Cm7", "Cmin7", "Cmi7", "C-7", "C−7"},
+                                                      {"Cm7b5", "Cø", "CØ7", "C-7b5", "Cm7-5"},
+                                                      {"C°7", "Cdim7", "Co7"},
+                                                      {"C7#5", "C7+5", "C+7", "Caug7", "C7+"},
+                                                      {"C+", "Caug", "C(#5)"},
+                                                      {"Cm(maj7)", "CmM7", "CminMaj7", "C-Δ7"},
+                                                      {"C7sus4", "C7sus"},
+                                                      {"C7b9", "C7♭9", "C7(b9)", "C7-9"},
+                                                      {"Calt", "C7alt"},
+                                                      {"C7(13)", "C7add13"},
+                                                      {"C6(9)", "C6/9"}};
     for (const auto& same : sames)
         for (const std::string& text : same)
             EXPECT_EQ(parseChordSymbol(text).chord, parseChordSymbol(same.front()).chord) << text;

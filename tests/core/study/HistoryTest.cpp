@@ -113,6 +113,16 @@ TEST(History, KnowsWhetherItsWorkIsSaved) {
     EXPECT_FALSE(History(Study{}, false).isSaved());
 }
 
+TEST(History, AnEditMadeWhileTheStudyWasBeingWrittenIsNotSaved) {
+    History history{Study{}, false};
+    const auto written = history.shared();
+    history.apply("set title", setTitle(history.present(), "Line"));
+    history.markSaved(written);
+    EXPECT_FALSE(history.isSaved());
+    history.undo();
+    EXPECT_TRUE(history.isSaved());
+}
+
 TEST(History, ListeningInAnotherWayIsNoUnsavedWorkButAnotherRecordingIs) {
     History history{Study{}};
     history.replacePresent(setSpeed(history.present(), 0.5));

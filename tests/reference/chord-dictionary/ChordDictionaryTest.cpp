@@ -52,6 +52,7 @@ const std::map<std::string, std::string> departures{
     {"7alt", "the dictionary has only ♯5 and ♯9; alt stands for all four altered tones"},
     {"7b13", "the dictionary leaves the fifth out, which the symbol does not say"},
     {"9b13", "the dictionary leaves the fifth out, which the symbol does not say"},
+    {"^7b6", "the dictionary leaves the fifth out, which the symbol does not say"},
     {"M7b6", "the dictionary leaves the fifth out, which the symbol does not say"},
     {"mb6b9", "the dictionary leaves the fifth out, which the symbol does not say"},
     {"m13", "the dictionary leaves the eleventh out, which does not rub against a minor third"},
