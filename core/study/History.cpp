@@ -2,72 +2,64 @@
 
 #include <algorithm>
 #include <cassert>
-#include <utility>
 
 namespace earwright {
 
-namespace {
-
-/// `target` with what undo leaves alone taken from `present`.
-Study withTheLastingOf(const Study& present, Study target) {
-    target.recording = present.recording;
-    target.practice = present.practice;
-    target.earRecord = present.earRecord;
-    target.nextId = std::max(target.nextId, present.nextId);
-    return target;
-}
-
-bool isSameWork(const Study& a, Study b) {
-    b.practice = a.practice;
-    b.nextId = a.nextId;
-    return a == b;
-}
-
-} // namespace
-
-History::History(Study opened, bool isOnDisk)
-    : steps{{"", std::make_shared<const Study>(std::move(opened))}} {
-    if (isOnDisk) saved = shared();
+History::History(Study opened, bool isOnDisk) : now(std::make_shared<const Study>(std::move(opened))) {
+    if (isOnDisk) saved = now;
 }
 
 void History::apply(const std::string& name, Study next) {
-    if (next == present()) return;
-    steps.resize(now + 1);
-    steps.push_back({name, std::make_shared<const Study>(std::move(next))});
-    ++now;
+    StudyDifference difference(*now, next);
+    if (difference.isNothing()) return replacePresent(next);
+    steps.erase(steps.begin() + static_cast<std::ptrdiff_t>(done), steps.end());
+    steps.push_back({name, std::move(difference)});
+    ++done;
+    next.nextId = std::max(next.nextId, now->nextId);
+    setPresent(std::move(next));
 }
 
-void History::amend(Study next) {
+void History::amend(const Study& next) {
     assert(canUndo());
-    steps.resize(now + 1);
-    replacePresent(std::move(next));
+    const Study before = beforeLastStep();
+    steps.erase(steps.begin() + static_cast<std::ptrdiff_t>(done), steps.end());
+    steps.back().difference = StudyDifference(before, next);
+    Study amended = steps.back().difference.redone(before);
+    amended.nextId = std::max(next.nextId, now->nextId);
+    setPresent(std::move(amended));
 }
 
-void History::replacePresent(Study next) {
-    steps[now].study = std::make_shared<const Study>(std::move(next));
+void History::replacePresent(const Study& next) {
+    Study replaced = *now;
+    replaced.recording = next.recording;
+    replaced.practice = next.practice;
+    replaced.earRecord = next.earRecord;
+    setPresent(std::move(replaced));
 }
 
 void History::undo() {
-    if (canUndo()) goTo(now - 1);
+    if (!canUndo()) return;
+    setPresent(beforeLastStep());
+    --done;
 }
 
 void History::redo() {
-    if (canRedo()) goTo(now + 1);
+    if (!canRedo()) return;
+    setPresent(steps[done].difference.redone(*now));
+    ++done;
 }
 
-const Study& History::beforeLastStep() const {
+Study History::beforeLastStep() const {
     assert(canUndo());
-    return *steps[now - 1].study;
+    return steps[done - 1].difference.undone(*now);
 }
 
 bool History::isSaved() const {
-    return saved && (saved == steps[now].study || isSameWork(*saved, present()));
-}
-
-void History::goTo(std::size_t step) {
-    Study target = withTheLastingOf(present(), *steps[step].study);
-    if (target != *steps[step].study) steps[step].study = std::make_shared<const Study>(std::move(target));
-    now = step;
+    if (!saved || saved == now) return saved != nullptr;
+    Study compared = *saved;
+    compared.practice = now->practice;
+    compared.nextId = now->nextId;
+    return compared == *now;
 }
 
 } // namespace earwright

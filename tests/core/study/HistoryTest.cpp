@@ -5,6 +5,8 @@
 #include "core/study/RecordingEdits.h"
 
 #include <gtest/gtest.h>
+#include <random>
+#include <vector>
 
 namespace earwright {
 namespace {
@@ -88,6 +90,54 @@ TEST(History, UndoLeavesListeningTheRecordingAndTheEarRecordAlone) {
     history.redo();
     EXPECT_DOUBLE_EQ(history.present().practice.speed, 0.7);
     EXPECT_EQ(history.present().notes.size(), 1u);
+}
+
+TEST(History, WhatUndoLeavesAloneCanBeReplacedInTheMiddleOfADrag) {
+    History history{Study{}};
+    history.apply("set title", setTitle(history.present(), "a"));
+    const Study before = history.beforeLastStep();
+    history.replacePresent(setSpeed(history.present(), 0.5));
+    history.amend(setTitle(before, "b"));
+    EXPECT_EQ(history.present().title, "b");
+    EXPECT_DOUBLE_EQ(history.present().practice.speed, 0.5);
+}
+
+TEST(History, OnlyWhatUndoLeavesAloneIsTakenWithoutAStep) {
+    History history{Study{}};
+    history.apply("set title", setTitle(history.present(), "a"));
+    history.replacePresent(setSpeed(setTitle(history.present(), "b"), 0.5));
+    EXPECT_EQ(history.present().title, "a");
+    history.apply("speed", setSpeed(history.present(), 0.7));
+    EXPECT_EQ(history.undoName(), "set title");
+    EXPECT_DOUBLE_EQ(history.present().practice.speed, 0.7);
+}
+
+// Seeded: any edits, undone and redone in any order, lead through the same studies.
+TEST(History, AnyWayBackAndForthPassesTheSameStudies) {
+    std::mt19937 random(9);
+    History history{Study{}};
+    std::vector<Study> passed{history.present()};
+    std::size_t at = 0;
+    for (int round = 0; round < 500; ++round) {
+        const int beat = static_cast<int>(random() % 20);
+        switch (random() % 3) {
+        case 0:
+            history.apply("add note", withNoteAt(history.present(), beat));
+            passed.resize(++at);
+            passed.push_back(history.present());
+            break;
+        case 1:
+            if (at > 0) --at;
+            history.undo();
+            break;
+        default:
+            if (at + 1 < passed.size()) ++at;
+            history.redo();
+        }
+        EXPECT_EQ(history.present().notes, passed[at].notes);
+        EXPECT_EQ(history.canUndo(), at > 0);
+        EXPECT_EQ(history.canRedo(), at + 1 < passed.size());
+    }
 }
 
 TEST(History, AnIdGivenOutOnceIsNotGivenOutAgainAfterUndo) {
