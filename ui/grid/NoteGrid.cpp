@@ -299,7 +299,7 @@ void NoteGrid::apply(std::optional<GridEdit> edit) {
 }
 
 void NoteGrid::sound(const Study& in, NoteId id) {
-    if (const Note* note = in.note(id)) emit audition(note->pitch.midi, note->loudness);
+    if (const Note* note = in.note(id)) emit audition(note->pitch.midi, note->soundingLoudness());
 }
 
 void NoteGrid::noteInOrOut() {

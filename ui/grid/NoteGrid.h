@@ -75,7 +75,7 @@ public slots:
 signals:
     /// The study after an edit, and the edit's name for the undo menu.
     void edited(const earwright::Study& study, const QString& what);
-    /// A note to be sounded at once; loudness 0 to 1.
+    /// A note to be sounded at once; loudness 0 to 1, ghost and accent applied.
     void audition(int midi, double loudness);
     /// A slice of the record to be sounded once.
     void sliceRequested(const earwright::Range<earwright::Seconds>& slice);

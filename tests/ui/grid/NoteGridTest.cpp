@@ -292,3 +292,12 @@ TEST_F(NoteGridView, KeepsAwayTheDesksArrowsOnlyWhileItHasSomethingToMoveIn) {
     QApplication::sendEvent(&grid, &again);
     EXPECT_FALSE(again.isAccepted());
 }
+
+TEST_F(NoteGridView, SoundsAGhostedNoteSofter) {
+    double loudness = 0;
+    QObject::connect(&grid, &NoteGrid::audition, [&](int, double with) { loudness = with; });
+    showWithNote(Beats(5), Beats(1), 67);
+    grid.togglePhrasing(PhrasingKind::Ghost);
+    EXPECT_LT(loudness, onlyNote().loudness);
+    EXPECT_GT(loudness, 0);
+}
