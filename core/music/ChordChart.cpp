@@ -8,7 +8,8 @@ namespace earwright {
 
 namespace {
 
-constexpr std::string_view blanks = " \t\r\f\v";
+/// With NUL, which no study file may hold.
+constexpr std::string_view blanks(" \t\r\f\v\0", 6);
 /// Takes a chord's place in a bar and lets the one before go on.
 constexpr std::string_view goesOn = "/";
 constexpr std::string_view repeat = "%";

@@ -76,13 +76,14 @@ TEST(ChordChart, TextReadsBackToTheSameBars) {
 
 TEST(ChordChart, AnyTextAtAllReadsBackOnceItWasRead) {
     std::mt19937 random(11);
-    const std::string alphabet = "CG7 |||  %/\n\r\t\xff(b";
+    const std::string alphabet("CG7 |||  %/\n\r\t\xff(b\0", 18);
     for (int round = 0; round < 5'000; ++round) {
         std::string text;
         for (auto length = random() % 40; length > 0; --length)
             text += alphabet[random() % alphabet.size()];
         const auto bars = parseBars(text, fourFour);
         EXPECT_EQ(parseBars(toText(bars), fourFour), bars) << text;
+        EXPECT_EQ(toText(bars).find('\0'), std::string::npos);
     }
 }
 
