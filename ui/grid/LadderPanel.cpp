@@ -21,6 +21,16 @@ QLabel* labelled(QWidget* parent, TextStyle style) {
     return label;
 }
 
+/// Before any step of help: nothing about where or what.
+QString outcomeText(const PhraseCheck& found, bool settled) {
+    if (found.notes.empty() && settled)
+        return LadderPanel::tr("Nothing is written here, and no line is heard.");
+    if (found.notes.empty())
+        return LadderPanel::tr("Nothing is written here yet. Press H when you want a hint.");
+    return settled ? LadderPanel::tr("The record bears out all of it.")
+                   : LadderPanel::tr("Listen again first. Press H when you want a hint.");
+}
+
 } // namespace
 
 LadderPanel::LadderPanel(QWidget* parent)
@@ -82,8 +92,7 @@ void LadderPanel::showCheck(const PhraseCheck& found, int foundByEar) {
     line->setForegroundRole(QPalette::WindowText);
     const bool settled =
         found.unwritten.empty() && found.count(Verdict::Supported) == static_cast<int>(found.notes.size());
-    line->setText(settled ? tr("The record bears out all of it.")
-                          : tr("Listen again first. Press H when you want a hint."));
+    line->setText(outcomeText(found, settled));
     numbers->setText(summaryText(found, foundByEar));
     steps->setStep(HelpStep::None);
     check->setVisible(false);

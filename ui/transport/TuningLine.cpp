@@ -16,6 +16,8 @@ namespace earwright::ui {
 namespace {
 
 constexpr int mostCents = 100;
+/// What a tuning estimate may be off itself, and less than an ear tells apart.
+constexpr int withinTune = 2;
 
 } // namespace
 
@@ -41,6 +43,7 @@ TuningLine::TuningLine(QWidget* parent)
 
 void TuningLine::setTuning(std::optional<double> cents) {
     record = cents ? std::optional(static_cast<int>(std::lround(*cents))) : std::nullopt;
+    if (record && std::abs(*record) <= withinTune) record = 0;
     show();
 }
 
@@ -62,9 +65,8 @@ void TuningLine::show() {
 QString TuningLine::text() const {
     if (!record) return tr("not known yet");
     if (*record == 0) return tr("record is at concert pitch");
-    const int cents = std::abs(*record);
-    const QString amount = cents == 1 ? tr("1 cent") : tr("%1 cents").arg(cents);
-    return (*record < 0 ? tr("record is %1 flat") : tr("record is %1 sharp")).arg(amount);
+    return (*record < 0 ? tr("record is %1 cents flat") : tr("record is %1 cents sharp"))
+        .arg(std::abs(*record));
 }
 
 } // namespace earwright::ui

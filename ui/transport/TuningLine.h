@@ -11,7 +11,8 @@ namespace earwright::ui {
 
 class QuietButton;
 
-/// "record is 12 cents flat  match". Units: cents, A4 = 440 Hz is 0.
+/// "record is 12 cents flat  match"; up to two cents off counts as concert pitch.
+/// Units: cents, A4 = 440 Hz is 0.
 class TuningLine : public QWidget {
     Q_OBJECT
 public:

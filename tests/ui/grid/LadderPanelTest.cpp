@@ -51,6 +51,15 @@ TEST(LadderPanel, OffersNoHelpWhereNothingIsOff) {
     EXPECT_FALSE(panel.findChild<LadderSteps*>()->isHidden());
 }
 
+TEST(LadderPanel, DoesNotPraiseAnEmptyPhrase) {
+    LadderPanel panel;
+    PhraseCheck check;
+    check.unwritten.push_back({});
+    panel.showCheck(check, 0);
+    EXPECT_TRUE(panel.sentence().startsWith("Nothing is written here yet"));
+    EXPECT_FALSE(panel.findChild<LadderSteps*>()->isHidden());
+}
+
 TEST(LadderPanel, ShowsAStepWithItsSentence) {
     LadderPanel panel;
     panel.showCheck(sixOneOne(), 5);

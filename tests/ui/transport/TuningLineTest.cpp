@@ -13,9 +13,9 @@ TEST(TuningLine, SaysWhichWayTheRecordIsOff) {
     EXPECT_EQ(line.text().toStdString(), "not known yet");
     line.setTuning(-12.3);
     EXPECT_EQ(line.text().toStdString(), "record is 12 cents flat");
-    line.setTuning(1.2);
-    EXPECT_EQ(line.text().toStdString(), "record is 1 cent sharp");
-    line.setTuning(0.2);
+    line.setTuning(31.0);
+    EXPECT_EQ(line.text().toStdString(), "record is 31 cents sharp");
+    line.setTuning(-1.7);
     EXPECT_EQ(line.text().toStdString(), "record is at concert pitch");
     EXPECT_TRUE(line.matchButton()->isHidden());
 }
