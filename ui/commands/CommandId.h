@@ -15,6 +15,7 @@ enum class CommandId {
     Undo,
     Redo,
     LetGo,
+    SwitchAppearance,
     // Listen
     PlayPause,
     Earlier,
@@ -55,6 +56,7 @@ enum class CommandId {
     Form,
     // Notes
     NoteInOrOut,
+    RemoveNote,
     NextColumn,
     PreviousColumn,
     Longer,

@@ -55,7 +55,9 @@ void addStudyAndEdit(std::vector<Command>& table) {
           KeyList{with(ctrl | shift, Qt::Key_Z)}, CanRedo, false, true},
          {LetGo, CommandMenu::Edit, "let-go", WORDS("Let go"),
           WORDS("Drops what is selected or half done, then lets the grid follow the ear again"),
-          KeyList{plain(Qt::Key_Escape)}, StudyOpen, true}});
+          KeyList{plain(Qt::Key_Escape)}, StudyOpen, true},
+         {SwitchAppearance, CommandMenu::Edit, "appearance", WORDS("Light or dark"),
+          WORDS("Changes between paper by day and by night"), KeyList{}, always, true}});
 }
 
 void addPlaying(std::vector<Command>& table) {
@@ -174,6 +176,8 @@ void addWriting(std::vector<Command>& table) {
         {{NoteInOrOut, Notes, "note", WORDS("Note in or out"),
           WORDS("Writes a note at the grid's cursor, or takes the one there out"), KeyList{plain(Qt::Key_N)},
           Grid},
+         {RemoveNote, Notes, "remove-note", WORDS("Remove the note"), WORDS("Takes the selected note out"),
+          KeyList{plain(Qt::Key_Delete)}, note},
          {NextColumn, Notes, "next-column", WORDS("Next column"),
           WORDS("Moves the grid's cursor on and sounds that slice of the record"),
           KeyList{plain(Qt::Key_Tab)}, Grid, false, true},

@@ -4,6 +4,7 @@
 #include "ui/sheet/SheetPainter.h"
 #include "ui/theme/PlaceText.h"
 #include "ui/theme/Theme.h"
+#include "ui/theme/Type.h"
 
 #include <QContextMenuEvent>
 #include <QMouseEvent>
@@ -126,11 +127,22 @@ bool ChorusSheetView::isInSight(Seconds place) const {
 
 void ChorusSheetView::reveal(Seconds place) {
     if (geometry.lines().empty() || isInSight(place)) return;
-    scrollTo(geometry.lineBand(geometry.lineOf(place)).top());
+    const std::size_t line = geometry.lineOf(place);
+    // A chorus that fits is shown from its heading on, as a page is turned.
+    std::size_t first = line;
+    for (std::size_t i = line + 1; i-- > 0;) {
+        if (geometry.lineBand(line).bottom() - geometry.lineBand(i).top() > viewport()->height() + 1) break;
+        if (geometry.lines()[i].begins.empty()) continue;
+        first = i;
+        break;
+    }
+    scrollTo(geometry.lineBand(first).top());
 }
 
 void ChorusSheetView::scrollTo(double top) {
-    const int target = std::min(static_cast<int>(std::floor(top)), verticalScrollBar()->maximum());
+    const int target =
+        std::min(static_cast<int>(std::floor(std::max(top - geometry.metrics().topMargin, 0.0))),
+                 verticalScrollBar()->maximum());
     if (glide->state() == QAbstractAnimation::Running && glide->endValue().toInt() == target) return;
     glide->stop();
     glide->setStartValue(verticalScrollBar()->value());
@@ -140,6 +152,11 @@ void ChorusSheetView::scrollTo(double top) {
 
 void ChorusSheetView::lay() {
     const QSize size = viewport()->size();
+    if (model.duration <= Seconds(0)) {
+        geometry = SheetGeometry();
+        verticalScrollBar()->setRange(0, 0);
+        return redraw();
+    }
     geometry = SheetGeometry(*model.study, model.duration, lineLength,
                              SheetMetrics::filling(size.width(), size.height()));
     verticalScrollBar()->setRange(
@@ -178,13 +195,29 @@ void ChorusSheetView::paintEvent(QPaintEvent* event) {
                             QSizeF(part.size()) * devicePixelRatioF());
         painter.drawPixmap(QRectF(part), still, source);
     }
-    if (model.duration <= Seconds(0)) return;
+    if (model.duration <= Seconds(0)) return paintInvitation(painter);
     painter.translate(scroll);
     sheet.paintPlayhead(painter);
 }
 
+void ChorusSheetView::paintInvitation(QPainter& painter) const {
+    painter.setFont(ui::font(TextStyle::Title));
+    painter.setPen(color(Role::Muted));
+    painter.drawText(viewport()->rect(), Qt::AlignCenter | Qt::TextWordWrap,
+                     tr("Drop a recording or a study here, or press Ctrl+O."));
+}
+
 void ChorusSheetView::resizeEvent(QResizeEvent*) {
+    if (geometry.lines().empty()) return lay();
+    // What was at the top stays there, however tall lines become.
+    const std::size_t top = geometry.lineAt(verticalScrollBar()->value() + geometry.metrics().box / 2);
+    const Seconds kept = geometry.lines()[top].time.begin;
+    const bool followed = glide->state() == QAbstractAnimation::Running || isInSight(model.heard);
+    glide->stop();
     lay();
+    const double wanted = geometry.lineBand(geometry.lineOf(kept + Seconds(1e-6))).top();
+    verticalScrollBar()->setValue(verticalScrollBar()->value() == 0 ? 0 : static_cast<int>(wanted));
+    if (followed) reveal(model.heard);
 }
 
 void ChorusSheetView::changeEvent(QEvent* event) {

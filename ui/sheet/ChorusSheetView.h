@@ -70,6 +70,7 @@ protected:
 
 private:
     void lay();
+    void paintInvitation(QPainter& painter) const;
     void redraw();
     QPointF onSheet(const QPointF& inViewport) const;
     QRect inViewport(const QRectF& onSheet) const;

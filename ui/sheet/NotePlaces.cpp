@@ -7,7 +7,7 @@ namespace earwright::ui {
 namespace {
 
 constexpr int leastSpan = 14; // a line of few pitches is not blown up beyond about an octave
-constexpr double topShare = 0.17;
+constexpr double topShare = 0.20;
 constexpr double bottomShare = 0.64;
 
 } // namespace

@@ -13,14 +13,14 @@ namespace earwright::ui {
 /// The distances of the sheet, in pixels.
 struct SheetMetrics {
     double width = 900;
-    double margin = 14;
+    double margin = 4;
     double topMargin = 8;
     double headingRow = 30;
     /// Room above the chords for the loop's pill.
-    double pillRow = 15;
+    double pillRow = 18;
     double chordRow = 25;
     double box = 150;
-    double bracketRow = 30;
+    double bracketRow = 31;
     friend bool operator==(const SheetMetrics&, const SheetMetrics&) = default;
 
     /// Metrics that let a blues chorus (three lines and a heading) fill a view of this size, within reason.

@@ -11,6 +11,7 @@ namespace {
 
 constexpr double grip = 5;
 constexpr double flagWidth = 14;
+constexpr double flagTop = 14;
 constexpr double flagHeight = 20;
 
 /// Marks are taken hold of by their feet, so that the rest of a bar line is free for clicks.
@@ -50,7 +51,7 @@ bool hitFlag(SheetHit& hit, const SheetModel& model, const SheetGeometry& geomet
     for (const LooseEnd& end : model.study->looseEnds) {
         if (end.done || !geometry.lines()[hit.line].time.contains(end.time)) continue;
         const double x = geometry.x(hit.line, end.time);
-        if (!QRectF(x - 2, box.top() + 2, flagWidth, flagHeight).contains(point)) continue;
+        if (!QRectF(x - 2, box.top() + flagTop, flagWidth, flagHeight).contains(point)) continue;
         hit.part = SheetPart::LooseEnd;
         hit.looseEnd = end.id;
         return true;

@@ -19,6 +19,8 @@ constexpr double tailWidth = 1.6;
 constexpr double bracketDepth = 8;
 constexpr double flagHeight = 13;
 constexpr double flagText = 150;
+/// Below the bar numbers.
+constexpr double flagTop = 17;
 
 HeadShape shapeOf(Verdict verdict) {
     switch (verdict) {
@@ -117,7 +119,7 @@ void WrittenPainter::paintLooseEnds(QPainter& painter, std::size_t line) const {
     for (const LooseEnd& end : model.study->looseEnds) {
         if (end.done || !geometry.lines()[line].time.contains(end.time)) continue;
         const double x = geometry.x(line, end.time);
-        const double foot = box.top() + flagHeight + 5;
+        const double foot = box.top() + flagTop + flagHeight;
         paintFlag(painter, {x, foot}, flagHeight, color(Role::LooseEnd));
         const QRectF room(x + 15, foot - flagHeight - 2, std::min(flagText, box.right() - x - 16),
                           flagHeight + 2);

@@ -61,7 +61,7 @@ TEST(SheetHit, TellsChordsPhrasesAndFlagsApart) {
     const SheetHit phrase = hit(sheet, {210, sheet.geometry.bracketRow(0).center().y()});
     EXPECT_EQ(phrase.part, SheetPart::Phrase);
     EXPECT_EQ(phrase.span, SpanId{7});
-    const SheetHit flag = hit(sheet, {615, sheet.geometry.box(0).top() + 10});
+    const SheetHit flag = hit(sheet, {615, sheet.geometry.box(0).top() + 24});
     EXPECT_EQ(flag.part, SheetPart::LooseEnd);
     EXPECT_EQ(flag.looseEnd, LooseEndId{9});
 }

@@ -1,0 +1,72 @@
+// The desk: `earwright [FILE]`, where FILE is a recording or a study.
+#include "ui/desk/DeskWindow.h"
+#include "ui/desk/StudyPaths.h"
+#include "ui/theme/Theme.h"
+
+#include <QApplication>
+#include <QCommandLineParser>
+#include <QIcon>
+#include <QSettings>
+#include <QStandardPaths>
+
+#include <cstdio>
+
+namespace {
+
+using namespace earwright::ui;
+
+/// As chosen before, or else as the system's own colours are.
+Appearance startingAppearance(const QSettings& settings) {
+    constexpr int middle = 128;
+    const QString chosen = settings.value(QStringLiteral("desk/appearance")).toString();
+    if (chosen == QLatin1String("dark")) return Appearance::Dark;
+    if (chosen == QLatin1String("light")) return Appearance::Light;
+    return QApplication::palette().color(QPalette::Window).lightness() < middle ? Appearance::Dark
+                                                                                : Appearance::Light;
+}
+
+void name(QApplication& application) {
+    application.setApplicationName(QStringLiteral("earwright"));
+    application.setApplicationDisplayName(QStringLiteral("Earwright"));
+    application.setApplicationVersion(QStringLiteral(EARWRIGHT_VERSION));
+    application.setDesktopFileName(QStringLiteral("earwright"));
+    application.setWindowIcon(QIcon(QStringLiteral(":/icons/earwright.svg")));
+}
+
+/// The file to open, if one is given; says how the program is used where that is asked for or needed.
+QString fileFrom(const QApplication& application) {
+    QCommandLineParser parser;
+    parser.setApplicationDescription(QApplication::translate(
+        "main", "Opens the desk, with a recording to begin a study of, or with a study kept before."));
+    parser.addHelpOption();
+    parser.addVersionOption();
+    parser.addPositionalArgument(QStringLiteral("file"),
+                                 QApplication::translate("main", "A recording or a *.study file."),
+                                 QStringLiteral("[FILE]"));
+    parser.process(application);
+    if (parser.positionalArguments().size() > 1) {
+        std::fputs("earwright: takes one file at most\n", stderr);
+        std::exit(2);
+    }
+    return parser.positionalArguments().value(0);
+}
+
+} // namespace
+
+int main(int argc, char** argv) {
+    QApplication application(argc, argv);
+    name(application);
+    const QString file = fileFrom(application);
+    QSettings settings(QSettings::IniFormat, QSettings::UserScope, QStringLiteral("earwright"),
+                       QStringLiteral("earwright"));
+    applyTheme(application, startingAppearance(settings));
+
+    DeskSession::Options options;
+    options.unsavedWork =
+        pathOf(QStandardPaths::writableLocation(QStandardPaths::AppDataLocation) + QStringLiteral("/unsaved"));
+    DeskWindow window(options, settings);
+    window.show();
+    window.keeping().offerLostWork();
+    if (!file.isEmpty()) window.open(pathOf(file));
+    return QApplication::exec();
+}

@@ -1,0 +1,94 @@
+#include "ui/desk/BackgroundJob.h"
+
+#include <QSignalSpy>
+#include <QTest>
+#include <QThread>
+
+#include <atomic>
+#include <gtest/gtest.h>
+
+namespace earwright::ui {
+namespace {
+
+using Report = BackgroundJob::Report;
+
+TEST(BackgroundJob, WorksElsewhereAndReportsHere) {
+    BackgroundJob job;
+    QSignalSpy progress(&job, &BackgroundJob::progressed);
+    QThread* here = QThread::currentThread();
+    std::atomic<QThread*> worker{nullptr};
+    int outcome = 0;
+    job.start<int>(
+        [&](const std::stop_token&, const Report& report) {
+            worker = QThread::currentThread();
+            report(0.5);
+            return 7;
+        },
+        [&](int value) {
+            outcome = value;
+            EXPECT_EQ(QThread::currentThread(), here);
+        });
+    EXPECT_TRUE(job.isRunning());
+    QTRY_COMPARE(outcome, 7);
+    EXPECT_FALSE(job.isRunning());
+    EXPECT_NE(worker.load(), here);
+    ASSERT_EQ(progress.size(), 1);
+    EXPECT_DOUBLE_EQ(progress[0][0].toDouble(), 0.5);
+}
+
+TEST(BackgroundJob, NeverReportsWorkThatWasCalledOff) {
+    BackgroundJob job;
+    QSignalSpy ended(&job, &BackgroundJob::ended);
+    std::atomic<bool> noticed{false};
+    bool reported = false;
+    job.start<int>(
+        [&](const std::stop_token& stop, const Report&) {
+            while (!stop.stop_requested())
+                QThread::msleep(1);
+            noticed = true;
+            return 1;
+        },
+        [&](int) { reported = true; });
+    job.cancel();
+    EXPECT_FALSE(job.isRunning());
+    EXPECT_EQ(ended.size(), 1);
+    QTRY_VERIFY(noticed.load());
+    QTest::qWait(20);
+    EXPECT_FALSE(reported);
+}
+
+TEST(BackgroundJob, DropsWorkThatWasOvertaken) {
+    BackgroundJob job;
+    std::vector<int> outcomes;
+    const auto keep = [&](int value) { outcomes.push_back(value); };
+    job.start<int>(
+        [](const std::stop_token& stop, const Report&) {
+            while (!stop.stop_requested())
+                QThread::msleep(1);
+            return 1;
+        },
+        keep);
+    job.start<int>([](const std::stop_token&, const Report&) { return 2; }, keep);
+    QTRY_COMPARE(outcomes.size(), std::size_t(1));
+    QTest::qWait(20);
+    EXPECT_EQ(outcomes, std::vector{2});
+}
+
+TEST(BackgroundJob, EndsItsWorkBeforeItGoes) {
+    std::atomic<bool> stopped{false};
+    {
+        BackgroundJob job;
+        job.start<int>(
+            [&](const std::stop_token& stop, const Report&) {
+                while (!stop.stop_requested())
+                    QThread::msleep(1);
+                stopped = true;
+                return 1;
+            },
+            [](int) {});
+    }
+    EXPECT_TRUE(stopped);
+}
+
+} // namespace
+} // namespace earwright::ui

@@ -1,0 +1,138 @@
+#include "ui/desk/CheckBook.h"
+
+#include <gtest/gtest.h>
+
+namespace earwright::ui {
+namespace {
+
+/// One second a beat; notes on beats 0, 1 and 2 in phrase 5.
+Study written() {
+    Study study;
+    study.beatMap = BeatMap({{Beats(0), Seconds(0)}, {Beats(4), Seconds(4)}});
+    study.spans = {{SpanId{5}, SpanKind::Phrase, "a", {Seconds(0), Seconds(4)}}};
+    for (int i = 0; i < 3; ++i)
+        study.notes.push_back(
+            {NoteId{static_cast<std::uint64_t>(i + 1)}, Beats(i), Beats(1), Pitch{60 + i, {}}, 0.6, {}});
+    return study;
+}
+
+/// The first supported, the second contradicted, the third unclear, and a sound with no note at 3 s.
+PhraseCheck checked() {
+    PhraseCheck check;
+    check.phrase = SpanId{5};
+    const Verdict verdicts[]{Verdict::Supported, Verdict::Contradicted, Verdict::Unclear};
+    for (int i = 0; i < 3; ++i)
+        check.notes.push_back({NoteId{static_cast<std::uint64_t>(i + 1)},
+                               {Seconds(i), Seconds(i + 1)},
+                               60 + i,
+                               verdicts[i],
+                               0.5,
+                               std::nullopt});
+    check.notes[1].suggestedMidi = 63;
+    check.unwritten = {{{Seconds(3), Seconds(3.5)}, 66, 0.8}};
+    return check;
+}
+
+class CheckBookTest : public testing::Test {
+protected:
+    void SetUp() override { book.keep(checked()); }
+    std::optional<Verdict> verdict(std::uint64_t note) {
+        const auto all = book.verdicts();
+        const auto found = all.find(NoteId{note});
+        return found == all.end() ? std::nullopt : std::optional(found->second);
+    }
+
+    Study study = written();
+    CheckBook book;
+    const SpanId phrase{5};
+};
+
+TEST_F(CheckBookTest, SaysNothingOfAPhraseThatWasNotChecked) {
+    EXPECT_EQ(book.of(SpanId{6}), nullptr);
+    EXPECT_TRUE(book.places(SpanId{6}).empty());
+    EXPECT_TRUE(CheckBook().verdicts().empty());
+}
+
+TEST_F(CheckBookTest, LetsGoOfTheVerdictOfANoteThatWasChangedAndOfNoOther) {
+    Study after = study;
+    after.notes[1].pitch.midi = 63;
+    book.follow(study, after);
+    EXPECT_EQ(verdict(1), Verdict::Supported);
+    EXPECT_EQ(verdict(2), std::nullopt);
+    EXPECT_EQ(verdict(3), Verdict::Unclear);
+}
+
+TEST_F(CheckBookTest, KeepsAVerdictWhenOnlyThePhrasingChanges) {
+    Study after = study;
+    after.notes[1].phrasing.accented = true;
+    after.notes[1].loudness = 0.9;
+    book.follow(study, after);
+    EXPECT_EQ(verdict(2), Verdict::Contradicted);
+}
+
+TEST_F(CheckBookTest, LetsGoOfAnUnwrittenSoundOnceANoteIsWrittenThere) {
+    Study after = study;
+    after.notes.push_back({NoteId{9}, Beats(3), Beats(1, 2), Pitch{66, {}}, 0.6, {}});
+    book.follow(study, after);
+    EXPECT_TRUE(book.of(phrase)->unwritten.empty());
+    EXPECT_EQ(verdict(1), Verdict::Supported);
+}
+
+TEST_F(CheckBookTest, LetsGoOfVerdictsWhenTheirNotesMoveInTimeWithAMark) {
+    Study after = study;
+    after.beatMap = BeatMap({{Beats(0), Seconds(0)}, {Beats(4), Seconds(4.4)}});
+    book.follow(study, after);
+    EXPECT_EQ(verdict(1), Verdict::Supported); // still at 0 s
+    EXPECT_EQ(verdict(2), std::nullopt);       // 0.1 s later
+}
+
+TEST_F(CheckBookTest, ForgetsAPhraseThatIsNoLongerThere) {
+    Study after = study;
+    after.spans.clear();
+    book.follow(study, after);
+    EXPECT_EQ(book.of(phrase), nullptr);
+}
+
+TEST_F(CheckBookTest, OpensOneStepAfterTheOtherForOnePlace) {
+    const auto place = book.nextPlace(phrase, std::nullopt, Seconds(0))->place;
+    EXPECT_EQ(place.note, NoteId{2});
+    EXPECT_EQ(book.open(phrase, place).step, HelpStep::SomethingOff);
+    EXPECT_EQ(book.open(phrase, place).step, HelpStep::WhichWay);
+    EXPECT_EQ(book.open(phrase, place).step, HelpStep::HowFar);
+    EXPECT_EQ(book.open(phrase, place).step, HelpStep::ShowIt);
+    EXPECT_EQ(book.open(phrase, place).step, HelpStep::ShowIt);
+    // Fully shown, help goes on to the next place.
+    EXPECT_EQ(book.nextPlace(phrase, std::nullopt, Seconds(0))->place.note, NoteId{3});
+}
+
+TEST_F(CheckBookTest, HelpsTheChosenNoteFirst) {
+    EXPECT_EQ(book.nextPlace(phrase, NoteId{3}, Seconds(0))->place.note, NoteId{3});
+    // A supported note needs no help: the next place after the cursor does.
+    EXPECT_EQ(book.nextPlace(phrase, NoteId{1}, Seconds(2.9))->place.kind, PlaceKind::Unwritten);
+}
+
+TEST_F(CheckBookTest, TellsTheGridOnlyWhatWasOpened) {
+    EXPECT_TRUE(hintsOf(book, phrase, study).empty());
+    book.open(phrase, book.nextPlace(phrase, std::nullopt, Seconds(0))->place);
+    const auto hints = hintsOf(book, phrase, study);
+    ASSERT_EQ(hints.size(), 1u);
+    EXPECT_EQ(hints[0].step, HelpStep::SomethingOff);
+    EXPECT_FALSE(hints[0].direction);
+    EXPECT_FALSE(hints[0].heardMidi);
+}
+
+TEST_F(CheckBookTest, KeepsHelpOpenOverASecondCheckWhileThePlaceIsStillOff) {
+    const auto place = book.nextPlace(phrase, std::nullopt, Seconds(0))->place;
+    book.open(phrase, place);
+    book.open(phrase, place);
+    book.keep(checked());
+    EXPECT_EQ(book.places(phrase).front().step, HelpStep::WhichWay);
+    PhraseCheck better = checked();
+    better.notes[1].verdict = Verdict::Supported;
+    book.keep(better);
+    book.keep(checked());
+    EXPECT_EQ(book.places(phrase).front().step, HelpStep::None);
+}
+
+} // namespace
+} // namespace earwright::ui

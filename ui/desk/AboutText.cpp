@@ -1,0 +1,22 @@
+#include "ui/desk/AboutText.h"
+
+#include <QCoreApplication>
+
+namespace earwright::ui {
+
+QString aboutTitle() {
+    return QCoreApplication::translate("About", "About Earwright");
+}
+
+QString aboutText() {
+    return QCoreApplication::translate(
+               "About",
+               "<b>Earwright %1</b><p>A player for musicians who learn and write down solos by ear. It helps "
+               "you listen and tells you whether what you wrote holds up; it does not write the solo for "
+               "you.</p><p>Free software under the GNU General Public License, version 3 or later, without "
+               "any "
+               "warranty.</p>")
+        .arg(QCoreApplication::applicationVersion());
+}
+
+} // namespace earwright::ui

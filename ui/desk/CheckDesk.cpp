@@ -1,0 +1,201 @@
+#include "ui/desk/CheckDesk.h"
+
+#include "core/check/EarRecordKeeping.h"
+#include "core/check/StudyCheck.h"
+#include "ui/desk/PlaceEvidence.h"
+#include "ui/grid/ChordRows.h"
+#include "ui/grid/HintText.h"
+#include "ui/grid/LadderPanel.h"
+#include "ui/grid/NoteGrid.h"
+#include "ui/grid/NoteGridPanel.h"
+#include "ui/sheet/ChorusSheetView.h"
+#include "ui/theme/PlaceText.h"
+
+#include <cmath>
+#include <utility>
+
+namespace earwright::ui {
+
+namespace {
+
+const auto subject = QStringLiteral("check");
+
+} // namespace
+
+CheckDesk::CheckDesk(DeskSession& desk, RecordingListener& ears, NoteGridPanel& gridPanel,
+                     ChorusSheetView& view, MessageBar& bar, QObject* parent)
+    : QObject(parent), session(desk), listener(ears), panel(gridPanel), sheet(view), messages(bar) {
+    connect(&session, &DeskSession::studyChanged, this, &CheckDesk::follow);
+    connect(&session, &DeskSession::opened, this, [this] {
+        checks.clear();
+        shown.reset();
+        refresh();
+        emit changed();
+    });
+    connect(&session, &DeskSession::recordingChanged, this, [this] { giveUp(); });
+    connect(&job, &BackgroundJob::progressed, this, &CheckDesk::sayListening);
+    connect(&job, &BackgroundJob::ended, this, [this] {
+        messages.close(subject);
+        refresh();
+    });
+    connectListener();
+}
+
+void CheckDesk::connectListener() {
+    connect(&listener, &RecordingListener::progressed, this, [this](double share) {
+        if (waiting) sayListening(share);
+    });
+    connect(&listener, &RecordingListener::ready, this, [this] {
+        if (const auto phrase = std::exchange(waiting, std::nullopt)) start(*phrase);
+    });
+    connect(&listener, &RecordingListener::failed, this, [this](const QString& sentence) {
+        if (!std::exchange(waiting, std::nullopt)) return;
+        messages.say(subject, MessageBar::Tone::Trouble, sentence);
+        refresh();
+    });
+}
+
+void CheckDesk::sayListening(double share) {
+    messages.say(subject, MessageBar::Tone::Question,
+                 tr("Listening to the recording, %1 %").arg(std::lround(share * 100)),
+                 {{tr("Cancel"), [this] { giveUp(); }}});
+}
+
+void CheckDesk::giveUp() {
+    waiting.reset();
+    job.cancel();
+    evidenceJob.cancel();
+    messages.close(subject);
+    refresh();
+}
+
+void CheckDesk::setPhrase(std::optional<SpanId> phrase) {
+    if (phrase == shown) return;
+    shown = phrase;
+    evidenceJob.cancel();
+    panel.grid()->setEvidence(std::nullopt);
+    refresh();
+}
+
+void CheckDesk::check(SpanId phrase) {
+    if (!session.study().span(phrase) || !session.recording()) return;
+    if (listener.evidence()) return start(phrase);
+    waiting = phrase;
+    listener.listen();
+    sayListening(0);
+    panel.ladder()->showChecking();
+}
+
+void CheckDesk::start(SpanId phrase) {
+    const Span* span = session.study().span(phrase);
+    if (!span) return;
+    const auto asked = session.shared();
+    job.start<Result<PhraseCheck>>(
+        [study = asked, span = *span, evidence = listener.evidence()](const std::stop_token& stop,
+                                                                      const BackgroundJob::Report& report) {
+            return checkPhrase(*study, span, *evidence, stop, report);
+        },
+        [this, span = *span, asked](Result<PhraseCheck> outcome) {
+            if (outcome)
+                take(span, *asked, *outcome);
+            else
+                messages.say(subject, MessageBar::Tone::Trouble,
+                             QString::fromStdString(describe(outcome.error())));
+        });
+    panel.ladder()->showChecking();
+}
+
+void CheckDesk::take(const Span& phrase, const Study& asked, const PhraseCheck& outcome) {
+    checks.keep(outcome);
+    // Edits made while the check was worked out are not judged by it.
+    checks.follow(asked, session.study());
+    Study kept = session.study();
+    kept.earRecord = afterCheck(kept.earRecord, outcome, phrase.range);
+    session.adjust(std::move(kept));
+    if (shown == phrase.id) panel.grid()->setEvidence(std::nullopt);
+    refresh();
+    emit changed();
+}
+
+void CheckDesk::follow(const Study& before) {
+    checks.follow(before, session.study());
+    refresh();
+    emit changed();
+}
+
+void CheckDesk::refresh() {
+    sheet.setVerdicts(checks.verdicts());
+    const PhraseCheck* check = shown ? checks.of(*shown) : nullptr;
+    panel.grid()->setCheck(check);
+    panel.grid()->setHints(check ? hintsOf(checks, *shown, session.study()) : std::vector<Hint>{});
+    if (isBusy()) return panel.ladder()->showChecking();
+    if (!check) {
+        panel.grid()->setEvidence(std::nullopt);
+        return panel.ladder()->showUnchecked(shown && session.recording());
+    }
+    panel.ladder()->showCheck(*check, session.study().earRecord.foundByEar());
+    if (const auto helped = checks.current(*shown); helped && helped->step != HelpStep::None)
+        panel.ladder()->showHint(hintOf(*helped, session.study()), sentenceOf(*helped));
+    else
+        panel.grid()->setEvidence(std::nullopt);
+}
+
+void CheckDesk::help(SpanId phrase, Seconds cursor) {
+    const auto next = checks.nextPlace(phrase, panel.grid()->selectedNote(), cursor);
+    if (!next) return;
+    const HelpedPlace helped = checks.open(phrase, next->place);
+    Study kept = session.study();
+    kept.earRecord = withHelp(kept.earRecord, phrase, helped.place.range.begin, helped.step);
+    session.adjust(std::move(kept));
+    showHelp(helped);
+}
+
+void CheckDesk::showHelp(const HelpedPlace& helped) {
+    panel.grid()->setEvidence(std::nullopt);
+    refresh();
+    if (helped.place.note)
+        panel.grid()->goToNote(*helped.place.note);
+    else if (const auto beats = beatsOf(helped.place))
+        panel.grid()->goTo(beats->begin);
+    if (helped.step == HelpStep::ShowIt) showEvidence(helped);
+    emit placeShown(helped.place.range.begin);
+}
+
+void CheckDesk::showEvidence(const HelpedPlace& helped) {
+    const auto beats = beatsOf(helped.place);
+    if (!listener.evidence() || !beats) return;
+    evidenceJob.start<Result<std::vector<PitchStrength>>>(
+        [known = listener.evidence(), range = helped.place.range](const std::stop_token& stop,
+                                                                  const BackgroundJob::Report&) {
+            return pitchStrengths(*known, range, stop);
+        },
+        [this, beats = *beats](Result<std::vector<PitchStrength>> pitches) {
+            if (pitches) panel.grid()->setEvidence(ColumnEvidence{beats, *pitches});
+        });
+}
+
+std::optional<Range<Beats>> CheckDesk::beatsOf(const CheckedPlace& place) const {
+    const Study& study = session.study();
+    if (!study.beatMap.hasTempo()) return std::nullopt;
+    if (const Note* note = place.note ? study.note(*place.note) : nullptr) return note->range();
+    constexpr std::int64_t finest = 12; // both halves, thirds, quarters and sixths of a beat are twelfths
+    const Beats begin = Beats::nearest(study.beatMap.beatsAt(place.range.begin), finest);
+    const Beats end = Beats::nearest(study.beatMap.beatsAt(place.range.end), finest);
+    return Range{begin, std::max(end, begin + Beats(1, finest))};
+}
+
+QString CheckDesk::sentenceOf(const HelpedPlace& helped) const {
+    const auto beats = beatsOf(helped.place);
+    if (!beats) return hintText(hintOf(helped, session.study()), {});
+    QString heard;
+    if (helped.place.heardMidi) {
+        const ChordRows chords(session.study(), *beats);
+        const RowName row = rowName(chords.at(beats->begin), *helped.place.heardMidi);
+        heard = row.name + row.octave;
+        if (!row.degree.isEmpty()) heard = row.degree + QLatin1Char(' ') + heard;
+    }
+    return hintText(hintOf(helped, session.study()), placeSentence(beats->begin, session.study().meter),
+                    heard);
+}
+
+} // namespace earwright::ui

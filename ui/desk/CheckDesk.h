@@ -1,0 +1,72 @@
+// The check of a phrase when it is asked for, and help for its places one step at a time.
+#pragma once
+
+#include "ui/desk/BackgroundJob.h"
+#include "ui/desk/CheckBook.h"
+#include "ui/desk/DeskSession.h"
+#include "ui/desk/MessageBar.h"
+#include "ui/desk/RecordingListener.h"
+#include "ui/grid/ColumnEvidence.h"
+
+#include <QObject>
+
+#include <memory>
+#include <optional>
+
+namespace earwright::ui {
+
+class ChorusSheetView;
+class NoteGridPanel;
+
+/// Nothing is judged before a check is asked for. Listening to the recording takes its time elsewhere, with
+/// progress and a way to call it off; what was heard is kept until another recording is there.
+/// Threads: interface only.
+class CheckDesk : public QObject {
+    Q_OBJECT
+public:
+    CheckDesk(DeskSession& session, RecordingListener& listener, NoteGridPanel& panel, ChorusSheetView& sheet,
+              MessageBar& messages, QObject* parent = nullptr);
+
+    /// The phrase whose check the panel shows; none for bars without a phrase.
+    void setPhrase(std::optional<SpanId> phrase);
+    /// Checks a phrase. Requires: the study has it, its bars are marked and the recording is there.
+    void check(SpanId phrase);
+    /// One step more, for the selected note or else the next place after the cursor.
+    void help(SpanId phrase, Seconds cursor);
+    bool hasPlaces(SpanId phrase) const { return !checks.places(phrase).empty(); }
+    const CheckBook& book() const { return checks; }
+    bool isBusy() const { return waiting || job.isRunning(); }
+
+signals:
+    /// Places came or went.
+    void changed();
+    /// Help is about this place now.
+    void placeShown(earwright::Seconds place);
+
+private:
+    void connectListener();
+    void start(SpanId phrase);
+    void take(const Span& phrase, const Study& asked, const PhraseCheck& outcome);
+    void giveUp();
+    void sayListening(double share);
+    void follow(const Study& before);
+    void refresh();
+    void showHelp(const HelpedPlace& helped);
+    void showEvidence(const HelpedPlace& helped);
+    std::optional<Range<Beats>> beatsOf(const CheckedPlace& place) const;
+    QString sentenceOf(const HelpedPlace& helped) const;
+
+    DeskSession& session;
+    RecordingListener& listener;
+    NoteGridPanel& panel;
+    ChorusSheetView& sheet;
+    MessageBar& messages;
+    CheckBook checks;
+    std::optional<SpanId> shown;
+    /// The phrase to be checked once the recording was listened to.
+    std::optional<SpanId> waiting;
+    BackgroundJob job;
+    BackgroundJob evidenceJob;
+};
+
+} // namespace earwright::ui

@@ -1,0 +1,162 @@
+#include "ui/desk/DeskCommands.h"
+
+#include "ui/commands/KeysDialog.h"
+#include "ui/desk/AboutText.h"
+#include "ui/desk/DeskWindow.h"
+#include "ui/grid/NoteGrid.h"
+#include "ui/grid/NoteGridPanel.h"
+
+#include <QMessageBox>
+
+#include <functional>
+
+namespace earwright::ui {
+
+namespace {
+
+using enum CommandId;
+
+constexpr double levelStep = 0.05;
+
+void bindStudy(CommandSet& commands, DeskWindow& window) {
+    KeepingDesk& keeping = window.keeping();
+    commands.bind(Open, [&] { keeping.askWhatToOpen(); });
+    commands.bind(Save, [&] { keeping.save(); });
+    commands.bind(SaveAs, [&] { keeping.askWhereToSave(); });
+    commands.bind(FindRecording, [&] { keeping.askForRecording(); });
+    commands.bind(NameStudy, [&] { keeping.askForTitle(); });
+    commands.bind(Quit, [&] { window.close(); });
+    QObject::connect(&keeping, &KeepingDesk::closeAgreed, &window, &QWidget::close);
+    commands.bind(Undo, [&] { window.session().undo(); });
+    commands.bind(Redo, [&] { window.session().redo(); });
+    commands.bind(LetGo, [&] { window.letGo(); });
+    commands.bind(SwitchAppearance, [&] { window.switchAppearance(); });
+}
+
+void bindPlaying(CommandSet& commands, DeskWindow& window) {
+    ListeningDesk& ears = window.listening();
+    const auto step = [&](void (ListeningDesk::*move)(int), int by) {
+        return [&ears, &window, move, by] {
+            (ears.*move)(by);
+            window.goTo(ears.ear());
+        };
+    };
+    commands.bind(PlayPause, [&] { ears.playOrPause(); });
+    commands.bind(Earlier, step(&ListeningDesk::stepBeats, -1));
+    commands.bind(Later, step(&ListeningDesk::stepBeats, 1));
+    commands.bind(BarEarlier, step(&ListeningDesk::stepBars, -1));
+    commands.bind(BarLater, step(&ListeningDesk::stepBars, 1));
+    commands.bind(ToStart, [&] {
+        const auto& loop = window.session().study().practice.loop;
+        window.goTo(loop ? loop->begin : Seconds(0));
+    });
+    commands.bind(NextHearing, [&] { window.chooseHearing(ears.neighbour(1)); });
+    commands.bind(PreviousHearing, [&] { window.chooseHearing(ears.neighbour(-1)); });
+    commands.bind(Softer, [&] { ears.setLevel(ears.level() - levelStep); });
+    commands.bind(Louder, [&] { ears.setLevel(ears.level() + levelStep); });
+}
+
+void bindLoopAndSpeed(CommandSet& commands, DeskWindow& window) {
+    ListeningDesk& ears = window.listening();
+    commands.bind(LoopFromOrToHere, [&] { ears.loopFromOrToHere(); });
+    commands.bind(LoopPhrase, [&] { window.loopPhrase(); });
+    commands.bind(LoopOff, [&] { ears.loopOver(std::nullopt); });
+    commands.bind(LoopStartEarlier, [&] { ears.nudgeLoop(LoopEnd::Start, -1); });
+    commands.bind(LoopStartLater, [&] { ears.nudgeLoop(LoopEnd::Start, 1); });
+    commands.bind(LoopEndEarlier, [&] { ears.nudgeLoop(LoopEnd::End, -1); });
+    commands.bind(LoopEndLater, [&] { ears.nudgeLoop(LoopEnd::End, 1); });
+    commands.bind(Slower, [&] { ears.slower(); });
+    commands.bind(Faster, [&] { ears.faster(); });
+    commands.bind(FullSpeed, [&] { ears.playAt(1.0); });
+    commands.bind(SemitoneDown, [&] { ears.transposeBy(-1); });
+    commands.bind(SemitoneUp, [&] { ears.transposeBy(1); });
+}
+
+void bindMarking(CommandSet& commands, DeskWindow& window) {
+    MarkingDesk& marks = window.marking();
+    commands.bind(TapBar, [&] { marks.tapBar(); });
+    commands.bind(TapBeat, [&] { marks.tapBeat(); });
+    commands.bind(RemoveMark, [&] { marks.removeMark(); });
+    commands.bind(BarOneHere, [&] { marks.barOneHere(); });
+    commands.bind(BeatsInBar, [&] { marks.askForMeter(&window); });
+    commands.bind(MarkPhrase, [&] { marks.nameStretch(SpanKind::Phrase); });
+    commands.bind(MarkChorus, [&] { marks.nameStretch(SpanKind::Chorus); });
+    commands.bind(MarkSection, [&] { marks.nameStretch(SpanKind::Section); });
+    commands.bind(RenameSpan, [&] { marks.renameSpan(); });
+    commands.bind(RemoveSpan, [&] { marks.removeSpanHere(); });
+    commands.bind(PreviousPhrase, [&] { marks.toPhrase(-1); });
+    commands.bind(NextPhrase, [&] { marks.toPhrase(1); });
+    commands.bind(ChordsHere, [&] { marks.chordsHere(); });
+    commands.bind(Form, [&] { marks.askForForm(&window); });
+    commands.bind(LooseEndHere, [&] { marks.looseEndHere(); });
+    commands.bind(NextLooseEnd, [&] { marks.nextLooseEnd(); });
+    commands.bind(TickLooseEnd, [&] { marks.tickLooseEnd(); });
+}
+
+void bindWriting(CommandSet& commands, DeskWindow& window) {
+    NoteGrid* grid = window.panel().grid();
+    // Whoever writes works in the grid: its page stays, and arrows move its cursor.
+    const auto write = [&](CommandId id, std::function<void()> deed) {
+        commands.bind(id, [&window, deed = std::move(deed)] {
+            window.workInGrid();
+            deed();
+        });
+    };
+    write(NoteInOrOut, [=] { grid->noteInOrOut(); });
+    write(RemoveNote, [=] { grid->removeNote(); });
+    write(NextColumn, [=] { grid->stepColumn(1); });
+    write(PreviousColumn, [=] { grid->stepColumn(-1); });
+    write(Longer, [=] { grid->changeLength(1); });
+    write(Shorter, [=] { grid->changeLength(-1); });
+    write(NoteEarlier, [=] { grid->moveNote(-1, 0); });
+    write(NoteLater, [=] { grid->moveNote(1, 0); });
+    write(NoteHigher, [=] { grid->moveNote(0, 1); });
+    write(NoteLower, [=] { grid->moveNote(0, -1); });
+    write(NoteLouder, [=] { grid->changeLoudness(1); });
+    write(NoteSofter, [=] { grid->changeLoudness(-1); });
+    write(Slide, [=] { grid->togglePhrasing(PhrasingKind::Slide); });
+    write(Grace, [=] { grid->togglePhrasing(PhrasingKind::Grace); });
+    write(Trill, [=] { grid->togglePhrasing(PhrasingKind::Trill); });
+    write(Slur, [=] { grid->togglePhrasing(PhrasingKind::Slur); });
+    write(Ghost, [=] { grid->togglePhrasing(PhrasingKind::Ghost); });
+    write(Accent, [=] { grid->togglePhrasing(PhrasingKind::Accent); });
+    write(DivideByTwo, [=] { grid->setDivision(2); });
+    write(DivideByThree, [=] { grid->setDivision(3); });
+    write(DivideByFour, [=] { grid->setDivision(4); });
+    write(DivideBySix, [=] { grid->setDivision(6); });
+}
+
+void bindCheckAndHelp(CommandSet& commands, DeskWindow& window) {
+    commands.bind(CheckPhrase, [&] {
+        if (const auto phrase = window.phraseUnderCursor()) window.checking().check(*phrase);
+    });
+    commands.bind(NextHelp, [&] {
+        if (const auto phrase = window.phraseUnderCursor())
+            window.checking().help(*phrase, window.listening().ear());
+    });
+    commands.bind(NextPart, [&] { window.toNextPart(); });
+    commands.bind(Keys, [&] {
+        auto* dialog = new KeysDialog(window.keys(), &window);
+        dialog->setAttribute(Qt::WA_DeleteOnClose);
+        dialog->show();
+    });
+    commands.bind(About, [&] {
+        auto* box =
+            new QMessageBox(QMessageBox::NoIcon, aboutTitle(), aboutText(), QMessageBox::Close, &window);
+        box->setAttribute(Qt::WA_DeleteOnClose);
+        box->open();
+    });
+}
+
+} // namespace
+
+void bindCommands(CommandSet& commands, DeskWindow& window) {
+    bindStudy(commands, window);
+    bindPlaying(commands, window);
+    bindLoopAndSpeed(commands, window);
+    bindMarking(commands, window);
+    bindWriting(commands, window);
+    bindCheckAndHelp(commands, window);
+}
+
+} // namespace earwright::ui

@@ -1,0 +1,248 @@
+#include "ui/desk/DeskSession.h"
+
+#include "core/sound/ContentHash.h"
+#include "core/study/RecordingEdits.h"
+#include "core/study/RecordingLocator.h"
+#include "core/study/StudyFile.h"
+#include "ui/desk/TimedNotes.h"
+
+#include <algorithm>
+
+namespace earwright::ui {
+
+namespace fs = std::filesystem;
+
+DeskSession::DeskSession(const Options& options, QObject* parent)
+    : QObject(parent),
+      unsavedFolder(options.unsavedWork),
+      recovery(options.unsavedWork),
+      player(options.engine) {
+    connect(&openingJob, &BackgroundJob::ended, this, [this] { emit openingProgressed(std::nullopt); });
+    connect(&overviewJob, &BackgroundJob::progressed, this,
+            [this](double share) { emit overviewProgressed(share); });
+    connect(&overviewJob, &BackgroundJob::ended, this, [this] { emit overviewProgressed(std::nullopt); });
+}
+
+DeskSession::~DeskSession() = default;
+
+void DeskSession::apply(const QString& name, Study next) {
+    const auto before = shared();
+    history->apply(name.toStdString(), std::move(next));
+    present(*before);
+}
+
+void DeskSession::adjust(Study next) {
+    const auto before = shared();
+    history->replacePresent(std::move(next));
+    present(*before);
+}
+
+void DeskSession::undo() {
+    const auto before = shared();
+    history->undo();
+    present(*before);
+}
+
+void DeskSession::redo() {
+    const auto before = shared();
+    history->redo();
+    present(*before);
+}
+
+QString DeskSession::undoName() const {
+    return history ? QString::fromStdString(history->undoName()) : QString();
+}
+
+QString DeskSession::redoName() const {
+    return history ? QString::fromStdString(history->redoName()) : QString();
+}
+
+void DeskSession::present(const Study& before) {
+    if (study() == before) return;
+    recovery.keep(shared());
+    tellEngine(&before);
+    emit studyChanged(before);
+    emit fileChanged();
+}
+
+void DeskSession::tellEngine(const Study* before) {
+    const Study& now = study();
+    const bool sameTimes = before && before->beatMap == now.beatMap && before->recording == now.recording;
+    if (!sameTimes || before->notes != now.notes) player.setNotes(timedNotes(now));
+    if (!before || before->practice.loop != now.practice.loop) {
+        std::optional<Range<Frames>> loop;
+        if (now.practice.loop)
+            loop = Range{framesOf(now.practice.loop->begin), framesOf(now.practice.loop->end)};
+        player.setLoop(loop);
+    }
+    player.setPlaying({now.practice.speed, now.practice.semitones, now.practice.cents});
+}
+
+void DeskSession::open(const fs::path& path) {
+    openBy([path](const std::stop_token& stop) { return openFile(path, stop); });
+}
+
+void DeskSession::openLost(const LostWork& lost) {
+    openBy([lost](const std::stop_token& stop) { return openLostWork(lost, stop); });
+}
+
+void DeskSession::openBy(std::function<Result<Opened>(const std::stop_token&)> work) {
+    openingJob.start<Result<Opened>>(
+        [work = std::move(work)](const std::stop_token& stop, const BackgroundJob::Report&) {
+            return work(stop);
+        },
+        [this](Result<Opened> outcome) {
+            if (outcome)
+                take(*std::move(outcome));
+            else
+                emit failed(QString::fromStdString(describe(outcome.error())));
+        });
+    emit openingProgressed(0.0);
+}
+
+void DeskSession::cancelOpening() {
+    openingJob.cancel();
+}
+
+void DeskSession::take(Opened fresh) {
+    const bool onDisk = !fresh.studyFile.empty() && !fresh.recovered;
+    recovery.close();
+    history.emplace(fresh.study, onDisk);
+    file = fresh.studyFile;
+    // Lost work is settled by the user first: until then its copy must not be overwritten.
+    if (!fresh.lostWork) recovery.open(file);
+    if (fresh.recovered) recovery.keep(shared());
+    measuredHash.clear();
+    takeSound(fresh.recording);
+    tellEngine(nullptr);
+    emit opened(fresh);
+    emit fileChanged();
+}
+
+void DeskSession::takeSound(std::shared_ptr<Recording> recording) {
+    overviewJob.cancel();
+    fingerprintJob.cancel();
+    sound = std::move(recording);
+    peaks.reset();
+    if (sound) {
+        player.setRecording(sound);
+        drawOverview();
+    } else {
+        player.pause();
+    }
+    emit recordingChanged();
+}
+
+void DeskSession::drawOverview() {
+    peaks = std::make_shared<PeakPyramid>(sound->length());
+    overviewJob.start<Result<Done>>(
+        [levels = peaks, recording = sound](const std::stop_token& stop,
+                                            const BackgroundJob::Report& report) {
+            return levels->fill(*recording, stop, report);
+        },
+        [this](Result<Done> outcome) {
+            if (!outcome) emit failed(QString::fromStdString(describe(outcome.error())));
+            fingerprint();
+        });
+    emit overviewProgressed(0.0);
+}
+
+void DeskSession::fingerprint() {
+    fingerprintJob.start<Result<std::string>>(
+        [path = sound->path()](const std::stop_token& stop, const BackgroundJob::Report&) {
+            return contentHash(path, stop);
+        },
+        [this](Result<std::string> hash) {
+            if (hash) compareFingerprint(*hash);
+        });
+}
+
+void DeskSession::compareFingerprint(const std::string& hash) {
+    measuredHash = hash;
+    const std::string& known = study().recording.contentHash;
+    if (known.empty())
+        acceptRecording();
+    else if (known != hash)
+        emit recordingDiffers();
+}
+
+void DeskSession::acceptRecording() {
+    if (!sound) return;
+    adjust(setRecording(study(),
+                        {referenceTo(sound->path(), file), measuredHash, sound->rate(), sound->length()}));
+}
+
+void DeskSession::saveTo(const fs::path& path) {
+    const fs::path target = fs::absolute(path);
+    if (sound && target != file) {
+        RecordingRef reference = study().recording;
+        reference.path = referenceTo(sound->path(), target);
+        adjust(setRecording(study(), reference));
+    }
+    savingJob.start<Result<Done>>(
+        [work = shared(), target](const std::stop_token&, const BackgroundJob::Report&) {
+            return StudyFile::write(*work, target);
+        },
+        [this, work = shared(), target](Result<Done> outcome) {
+            if (!outcome) {
+                emit failed(QString::fromStdString(describe(outcome.error())));
+                return;
+            }
+            // An edit made while the disk was busy keeps the study unsaved.
+            if (shared() == work) history->markSaved();
+            if (target != file) {
+                file = target;
+                recovery.open(file);
+            }
+            if (history->isSaved())
+                recovery.discard();
+            else
+                recovery.keep(shared());
+            emit fileChanged();
+            emit saved();
+        });
+}
+
+void DeskSession::pickRecording(const fs::path& path) {
+    pickingJob.start<Result<PickedRecording>>(
+        [path, wanted = study().recording](const std::stop_token& stop, const BackgroundJob::Report&) {
+            return openPicked(path, wanted, stop);
+        },
+        [this](Result<PickedRecording> outcome) {
+            if (outcome)
+                emit recordingPicked(*outcome);
+            else
+                emit failed(QString::fromStdString(describe(outcome.error())));
+        });
+}
+
+void DeskSession::takeRecording(const PickedRecording& picked) {
+    measuredHash = picked.contentHash;
+    adjust(setRecording(study(), {referenceTo(picked.recording->path(), file), picked.contentHash,
+                                  picked.recording->rate(), picked.recording->length()}));
+    takeSound(picked.recording);
+    tellEngine(nullptr);
+}
+
+void DeskSession::giveUp() {
+    recovery.close();
+}
+
+std::vector<LostWork> DeskSession::lostUnsavedWork() const {
+    return Recovery::lostUnsavedWork(unsavedFolder);
+}
+
+Seconds DeskSession::duration() const {
+    if (sound) return sound->duration();
+    return history ? study().recording.rate.seconds(study().recording.length) : Seconds(0);
+}
+
+std::optional<float> DeskSession::level(const Range<Seconds>& range) const {
+    if (!peaks || !sound) return std::nullopt;
+    const Range<Frames> frames{sound->rate().frames(range.begin), sound->rate().frames(range.end)};
+    if (frames.begin >= peaks->known()) return std::nullopt;
+    const Peak peak = peaks->over(frames);
+    return std::max(peak.most, -peak.least);
+}
+
+} // namespace earwright::ui

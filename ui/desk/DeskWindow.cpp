@@ -1,0 +1,377 @@
+#include "ui/desk/DeskWindow.h"
+
+#include "core/study/PracticeEdits.h"
+#include "ui/desk/DeskCommands.h"
+#include "ui/desk/SpeedSteps.h"
+#include "ui/desk/StudyPaths.h"
+#include "ui/desk/TypingGuard.h"
+#include "ui/grid/LadderPanel.h"
+#include "ui/grid/LooseEndList.h"
+#include "ui/grid/NoteGrid.h"
+#include "ui/grid/NoteGridPanel.h"
+#include "ui/sheet/ChorusSheetView.h"
+#include "ui/strip/FormStripView.h"
+#include "ui/theme/PlaceText.h"
+#include "ui/theme/Spacing.h"
+#include "ui/theme/Theme.h"
+#include "ui/theme/Type.h"
+#include "ui/transport/TransportBar.h"
+
+#include <QApplication>
+#include <QCloseEvent>
+#include <QDragEnterEvent>
+#include <QLabel>
+#include <QMenuBar>
+#include <QMimeData>
+#include <QSettings>
+#include <QSplitter>
+#include <QUrl>
+#include <QVBoxLayout>
+
+namespace earwright::ui {
+
+namespace {
+
+constexpr int frameMilliseconds = 16; // 60 pictures a second
+/// What is not about the playhead is looked at every so many frames.
+constexpr int framesBetweenLooks = 6;
+
+const auto loopSubject = QStringLiteral("loop");
+const auto adviceSubject = QStringLiteral("advice");
+
+} // namespace
+
+DeskWindow::DeskWindow(const DeskSession::Options& options, QSettings& store)
+    : settings(store),
+      desk(options),
+      bindings(store),
+      commandSet(new CommandSet(bindings, *this)),
+      formStrip(new FormStripView),
+      messageBar(new MessageBar),
+      chorusSheet(new ChorusSheetView),
+      gridPanel(new NoteGridPanel),
+      transportBar(new TransportBar),
+      splitter(new QSplitter(Qt::Horizontal)),
+      title(new QLabel) {
+    marks = new MarkingDesk(desk, ears, *chorusSheet, this);
+    checks = new CheckDesk(desk, listener, *gridPanel, *chorusSheet, *messageBar, this);
+    keeper = new KeepingDesk(desk, *messageBar, *this);
+    new TypingGuard(this);
+    build();
+    bindCommands(*commandSet, *this);
+    connectSession();
+    connectStrip();
+    connectPanel();
+    connectTransport();
+    connectListening();
+    restoreLayout();
+    frames.setTimerType(Qt::PreciseTimer);
+    connect(&frames, &QTimer::timeout, this, &DeskWindow::tick);
+    frames.start(frameMilliseconds);
+    showTitle();
+    offerCommands();
+}
+
+DeskWindow::~DeskWindow() = default;
+
+void DeskWindow::build() {
+    setAcceptDrops(true);
+    commandSet->fill(*menuBar());
+    title->setFont(ui::font(TextStyle::Small));
+    title->setContentsMargins(spacing::medium, spacing::tight, spacing::medium, 0);
+    menuBar()->setCornerWidget(title);
+    chorusSheet->setSpeedSteps(loopSpeedSteps());
+    splitter->addWidget(chorusSheet);
+    splitter->addWidget(gridPanel);
+    splitter->setStretchFactor(0, 2);
+    splitter->setStretchFactor(1, 1);
+    splitter->setChildrenCollapsible(false);
+    splitter->setHandleWidth(spacing::medium);
+
+    auto* upper = new QVBoxLayout;
+    upper->setContentsMargins(spacing::medium, spacing::tight, spacing::medium, spacing::small);
+    upper->setSpacing(spacing::small);
+    upper->addWidget(formStrip);
+    upper->addWidget(messageBar);
+    upper->addWidget(splitter, 1);
+    auto* whole = new QWidget;
+    auto* column = new QVBoxLayout(whole);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    column->addLayout(upper, 1);
+    column->addWidget(transportBar);
+    setCentralWidget(whole);
+}
+
+void DeskWindow::restoreLayout() {
+    if (!restoreGeometry(settings.value(QStringLiteral("desk/geometry")).toByteArray())) resize(1400, 900);
+    if (!splitter->restoreState(settings.value(QStringLiteral("desk/splitter")).toByteArray()))
+        splitter->setSizes({940, 440});
+}
+
+void DeskWindow::connectSession() {
+    connect(&desk, &DeskSession::opened, this, [this](const Opened& what) {
+        cursor.reset();
+        messageBar->close(adviceSubject);
+        showStudy();
+        turnPage();
+        goTo(desk.study().practice.loop ? desk.study().practice.loop->begin : Seconds(0));
+        if (what.studyFile.empty() && what.recording) adviseOnMarking();
+    });
+    connect(&desk, &DeskSession::studyChanged, this, [this](const Study& before) {
+        showStudy();
+        if (before.beatMap != desk.study().beatMap && desk.study().beatMap.hasTempo())
+            messageBar->close(adviceSubject);
+    });
+    connect(&desk, &DeskSession::fileChanged, this, [this] {
+        showTitle();
+        offerCommands();
+    });
+    connect(&desk, &DeskSession::recordingChanged, this, &DeskWindow::showRecording);
+    connect(&desk, &DeskSession::overviewProgressed, this, [this](std::optional<double> share) {
+        formStrip->setDrawn(share);
+        chorusSheet->levelsChanged();
+        if (!share) listener.listenAhead();
+    });
+    connect(&listener, &RecordingListener::onsetsFound, chorusSheet, &ChorusSheetView::setOnsets);
+    connect(&listener, &RecordingListener::ready, this,
+            [this] { transportBar->setTuning(listener.evidence()->tuning().cents); });
+}
+
+void DeskWindow::connectStrip() {
+    connect(formStrip, &FormStripView::seekRequested, this, &DeskWindow::goTo);
+    connect(formStrip, &FormStripView::loopRequested, this,
+            [this](const Range<Seconds>& loop) { ears.loopOver(loop); });
+    connect(formStrip, &FormStripView::drawingCancelled, &desk, &DeskSession::cancelOverview);
+    connect(marks, &MarkingDesk::placeChosen, this, &DeskWindow::goTo);
+}
+
+void DeskWindow::connectPanel() {
+    NoteGrid* grid = gridPanel->grid();
+    connect(grid, &NoteGrid::edited, this,
+            [this](const Study& study, const QString& what) { desk.apply(what, study); });
+    connect(grid, &NoteGrid::audition, this,
+            [this](int midi, double loudness) { desk.engine().audition(midi, loudness); });
+    connect(grid, &NoteGrid::sliceRequested, &ears, &ListeningDesk::hearSlice);
+    connect(grid, &NoteGrid::placeChosen, &ears, &ListeningDesk::hearFrom);
+    connect(grid, &NoteGrid::selectionChanged, this, &DeskWindow::offerCommands);
+    connect(gridPanel->looseEnds(), &LooseEndList::edited, this,
+            [this](const Study& study, const QString& what) { desk.apply(what, study); });
+    connect(gridPanel->looseEnds(), &LooseEndList::placeChosen, this, &DeskWindow::goTo);
+    connect(gridPanel->ladder(), &LadderPanel::checkRequested, commandSet->action(CommandId::CheckPhrase),
+            &QAction::trigger);
+    connect(gridPanel->ladder(), &LadderPanel::helpRequested, commandSet->action(CommandId::NextHelp),
+            &QAction::trigger);
+    connect(checks, &CheckDesk::changed, this, &DeskWindow::offerCommands);
+    connect(qApp, &QApplication::focusChanged, this, [this, grid](QWidget*, QWidget* now) {
+        if (now && (now == grid || grid->isAncestorOf(now))) cursor.hold();
+    });
+}
+
+void DeskWindow::connectTransport() {
+    connect(transportBar, &TransportBar::playPauseRequested, &ears, &ListeningDesk::playOrPause);
+    connect(transportBar, &TransportBar::hearingChosen, this, &DeskWindow::chooseHearing);
+    connect(transportBar, &TransportBar::playingChosen, this, [this](const Playing& playing) {
+        if (!desk.isOpen()) return;
+        desk.adjust(
+            setTransposition(setSpeed(desk.study(), playing.speed), playing.semitones, playing.cents));
+    });
+    connect(transportBar, &TransportBar::levelChosen, &ears, &ListeningDesk::setLevel);
+    connect(transportBar, &TransportBar::tryDeviceAgainRequested, this,
+            [this] { desk.engine().useDevice(-1); });
+    connect(transportBar, &TransportBar::deviceListRequested, this,
+            [this] { transportBar->offerDevices(desk.engine().devices()); });
+    connect(transportBar, &TransportBar::deviceChosen, this,
+            [this](int index) { desk.engine().useDevice(index); });
+    transportBar->setHasRecording(false);
+    transportBar->setLevel(ears.level());
+    transportBar->setHearing(ears.hearing());
+}
+
+void DeskWindow::connectListening() {
+    connect(&ears, &ListeningDesk::hearingChanged, this,
+            [this] { transportBar->setHearing(ears.hearing()); });
+    connect(&ears, &ListeningDesk::levelChanged, this, [this] { transportBar->setLevel(ears.level()); });
+    connect(&ears, &ListeningDesk::loopMakingChanged, this, &DeskWindow::showLoopMaking);
+}
+
+void DeskWindow::showStudy() {
+    const auto study = desk.shared();
+    formStrip->setStudy(study);
+    chorusSheet->setStudy(study);
+    gridPanel->setStudy(study);
+    transportBar->setStudy(study);
+    transportBar->setPlaying({study->practice.speed, study->practice.semitones, study->practice.cents});
+    if (cursor.follow(*study, ears.ear())) turnPage();
+    offerCommands();
+}
+
+void DeskWindow::showRecording() {
+    const auto level = [this](const Range<Seconds>& range) { return desk.level(range); };
+    formStrip->setRecording(desk.duration(), level);
+    chorusSheet->setRecording(desk.duration(), level);
+    transportBar->setLength(desk.duration());
+    transportBar->setHasRecording(desk.recording() != nullptr);
+    transportBar->setTuning(std::nullopt);
+    listener.setRecording(desk.recording());
+}
+
+void DeskWindow::showTitle() {
+    if (!desk.isOpen()) {
+        title->clear();
+        setWindowTitle(tr("Earwright"));
+        return;
+    }
+    const QString state = keeper->hasUnsavedWork()   ? tr("not saved")
+                          : desk.studyFile().empty() ? tr("new")
+                                                     : tr("saved");
+    title->setText(tr("%1 · %2").arg(titleOf(desk), state));
+    setWindowTitle(tr("%1 · %2 – Earwright").arg(titleOf(desk), state));
+    menuBar()->setCornerWidget(title); // lays the corner out anew for the new width
+    title->show();
+}
+
+void DeskWindow::adviseOnMarking() {
+    messageBar->say(
+        adviceSubject, MessageBar::Tone::Question,
+        tr("No bars are marked yet. Play, and press Enter on each bar line; Shift+Enter marks a beat."));
+}
+
+void DeskWindow::showLoopMaking() {
+    const auto start = ears.loopBeingMade();
+    if (!start) return messageBar->close(loopSubject);
+    const Study& study = desk.study();
+    const QString place = study.beatMap.hasTempo()
+                              ? placeText(Beats::nearest(study.beatMap.beatsAt(*start), 12), study.meter)
+                              : clockText(*start);
+    messageBar->say(loopSubject, MessageBar::Tone::Question,
+                    tr("The loop starts at %1. Press L where it ends.").arg(place),
+                    {{tr("Cancel"), [this] { ears.giveUpLoop(); }}});
+}
+
+void DeskWindow::tick() {
+    const bool look = frameCount++ % framesBetweenLooks == 0;
+    if (look) transportBar->setDevice(desk.engine().device());
+    if (!desk.isOpen()) return;
+    const Seconds ear = ears.ear();
+    formStrip->setHeard(ear);
+    chorusSheet->setHeard(ear);
+    gridPanel->grid()->setPlayhead(ear);
+    transportBar->setHeard(ear, ears.heard().playing);
+    if (!look) return;
+    if (ears.heard().playing && cursor.follow(desk.study(), ear)) turnPage();
+    offerCommands();
+}
+
+void DeskWindow::turnPage() {
+    const GridPage& page = cursor.page();
+    if (page.phrase)
+        gridPanel->showPhrase(*page.phrase);
+    else
+        gridPanel->showRange(page.bars);
+    chorusSheet->setPhrase(page.phrase);
+    checks->setPhrase(page.phrase);
+}
+
+void DeskWindow::goTo(Seconds place) {
+    if (!desk.isOpen()) return;
+    ears.hearFrom(place);
+    chorusSheet->setHeard(place);
+    chorusSheet->reveal(place);
+    if (cursor.goTo(desk.study(), place)) turnPage();
+    if (desk.study().beatMap.hasTempo())
+        gridPanel->grid()->goTo(Beats::nearest(desk.study().beatMap.beatsAt(place), 12));
+    offerCommands();
+}
+
+void DeskWindow::letGo() {
+    if (chorusSheet->letGo() || ears.giveUpLoop()) return;
+    if (chorusSheet->stretch()) return chorusSheet->setStretch(std::nullopt);
+    if (!cursor.letGo()) return;
+    chorusSheet->setFocus();
+    if (cursor.follow(desk.study(), ears.ear())) turnPage();
+}
+
+void DeskWindow::workInGrid() {
+    gridPanel->grid()->setFocus();
+    cursor.hold();
+}
+
+void DeskWindow::loopPhrase() {
+    if (const auto stretch = chorusSheet->stretch()) {
+        chorusSheet->setStretch(std::nullopt);
+        return ears.loopOver(*stretch);
+    }
+    const auto phrase = phraseUnderCursor();
+    if (!phrase)
+        return messageBar->notice(
+            tr("There is no phrase here. Drag over a stretch of the sheet, then press P to "
+               "loop it or M to name it as a phrase."));
+    ears.loopOver(desk.study().span(*phrase)->range);
+}
+
+void DeskWindow::chooseHearing(Hearing hearing) {
+    ears.hear(hearing);
+    if (hearing != Hearing::Trade || !desk.isOpen() || desk.study().practice.loop) return;
+    if (const auto phrase = phraseUnderCursor())
+        ears.loopOver(desk.study().span(*phrase)->range);
+    else
+        messageBar->notice(tr("Trade takes turns over a loop: mark a phrase here, or make a loop with L."));
+}
+
+std::optional<SpanId> DeskWindow::phraseUnderCursor() {
+    return desk.isOpen() ? cursor.phrase(desk.study(), ears.ear()) : std::nullopt;
+}
+
+void DeskWindow::toNextPart() {
+    QWidget* const parts[]{formStrip, chorusSheet, gridPanel->grid(), transportBar};
+    constexpr std::size_t count = std::size(parts);
+    std::size_t next = 0;
+    for (std::size_t i = 0; i < count; ++i)
+        if (const QWidget* now = focusWidget(); now && (now == parts[i] || parts[i]->isAncestorOf(now)))
+            next = (i + 1) % count;
+    QWidget* target = parts[next];
+    if (target->focusPolicy() == Qt::NoFocus) target = target->nextInFocusChain();
+    target->setFocus(Qt::TabFocusReason);
+}
+
+void DeskWindow::switchAppearance() {
+    const bool dark = currentAppearance() == Appearance::Dark;
+    applyTheme(*qApp, dark ? Appearance::Light : Appearance::Dark);
+    settings.setValue(QStringLiteral("desk/appearance"),
+                      dark ? QStringLiteral("light") : QStringLiteral("dark"));
+}
+
+void DeskWindow::offerCommands() {
+    commandSet->setConditions(conditions());
+    const auto named = [](const QString& verb, const QString& what) {
+        return what.isEmpty() ? verb : verb + QStringLiteral(": ") + what;
+    };
+    commandSet->action(CommandId::Undo)
+        ->setText(named(command(CommandId::Undo).translatedName(), desk.undoName()));
+    commandSet->action(CommandId::Redo)
+        ->setText(named(command(CommandId::Redo).translatedName(), desk.redoName()));
+}
+
+void DeskWindow::open(const std::filesystem::path& path) {
+    keeper->open(path);
+}
+
+void DeskWindow::closeEvent(QCloseEvent* event) {
+    if (!keeper->mayClose()) return event->ignore();
+    settings.setValue(QStringLiteral("desk/geometry"), saveGeometry());
+    settings.setValue(QStringLiteral("desk/splitter"), splitter->saveState());
+    event->accept();
+}
+
+void DeskWindow::dragEnterEvent(QDragEnterEvent* event) {
+    const auto urls = event->mimeData()->urls();
+    if (urls.size() == 1 && urls.front().isLocalFile()) event->acceptProposedAction();
+}
+
+void DeskWindow::dropEvent(QDropEvent* event) {
+    event->acceptProposedAction();
+    open(pathOf(event->mimeData()->urls().front().toLocalFile()));
+}
+
+} // namespace earwright::ui

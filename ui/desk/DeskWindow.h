@@ -1,0 +1,115 @@
+// The desk: strip, sheet, grid and transport around one study and one player.
+#pragma once
+
+#include "ui/commands/CommandSet.h"
+#include "ui/commands/KeyBindings.h"
+#include "ui/desk/CheckDesk.h"
+#include "ui/desk/DeskCursor.h"
+#include "ui/desk/DeskSession.h"
+#include "ui/desk/KeepingDesk.h"
+#include "ui/desk/ListeningDesk.h"
+#include "ui/desk/MarkingDesk.h"
+#include "ui/desk/MessageBar.h"
+#include "ui/desk/RecordingListener.h"
+
+#include <QMainWindow>
+#include <QTimer>
+
+class QLabel;
+class QSettings;
+class QSplitter;
+
+namespace earwright::ui {
+
+class ChorusSheetView;
+class FormStripView;
+class NoteGridPanel;
+class TransportBar;
+
+/// Joins the views: what one asks for goes to the session, and what changes there goes to all.
+/// Threads: interface only.
+class DeskWindow : public QMainWindow {
+    Q_OBJECT
+public:
+    /// Requires: settings outlives this.
+    DeskWindow(const DeskSession::Options& options, QSettings& settings);
+    ~DeskWindow() override;
+
+    /// Opens a recording or a study, as if chosen by hand.
+    void open(const std::filesystem::path& path);
+
+    DeskSession& session() { return desk; }
+    ListeningDesk& listening() { return ears; }
+    MarkingDesk& marking() { return *marks; }
+    CheckDesk& checking() { return *checks; }
+    KeepingDesk& keeping() { return *keeper; }
+    MessageBar& messages() { return *messageBar; }
+    ChorusSheetView& sheet() { return *chorusSheet; }
+    FormStripView& strip() { return *formStrip; }
+    NoteGridPanel& panel() { return *gridPanel; }
+    TransportBar& transport() { return *transportBar; }
+    CommandSet& commands() { return *commandSet; }
+    KeyBindings& keys() { return bindings; }
+
+    /// The user chose a place: ear, sheet and grid go there.
+    void goTo(Seconds place);
+    /// Drops what is half done, then what is selected, then lets the grid follow the ear again.
+    void letGo();
+    /// The keyboard goes to the grid, whose page stays from now on.
+    void workInGrid();
+    void loopPhrase();
+    void chooseHearing(Hearing hearing);
+    void toNextPart();
+    void switchAppearance();
+    /// The phrase that C and H mean.
+    std::optional<SpanId> phraseUnderCursor();
+    /// What may be asked for now.
+    Conditions conditions();
+
+protected:
+    void closeEvent(QCloseEvent* event) override;
+    void dragEnterEvent(QDragEnterEvent* event) override;
+    void dropEvent(QDropEvent* event) override;
+
+private:
+    void build();
+    void connectSession();
+    void connectStrip();
+    void connectPanel();
+    void connectTransport();
+    void connectListening();
+    void restoreLayout();
+
+    void showStudy();
+    void showRecording();
+    void showTitle();
+    void showLoopMaking();
+    void adviseOnMarking();
+    void tick();
+    void turnPage();
+    void offerCommands();
+
+    QSettings& settings;
+    DeskSession desk;
+    RecordingListener listener;
+    ListeningDesk ears{desk};
+    DeskCursor cursor;
+    KeyBindings bindings;
+    CommandSet* commandSet;
+
+    FormStripView* formStrip;
+    MessageBar* messageBar;
+    ChorusSheetView* chorusSheet;
+    NoteGridPanel* gridPanel;
+    TransportBar* transportBar;
+    QSplitter* splitter;
+    QLabel* title;
+    MarkingDesk* marks = nullptr;
+    CheckDesk* checks = nullptr;
+    KeepingDesk* keeper = nullptr;
+
+    QTimer frames;
+    int frameCount = 0;
+};
+
+} // namespace earwright::ui

@@ -1,0 +1,208 @@
+#include "ui/desk/KeepingDesk.h"
+
+#include "core/study/RecordingEdits.h"
+#include "ui/desk/StudyPaths.h"
+
+#include <QFileDialog>
+#include <QInputDialog>
+
+#include <utility>
+
+namespace earwright::ui {
+
+namespace fs = std::filesystem;
+using Tone = MessageBar::Tone;
+
+namespace {
+
+const auto opening = QStringLiteral("opening");
+const auto losing = QStringLiteral("losing");
+const auto lostSubject = QStringLiteral("lost work");
+const auto missing = QStringLiteral("recording");
+
+} // namespace
+
+KeepingDesk::KeepingDesk(DeskSession& desk, MessageBar& bar, QWidget& owner)
+    : QObject(&owner), session(desk), messages(bar), window(owner) {
+    connect(&session, &DeskSession::opened, this, &KeepingDesk::showOpened);
+    connect(&session, &DeskSession::recordingPicked, this, &KeepingDesk::showPicked);
+    connect(&session, &DeskSession::recordingDiffers, this, &KeepingDesk::showDifferent);
+    connect(&session, &DeskSession::openingProgressed, this, &KeepingDesk::showOpening);
+    connect(&session, &DeskSession::failed, this, [this](const QString& sentence) {
+        pending = nullptr;
+        messages.say(QStringLiteral("failed"), Tone::Trouble, sentence);
+    });
+    connect(&session, &DeskSession::saved, this, [this] {
+        onDisk = session.shared();
+        recovered = false;
+        messages.close(losing);
+        if (auto deed = std::exchange(pending, nullptr)) deed();
+    });
+}
+
+bool KeepingDesk::hasUnsavedWork() const {
+    if (!session.isOpen() || session.isSaved()) return false;
+    // A recording that was only listened to is not work.
+    return !session.studyFile().empty() || session.canUndo() || session.canRedo() || recovered;
+}
+
+void KeepingDesk::whenNothingIsLost(const QString& question, std::function<void()> deed) {
+    if (!hasUnsavedWork()) return deed();
+    messages.say(losing, Tone::Question, question,
+                 {{tr("&Save"), [this, deed] { afterSaving(deed); }},
+                  {tr("&Don't save"), deed},
+                  {tr("Sta&y here"), {}}});
+}
+
+void KeepingDesk::afterSaving(std::function<void()> deed) {
+    pending = std::move(deed);
+    save();
+}
+
+void KeepingDesk::open(const fs::path& path) {
+    whenNothingIsLost(tr("“%1” has changes that are not saved.").arg(titleOf(session)),
+                      [this, path] { startAt(path); });
+}
+
+void KeepingDesk::startAt(const fs::path& path) {
+    openingName = nameOf(path);
+    session.open(path);
+}
+
+void KeepingDesk::showOpening(std::optional<double> share) {
+    if (share)
+        messages.say(opening, Tone::Question, tr("Opening %1 …").arg(openingName),
+                     {{tr("Cancel"), [this] { session.cancelOpening(); }}});
+    else
+        messages.close(opening);
+}
+
+void KeepingDesk::askWhatToOpen() {
+    auto* dialog = new QFileDialog(&window, tr("Open a recording or a study"), startFolder(session));
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    dialog->setFileMode(QFileDialog::ExistingFile);
+    dialog->setNameFilters({tr("Recordings and studies (%1 *.study)").arg(soundFilePatterns()),
+                            tr("Studies (*.study)"), tr("All files (*)")});
+    connect(dialog, &QFileDialog::fileSelected, this, [this](const QString& file) { open(pathOf(file)); });
+    dialog->open();
+}
+
+void KeepingDesk::save() {
+    if (session.studyFile().empty()) return askWhereToSave();
+    session.saveTo(session.studyFile());
+}
+
+void KeepingDesk::askWhereToSave() {
+    auto* dialog = new QFileDialog(&window, tr("Save the study"), startFolder(session));
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    dialog->setAcceptMode(QFileDialog::AcceptSave);
+    dialog->setDefaultSuffix(QStringLiteral("study"));
+    dialog->setNameFilters({tr("Studies (*.study)")});
+    dialog->selectFile(suggestedFile(session));
+    connect(dialog, &QFileDialog::fileSelected, this,
+            [this](const QString& file) { session.saveTo(pathOf(file)); });
+    connect(dialog, &QFileDialog::rejected, this, [this] { pending = nullptr; });
+    dialog->open();
+}
+
+void KeepingDesk::askForRecording() {
+    auto* dialog = new QFileDialog(&window, tr("Where is the recording now?"), startFolder(session));
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    dialog->setFileMode(QFileDialog::ExistingFile);
+    dialog->setNameFilters({tr("Recordings (%1)").arg(soundFilePatterns()), tr("All files (*)")});
+    connect(dialog, &QFileDialog::fileSelected, this,
+            [this](const QString& file) { session.pickRecording(pathOf(file)); });
+    dialog->open();
+}
+
+void KeepingDesk::askForTitle() {
+    auto* dialog = new QInputDialog(&window);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    dialog->setWindowTitle(tr("Name of the study"));
+    dialog->setLabelText(tr("The study is called"));
+    dialog->setTextValue(QString::fromStdString(session.study().title));
+    connect(dialog, &QInputDialog::textValueSelected, this, [this](const QString& title) {
+        session.apply(tr("name"), setTitle(session.study(), title.trimmed().toStdString()));
+    });
+    dialog->open();
+}
+
+void KeepingDesk::showOpened(const Opened& what) {
+    onDisk = session.shared();
+    recovered = what.recovered;
+    for (const QString& subject : {losing, lostSubject, missing, QStringLiteral("failed")})
+        messages.close(subject);
+    if (what.trouble)
+        messages.say(missing, Tone::Trouble, QString::fromStdString(describe(*what.trouble)),
+                     {{tr("&Find it…"), [this] { askForRecording(); }}});
+    if (what.lostWork)
+        offerLost(*what.lostWork,
+                  tr("There is newer work on this study, from before the program stopped unexpectedly."));
+    if (what.recovered)
+        messages.say(lostSubject, Tone::Notice, tr("The work is here again. Save it to keep it."));
+}
+
+void KeepingDesk::offerLost(const LostWork& lost, const QString& sentence) {
+    // Until this is settled no new recovery copy may take the place of the old one.
+    messages.say(lostSubject, Tone::Question, sentence,
+                 {{tr("&Bring it back"), [this, lost] { session.openLost(lost); }},
+                  {tr("&Throw it away"), [this, lost] {
+                       Recovery::forget(lost);
+                       if (session.isOpen()) session.recoveryCopy().open(session.studyFile());
+                   }}});
+}
+
+void KeepingDesk::offerLostWork() {
+    const auto lost = session.lostUnsavedWork();
+    if (lost.empty()) return;
+    offerLost(lost.front(),
+              tr("There is work that was never saved, from before the program stopped unexpectedly."));
+}
+
+void KeepingDesk::showPicked(const PickedRecording& picked) {
+    if (picked.recognised) {
+        messages.close(missing);
+        session.takeRecording(picked);
+        messages.notice(tr("%1 is the recording of this study.").arg(nameOf(picked.recording->path())));
+        return;
+    }
+    messages.say(
+        missing, Tone::Trouble,
+        tr("%1 is not the recording this study was made with: its contents differ, so marks and notes may "
+           "not fit.")
+            .arg(nameOf(picked.recording->path())),
+        {{tr("Find &another…"), [this] { askForRecording(); }},
+         {tr("&Use it all the same"), [this, picked] { session.takeRecording(picked); }}});
+}
+
+void KeepingDesk::showDifferent() {
+    messages.say(
+        missing, Tone::Trouble,
+        tr("%1 has changed since this study was made: its contents differ, so marks and notes may not fit.")
+            .arg(nameOf(session.recording()->path())),
+        {{tr("&Find the right one…"), [this] { askForRecording(); }},
+         {tr("&Use it all the same"), [this] { session.acceptRecording(); }}});
+}
+
+bool KeepingDesk::mayClose() {
+    if (agreed || !session.isOpen()) return true;
+    const auto close = [this] {
+        session.giveUp();
+        agreed = true;
+        emit closeAgreed();
+    };
+    if (hasUnsavedWork()) {
+        whenNothingIsLost(tr("“%1” has changes that are not saved. Close?").arg(titleOf(session)), close);
+        return false;
+    }
+    // Loop and speed are no work to ask about, but the study opens where it was left.
+    const bool listenedElsewhere = !session.studyFile().empty() && onDisk && *session.shared() != *onDisk;
+    if (listenedElsewhere) {
+        afterSaving(close);
+        return false;
+    }
+    session.giveUp();
+    return true;
+}
+
+} // namespace earwright::ui

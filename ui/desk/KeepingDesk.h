@@ -1,0 +1,61 @@
+// Opening, saving and closing, with every question that belongs to them; nothing is lost without being asked.
+#pragma once
+
+#include "ui/desk/DeskSession.h"
+#include "ui/desk/MessageBar.h"
+
+#include <QObject>
+
+#include <functional>
+
+class QWidget;
+
+namespace earwright::ui {
+
+/// Questions are lines of the message bar, so that the music can run on. Threads: interface only.
+class KeepingDesk : public QObject {
+    Q_OBJECT
+public:
+    KeepingDesk(DeskSession& session, MessageBar& messages, QWidget& window);
+
+    /// Opens a file at once if nothing would be lost; else asks first.
+    void open(const std::filesystem::path& path);
+    void askWhatToOpen();
+    /// Saves under the study's own name, or asks for one.
+    void save();
+    void askWhereToSave();
+    void askForRecording();
+    void askForTitle();
+    /// True if the window may close now. Otherwise the user is asked, and closeAgreed() may follow.
+    bool mayClose();
+    /// Work without a file that a crash left behind is offered.
+    void offerLostWork();
+    /// True while there are changes that a save would keep.
+    bool hasUnsavedWork() const;
+
+signals:
+    void closeAgreed();
+
+private:
+    void whenNothingIsLost(const QString& question, std::function<void()> deed);
+    void afterSaving(std::function<void()> deed);
+    void showOpened(const Opened& what);
+    void offerLost(const LostWork& lost, const QString& sentence);
+    void showPicked(const PickedRecording& picked);
+    void showDifferent();
+    void showOpening(std::optional<double> share);
+    void startAt(const std::filesystem::path& path);
+
+    DeskSession& session;
+    MessageBar& messages;
+    QWidget& window;
+    /// What waits until the study is saved.
+    std::function<void()> pending;
+    QString openingName;
+    /// The study as last written or read, with loop and speed.
+    std::shared_ptr<const Study> onDisk;
+    bool recovered = false;
+    bool agreed = false;
+};
+
+} // namespace earwright::ui

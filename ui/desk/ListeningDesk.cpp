@@ -1,0 +1,128 @@
+#include "ui/desk/ListeningDesk.h"
+
+#include "core/study/PracticeEdits.h"
+#include "ui/desk/EarSteps.h"
+#include "ui/desk/SpeedSteps.h"
+
+#include <algorithm>
+
+namespace earwright::ui {
+
+namespace {
+
+constexpr int ways = 5;
+
+} // namespace
+
+QString nameOf(Hearing hearing) {
+    switch (hearing) {
+    case Hearing::Record:
+        return ListeningDesk::tr("record");
+    case Hearing::Yours:
+        return ListeningDesk::tr("yours");
+    case Hearing::Together:
+        return ListeningDesk::tr("together");
+    case Hearing::Split:
+        return ListeningDesk::tr("split");
+    case Hearing::Trade:
+        return ListeningDesk::tr("trade");
+    }
+    return {};
+}
+
+ListeningDesk::ListeningDesk(DeskSession& desk, QObject* parent) : QObject(parent), session(desk) {
+    session.engine().setLevel(gain);
+    connect(&session, &DeskSession::opened, this, [this] { giveUpLoop(); });
+}
+
+const Heard& ListeningDesk::listen() {
+    last = session.engine().now();
+    return last;
+}
+
+Seconds ListeningDesk::ear() {
+    if (!session.isOpen()) return Seconds(0);
+    return session.study().recording.rate.seconds(listen().position);
+}
+
+void ListeningDesk::playOrPause() {
+    listen().playing ? session.engine().pause() : session.engine().play();
+}
+
+void ListeningDesk::hearFrom(Seconds place) {
+    session.engine().seek(session.framesOf(std::clamp(place, Seconds(0), session.duration())));
+}
+
+void ListeningDesk::stepBeats(int steps) {
+    hearFrom(ui::stepBeats(session.study(), ear(), steps, session.duration()));
+}
+
+void ListeningDesk::stepBars(int steps) {
+    hearFrom(ui::stepBars(session.study(), ear(), steps, session.duration()));
+}
+
+void ListeningDesk::hearSlice(const Range<Seconds>& slice) {
+    const Range<Frames> frames{session.framesOf(std::max(slice.begin, Seconds(0))),
+                               session.framesOf(slice.end)};
+    if (!frames.isEmpty()) session.engine().playSlice(frames);
+}
+
+void ListeningDesk::loopFromOrToHere() {
+    if (const auto loop = making.tap(ear())) loopOver(loop);
+    emit loopMakingChanged();
+}
+
+bool ListeningDesk::giveUpLoop() {
+    if (!making.start()) return false;
+    making.giveUp();
+    emit loopMakingChanged();
+    return true;
+}
+
+void ListeningDesk::loopOver(const std::optional<Range<Seconds>>& loop) {
+    session.adjust(setLoop(session.study(), loop));
+}
+
+void ListeningDesk::nudgeLoop(LoopEnd end, int direction) {
+    if (const auto& loop = session.study().practice.loop)
+        loopOver(LoopMaking::nudged(*loop, end, direction, session.duration()));
+}
+
+void ListeningDesk::playAt(double speed) {
+    session.adjust(setSpeed(session.study(), speed));
+}
+
+void ListeningDesk::slower() {
+    playAt(slowerThan(session.study().practice.speed));
+}
+
+void ListeningDesk::faster() {
+    playAt(fasterThan(session.study().practice.speed));
+}
+
+void ListeningDesk::transpose(int semitones, int cents) {
+    session.adjust(setTransposition(session.study(), semitones, cents));
+}
+
+void ListeningDesk::transposeBy(int semitones) {
+    const Practice& practice = session.study().practice;
+    transpose(practice.semitones + semitones, practice.cents);
+}
+
+void ListeningDesk::hear(Hearing hearing) {
+    way = hearing;
+    session.engine().setHearing(hearing);
+    emit hearingChanged();
+}
+
+Hearing ListeningDesk::neighbour(int step) const {
+    return static_cast<Hearing>((static_cast<int>(way) + ways + step) % ways);
+}
+
+void ListeningDesk::setLevel(double level) {
+    gain = std::clamp(level, 0.0, 1.0);
+    session.engine().setLevel(gain);
+    emit levelChanged();
+}
+
+} // namespace earwright::ui

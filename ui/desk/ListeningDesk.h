@@ -1,0 +1,69 @@
+// What is heard and how: playing, the place of the ear, loop, speed, pitch and ways of hearing.
+#pragma once
+
+#include "core/engine/Engine.h"
+#include "ui/desk/DeskSession.h"
+#include "ui/desk/LoopMaking.h"
+
+#include <QObject>
+
+namespace earwright::ui {
+
+/// Threads: interface only.
+class ListeningDesk : public QObject {
+    Q_OBJECT
+public:
+    explicit ListeningDesk(DeskSession& session, QObject* parent = nullptr);
+
+    /// Asks the engine anew; the rest of this frame's questions are answered from it.
+    const Heard& listen();
+    const Heard& heard() const { return last; }
+    /// Where the ear is, asked at this moment: for taps.
+    Seconds ear();
+
+    void playOrPause();
+    void hearFrom(Seconds place);
+    void stepBeats(int steps);
+    void stepBars(int steps);
+    /// Once, at the chosen speed; then the ear is at its start.
+    void hearSlice(const Range<Seconds>& slice);
+
+    /// First from here, then to here.
+    void loopFromOrToHere();
+    std::optional<Seconds> loopBeingMade() const { return making.start(); }
+    /// True if a loop was being made.
+    bool giveUpLoop();
+    void loopOver(const std::optional<Range<Seconds>>& loop);
+    void nudgeLoop(LoopEnd end, int direction);
+
+    void playAt(double speed);
+    void slower();
+    void faster();
+    void transpose(int semitones, int cents);
+    void transposeBy(int semitones);
+
+    Hearing hearing() const { return way; }
+    void hear(Hearing hearing);
+    /// The way of hearing some steps on in their order, round and round.
+    Hearing neighbour(int step) const;
+    double level() const { return gain; }
+    void setLevel(double level);
+
+signals:
+    void hearingChanged();
+    void levelChanged();
+    /// A loop is being made, or no longer.
+    void loopMakingChanged();
+
+private:
+    DeskSession& session;
+    LoopMaking making;
+    Heard last;
+    Hearing way = Hearing::Record;
+    double gain = 0.8;
+};
+
+/// The words for a way of hearing.
+QString nameOf(Hearing hearing);
+
+} // namespace earwright::ui

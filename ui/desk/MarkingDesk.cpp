@@ -1,0 +1,192 @@
+#include "ui/desk/MarkingDesk.h"
+
+#include "core/study/ChartEdits.h"
+#include "core/study/LooseEndEdits.h"
+#include "core/study/MarkEdits.h"
+#include "core/study/SpanEdits.h"
+#include "ui/desk/EarSteps.h"
+#include "ui/desk/MeterDialog.h"
+#include "ui/sheet/ChorusSheetView.h"
+#include "ui/sheet/FormEditor.h"
+
+#include <cmath>
+
+namespace earwright::ui {
+
+namespace {
+
+constexpr Seconds markReach{0.25};
+
+QString nameOf(SpanKind kind) {
+    switch (kind) {
+    case SpanKind::Phrase:
+        return MarkingDesk::tr("mark phrase");
+    case SpanKind::Chorus:
+        return MarkingDesk::tr("mark chorus");
+    case SpanKind::Section:
+        return MarkingDesk::tr("mark section");
+    }
+    return {};
+}
+
+} // namespace
+
+/// One answer for each kind of wish.
+struct MarkingDesk::Granting {
+    MarkingDesk& desk;
+    const Study& study = desk.session.study();
+
+    void operator()(std::monostate) const {}
+    void operator()(const HearFrom& wish) const {
+        desk.sheet.setStretch(std::nullopt);
+        emit desk.placeChosen(wish.place);
+    }
+    void operator()(const ChooseStretch& wish) const { desk.sheet.setStretch(wish.stretch); }
+    void operator()(const LoopOver& wish) const {
+        desk.sheet.setStretch(std::nullopt);
+        desk.listening.loopOver(wish.loop);
+    }
+    void operator()(const PlayAt& wish) const { desk.listening.playAt(wish.percent / 100.0); }
+    void operator()(const MoveMarkTo& wish) const {
+        desk.session.apply(tr("move mark"), moveMark(study, wish.index, wish.place));
+    }
+    void operator()(const RemoveMarkAt& wish) const {
+        desk.session.apply(tr("remove mark"), earwright::removeMark(study, wish.index));
+    }
+    void operator()(const MarkBarAt& wish) const {
+        desk.session.apply(tr("mark bar"), earwright::tapBar(study, wish.place));
+    }
+    void operator()(const MarkBeatAt& wish) const {
+        desk.session.apply(tr("mark beat"), insertMark(study, wish.place));
+    }
+    void operator()(const CountBarsFrom& wish) const {
+        desk.session.apply(tr("count bars from here"), startBarOneAt(study, wish.place));
+    }
+    void operator()(const NameStretch& wish) const {
+        desk.sheet.setStretch(std::nullopt);
+        desk.session.apply(nameOf(wish.kind),
+                           addSpan(study, wish.kind, wish.name.toStdString(), wish.stretch).study);
+    }
+    void operator()(const NameSpan& wish) const {
+        desk.session.apply(tr("rename"), earwright::renameSpan(study, wish.span, wish.name.toStdString()));
+    }
+    void operator()(const DropSpan& wish) const {
+        desk.session.apply(tr("remove name"), removeSpan(study, wish.span));
+    }
+    void operator()(const ChooseSpan& wish) const {
+        const Span* span = study.span(wish.span);
+        if (!span) return;
+        desk.sheet.setStretch(span->range);
+        emit desk.placeChosen(span->range.begin);
+    }
+    void operator()(const TypeChords& wish) const {
+        desk.session.apply(tr("chords"), overrideBars(study, wish.bar, wish.text.toStdString()));
+    }
+    void operator()(const KeepToForm& wish) const {
+        desk.session.apply(tr("chords as in the form"), clearOverride(study, wish.bar));
+    }
+    void operator()(const KeepLooseEnd& wish) const {
+        desk.session.apply(tr("loose end"), addLooseEnd(study, wish.place, wish.text.toStdString()).study);
+    }
+    void operator()(const RewordLooseEnd& wish) const {
+        desk.session.apply(tr("word of a loose end"),
+                           retextLooseEnd(study, wish.looseEnd, wish.text.toStdString()));
+    }
+    void operator()(const TickLooseEnd& wish) const {
+        desk.session.apply(tr("tick off"), setLooseEndDone(study, wish.looseEnd, true));
+    }
+};
+
+MarkingDesk::MarkingDesk(DeskSession& desk, ListeningDesk& ears, ChorusSheetView& view, QObject* parent)
+    : QObject(parent), session(desk), listening(ears), sheet(view) {
+    connect(&sheet, &ChorusSheetView::wished, this, &MarkingDesk::grant);
+}
+
+void MarkingDesk::grant(const SheetWish& wish) {
+    if (session.isOpen()) std::visit(Granting{*this}, wish);
+}
+
+void MarkingDesk::tapBar() {
+    session.apply(tr("bar"), earwright::tapBar(session.study(), listening.ear()));
+}
+
+void MarkingDesk::tapBeat() {
+    session.apply(tr("beat"), earwright::tapBeat(session.study(), listening.ear()));
+}
+
+std::optional<std::size_t> MarkingDesk::markHere(Seconds ear) const {
+    return session.study().beatMap.markNear(ear, markReach);
+}
+
+void MarkingDesk::removeMark() {
+    if (const auto index = markHere(listening.ear())) grant(RemoveMarkAt{*index});
+}
+
+void MarkingDesk::barOneHere() {
+    grant(CountBarsFrom{listening.ear()});
+}
+
+void MarkingDesk::askForMeter(QWidget* window) {
+    auto* dialog = new MeterDialog(session.study().meter, window);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    connect(dialog, &QDialog::accepted, this, [this, dialog] {
+        session.apply(tr("beats in a bar"), setMeter(session.study(), dialog->meter()));
+    });
+    dialog->open();
+}
+
+std::optional<Range<Seconds>> MarkingDesk::stretch() const {
+    if (sheet.stretch()) return sheet.stretch();
+    return session.study().practice.loop;
+}
+
+void MarkingDesk::nameStretch(SpanKind kind) {
+    if (const auto chosen = stretch()) sheet.typeName(kind, *chosen);
+}
+
+void MarkingDesk::renameSpan() {
+    if (const Span* span = innermostSpan(session.study(), listening.ear())) sheet.typeNewName(span->id);
+}
+
+void MarkingDesk::removeSpanHere() {
+    if (const Span* span = innermostSpan(session.study(), listening.ear())) grant(DropSpan{span->id});
+}
+
+void MarkingDesk::toPhrase(int step) {
+    const Span* phrase = step > 0 ? nextPhrase(session.study(), listening.ear())
+                                  : previousPhrase(session.study(), listening.ear());
+    if (phrase) emit placeChosen(phrase->range.begin);
+}
+
+void MarkingDesk::chordsHere() {
+    const Study& study = session.study();
+    const double bars = study.beatMap.beatsAt(listening.ear()) / study.meter.beatsPerBar;
+    sheet.typeChords(std::llround(std::floor(bars)) + 1);
+}
+
+void MarkingDesk::askForForm(QWidget* window) {
+    auto* dialog = new FormEditor(session.study(), window);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    connect(dialog, &QDialog::accepted, this, [this, dialog] {
+        Study next = setForm(session.study(), dialog->text().toStdString());
+        if (const auto layout = dialog->chorusLayout())
+            next = layOutChoruses(next, layout->firstBar, layout->barCount, layout->count);
+        session.apply(tr("form"), std::move(next));
+    });
+    dialog->open();
+}
+
+void MarkingDesk::looseEndHere() {
+    sheet.typeLooseEnd(listening.ear());
+}
+
+void MarkingDesk::nextLooseEnd() {
+    if (const LooseEnd* end = nextOpenLooseEnd(session.study(), listening.ear())) emit placeChosen(end->time);
+}
+
+void MarkingDesk::tickLooseEnd() {
+    if (const LooseEnd* end = looseEndNear(session.study(), listening.ear()))
+        session.apply(tr("tick off"), setLooseEndDone(session.study(), end->id, !end->done));
+}
+
+} // namespace earwright::ui

@@ -1,0 +1,47 @@
+// One-line messages under the form strip, with what can be done about them; never in the way of the music.
+#pragma once
+
+#include <QString>
+#include <QWidget>
+
+#include <functional>
+#include <map>
+#include <vector>
+
+class QVBoxLayout;
+
+namespace earwright::ui {
+
+class MessageRow;
+
+/// Notices go by themselves; questions and troubles stay until they are answered or closed.
+/// Threads: interface only.
+class MessageBar : public QWidget {
+    Q_OBJECT
+public:
+    struct Answer {
+        QString text;
+        std::function<void()> deed;
+    };
+    enum class Tone { Notice, Question, Trouble };
+
+    explicit MessageBar(QWidget* parent = nullptr);
+
+    /// Shows a sentence; one of the same subject takes the place of the one before. An answer closes it
+    /// before it acts.
+    void say(const QString& subject, Tone tone, const QString& sentence, std::vector<Answer> answers = {});
+    /// A notice without a subject of its own.
+    void notice(const QString& sentence) { say(QStringLiteral("notice"), Tone::Notice, sentence); }
+    void close(const QString& subject);
+
+    /// The sentence of a subject; empty if nothing is said about it.
+    QString sentence(const QString& subject) const;
+    /// Chooses an answer as the hand would. Requires: it is offered.
+    void choose(const QString& subject, std::size_t answer);
+
+private:
+    std::map<QString, MessageRow*> rows;
+    QVBoxLayout* column;
+};
+
+} // namespace earwright::ui

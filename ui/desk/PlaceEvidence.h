@@ -1,0 +1,21 @@
+// How strongly the recording supports each pitch at one place, as dots of the grid: the last step of help.
+#pragma once
+
+#include "core/listening/RecordingEvidence.h"
+#include "core/result/Result.h"
+#include "ui/grid/ColumnEvidence.h"
+
+#include <stop_token>
+#include <vector>
+
+namespace earwright::ui {
+
+/// Pitches worth a dot, rising; the strongest has strength 1. Takes a part of a second: not for the interface
+/// thread. Errors: Cancelled.
+Result<std::vector<PitchStrength>> pitchStrengths(const RecordingEvidence& recording,
+                                                  const Range<Seconds>& place, const std::stop_token& stop);
+
+/// The same from log probabilities.
+std::vector<PitchStrength> strengthsOf(const PitchRow& row);
+
+} // namespace earwright::ui

@@ -1,0 +1,46 @@
+#include "ui/desk/StudyPaths.h"
+
+#include "ui/desk/DeskSession.h"
+
+#include <QStandardPaths>
+
+namespace earwright::ui {
+
+namespace fs = std::filesystem;
+
+fs::path pathOf(const QString& file) {
+    return fs::path(file.toStdU16String());
+}
+
+QString textOf(const fs::path& path) {
+    return QString::fromStdU16String(path.u16string());
+}
+
+QString nameOf(const fs::path& path) {
+    return textOf(path.filename());
+}
+
+QString titleOf(const DeskSession& session) {
+    if (!session.isOpen()) return {};
+    if (!session.study().title.empty()) return QString::fromStdString(session.study().title);
+    if (!session.studyFile().empty()) return textOf(session.studyFile().stem());
+    return QStringLiteral("–");
+}
+
+QString startFolder(const DeskSession& session) {
+    if (!session.studyFile().empty()) return textOf(session.studyFile().parent_path());
+    if (session.recording()) return textOf(session.recording()->path().parent_path());
+    return QStandardPaths::writableLocation(QStandardPaths::MusicLocation);
+}
+
+QString suggestedFile(const DeskSession& session) {
+    if (!session.studyFile().empty()) return nameOf(session.studyFile());
+    const QString name = session.recording() ? textOf(session.recording()->path().stem()) : titleOf(session);
+    return name + QStringLiteral(".study");
+}
+
+QString soundFilePatterns() {
+    return QStringLiteral("*.wav *.flac *.ogg *.oga *.opus *.mp3 *.aiff *.aif *.au *.caf *.w64 *.rf64");
+}
+
+} // namespace earwright::ui

@@ -1,0 +1,25 @@
+// Names and places of files as the desk shows and suggests them.
+#pragma once
+
+#include <QString>
+
+#include <filesystem>
+
+namespace earwright::ui {
+
+class DeskSession;
+
+std::filesystem::path pathOf(const QString& file);
+QString textOf(const std::filesystem::path& path);
+/// The file's name without its folder.
+QString nameOf(const std::filesystem::path& path);
+/// What the open study is called, by its title or its file.
+QString titleOf(const DeskSession& session);
+/// Where a file dialog starts: beside the study, else beside the recording, else with the user's music.
+QString startFolder(const DeskSession& session);
+/// The file name offered for a study that has none.
+QString suggestedFile(const DeskSession& session);
+/// "*.wav *.flac …": what the recording's library reads.
+QString soundFilePatterns();
+
+} // namespace earwright::ui
