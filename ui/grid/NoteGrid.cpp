@@ -4,6 +4,7 @@
 #include "ui/grid/HelpPainter.h"
 #include "ui/grid/NotePainter.h"
 #include "ui/grid/PhrasingBar.h"
+#include "ui/grid/PhrasingPlace.h"
 #include "ui/theme/PlaceText.h"
 #include "ui/theme/Spacing.h"
 #include "ui/theme/Theme.h"
@@ -23,8 +24,6 @@ namespace {
 constexpr double loudnessStep = 0.1;
 /// Rows kept in sight around the cursor.
 constexpr int rowsAround = 2;
-/// More than there can be notes under the phrasing bar.
-constexpr int noPlace = 1000000;
 
 } // namespace
 
@@ -275,6 +274,7 @@ void NoteGrid::centreOnNotes() {
 
 void NoteGrid::scrollContentsBy(int, int) {
     layOutCells();
+    if (tool.isActive()) tool.relayOut(geometry);
     placePhrasingBar();
     viewport()->update();
 }
@@ -364,35 +364,6 @@ void NoteGrid::paintEvent(QPaintEvent* event) {
     paintPlayhead(painter, scene, geometry);
 }
 
-QRect NoteGrid::placeBeside(const Note& note, QSizeF size) const {
-    const QRectF cells = geometry.cells();
-    const QRectF outline = geometry.outline(note);
-    const double farthest = std::max(cells.left(), cells.right() - size.width());
-    const double below = outline.bottom() + spacing::medium;
-    const double above = outline.top() - spacing::large - size.height();
-    const auto hidden = [&](const QRectF& place) {
-        if (!cells.contains(place)) return noPlace;
-        return static_cast<int>(
-            std::count_if(scene.study->notes.begin(), scene.study->notes.end(), [&](const Note& other) {
-                return geometry.outline(other).adjusted(0, -spacing::small, 0, 0).intersects(place);
-            }));
-    };
-    // Below to the right is where it is looked for; elsewhere only where it hides fewer notes.
-    const QPointF corners[] = {{outline.left() - spacing::small, below},
-                               {outline.left() - spacing::small, above},
-                               {outline.right() - size.width(), below},
-                               {outline.right() - size.width(), above}};
-    QRectF best;
-    int fewest = noPlace + 1;
-    for (const QPointF corner : corners) {
-        const QRectF place(QPointF(std::clamp(corner.x(), cells.left(), farthest), corner.y()), size);
-        if (hidden(place) >= fewest) continue;
-        fewest = hidden(place);
-        best = place;
-    }
-    return best.toRect();
-}
-
 void NoteGrid::placePhrasingBar() {
     const bool isOffered = scene.selected && isPhrasingOffered && !tool.isActive();
     const Note* note = isOffered ? scene.study->note(*scene.selected) : nullptr;
@@ -400,7 +371,7 @@ void NoteGrid::placePhrasingBar() {
         phrasingBar->hide();
         return;
     }
-    phrasingBar->setGeometry(placeBeside(*note, phrasingBar->sizeHint()));
+    phrasingBar->setGeometry(placeBeside(*note, phrasingBar->sizeHint(), *scene.study, geometry).toRect());
     phrasingBar->show(note->phrasing);
 }
 

@@ -91,7 +91,6 @@ protected:
     void mousePressEvent(QMouseEvent* event) override;
     void mouseMoveEvent(QMouseEvent* event) override;
     void mouseReleaseEvent(QMouseEvent* event) override;
-    void wheelEvent(QWheelEvent* event) override;
     bool viewportEvent(QEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
     void focusInEvent(QFocusEvent* event) override;
@@ -105,7 +104,6 @@ private:
     Range<Beats> rangeWanted() const;
     void updateSelection();
     void placePhrasingBar();
-    QRect placeBeside(const Note& note, QSizeF size) const;
     void showEvidenceRows();
     void scrollToRows(int lowest, int highest);
     void scrollToCursor();
@@ -115,6 +113,7 @@ private:
     void sound(const Study& study, NoteId id);
     void showDraft();
     void cancelGesture();
+    void scrollTowards(QPointF at);
     QString tipAt(QPointF at) const;
     void pressAboveCells(QPointF at);
     void offerDivisions(std::int64_t beat, QPoint at);

@@ -5,8 +5,8 @@
 #include <QKeyEvent>
 #include <QMenu>
 #include <QMouseEvent>
+#include <QScrollBar>
 #include <QToolTip>
-#include <QWheelEvent>
 
 namespace earwright::ui {
 
@@ -96,6 +96,7 @@ void NoteGrid::showDraft() {
 void NoteGrid::mouseMoveEvent(QMouseEvent* event) {
     if (!hasColumns()) return;
     if (!tool.isActive()) return updatePointer(event->position());
+    scrollTowards(event->position());
     tool.drag(event->position());
     showDraft();
 }
@@ -120,10 +121,15 @@ void NoteGrid::cancelGesture() {
     viewport()->update();
 }
 
-/// A gesture keeps the place it began in.
-void NoteGrid::wheelEvent(QWheelEvent* event) {
-    if (tool.isActive()) return event->accept();
-    QAbstractScrollArea::wheelEvent(event);
+/// A row or a beat on where a gesture leads out of the cells.
+void NoteGrid::scrollTowards(QPointF at) {
+    const QRectF cells = geometry.cells();
+    QScrollBar* const rows = verticalScrollBar();
+    QScrollBar* const beats = horizontalScrollBar();
+    if (at.y() < cells.top()) rows->setValue(rows->value() - rows->singleStep());
+    if (at.y() > cells.bottom()) rows->setValue(rows->value() + rows->singleStep());
+    if (at.x() < cells.left()) beats->setValue(beats->value() - beats->singleStep());
+    if (at.x() > cells.right()) beats->setValue(beats->value() + beats->singleStep());
 }
 
 bool NoteGrid::viewportEvent(QEvent* event) {

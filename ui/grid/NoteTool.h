@@ -23,10 +23,12 @@ enum class Grip { Nothing, EmptyCell, Note, TailEnd };
 /// Threads: interface only.
 class NoteTool {
 public:
-    /// The study, columns and geometry stay the same from press to release.
+    /// The study and columns stay the same from press to release.
     void press(std::shared_ptr<const Study> study, const GridColumns& columns, const GridGeometry& geometry,
                QPointF at);
     void drag(QPointF at);
+    /// The view was scrolled under the pointer, or resized.
+    void relayOut(const GridGeometry& layout) { geometry = layout; }
     /// The edit of the whole gesture; nothing where nothing changed. Ends the gesture.
     std::optional<GridEdit> release();
     void cancel();

@@ -301,3 +301,12 @@ TEST_F(NoteGridView, SoundsAGhostedNoteSofter) {
     EXPECT_LT(loudness, onlyNote().loudness);
     EXPECT_GT(loudness, 0);
 }
+
+TEST_F(NoteGridView, ScrollsOnWhereADragLeadsOutOfTheCells) {
+    showWithNote(Beats(5), Beats(1), 67);
+    const QRectF cells = grid.geometryOfCells().cells();
+    const int highestSeen = *grid.geometryOfCells().midiAt(cells.top() + 1);
+    drag(head(1), QPoint(head(1).x(), qRound(cells.top()) - 20));
+    EXPECT_GT(onlyNote().pitch.midi, highestSeen);
+    EXPECT_EQ(edits, 1);
+}
