@@ -64,7 +64,7 @@ QPushButton:disabled { color: @muted; background: transparent; }
 QLineEdit, QPlainTextEdit { background: @page; color: @ink; border: 1px solid @rule; border-radius: 4px;
   padding: 3px 6px; selection-background-color: @ink; selection-color: @onmark; }
 QLineEdit:focus, QPlainTextEdit:focus { border-color: @ink; }
-QTreeView, QListView, QTableView { border: 1px solid @rule; }
+QTreeView, QTableView { border: 1px solid @rule; }
 QTreeView::item { padding: 3px 0; }
 QHeaderView::section { background: @panel; color: @muted; border: none; border-bottom: 1px solid @rule;
   padding: 4px 6px; }
