@@ -24,6 +24,8 @@ namespace {
 constexpr double loudnessStep = 0.1;
 /// Rows kept in sight around the cursor.
 constexpr int rowsAround = 2;
+/// Where the cursor comes to stand after a page turn, as a share of the width.
+constexpr double pageAhead = 0.2;
 
 } // namespace
 
@@ -250,11 +252,13 @@ void NoteGrid::scrollToCursor() {
     const QRectF cell =
         geometry.cell(scene.columns[scene.columns.indexAt(scene.cursor.place)], scene.cursor.midi);
     const QRectF cells = geometry.cells();
+    // The page is turned so that most of it lies ahead in the direction of going.
     QScrollBar* bar = horizontalScrollBar();
+    const double ahead = cells.width() * pageAhead;
     if (cell.left() < cells.left())
-        bar->setValue(bar->value() - qRound(cells.left() - cell.left()));
+        bar->setValue(bar->value() - qRound(cells.right() - ahead - cell.right()));
     else if (cell.right() > cells.right())
-        bar->setValue(bar->value() + qRound(cell.right() - cells.right()));
+        bar->setValue(bar->value() + qRound(cell.left() - cells.left() - ahead));
 }
 
 void NoteGrid::centreOnNotes() {
