@@ -56,11 +56,12 @@ void WrittenPainter::paintNote(QPainter& painter, std::size_t line, const Note& 
     const double y = heights.y(box, note.pitch.midi);
     const Range<Seconds> time = model.study->beatMap.seconds(note.range());
     const double onset = geometry.x(line, time.begin);
-    const double left = std::max(onset, box.left());
-    const double right = std::clamp(geometry.x(line, time.end) - 3, left, box.right());
+    const bool headHere = onset > box.left() - 0.5; // else it stands on the line before
+    const double left = headHere ? onset + headRadius : box.left();
+    const double right = std::clamp(geometry.x(line, time.end) - 3, left, std::max(left, box.right()));
     painter.setPen(QPen(color(Role::Written), tailWidth));
     painter.drawLine(QPointF(left, y), QPointF(right, y));
-    if (onset < box.left() - 0.5) return; // its head stands on the line before
+    if (!headHere) return;
     const auto verdict = model.verdicts.find(note.id);
     const HeadShape shape = verdict == model.verdicts.end() ? HeadShape::Full : shapeOf(verdict->second);
     const double radius = note.phrasing.ghosted ? ghostRadius : headRadius;

@@ -1,0 +1,309 @@
+#include "ui/desk/DeskWindow.h"
+
+#include "core/study/SpanEdits.h"
+#include "core/study/StudyFile.h"
+#include "tests/ui/desk/GeneratedRecording.h"
+#include "ui/grid/LadderPanel.h"
+#include "ui/grid/NoteGrid.h"
+#include "ui/grid/NoteGridPanel.h"
+#include "ui/sheet/ChorusSheetView.h"
+#include "ui/sheet/InlineEditor.h"
+#include "ui/theme/Theme.h"
+
+#include <QApplication>
+#include <QLineEdit>
+#include <QSettings>
+#include <QSignalSpy>
+#include <QTemporaryDir>
+#include <QTest>
+
+#include <gtest/gtest.h>
+
+namespace earwright::ui {
+namespace {
+
+namespace fs = std::filesystem;
+
+/// The real desk on a recording of tones, an engine without a device, and keys as a user presses them.
+class DeskWindowTest : public testing::Test {
+protected:
+    DeskWindowTest() {
+        // Bars of two seconds from 0.5 s on; a rising line of quarters in bar 2, at 2.5 s.
+        writeRecording(recording(), 12, {{2.5, 0.48, 60}, {3.0, 0.48, 64}, {3.5, 0.48, 67}, {4.0, 0.48, 72}});
+    }
+
+    void SetUp() override {
+        applyTheme(*qApp, Appearance::Light);
+        window = std::make_unique<DeskWindow>(options(), settings);
+        window->show();
+        window->activateWindow();
+        ASSERT_TRUE(QTest::qWaitForWindowActive(window.get()));
+    }
+    void TearDown() override {
+        if (window->session().isOpen()) window->session().giveUp();
+    }
+
+    DeskSession::Options options() const {
+        DeskSession::Options silent;
+        silent.engine.openDevice = false;
+        silent.unsavedWork = in("unsaved");
+        return silent;
+    }
+    fs::path in(const char* name) const { return fs::path(folder.path().toStdString()) / name; }
+    fs::path recording() const { return in("tones.wav"); }
+    const Study& study() { return window->session().study(); }
+
+    void open(const fs::path& path) {
+        QSignalSpy opened(&window->session(), &DeskSession::opened);
+        window->open(path);
+        ASSERT_TRUE(opened.wait(5000));
+    }
+    void press(Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier) {
+        QWidget* focus = QApplication::focusWidget();
+        QTest::keyClick(focus ? focus : window.get(), key, modifiers);
+    }
+    void earTo(double seconds) {
+        window->goTo(Seconds(seconds));
+        QTRY_VERIFY(std::abs(window->listening().ear().value - seconds) < 0.001);
+    }
+    void typeWord(const char* word) {
+        auto* editor = window->sheet().findChild<InlineEditor*>();
+        ASSERT_TRUE(editor->isVisible());
+        QTest::keyClicks(editor, word);
+        QTest::keyClick(editor, Qt::Key_Return);
+    }
+    /// Bars 1 and 2 by tapping, and phrase "a" over bar 2.
+    void markBarsAndPhrase() {
+        open(recording());
+        earTo(0.5);
+        press(Qt::Key_Return);
+        earTo(2.5);
+        press(Qt::Key_Return);
+        press(Qt::Key_L);
+        earTo(4.5);
+        press(Qt::Key_L);
+        press(Qt::Key_M);
+        typeWord("a");
+    }
+    void writeNote(const Beats& place, int midi) {
+        NoteGrid* grid = window->panel().grid();
+        grid->goTo(place);
+        grid->moveCursor(0, midi - grid->cursor().midi);
+        press(Qt::Key_N);
+    }
+
+    QTemporaryDir folder;
+    QSettings settings{folder.filePath("settings.ini"), QSettings::IniFormat};
+    std::unique_ptr<DeskWindow> window;
+};
+
+TEST_F(DeskWindowTest, BindsEveryCommand) {
+    EXPECT_TRUE(window->commands().unbound().empty());
+}
+
+TEST_F(DeskWindowTest, OffersNothingButOpeningBeforeAnythingIsOpen) {
+    EXPECT_TRUE(window->commands().action(CommandId::Open)->isEnabled());
+    EXPECT_FALSE(window->commands().action(CommandId::TapBar)->isEnabled());
+    EXPECT_FALSE(window->commands().action(CommandId::Save)->isEnabled());
+}
+
+TEST_F(DeskWindowTest, DoesTheJobFromARecordingToASavedStudyByKeysAlone) {
+    open(recording());
+    // Tap bars where the ear is.
+    earTo(0.5);
+    press(Qt::Key_Return);
+    earTo(2.5);
+    press(Qt::Key_Return);
+    ASSERT_TRUE(study().beatMap.hasTempo());
+    EXPECT_EQ(study().beatMap.marks()[0].position, Beats(0));
+    EXPECT_EQ(study().beatMap.marks()[1].position, Beats(4));
+    EXPECT_NEAR(study().beatMap.marks()[1].time.value, 2.5, 0.001);
+
+    // Loop bar 2 and take it at half speed.
+    press(Qt::Key_L);
+    earTo(4.5);
+    press(Qt::Key_L);
+    ASSERT_TRUE(study().practice.loop);
+    EXPECT_NEAR(study().practice.loop->begin.value, 2.5, 0.001);
+    EXPECT_NEAR(study().practice.loop->end.value, 4.5, 0.001);
+    for (int i = 0; i < 3; ++i)
+        press(Qt::Key_Minus);
+    EXPECT_DOUBLE_EQ(study().practice.speed, 0.5);
+
+    // Name it as a phrase, and write its notes.
+    press(Qt::Key_M);
+    typeWord("a");
+    ASSERT_EQ(study().spans.size(), 1u);
+    earTo(2.6);
+    ASSERT_TRUE(window->panel().grid()->hasColumns());
+    writeNote(Beats(4), 60);
+    writeNote(Beats(5), 64);
+    ASSERT_EQ(study().notes.size(), 2u);
+    press(Qt::Key_Right, Qt::ShiftModifier);
+    EXPECT_EQ(study().notes[1].length, Beats(1));
+    press(Qt::Key_A);
+    EXPECT_TRUE(study().notes[1].phrasing.accented);
+    press(Qt::Key_Up, Qt::AltModifier);
+    EXPECT_EQ(study().notes[1].pitch.midi, 65);
+
+    // Take it back, make it again.
+    press(Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_EQ(study().notes[1].pitch.midi, 64);
+    press(Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
+    EXPECT_EQ(study().notes[1].pitch.midi, 65);
+    press(Qt::Key_Z, Qt::ControlModifier);
+
+    // A loose end, ticked off again.
+    press(Qt::Key_Q);
+    typeWord("grace note?");
+    ASSERT_EQ(study().looseEnds.size(), 1u);
+    EXPECT_EQ(study().looseEnds[0].text, "grace note?");
+    press(Qt::Key_Q, Qt::ShiftModifier);
+    EXPECT_TRUE(study().looseEnds[0].done);
+
+    // Save, and find it again as it was.
+    QTRY_VERIFY(!study().recording.contentHash.empty());
+    QSignalSpy saved(&window->session(), &DeskSession::saved);
+    window->session().saveTo(in("tones.study"));
+    ASSERT_TRUE(saved.wait(5000));
+    const Study kept = study();
+    open(in("tones.study"));
+    EXPECT_EQ(study(), kept);
+}
+
+TEST_F(DeskWindowTest, PlaysAndFollowsTheEar) {
+    open(recording());
+    press(Qt::Key_Space);
+    QTRY_VERIFY(window->listening().ear() > Seconds(0.3));
+    EXPECT_TRUE(window->listening().heard().playing);
+    press(Qt::Key_Space);
+    QTRY_VERIFY(!window->listening().listen().playing);
+}
+
+TEST_F(DeskWindowTest, ChecksThePhraseOnlyWhenAskedAndHelpsInSteps) {
+    markBarsAndPhrase();
+    earTo(2.6);
+    for (const auto& [beat, midi] : {std::pair{4, 60}, {5, 65}, {6, 67}, {7, 72}}) {
+        writeNote(Beats(beat), midi);
+        press(Qt::Key_Right, Qt::ShiftModifier);
+    }
+    ASSERT_EQ(study().notes.size(), 4u);
+    EXPECT_TRUE(window->checking().book().verdicts().empty());
+    EXPECT_FALSE(window->commands().action(CommandId::NextHelp)->isEnabled());
+
+    press(Qt::Key_C);
+    QTRY_VERIFY_WITH_TIMEOUT(window->checking().book().verdicts().size() == 4, 20000);
+    const auto verdicts = window->checking().book().verdicts();
+    EXPECT_EQ(verdicts.at(study().notes[0].id), Verdict::Supported);
+    EXPECT_NE(verdicts.at(study().notes[1].id), Verdict::Supported); // the record has E, 64
+
+    press(Qt::Key_H);
+    EXPECT_EQ(window->panel().ladder()->step(), HelpStep::SomethingOff);
+    press(Qt::Key_H);
+    EXPECT_EQ(window->panel().ladder()->step(), HelpStep::WhichWay);
+
+    // Corrected, the place is judged no longer until the next check, which then supports it.
+    window->panel().grid()->goToNote(study().notes[1].id);
+    press(Qt::Key_Down, Qt::AltModifier);
+    EXPECT_EQ(study().notes[1].pitch.midi, 64);
+    EXPECT_FALSE(window->checking().book().verdicts().contains(study().notes[1].id));
+    press(Qt::Key_C);
+    QTRY_VERIFY_WITH_TIMEOUT(window->checking().book().verdicts().size() == 4, 20000);
+    EXPECT_EQ(window->checking().book().verdicts().at(study().notes[1].id), Verdict::Supported);
+    EXPECT_EQ(study().earRecord.foundWithHelp(), 1);
+    EXPECT_EQ(study().earRecord.foundByEar(), 0);
+}
+
+TEST_F(DeskWindowTest, KeepsLettersForTheWordWhileOneIsTyped) {
+    markBarsAndPhrase();
+    earTo(1);
+    press(Qt::Key_Q);
+    auto* editor = window->sheet().findChild<QLineEdit*>();
+    ASSERT_TRUE(editor->isVisible());
+    const Study before = study();
+    for (const Qt::Key key : {Qt::Key_L, Qt::Key_P, Qt::Key_Space, Qt::Key_Minus, Qt::Key_N})
+        QTest::keyClick(editor, key, Qt::NoModifier);
+    EXPECT_EQ(study(), before);
+    EXPECT_FALSE(window->listening().listen().playing);
+    QTest::keyClick(editor, Qt::Key_Escape);
+    EXPECT_EQ(study(), before);
+}
+
+TEST_F(DeskWindowTest, TradesOverThePhraseWhereThereIsNoLoop) {
+    markBarsAndPhrase();
+    press(Qt::Key_L, Qt::ShiftModifier);
+    ASSERT_FALSE(study().practice.loop);
+    earTo(3);
+    window->chooseHearing(Hearing::Trade);
+    ASSERT_TRUE(study().practice.loop);
+    EXPECT_EQ(*study().practice.loop, study().spans[0].range);
+}
+
+TEST_F(DeskWindowTest, AsksBeforeUnsavedWorkIsLost) {
+    open(recording());
+    earTo(0.5);
+    press(Qt::Key_Return);
+    EXPECT_FALSE(window->close());
+    EXPECT_FALSE(window->messages().sentence("losing").isEmpty());
+    window->messages().choose("losing", 2); // stay
+    EXPECT_TRUE(window->isVisible());
+    EXPECT_FALSE(window->close());
+    window->messages().choose("losing", 1); // close without saving
+    EXPECT_FALSE(window->isVisible());
+}
+
+TEST_F(DeskWindowTest, AsksNothingWhereThereIsNothingToLose) {
+    open(recording());
+    EXPECT_TRUE(window->close());
+}
+
+TEST_F(DeskWindowTest, SaysInOneSentenceWhyAFileDoesNotOpenAndKeepsTheOneThatIs) {
+    open(recording());
+    window->open(in("gone.wav"));
+    QTRY_VERIFY(window->messages().sentence("failed").contains("gone.wav"));
+    EXPECT_TRUE(window->session().isOpen());
+    EXPECT_EQ(study().title, "tones");
+}
+
+TEST_F(DeskWindowTest, LetsTheHandMoveAMarkInOneStep) {
+    markBarsAndPhrase();
+    const std::size_t steps = study().beatMap.marks().size();
+    window->marking().grant(MoveMarkTo{1, Seconds(2.6)});
+    EXPECT_EQ(study().beatMap.marks().size(), steps);
+    EXPECT_NEAR(study().beatMap.marks()[1].time.value, 2.6, 1e-9);
+    press(Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_NEAR(study().beatMap.marks()[1].time.value, 2.5, 0.001);
+}
+
+TEST_F(DeskWindowTest, GrantsEveryWishOfTheSheet) {
+    markBarsAndPhrase();
+    MarkingDesk& marks = window->marking();
+    marks.grant(TypeChords{2, "Fm7 Bb7"});
+    EXPECT_EQ(study().barChords(2).chords.size(), 2u);
+    marks.grant(KeepToForm{2});
+    EXPECT_TRUE(study().barChords(2).chords.empty());
+    marks.grant(NameSpan{study().spans[0].id, "b"});
+    EXPECT_EQ(study().spans[0].name, "b");
+    marks.grant(LoopOver{{Seconds(1), Seconds(2)}});
+    EXPECT_EQ(study().practice.loop, (Range{Seconds(1), Seconds(2)}));
+    marks.grant(PlayAt{80});
+    EXPECT_DOUBLE_EQ(study().practice.speed, 0.8);
+    marks.grant(MarkBeatAt{Seconds(1.02)});
+    EXPECT_EQ(study().beatMap.marks().size(), 3u);
+    marks.grant(RemoveMarkAt{1});
+    EXPECT_EQ(study().beatMap.marks().size(), 2u);
+    marks.grant(ChooseSpan{study().spans[0].id});
+    EXPECT_EQ(window->sheet().stretch(), study().spans[0].range);
+    marks.grant(ChooseStretch{std::nullopt});
+    EXPECT_FALSE(window->sheet().stretch());
+    marks.grant(DropSpan{study().spans[0].id});
+    EXPECT_TRUE(study().spans.empty());
+    marks.grant(KeepLooseEnd{Seconds(1), "turn?"});
+    marks.grant(RewordLooseEnd{study().looseEnds[0].id, "turn"});
+    EXPECT_EQ(study().looseEnds[0].text, "turn");
+    marks.grant(TickLooseEnd{study().looseEnds[0].id});
+    EXPECT_TRUE(study().looseEnds[0].done);
+}
+
+} // namespace
+} // namespace earwright::ui
