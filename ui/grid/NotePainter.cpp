@@ -29,7 +29,9 @@ HeadShape shapeOf(const GridScene& scene, const Note& note) {
 void paintTail(QPainter& painter, const GridScene& scene, const GridGeometry& geometry, const Note& note) {
     const QPointF head = geometry.head(note);
     painter.setPen(QPen(color(Role::Written), tailWidth(note), Qt::SolidLine, Qt::FlatCap));
-    painter.drawLine(head, geometry.tailEnd(note));
+    // None where it would only be a stub at the head.
+    const QPointF end = geometry.tailEnd(note);
+    if (end.x() > head.x() + headRadius(note) + 1) painter.drawLine(head, end);
     // A tie where the note sounds on over a bar line, as it would be written.
     painter.setPen(QPen(color(Role::Written), 1.2, Qt::SolidLine, Qt::RoundCap));
     painter.setBrush(Qt::NoBrush);
