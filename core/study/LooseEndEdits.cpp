@@ -1,14 +1,14 @@
 #include "core/study/LooseEndEdits.h"
 
+#include "core/study/Limits.h"
 #include "core/study/Order.h"
 
 #include <cassert>
-#include <cmath>
 
 namespace earwright {
 
 StudyWithLooseEnd addLooseEnd(const Study& study, Seconds time, const std::string& text) {
-    assert(std::isfinite(time.value));
+    assert(isWithinLimits(time));
     StudyWithLooseEnd edited{study, LooseEndId{study.nextId}};
     ++edited.study.nextId;
     edited.study.looseEnds.push_back({edited.id, time, text, false});

@@ -13,7 +13,7 @@ struct StudyWithLooseEnd {
     LooseEndId id;
 };
 
-/// Requires: the time is finite.
+/// Requires: the time is within the limits of a study (Limits.h).
 StudyWithLooseEnd addLooseEnd(const Study& study, Seconds time, const std::string& text);
 // An id that is not there changes nothing.
 Study retextLooseEnd(const Study& study, LooseEndId id, const std::string& text);

@@ -1,7 +1,8 @@
 #include "core/study/MarkEdits.h"
 
+#include "core/study/Limits.h"
+
 #include <algorithm>
-#include <cmath>
 
 namespace earwright {
 
@@ -10,17 +11,15 @@ namespace {
 constexpr int mostBeatsPerBar = 32;
 constexpr int shortestBeatUnit = 32;
 
-bool isUsable(Seconds time) {
-    return std::isfinite(time.value);
-}
-
 bool isUsable(const Meter& meter) {
     const bool powerOfTwo = meter.beatUnit > 0 && (meter.beatUnit & (meter.beatUnit - 1)) == 0;
     return meter.beatsPerBar >= 1 && meter.beatsPerBar <= mostBeatsPerBar && powerOfTwo &&
            meter.beatUnit <= shortestBeatUnit;
 }
 
+/// The study with the map, unless that goes too far.
 Study withMap(const Study& study, BeatMap map) {
+    if (!isWithinLimits(map)) return study;
     Study edited = study;
     edited.beatMap = std::move(map);
     return edited;
@@ -74,17 +73,17 @@ void stretchBeats(Study& study, int from, int to) {
 } // namespace
 
 Study tapBar(const Study& study, Seconds time) {
-    if (!isUsable(time)) return study;
+    if (!isWithinLimits(time)) return study;
     return withMap(study, study.beatMap.tappedBar(time, study.meter));
 }
 
 Study tapBeat(const Study& study, Seconds time) {
-    if (!isUsable(time)) return study;
+    if (!isWithinLimits(time)) return study;
     return withMap(study, study.beatMap.tappedBeat(time, study.meter));
 }
 
 Study insertMark(const Study& study, Seconds time) {
-    if (!isUsable(time)) return study;
+    if (!isWithinLimits(time)) return study;
     if (!study.beatMap.hasTempo()) return tapBeat(study, time);
     const Beats beat = Beats::nearest(study.beatMap.beatsAt(time), 1);
     const auto& marks = study.beatMap.marks();
@@ -94,7 +93,7 @@ Study insertMark(const Study& study, Seconds time) {
 }
 
 Study moveMark(const Study& study, std::size_t index, Seconds time) {
-    if (!isUsable(time) || index >= study.beatMap.marks().size()) return study;
+    if (!isWithinLimits(time) || index >= study.beatMap.marks().size()) return study;
     return withMap(study, study.beatMap.moved(index, time));
 }
 
@@ -104,9 +103,11 @@ Study removeMark(const Study& study, std::size_t index) {
 }
 
 Study startBarOneAt(const Study& study, Seconds time) {
-    if (!isUsable(time) || !study.beatMap.hasTempo()) return study;
+    if (!isWithinLimits(time) || !study.beatMap.hasTempo()) return study;
     const Beats shift = -Beats::nearest(study.beatMap.beatsAt(time), 1);
-    Study edited = withMap(study, study.beatMap.renumbered(shift));
+    const BeatMap renumbered = study.beatMap.renumbered(shift);
+    if (!isWithinLimits(renumbered)) return study;
+    Study edited = withMap(study, renumbered);
     for (Note& note : edited.notes)
         note.onset += shift;
     edited.divisions.clear();
@@ -129,7 +130,7 @@ Study setMeter(const Study& study, const Meter& meter) {
         renumberOverrides(edited.chart,
                           [&](std::int64_t bar) { return nearestBar(meter, study.meter.barStart(bar)); });
     spreadChordsAgain(edited.chart, study.meter, meter);
-    return edited;
+    return isWithinLimits(edited.beatMap) ? edited : study;
 }
 
 } // namespace earwright

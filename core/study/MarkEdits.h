@@ -8,7 +8,8 @@
 namespace earwright {
 
 // Notes, divisions and chords keep their bars and beats when a mark moves: they follow the music. Spans and
-// loose ends keep their seconds. Times that are not finite change nothing.
+// loose ends keep their seconds. Times and counts beyond the limits of a study
+// (Limits.h) change nothing.
 
 /// A bar line tapped where the ear is; see BeatMap::tappedBar.
 Study tapBar(const Study& study, Seconds time);

@@ -1,5 +1,7 @@
 #include "core/study/PracticeEdits.h"
 
+#include "core/study/Limits.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -12,8 +14,7 @@ Study setLoop(const Study& study, const std::optional<Range<Seconds>>& loop) {
         return edited;
     }
     const Range<Seconds> ordered{std::min(loop->begin, loop->end), std::max(loop->begin, loop->end)};
-    const bool finite = std::isfinite(ordered.begin.value) && std::isfinite(ordered.end.value);
-    if (finite && !ordered.isEmpty()) edited.practice.loop = ordered;
+    if (isWithinLimits(ordered) && !ordered.isEmpty()) edited.practice.loop = ordered;
     return edited;
 }
 

@@ -9,7 +9,8 @@ namespace earwright {
 
 // These go through History::replacePresent.
 
-/// The loop, its ends in either order; none takes it away. An empty or endless one changes nothing.
+/// The loop, its ends in either order; none takes it away. One that is empty or beyond the limits of a study
+/// changes nothing.
 Study setLoop(const Study& study, const std::optional<Range<Seconds>>& loop);
 /// Played ÷ original, kept within 0.1 to 2.
 Study setSpeed(const Study& study, double speed);

@@ -1,10 +1,11 @@
 #include "core/study/SpanEdits.h"
 
+#include "core/study/Limits.h"
 #include "core/study/Order.h"
 
 #include <algorithm>
 #include <cassert>
-#include <cmath>
+#include <cstdlib>
 #include <optional>
 
 namespace earwright {
@@ -17,7 +18,7 @@ constexpr std::int64_t mostBars = 10'000;
 
 /// Its ends in order, or nothing where that leaves no stretch of time.
 std::optional<Range<Seconds>> inOrder(const Range<Seconds>& range) {
-    if (!std::isfinite(range.begin.value) || !std::isfinite(range.end.value)) return std::nullopt;
+    if (!isWithinLimits(range)) return std::nullopt;
     const Range<Seconds> ordered{std::min(range.begin, range.end), std::max(range.begin, range.end)};
     if (ordered.isEmpty()) return std::nullopt;
     return ordered;
@@ -87,12 +88,12 @@ Study layOutChoruses(const Study& study, std::int64_t firstBar, std::int64_t bar
     count = std::min(count, mostChoruses);
     while (count > 0 && startsAfterTheEnd(study, barLine(study, firstBar + (count - 1) * barCount)))
         --count;
-    if (count == 0) return study;
+    const Range<Seconds> all{barLine(study, firstBar), barLine(study, firstBar + count * barCount)};
+    if (count == 0 || !isWithinLimits(all)) return study;
     Study edited = study;
-    clearChoruses(edited, {barLine(study, firstBar), barLine(study, firstBar + count * barCount)});
-    const Seconds start = barLine(study, firstBar);
+    clearChoruses(edited, all);
     const auto before = std::count_if(edited.spans.begin(), edited.spans.end(), [&](const Span& span) {
-        return span.kind == SpanKind::Chorus && span.range.begin < start;
+        return span.kind == SpanKind::Chorus && span.range.begin < all.begin;
     });
     for (int i = 0; i < count; ++i) {
         const std::int64_t first = firstBar + i * barCount;

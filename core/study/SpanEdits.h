@@ -8,7 +8,8 @@
 
 namespace earwright {
 
-// A span's ends may be given in either order. Empty or endless ranges, and ids that are not there, change
+// A span's ends may be given in either order. Ranges that are empty or beyond the limits of a study
+// (Limits.h), and ids that are not there, change
 // nothing.
 
 /// A study with a span just marked in it.
@@ -17,7 +18,7 @@ struct StudyWithSpan {
     SpanId id;
 };
 
-/// Requires: the range is neither empty nor endless.
+/// Requires: the range is neither empty nor beyond the limits.
 StudyWithSpan addSpan(const Study& study, SpanKind kind, const std::string& name,
                       const Range<Seconds>& range);
 Study renameSpan(const Study& study, SpanId id, const std::string& name);

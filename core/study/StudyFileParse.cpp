@@ -1,5 +1,6 @@
 // JSON to study: StudyFile::parse().
 #include "core/study/JsonSyntax.h"
+#include "core/study/Limits.h"
 #include "core/study/Order.h"
 #include "core/study/StrictJson.h"
 #include "core/study/StudyFile.h"
@@ -13,16 +14,12 @@ namespace earwright {
 
 namespace {
 
-/// Limits that keep all arithmetic on a study far from overflow; the schema states the same ones.
-constexpr double furthestSecond = 1e6;
-constexpr std::int64_t furthestMark = 1'000'000;
-constexpr std::int64_t furthestBeat = 999'999'999;
 constexpr std::int64_t largestId = (std::int64_t{1} << 53) - 1;
 /// The finest parts of a beat that a typed bar can have.
 constexpr std::int64_t finestParts = 256;
 
 Seconds readSeconds(const StrictJson& json) {
-    return Seconds(json.number(-furthestSecond, furthestSecond));
+    return Seconds(json.number(-furthestTime.value, furthestTime.value));
 }
 
 std::uint64_t readId(const StrictJson& json) {

@@ -5,9 +5,12 @@
 #include "tests/core/study/TemporaryFolder.h"
 
 #include <chrono>
+#include <csignal>
 #include <gtest/gtest.h>
 #include <string>
+#include <sys/wait.h>
 #include <thread>
+#include <unistd.h>
 
 namespace earwright {
 namespace {
@@ -65,6 +68,25 @@ TEST_F(RecoveryCopy, LostWorkIsFoundAfterACrash) {
     EXPECT_EQ(StudyFile::read(study)->title, "saved");
     Recovery::forget(*lost);
     EXPECT_FALSE(Recovery::lostWorkOf(study));
+}
+
+TEST_F(RecoveryCopy, AProgramKilledOutrightLeavesItsWorkAndNoLock) {
+    const pid_t program = ::fork();
+    if (program == 0) {
+        Recovery recovery(unsaved);
+        recovery.open(study);
+        recovery.keep(titled("killed"));
+        for (;;)
+            ::pause();
+    }
+    for (int wait = 0; wait < 500 && !fs::exists(copy); ++wait)
+        std::this_thread::sleep_for(10ms);
+    EXPECT_TRUE(fs::exists(copy));
+    ::kill(program, SIGKILL);
+    ::waitpid(program, nullptr, 0);
+    const auto lost = Recovery::lostWorkOf(study);
+    ASSERT_TRUE(lost);
+    EXPECT_EQ(StudyFile::read(lost->copy)->title, "killed");
 }
 
 TEST_F(RecoveryCopy, NothingIsLostAfterACleanClose) {

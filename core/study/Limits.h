@@ -1,0 +1,37 @@
+// The furthest places a study can name. Far beyond any music, and close enough that no arithmetic on them
+// overflows; edits keep to them, files beyond them are refused.
+#pragma once
+
+#include "core/music/BeatMap.h"
+#include "core/time/Range.h"
+#include "core/time/Seconds.h"
+
+#include <algorithm>
+#include <cstdint>
+
+namespace earwright {
+
+/// Eleven days, before or after the recording's first sample.
+inline constexpr Seconds furthestTime{1e6};
+/// Beats from bar 1 to the furthest beat mark, on either side.
+inline constexpr std::int64_t furthestMark = 1'000'000;
+/// Beats or bars from bar 1 to anything else that is counted, on either side.
+inline constexpr std::int64_t furthestBeat = 999'999'999;
+
+/// False for what is no number, too.
+inline bool isWithinLimits(Seconds time) {
+    return time >= -furthestTime && time <= furthestTime;
+}
+
+inline bool isWithinLimits(const Range<Seconds>& range) {
+    return isWithinLimits(range.begin) && isWithinLimits(range.end);
+}
+
+inline bool isWithinLimits(const BeatMap& map) {
+    return std::all_of(map.marks().begin(), map.marks().end(), [](const BeatMark& mark) {
+        return isWithinLimits(mark.time) && mark.position >= Beats(-furthestMark) &&
+               mark.position <= Beats(furthestMark);
+    });
+}
+
+} // namespace earwright

@@ -1,0 +1,44 @@
+#include "core/study/JsonSyntax.h"
+
+#include <gtest/gtest.h>
+#include <string>
+
+namespace earwright {
+namespace {
+
+std::string placeOfRefusal(const std::string& text) {
+    const auto json = parseJson(text, "a.json");
+    return json ? "read" : json.error().where;
+}
+
+TEST(JsonSyntax, ReadsWhatRfc8259Allows) {
+    for (const char* text :
+         {"{}", "[]", " null ", "-0.5e+3", "\"\\u00e9\\ud834\\udd1e\"", "[1,{\"a\":[true]}]"})
+        EXPECT_EQ(placeOfRefusal(text), "read") << text;
+}
+
+TEST(JsonSyntax, TellsLineAndColumnOfWhatIsBroken) {
+    EXPECT_EQ(placeOfRefusal(""), "line 1, column 1");
+    EXPECT_EQ(placeOfRefusal("[1,\n 2,\n x]"), "line 3, column 2");
+    EXPECT_EQ(placeOfRefusal("{\"a\": 1,}"), "line 1, column 9");
+    EXPECT_EQ(placeOfRefusal("[1] 2"), "line 1, column 5");
+}
+
+TEST(JsonSyntax, RefusesWhatTheStandardDoes) {
+    for (const char* text :
+         {"NaN", "[Infinity]", "'a'", "[01]", "[1,]", "\"\t\"", "\"\xff\"", "\"\\ud834\"", "// a\n1"})
+        EXPECT_NE(placeOfRefusal(text), "read") << text;
+}
+
+TEST(JsonSyntax, RefusesAMemberThatStandsTwiceWithItsPath) {
+    EXPECT_EQ(placeOfRefusal(R"({"a": [0, {"b": 1, "c": 2, "b": 3}]})"), "a[1].b");
+    EXPECT_EQ(placeOfRefusal(R"([{"b": 1}, {"b": 1}])"), "read");
+}
+
+TEST(JsonSyntax, RefusesNestingDeeperThanSixtyFour) {
+    EXPECT_EQ(placeOfRefusal(std::string(64, '[') + std::string(64, ']')), "read");
+    EXPECT_NE(placeOfRefusal(std::string(65, '[') + std::string(65, ']')), "read");
+}
+
+} // namespace
+} // namespace earwright
