@@ -1,0 +1,15 @@
+// `check AUDIO --notes notes.tsv` and `check STUDY`: what the recording says to each written note.
+#pragma once
+
+#include <span>
+#include <string>
+
+namespace earwright::batch {
+
+inline constexpr const char* checkUsage = "check AUDIO --notes NOTES.tsv | check STUDY";
+
+/// Prints `kind onset_s dur_s midi verdict score suggested_midi` (for a study also `bar beat`), claimed rows
+/// first, and returns the exit code.
+int runCheck(std::span<const std::string> words);
+
+} // namespace earwright::batch

@@ -1,0 +1,33 @@
+// A passage's evidence as it looks once claims are laid over it.
+#pragma once
+
+#include "core/check/Claim.h"
+#include "core/listening/OnsetTrack.h"
+#include "core/listening/PassageEvidence.h"
+#include "core/listening/ViewBlend.h"
+
+#include <vector>
+
+namespace earwright {
+
+/// Claims in order of time, and what the clearest view of the passage says about each.
+struct ClaimContext {
+    std::vector<Claim> claims;
+    ViewBlend blend;
+    /// Evidence of each claim's span alone.
+    std::vector<PitchRow> own;
+    /// The same joined with the onsets and with what the neighbours say, which are themselves taken to be
+    /// more likely right than wrong.
+    std::vector<PitchRow> withNeighbours;
+    OnsetTrack onsets;
+
+    std::size_t pitchIndex(std::size_t claim) const {
+        return static_cast<std::size_t>(claims[claim].midi - lowestHeardMidi);
+    }
+};
+
+/// Lays claims over the evidence of their passage.
+/// Requires: claims sorted by onset, pitches between lowestHeardMidi and highestHeardMidi.
+ClaimContext contextOf(const PassageEvidence& evidence, std::vector<Claim> claims);
+
+} // namespace earwright

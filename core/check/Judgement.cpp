@@ -1,0 +1,30 @@
+#include "core/check/Judgement.h"
+
+#include "core/check/JudgementWeights.h"
+
+#include <cmath>
+
+namespace earwright {
+
+namespace {
+
+double logistic(float x) {
+    return 1 / (1 + std::exp(-static_cast<double>(x)));
+}
+
+} // namespace
+
+double probabilityRight(const ClaimFeatures& features) {
+    return logistic(claimOdds(features));
+}
+
+double probabilityOfNote(const std::array<float, unwrittenFeatureCount>& features) {
+    return logistic(unwrittenOdds(features));
+}
+
+Verdict verdictOf(double probability) {
+    if (probability < contradictedBelow) return Verdict::Contradicted;
+    return probability > supportedAbove ? Verdict::Supported : Verdict::Unclear;
+}
+
+} // namespace earwright

@@ -1,0 +1,25 @@
+// From the numbers about a claim, or about a sound without one, to a probability and a verdict.
+#pragma once
+
+#include "core/check/ClaimFeatures.h"
+#include "core/check/UnwrittenSounds.h"
+#include "core/check/Verdict.h"
+
+namespace earwright {
+
+/// Probability that a claim is right, 0 to 1. Learned on rendered solos with planted mistakes (a quarter of
+/// the notes), see core/listening/training/README.md; held-out reliability is given there.
+double probabilityRight(const ClaimFeatures& features);
+
+/// Probability that an unclaimed onset is a note of the line, and of the pitch it is named with.
+double probabilityOfNote(const std::array<float, unwrittenFeatureCount>& features);
+
+/// Below this a claim is contradicted, above the other it is supported.
+inline constexpr double contradictedBelow = 0.30;
+inline constexpr double supportedAbove = 0.88;
+/// What an unwritten sound must reach to be listed.
+inline constexpr double unwrittenAbove = 0.45;
+
+Verdict verdictOf(double probability);
+
+} // namespace earwright

@@ -1,0 +1,112 @@
+#include "core/check/NoteCheck.h"
+
+#include "core/check/ClaimContext.h"
+#include "core/check/ClaimFeatures.h"
+#include "core/check/Judgement.h"
+#include "core/check/UnwrittenSounds.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace earwright {
+
+namespace {
+
+bool canBeJudged(const Claim& claim) {
+    return claim.midi >= lowestHeardMidi && claim.midi <= highestHeardMidi;
+}
+
+std::vector<std::size_t> judgedInOrder(const std::vector<Claim>& claims) {
+    std::vector<std::size_t> order;
+    for (std::size_t i = 0; i < claims.size(); ++i)
+        if (canBeJudged(claims[i])) order.push_back(i);
+    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+        return claims[a].range.begin < claims[b].range.begin;
+    });
+    return order;
+}
+
+ClaimAnswer answerFor(const ClaimContext& context, std::size_t claim, const ClaimFeatures& features) {
+    ClaimAnswer answer;
+    answer.score = probabilityRight(features);
+    answer.verdict = verdictOf(answer.score);
+    const int heard = lowestHeardMidi + static_cast<int>(context.withNeighbours[claim].best());
+    if (answer.verdict != Verdict::Supported && heard != context.claims[claim].midi)
+        answer.suggestedMidi = heard;
+    return answer;
+}
+
+/// Whether a claim, or a suggestion for one, already names this sound. A claim may lie farther off: onsets
+/// are written as they are felt, and found as they are heard.
+bool alreadyNamed(const UnwrittenCandidate& candidate, const std::vector<Claim>& claims,
+                  const std::vector<ClaimAnswer>& answers) {
+    constexpr double claimTolerance = 0.100;
+    constexpr double suggestionTolerance = 0.060;
+    for (std::size_t i = 0; i < claims.size(); ++i) {
+        const double apart = std::abs((claims[i].range.begin - candidate.range.begin).value);
+        if (claims[i].midi == candidate.midi && apart < claimTolerance) return true;
+        if (answers[i].suggestedMidi == candidate.midi && apart < suggestionTolerance) return true;
+    }
+    return false;
+}
+
+std::vector<Claim> transposed(std::vector<Claim> claims, int semitones) {
+    for (Claim& claim : claims)
+        claim.midi += semitones;
+    return claims;
+}
+
+double support(const ClaimContext& context) {
+    constexpr float least = -8;
+    double sum = 0;
+    for (std::size_t i = 0; i < context.claims.size(); ++i)
+        sum += std::max(context.own[i][context.pitchIndex(i)], least);
+    return sum / static_cast<double>(std::max<std::size_t>(context.claims.size(), 1));
+}
+
+/// Semitones from the pitches the claims count in to those the evidence does: 0, or ±1 where the tuning may
+/// be read either way and the claims mean the other one.
+int offsetOf(const PassageEvidence& evidence, const std::vector<Claim>& claims) {
+    constexpr double eitherWay = 35;
+    constexpr std::size_t enoughClaims = 4;
+    if (std::abs(evidence.tuningCents()) < eitherWay || claims.size() < enoughClaims) return 0;
+    // Read 45 cents sharp, a recording that is 55 flat sounds a semitone lower than it is written.
+    const int other = evidence.tuningCents() > 0 ? -1 : 1;
+    const std::vector<Claim> there = transposed(claims, other);
+    if (!std::all_of(there.begin(), there.end(), canBeJudged)) return 0;
+    return support(contextOf(evidence, there)) > support(contextOf(evidence, claims)) ? other : 0;
+}
+
+/// The claims that can be judged, by time, in the pitches the evidence counts in.
+std::vector<Claim> judged(const std::vector<Claim>& claims, const std::vector<std::size_t>& order) {
+    std::vector<Claim> sorted;
+    for (const std::size_t index : order)
+        sorted.push_back(claims[index]);
+    return sorted;
+}
+
+} // namespace
+
+NoteCheck checkNotes(const PassageEvidence& evidence, const std::vector<Claim>& claims) {
+    NoteCheck check;
+    check.answers.assign(claims.size(), ClaimAnswer{Verdict::Unclear, 0.5, std::nullopt});
+    const std::vector<std::size_t> order = judgedInOrder(claims);
+    const std::vector<Claim> sorted = judged(claims, order);
+    const int offset = offsetOf(evidence, sorted);
+    const ClaimContext context = contextOf(evidence, transposed(sorted, offset));
+    const std::vector<ClaimFeatures> features = claimFeatures(context);
+    for (std::size_t i = 0; i < order.size(); ++i) {
+        ClaimAnswer& answer = check.answers[order[i]];
+        answer = answerFor(context, i, features[i]);
+        if (answer.suggestedMidi) *answer.suggestedMidi -= offset;
+    }
+    for (UnwrittenCandidate candidate : unwrittenCandidates(evidence, context)) {
+        candidate.midi -= offset;
+        const double probability = probabilityOfNote(candidate.features);
+        if (probability > unwrittenAbove && !alreadyNamed(candidate, claims, check.answers))
+            check.unwritten.push_back({candidate.range, candidate.midi, probability});
+    }
+    return check;
+}
+
+} // namespace earwright

@@ -1,0 +1,29 @@
+// The comparison of claimed notes with a passage of the recording.
+#pragma once
+
+#include "core/check/Claim.h"
+#include "core/check/PhraseCheck.h"
+#include "core/listening/PassageEvidence.h"
+
+#include <vector>
+
+namespace earwright {
+
+/// What the check found.
+struct NoteCheck {
+    /// One for each claim, in the claims' order.
+    std::vector<ClaimAnswer> answers;
+    /// Sounds of the line with no claim, by time; without those a suggestion already names.
+    std::vector<UnwrittenSound> unwritten;
+    friend bool operator==(const NoteCheck&, const NoteCheck&) = default;
+};
+
+/// Checks claims against the evidence of a passage; a pure function.
+///
+/// Where the recording is tuned almost midway between two semitones, so that its tuning may be read either
+/// way, the claims as a whole decide from which of the two they count.
+/// Claims may come in any order, should lie in the passage and be longer than zero. A claim whose pitch lies
+/// outside lowestHeardMidi…highestHeardMidi cannot be judged: it is unclear, with a score of one half.
+NoteCheck checkNotes(const PassageEvidence& evidence, const std::vector<Claim>& claims);
+
+} // namespace earwright

@@ -1,0 +1,41 @@
+#include "core/check/RecordingCheck.h"
+
+#include "core/listening/Passages.h"
+
+namespace earwright {
+
+namespace {
+
+std::vector<Passage> passagesFor(const std::vector<Claim>& claims, Seconds duration) {
+    if (claims.empty()) return {{{Seconds(0), duration}, {}}};
+    std::vector<Range<Seconds>> spans;
+    for (const Claim& claim : claims)
+        spans.push_back(claim.range);
+    return passagesOf(spans, duration);
+}
+
+} // namespace
+
+Result<NoteCheck> checkRecording(const RecordingEvidence& recording, const std::vector<Claim>& claims,
+                                 std::stop_token stop, const Progress& progress) {
+    NoteCheck whole;
+    whole.answers.resize(claims.size());
+    const std::vector<Passage> passages = passagesFor(claims, recording.duration());
+    for (std::size_t i = 0; i < passages.size(); ++i) {
+        const auto share = [&](double part) {
+            if (progress) progress((static_cast<double>(i) + part) / static_cast<double>(passages.size()));
+        };
+        const auto evidence = recording.passage(passages[i].range, stop, share);
+        if (!evidence) return evidence.error();
+        std::vector<Claim> members;
+        for (const std::size_t index : passages[i].members)
+            members.push_back(claims[index]);
+        NoteCheck part = checkNotes(*evidence, members);
+        for (std::size_t k = 0; k < members.size(); ++k)
+            whole.answers[passages[i].members[k]] = part.answers[k];
+        whole.unwritten.insert(whole.unwritten.end(), part.unwritten.begin(), part.unwritten.end());
+    }
+    return whole;
+}
+
+} // namespace earwright

@@ -1,0 +1,131 @@
+#include "core/check/StudyCheck.h"
+
+#include "core/check/RecordingCheck.h"
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+namespace earwright {
+
+namespace {
+
+constexpr Seconds surroundings{0.5};
+
+std::vector<Claim> claimsOf(const Study& study, const std::vector<Note>& notes) {
+    std::vector<Claim> claims;
+    for (const Note& note : notes)
+        claims.push_back({study.beatMap.seconds(note.range()), note.pitch.midi});
+    return claims;
+}
+
+std::optional<Error> withoutBars(const Study& study) {
+    if (study.beatMap.hasTempo()) return std::nullopt;
+    return Error{ErrorKind::OutOfRange,
+                 "The bars of this study are not marked yet; mark two bars so that its notes have places in "
+                 "the recording.",
+                 ""};
+}
+
+/// Notes of a phrase, by their onsets in the recording.
+std::vector<Note> notesIn(const Study& study, const Span& phrase) {
+    std::vector<Note> notes;
+    std::copy_if(study.notes.begin(), study.notes.end(), std::back_inserter(notes),
+                 [&](const Note& note) { return phrase.range.contains(study.beatMap.seconds(note.onset)); });
+    return notes;
+}
+
+/// Whether a written ornament is what sounds there.
+bool isOrnament(const UnwrittenSound& sound, const Note& note, const Range<Seconds>& range) {
+    constexpr Seconds graceBefore{0.150};
+    constexpr Seconds graceAfter{0.100};
+    const auto& graces = note.phrasing.graceNotes;
+    const Range<Seconds> aroundOnset{range.begin - graceBefore, range.begin + graceAfter};
+    if (aroundOnset.contains(sound.range.begin) &&
+        std::find(graces.begin(), graces.end(), sound.midi) != graces.end())
+        return true;
+    return note.phrasing.trill && range.contains(sound.range.begin) &&
+           (sound.midi == note.pitch.midi || sound.midi == note.pitch.midi + *note.phrasing.trill);
+}
+
+/// Adds a passage's findings to the whole, note by note.
+void add(PhraseCheck& whole, const NoteCheck& found, const std::vector<Note>& notes,
+         const std::vector<Claim>& claims, const std::optional<Range<Seconds>>& within) {
+    for (std::size_t i = 0; i < notes.size(); ++i)
+        whole.notes.push_back({notes[i].id, claims[i].range, claims[i].midi, found.answers[i].verdict,
+                               found.answers[i].score, found.answers[i].suggestedMidi});
+    for (const UnwrittenSound& sound : found.unwritten) {
+        bool listed = !within || within->contains(sound.range.begin);
+        for (std::size_t i = 0; i < notes.size(); ++i)
+            listed = listed && !isOrnament(sound, notes[i], claims[i].range);
+        if (listed) whole.unwritten.push_back(sound);
+    }
+}
+
+Result<PhraseCheck> notesOutsidePhrases(const Study& study, const std::set<NoteId>& done,
+                                        const RecordingEvidence& recording, std::stop_token stop) {
+    PhraseCheck check;
+    std::vector<Note> rest;
+    std::copy_if(study.notes.begin(), study.notes.end(), std::back_inserter(rest),
+                 [&](const Note& note) { return !done.contains(note.id); });
+    if (rest.empty()) return check;
+    const std::vector<Claim> claims = claimsOf(study, rest);
+    const auto found = checkRecording(recording, claims, stop);
+    if (!found) return found.error();
+    add(check, *found, rest, claims, std::nullopt);
+    std::erase_if(check.unwritten, [&](const UnwrittenSound& sound) {
+        return study.spanAt(SpanKind::Phrase, sound.range.begin) != nullptr;
+    });
+    return check;
+}
+
+void sortAsInStudy(PhraseCheck& check, const Study& study) {
+    std::map<NoteId, std::size_t> order;
+    for (std::size_t i = 0; i < study.notes.size(); ++i)
+        order[study.notes[i].id] = i;
+    std::sort(check.notes.begin(), check.notes.end(),
+              [&](const CheckedNote& a, const CheckedNote& b) { return order[a.note] < order[b.note]; });
+    std::stable_sort(
+        check.unwritten.begin(), check.unwritten.end(),
+        [](const UnwrittenSound& a, const UnwrittenSound& b) { return a.range.begin < b.range.begin; });
+}
+
+} // namespace
+
+Result<PhraseCheck> checkPhrase(const Study& study, const Span& phrase, const RecordingEvidence& recording,
+                                std::stop_token stop, const Progress& progress) {
+    if (const auto error = withoutBars(study)) return *error;
+    const std::vector<Note> notes = notesIn(study, phrase);
+    const std::vector<Claim> claims = claimsOf(study, notes);
+    const auto evidence = recording.passage(
+        {phrase.range.begin - surroundings, phrase.range.end + surroundings}, stop, progress);
+    if (!evidence) return evidence.error();
+    PhraseCheck check;
+    check.phrase = phrase.id;
+    add(check, checkNotes(*evidence, claims), notes, claims, phrase.range);
+    return check;
+}
+
+Result<PhraseCheck> checkStudy(const Study& study, const RecordingEvidence& recording, std::stop_token stop) {
+    if (const auto error = withoutBars(study)) return *error;
+    PhraseCheck whole;
+    std::set<NoteId> done;
+    const auto take = [&](const PhraseCheck& part) {
+        for (const CheckedNote& note : part.notes)
+            if (done.insert(note.note).second) whole.notes.push_back(note);
+        whole.unwritten.insert(whole.unwritten.end(), part.unwritten.begin(), part.unwritten.end());
+    };
+    for (const Span& phrase : study.spansOf(SpanKind::Phrase)) {
+        if (notesIn(study, phrase).empty()) continue;
+        const auto part = checkPhrase(study, phrase, recording, stop);
+        if (!part) return part.error();
+        take(*part);
+    }
+    const auto rest = notesOutsidePhrases(study, done, recording, stop);
+    if (!rest) return rest.error();
+    take(*rest);
+    sortAsInStudy(whole, study);
+    return whole;
+}
+
+} // namespace earwright

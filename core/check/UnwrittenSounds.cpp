@@ -1,0 +1,175 @@
+#include "core/check/UnwrittenSounds.h"
+
+#include "core/listening/MelodyPrior.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace earwright {
+
+namespace {
+
+constexpr Seconds claimTolerance{0.050};
+constexpr Seconds shortest{0.065};
+constexpr Seconds longest{0.150};
+constexpr float leastLog = -7;
+
+/// Probability that anything begins, smoothed over three places of 10 ms.
+std::vector<float> smoothedOnsets(const OnsetTrack& onsets) {
+    std::vector<float> raw(onsets.size());
+    for (std::size_t i = 0; i < raw.size(); ++i)
+        raw[i] = 1 - std::exp(onsets[i][OnsetTrack::noOnset]);
+    std::vector<float> smooth = raw;
+    for (std::size_t i = 1; i + 1 < raw.size(); ++i)
+        smooth[i] = 0.25f * raw[i - 1] + 0.5f * raw[i] + 0.25f * raw[i + 1];
+    return smooth;
+}
+
+bool nearClaim(const std::vector<Claim>& claims, Seconds time) {
+    return std::any_of(claims.begin(), claims.end(), [&](const Claim& claim) {
+        return std::abs((claim.range.begin - time).value) <= claimTolerance.value;
+    });
+}
+
+/// A place where something begins, and when.
+struct Peak {
+    std::size_t place;
+    Seconds time;
+};
+
+/// A clear onset shows over several places; the middle of those around its peak is the best guess.
+Seconds middleOf(const std::vector<float>& smooth, std::size_t peak, const OnsetTrack& onsets) {
+    constexpr std::size_t reach = 6;
+    const float enough = 0.5f * smooth[peak];
+    std::size_t first = peak;
+    std::size_t last = peak;
+    while (first > 0 && peak - first < reach && smooth[first - 1] > enough)
+        --first;
+    while (last + 1 < smooth.size() && last - peak < reach && smooth[last + 1] > enough)
+        ++last;
+    return (onsets.timeOf(first) + onsets.timeOf(last)) * 0.5;
+}
+
+/// Onsets that stand above their surroundings of 30 ms either side, away from claims.
+std::vector<Peak> peaksOf(const std::vector<float>& smooth, const ClaimContext& context) {
+    constexpr std::size_t reach = 3;
+    constexpr float least = 0.05f;
+    constexpr Seconds firstPlace{0.020};
+    std::vector<Peak> peaks;
+    for (std::size_t i = reach; i + reach < smooth.size(); ++i) {
+        const auto begin = smooth.begin() + static_cast<std::ptrdiff_t>(i);
+        const float top = *std::max_element(begin - reach, begin + reach + 1);
+        if (smooth[i] <= least || smooth[i] < top) continue;
+        const Seconds time = middleOf(smooth, i, context.onsets);
+        if (time > firstPlace && !nearClaim(context.claims, time)) peaks.push_back({i, time});
+    }
+    return peaks;
+}
+
+/// From each onset to the next one or the next claim at least 30 ms later.
+std::vector<Range<Seconds>> spansOf(const std::vector<Peak>& peaks, const ClaimContext& context) {
+    constexpr Seconds leastApart{0.030};
+    std::vector<Range<Seconds>> spans;
+    for (const Peak& peak : peaks) {
+        Seconds length = longest;
+        for (const Peak& other : peaks)
+            if (const Seconds apart = other.time - peak.time; apart > leastApart)
+                length = std::min(length, apart);
+        for (const Claim& claim : context.claims)
+            if (const Seconds apart = claim.range.begin - peak.time; apart > leastApart)
+                length = std::min(length, apart);
+        spans.push_back({peak.time, peak.time + std::max(length, shortest)});
+    }
+    return spans;
+}
+
+/// The claims around a place in time, if any.
+struct Neighbours {
+    const Claim* before = nullptr;
+    const Claim* after = nullptr;
+
+    Neighbours(const std::vector<Claim>& claims, Seconds time) {
+        for (const Claim& claim : claims) {
+            if (claim.range.begin < time)
+                before = &claim;
+            else if (!after)
+                after = &claim;
+        }
+    }
+};
+
+PitchRow fitBetween(const Neighbours& neighbours, Seconds time) {
+    PitchRow fit;
+    for (std::size_t pitch = 0; pitch < pitchCount; ++pitch) {
+        if (neighbours.before) {
+            const Range<Seconds> here{time, time};
+            const auto from = static_cast<std::size_t>(neighbours.before->midi - lowestHeardMidi);
+            fit[pitch] += melodyWeight(neighbours.before->range, here) * melodyStep(from, pitch);
+        }
+        if (neighbours.after) {
+            const auto to = static_cast<std::size_t>(neighbours.after->midi - lowestHeardMidi);
+            fit[pitch] += melodyStep(to, pitch);
+        }
+    }
+    fit.normalise();
+    return fit;
+}
+
+PitchRow onsetAround(const OnsetTrack& onsets, std::size_t place) {
+    PitchRow strongest;
+    for (std::size_t pitch = 0; pitch < pitchCount; ++pitch) {
+        strongest[pitch] = onsets[place - 2][pitch];
+        for (std::size_t i = place - 1; i <= place + 2; ++i)
+            strongest[pitch] = std::max(strongest[pitch], onsets[i][pitch]);
+    }
+    return strongest;
+}
+
+float timeToNearest(const std::vector<Claim>& claims, Seconds time) {
+    constexpr double far = 0.3;
+    double nearest = far;
+    for (const Claim& claim : claims)
+        nearest = std::min(nearest, std::abs((claim.range.begin - time).value));
+    return static_cast<float>(nearest);
+}
+
+UnwrittenCandidate candidateAt(std::size_t place, const Range<Seconds>& span, const PitchRow& own,
+                               float anyOnset, const ClaimContext& context) {
+    constexpr Seconds tail{0.080};
+    const Neighbours neighbours(context.claims, span.begin);
+    const PitchRow onset = onsetAround(context.onsets, place);
+    const PitchRow fit = fitBetween(neighbours, span.begin);
+    PitchRow all;
+    for (std::size_t pitch = 0; pitch < pitchCount; ++pitch)
+        all[pitch] = 0.6f * own[pitch] + 0.5f * std::max(onset[pitch], -9.0f) + fit[pitch];
+    all.normalise();
+    const std::size_t best = all.best();
+    const int midi = lowestHeardMidi + static_cast<int>(best);
+    const bool inTail = neighbours.before && neighbours.before->midi == midi &&
+                        span.begin < neighbours.before->range.end + tail;
+    return {span,
+            midi,
+            {std::max(leastLog, onset[best]), std::max(leastLog, own[best]), all[best],
+             std::clamp(all.leadOf(best), 0.0f, 8.0f), fit[best], std::log(anyOnset + 1e-3f),
+             inTail ? 1.0f : 0.0f, 5 * timeToNearest(context.claims, span.begin),
+             std::log(static_cast<float>(span.length().value)), std::clamp(onset.leadOf(best), -6.0f, 6.0f)}};
+}
+
+} // namespace
+
+std::vector<UnwrittenCandidate> unwrittenCandidates(const PassageEvidence& evidence,
+                                                    const ClaimContext& context) {
+    const std::vector<float> smooth = smoothedOnsets(context.onsets);
+    const std::vector<Peak> peaks = peaksOf(smooth, context);
+    const std::vector<Range<Seconds>> spans = spansOf(peaks, context);
+    std::vector<std::vector<PitchRow>> views;
+    for (std::size_t view = 0; view < evidence.viewCount(); ++view)
+        views.push_back(evidence.spans(view, spans));
+    const std::vector<PitchRow> own = context.blend.spans(views);
+    std::vector<UnwrittenCandidate> candidates;
+    for (std::size_t i = 0; i < peaks.size(); ++i)
+        candidates.push_back(candidateAt(peaks[i].place, spans[i], own[i], smooth[peaks[i].place], context));
+    return candidates;
+}
+
+} // namespace earwright

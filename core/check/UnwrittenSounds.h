@@ -1,0 +1,30 @@
+// Onsets of the line with no claim near them.
+#pragma once
+
+#include "core/check/ClaimContext.h"
+#include "core/check/PhraseCheck.h"
+#include "core/listening/PassageEvidence.h"
+
+#include <array>
+#include <cstddef>
+#include <vector>
+
+namespace earwright {
+
+inline constexpr std::size_t unwrittenFeatureCount = 10;
+
+/// A place where something begins and nothing is claimed.
+struct UnwrittenCandidate {
+    Range<Seconds> range;
+    int midi = 60;
+    /// Onset and span evidence of its pitch, how well it fits between the claims around it, and how alone it
+    /// stands.
+    std::array<float, unwrittenFeatureCount> features{};
+};
+
+/// Peaks of the onset evidence at least 50 ms from every claim, each named by its own evidence and the claims
+/// before and after it.
+std::vector<UnwrittenCandidate> unwrittenCandidates(const PassageEvidence& evidence,
+                                                    const ClaimContext& context);
+
+} // namespace earwright

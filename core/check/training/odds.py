@@ -1,0 +1,156 @@
+"""Learns how far to believe a claim, and an unclaimed onset, from solos with planted mistakes.
+
+  odds.py WORK SET,SET… PRINT_CLAIM_FEATURES OUT.cpp
+
+Two logistic regressions; features that speak for a claim may not come to count against it. Prints how well they
+do on files left out of the fit (four folds), and writes JudgementWeights.cpp.
+"""
+import glob
+import json
+import subprocess
+import sys
+import tempfile
+
+import numpy as np
+from scipy import optimize
+
+LOWEST, HIGHEST = 28, 96
+KINDS = {"semitone": (-1, 1), "tone": (-2, 2), "third": (-4, -3, 3, 4), "octave": (-12, 12), "fifth": (-7, -5, 5, 7),
+         "extra": None, "missing": None, "shift": None}
+CLAIM_SIGNS = [1, 1, 1, 1, 1, 0, -1, 1, 1]
+ONSET_SIGNS = [1, 1, 1, 1, 1, 1, -1, 0, 0, 1]
+
+
+def with_mistakes(r, notes):
+    """Rows of onset, length, midi, kind, true midi, true onset; and the notes left out."""
+    rows, gone = [], []
+    for i, (on, d, m) in enumerate(notes):
+        kind = str(r.choice(list(KINDS))) if r.random() < 0.27 else "right"
+        following = notes[i + 1][0] if i + 1 < len(notes) else on + d + 0.4
+        if kind == "missing":
+            gone.append((on, m))
+            continue
+        claimed, at = int(m), on
+        if KINDS.get(kind):
+            claimed = int(np.clip(m + r.choice(KINDS[kind]), LOWEST, HIGHEST))
+        if kind == "shift":
+            at = max(0, on + r.uniform(0.12, 0.22) * r.choice([-1, 1]))
+        else:
+            at = max(0, on + r.normal(0, 0.006))
+        rows.append([at, d, claimed, "right" if kind == "extra" else kind, int(m), on])
+        if kind == "extra":
+            rest = following - on - d
+            start, length = (on + d + 0.05, min(0.25, rest - 0.08)) if rest > 0.18 else (
+                on + (following - on) / 2, max(0.06, (following - on) / 2))
+            near = {int(n[2]) for n in notes if n[0] < start + length + 0.12 and n[0] + n[1] > start - 0.12}
+            rows.append([start, length, int(r.choice([p for p in range(int(m) - 9, int(m) + 10)
+                                                      if p not in near and LOWEST <= p <= HIGHEST])), kind, -1, -1])
+    rows.sort(key=lambda row: (row[0], row[2]))
+    for i, row in enumerate(rows):
+        following = rows[i + 1][0] if i + 1 < len(rows) else row[0] + row[1] + 0.5
+        row[1] = max(0.03, min(row[1] * np.exp(r.normal(0, 0.25)), max(0.03, following - row[0])))
+    return rows, gone
+
+
+def listened(tool, audio, rows):
+    with tempfile.NamedTemporaryFile("w", suffix=".txt") as f:
+        f.writelines("%.4f %.4f %d\n" % tuple(row[:3]) for row in rows)
+        f.flush()
+        lines = subprocess.run([tool, audio, f.name], capture_output=True, text=True, check=True).stdout.splitlines()
+    split = [line.split("\t") for line in lines]
+    return ([(int(s[1]), [float(x) for x in s[2:]]) for s in split if s[0] == "claim"],
+            [(float(s[1]), int(s[2]), [float(x) for x in s[3:]]) for s in split if s[0] == "onset"])
+
+
+def collect(work, sets, tool):
+    r, claims, onsets, missing = np.random.default_rng(99), [], [], 0
+    for path in [p for s in sets for p in sorted(glob.glob("%s/%s/*.flac" % (work, s)))]:
+        notes = np.loadtxt(path[:-5] + ".tsv", ndmin=2)[:, :3]
+        condition = json.load(open(path[:-5] + ".json"))["cond"]
+        for _ in range(3):
+            rows, gone = with_mistakes(r, notes)
+            answers, candidates = listened(tool, path, rows)
+            for (heard, features), row in zip(answers, rows):
+                claims.append((features, row[3], heard == row[4], condition))
+            missing += len(gone)
+            for t, m, features in candidates:
+                found = any(abs(t - on) <= 0.05 and m == p for on, p in gone)
+                told = any(abs(t - row[5]) <= 0.05 and m == row[4] for row in rows if row[3] not in ("right", "extra"))
+                if found or not told:
+                    onsets.append((features, found))
+    return claims, onsets, missing
+
+
+def fit(x, y, signs):
+    """Weights and bias of a logistic regression, weights bounded by their signs."""
+    middle, spread = x.mean(0), x.std(0) + 1e-6
+    z = np.column_stack([(x - middle) / spread, np.ones(len(x))])
+    target = np.where(y, 1.0, -1.0)
+
+    def loss(w):
+        margin = target * (z @ w)
+        return np.logaddexp(0, -margin).mean() + 1e-4 * (w[:-1] ** 2).sum(), \
+            -(z * (target / (1 + np.exp(np.clip(margin, -50, 50))))[:, None]).mean(0) + np.append(2e-4 * w[:-1], 0)
+
+    bounds = [(0, None) if s > 0 else (None, 0) if s < 0 else (None, None) for s in signs] + [(None, None)]
+    w = optimize.minimize(loss, np.zeros(z.shape[1]), jac=True, bounds=bounds, method="L-BFGS-B").x
+    return w[:-1] / spread, float(w[-1] - (w[:-1] / spread) @ middle)
+
+
+def held_out(x, y, signs):
+    """Probability of each row by a fit without its quarter of the files."""
+    fold, p = np.arange(len(y)) * 4 // len(y), np.zeros(len(y))
+    for k in range(4):
+        w, b = fit(x[fold != k], y[fold != k], signs)
+        p[fold == k] = 1 / (1 + np.exp(-(x[fold == k] @ w + b)))
+    return p
+
+
+def auc(high, low):
+    order = np.argsort(np.argsort(np.concatenate([high, low])))
+    return (order[:len(high)].sum() - len(high) * (len(high) - 1) / 2) / (len(high) * len(low))
+
+
+def report(claims, onsets, missing):
+    x, kind = np.array([c[0] for c in claims]), np.array([c[1] for c in claims])
+    fixed, condition = np.array([c[2] for c in claims]), np.array([c[3] for c in claims])
+    right, wrong = kind == "right", ~np.isin(kind, ["right", "shift"])
+    p = held_out(x, right, CLAIM_SIGNS)
+    for c in ("solo", "trio", "band"):
+        m, no, unclear = condition == c, p < 0.30, (p >= 0.30) & (p <= 0.88)
+        print("%s: AUC %.4f, wrong contradicted %.1f %%, right contradicted %.1f %%, unclear %.1f %%, corrected %.1f %%, "
+              "shifted not supported %.1f %%" % (
+                  c, auc(p[m & right], p[m & wrong]), 100 * no[m & wrong].mean(), 100 * no[m & right].mean(),
+                  100 * unclear[m].mean(), 100 * (no & fixed)[m & wrong & (kind != "extra")].mean(),
+                  100 * (p <= 0.88)[m & (kind == "shift")].mean()))
+    tenths = np.array_split(np.argsort(p), 10)
+    print("reliability (said/true):", " ".join("%.3f/%.3f" % (p[t].mean(), right[t].mean()) for t in tenths))
+    q = held_out(np.array([o[0] for o in onsets]), np.array([o[1] for o in onsets]), ONSET_SIGNS)
+    found = np.array([o[1] for o in onsets])
+    for threshold in (0.3, 0.35, 0.4, 0.45, 0.5, 0.6):
+        listed = q > threshold
+        print("unwritten above %.2f: precision %.1f %%, recall %.1f %%" % (
+            threshold, 100 * found[listed].mean(), 100 * found[listed].sum() / missing))
+
+
+def numbers(values):
+    texts = ["%.5g" % v for v in values]
+    return ", ".join(t + ("F" if "." in t or "e" in t else ".F") for t in texts)
+
+
+def main():
+    work, sets, tool, out = sys.argv[1], sys.argv[2].split(","), sys.argv[3], sys.argv[4]
+    claims, onsets, missing = collect(work, sets, tool)
+    report(claims, onsets, missing)
+    text = "// Written by core/check/training/odds.py. Not for editing by hand.\n"
+    text += '#include "core/check/JudgementWeights.h"\n\n// clang-format off\nnamespace earwright {\n\n'
+    for name, count, x, y, signs in (
+            ("claimOdds", "claimFeatureCount", [c[0] for c in claims], [c[1] == "right" for c in claims], CLAIM_SIGNS),
+            ("unwrittenOdds", "unwrittenFeatureCount", [o[0] for o in onsets], [o[1] for o in onsets], ONSET_SIGNS)):
+        w, b = fit(np.array(x), np.array(y), signs)
+        text += "const LogOdds<%s> %s{\n{%s},\n%s};\n\n" % (count, name, numbers(w), numbers([b]))
+    open(out, "w").write(text + "} // namespace earwright\n")
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,86 @@
+#include "core/listening/PassageEvidence.h"
+
+#include "core/listening/LogSpectrum.h"
+#include "core/listening/NetworkWeights.h"
+#include "core/listening/OnsetListener.h"
+
+#include <algorithm>
+
+namespace earwright {
+
+namespace {
+
+constexpr std::size_t spanFft = 8192;
+constexpr Seconds shortestAttack{0.065};
+constexpr Seconds longestAttack{0.160};
+constexpr Seconds longestSustain{0.350};
+/// −100 dB of full scale: under the noise of any medium there is nothing to hear.
+constexpr float silence = 1e-5f;
+/// The attack's own click says little about pitch and is skipped; what was before ends before it.
+constexpr Seconds afterOnset{0.004};
+constexpr Seconds beforeOnset{0.002};
+
+std::size_t samplesOf(Seconds length) {
+    return static_cast<std::size_t>(length.value * analysisRate.hertz);
+}
+
+SpanSpectra spectraOf(const Range<Seconds>& span, const StereoViews& views, std::size_t view,
+                      LogSpectrum& spectrum) {
+    const auto sound = views.sound(view);
+    const std::size_t attack = samplesOf(std::clamp(span.length(), shortestAttack, longestAttack));
+    SpanSpectra spectra;
+    spectrum.of(sound, views.sampleAt(span.begin + afterOnset), attack, spectra.attack);
+    const auto attackTime = analysisRate.seconds(Frames(static_cast<std::int64_t>(attack)));
+    spectrum.of(sound, views.sampleAt(span.begin + beforeOnset - attackTime), attack, spectra.before);
+
+    // The middle and end of a longer note, where scoops and consonants are over.
+    constexpr Seconds longEnough{0.130};
+    const Seconds length = std::max(span.length(), shortestAttack);
+    const Seconds sustain = std::clamp(length * 0.75, shortestAttack, longestSustain);
+    const Seconds start = length > longEnough ? span.begin + std::min(length * 0.25, length - sustain)
+                                              : span.begin + afterOnset;
+    spectrum.of(sound, views.sampleAt(start), samplesOf(sustain), spectra.sustain);
+    return spectra;
+}
+
+} // namespace
+
+PassageEvidence::PassageEvidence(StereoViews stereo, double tuningCents, Range<Seconds> passage)
+    : views(std::move(stereo)), cents(tuningCents), range(passage) {}
+
+Result<PassageEvidence> PassageEvidence::listen(const AnalysisSound& sound, double tuningCents,
+                                                Range<Seconds> passage, std::stop_token stop,
+                                                const Progress& progress) {
+    PassageEvidence evidence(StereoViews(sound, passage), tuningCents, passage);
+    const auto count = static_cast<double>(evidence.viewCount());
+    for (std::size_t view = 0; view < evidence.viewCount(); ++view) {
+        const auto share = [&](double part) {
+            if (progress) progress((static_cast<double>(view) + part) / count);
+        };
+        auto track = listenForOnsets(evidence.views, view, tuningCents, passage, stop, share);
+        if (!track) return track.error();
+        evidence.onsetTracks.push_back(*std::move(track));
+    }
+    return evidence;
+}
+
+std::vector<PitchRow> PassageEvidence::spans(std::size_t index,
+                                             const std::vector<Range<Seconds>>& asked) const {
+    LogSpectrum spectrum(spanFft, cents);
+    std::vector<PitchRow> rows;
+    rows.reserve(asked.size());
+    for (const Range<Seconds>& span : asked) {
+        const SpanSpectra spectra = spectraOf(span, views, index, spectrum);
+        PitchRow row;
+        if (std::ranges::max(spectra.attack) > silence || std::ranges::max(spectra.sustain) > silence) {
+            const auto features = spanFeatures(spectra);
+            for (std::size_t pitch = 0; pitch < pitchCount; ++pitch)
+                row[pitch] = spanNetwork(features[pitch]);
+        }
+        row.normalise();
+        rows.push_back(row);
+    }
+    return rows;
+}
+
+} // namespace earwright

@@ -1,0 +1,48 @@
+// What a passage of the recording says about the pitches and onsets in it.
+#pragma once
+
+#include "core/listening/AnalysisSound.h"
+#include "core/listening/OnsetTrack.h"
+#include "core/listening/PitchRow.h"
+#include "core/listening/StereoViews.h"
+#include "core/result/Result.h"
+#include "core/time/Range.h"
+#include "core/time/Seconds.h"
+
+#include <cstddef>
+#include <stop_token>
+#include <vector>
+
+namespace earwright {
+
+/// Evidence for spans and onsets, from each view of the stereo picture.
+///
+/// Threads: a value; share it const, its answers may be asked for from several threads.
+/// Units: times in seconds of the recording; pitches count from the recording's tuning.
+class PassageEvidence {
+public:
+    /// Listens to the passage: about a hundredth of its length a view. Errors: Cancelled.
+    static Result<PassageEvidence> listen(const AnalysisSound& sound, double tuningCents,
+                                          Range<Seconds> passage, std::stop_token stop = {},
+                                          const Progress& progress = {});
+
+    Range<Seconds> passage() const { return range; }
+    double tuningCents() const { return cents; }
+    std::size_t viewCount() const { return views.count(); }
+    View view(std::size_t index) const { return views.view(index); }
+    /// How strongly a view supports each pitch over each span. Spans should lie in the passage and may have
+    /// any length greater than zero; at least 65 ms are listened to.
+    /// In silence all pitches are alike.
+    std::vector<PitchRow> spans(std::size_t index, const std::vector<Range<Seconds>>& asked) const;
+    const OnsetTrack& onsets(std::size_t index) const { return onsetTracks[index]; }
+
+private:
+    PassageEvidence(StereoViews stereo, double tuningCents, Range<Seconds> passage);
+
+    StereoViews views;
+    double cents;
+    Range<Seconds> range;
+    std::vector<OnsetTrack> onsetTracks;
+};
+
+} // namespace earwright

@@ -1,0 +1,61 @@
+#include "core/listening/PitchHint.h"
+
+#include "core/listening/JoinedEvidence.h"
+#include "core/listening/MelodyPrior.h"
+#include "core/listening/ViewBlend.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+namespace earwright {
+
+namespace {
+
+std::vector<std::size_t> orderOf(const std::vector<Range<Seconds>>& spans) {
+    std::vector<std::size_t> order(spans.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::stable_sort(order.begin(), order.end(),
+                     [&](std::size_t a, std::size_t b) { return spans[a].begin < spans[b].begin; });
+    return order;
+}
+
+double sureness(const std::vector<PitchRow>& rows) {
+    double sum = 0;
+    for (const PitchRow& row : rows)
+        sum += row[row.best()];
+    return sum / static_cast<double>(rows.size());
+}
+
+} // namespace
+
+std::vector<PitchHint> pitchHints(const PassageEvidence& evidence, const std::vector<Range<Seconds>>& asked) {
+    std::vector<PitchHint> hints(asked.size());
+    if (asked.empty()) return hints;
+    const std::vector<std::size_t> order = orderOf(asked);
+    std::vector<Range<Seconds>> spans;
+    for (const std::size_t index : order)
+        spans.push_back(asked[index]);
+
+    std::vector<std::vector<PitchRow>> views;
+    std::vector<double> sure;
+    for (std::size_t view = 0; view < evidence.viewCount(); ++view) {
+        views.push_back(evidence.spans(view, spans));
+        sure.push_back(sureness(views.back()));
+    }
+    const ViewBlend blend(sure);
+    const std::vector<PitchRow> own = joinedWithOnsets(blend.spans(views), spans, blend.onsets(evidence));
+    const std::vector<PitchRow> context = neighbourEvidence(own, spans);
+    for (std::size_t i = 0; i < own.size(); ++i) {
+        PitchHint& hint = hints[order[i]];
+        for (std::size_t pitch = 0; pitch < pitchCount; ++pitch)
+            hint.evidence[pitch] = own[i][pitch] + context[i][pitch];
+        hint.evidence.normalise();
+        const std::size_t best = hint.evidence.best();
+        hint.bestMidi = lowestHeardMidi + static_cast<int>(best);
+        hint.confidence = std::exp(static_cast<double>(hint.evidence[best]));
+    }
+    return hints;
+}
+
+} // namespace earwright

@@ -1,0 +1,24 @@
+// How strongly the recording supports each pitch at a place: the pitch hint.
+#pragma once
+
+#include "core/listening/PassageEvidence.h"
+#include "core/listening/PitchRow.h"
+
+#include <vector>
+
+namespace earwright {
+
+/// The hint for one span.
+struct PitchHint {
+    /// Log probability of each pitch, from the span's own evidence and its neighbours'.
+    PitchRow evidence;
+    /// MIDI number counted from the recording's tuning.
+    int bestMidi = 60;
+    /// Probability that bestMidi is what was played, 0 to 1.
+    double confidence = 0;
+};
+
+/// One hint for each span, in the given order; the other spans inform it. Spans may come in any order.
+std::vector<PitchHint> pitchHints(const PassageEvidence& evidence, const std::vector<Range<Seconds>>& spans);
+
+} // namespace earwright

@@ -1,0 +1,37 @@
+// A small feed-forward network: some linear part, and one layer of rectified units.
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <span>
+
+namespace earwright {
+
+/// y = bias + direct·x + Σ out_k · max(0, hiddenBias_k + hidden_k·x).
+///
+/// Weights are constants of the program (core/listening/NetworkWeights.cpp); the sizes are fixed so that the
+/// loops over units can be turned into vector instructions.
+template <std::size_t Inputs, std::size_t Units>
+struct SmallNetwork {
+    /// One row an input.
+    std::array<std::array<float, Units>, Inputs> hidden;
+    std::array<float, Units> hiddenBias;
+    std::array<float, Units> out;
+    std::array<float, Inputs> direct;
+    float bias;
+
+    float operator()(std::span<const float, Inputs> x) const {
+        std::array<float, Units> units = hiddenBias;
+        float y = bias;
+        for (std::size_t i = 0; i < Inputs; ++i) {
+            y += direct[i] * x[i];
+            for (std::size_t k = 0; k < Units; ++k)
+                units[k] += hidden[i][k] * x[i];
+        }
+        for (std::size_t k = 0; k < Units; ++k)
+            y += out[k] * (units[k] > 0 ? units[k] : 0);
+        return y;
+    }
+};
+
+} // namespace earwright

@@ -1,0 +1,98 @@
+#include "core/listening/Tuning.h"
+
+#include "core/listening/SpectralPeaks.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <complex>
+#include <numbers>
+#include <vector>
+
+namespace earwright {
+
+namespace {
+
+constexpr double lowestHertz = 180;
+constexpr double highestHertz = 2500;
+
+/// One partial's place within its semitone.
+struct Place {
+    double cents;
+    double weight;
+};
+
+/// Within −50…50.
+double wrapped(double cents) {
+    return cents - 100 * std::round(cents / 100);
+}
+
+/// Whether a peak is an odd partial of a lower one that is there as well.
+bool isOddPartial(const SpectralPeak& peak, const std::vector<SpectralPeak>& all) {
+    constexpr std::array<int, 7> partials{3, 5, 6, 7, 9, 10, 11};
+    /// 25 cents either way.
+    constexpr double tolerance = 0.0145;
+    constexpr double leastShare = 0.1;
+    return std::any_of(partials.begin(), partials.end(), [&](int partial) {
+        return std::any_of(all.begin(), all.end(), [&](const SpectralPeak& lower) {
+            return lower.magnitude > leastShare * peak.magnitude &&
+                   std::abs(lower.hertz * partial / peak.hertz - 1) < tolerance;
+        });
+    });
+}
+
+Result<std::vector<Place>> placesIn(std::span<const float> sound, const std::stop_token& stop) {
+    constexpr double lowestFundamental = 70;
+    PeakFinder finder;
+    std::vector<Place> places;
+    constexpr std::size_t hop = PeakFinder::stretch / 4;
+    for (std::size_t at = 0; at == 0 || at + PeakFinder::stretch < sound.size(); at += hop) {
+        if (stop.stop_requested()) return Error{ErrorKind::Cancelled, "Listening was stopped.", ""};
+        const auto piece = sound.subspan(at, std::min(PeakFinder::stretch, sound.size() - at));
+        const std::vector<SpectralPeak> peaks = finder.peaks(piece, lowestFundamental, highestHertz);
+        for (const SpectralPeak& peak : peaks)
+            if (peak.hertz > lowestHertz && !isOddPartial(peak, peaks))
+                places.push_back({1200 * std::log2(peak.hertz / 440), peak.magnitude});
+    }
+    return places;
+}
+
+/// Mean of the places near a first guess, each weighted by a bell of 12 cents around it.
+double refined(double guess, const std::vector<Place>& places) {
+    constexpr double width = 12;
+    constexpr int rounds = 5;
+    for (int round = 0; round < rounds; ++round) {
+        double sum = 0;
+        double weights = 0;
+        for (const Place& place : places) {
+            const double off = wrapped(place.cents - guess);
+            const double weight = place.weight * std::exp(-0.5 * off * off / (width * width));
+            sum += weight * off;
+            weights += weight;
+        }
+        if (weights > 0) guess += sum / weights;
+    }
+    return wrapped(guess);
+}
+
+} // namespace
+
+double Tuning::referenceHertz() const {
+    return 440 * std::exp2(cents / 1200);
+}
+
+Result<Tuning> Tuning::of(std::span<const float> sound, std::stop_token stop) {
+    const auto places = placesIn(sound, stop);
+    if (!places) return places.error();
+    std::complex<double> sum = 0;
+    double weights = 0;
+    for (const Place& place : *places) {
+        sum += std::polar(place.weight, 2 * std::numbers::pi * place.cents / 100);
+        weights += place.weight;
+    }
+    if (weights <= 0) return Tuning{};
+    const double guess = std::arg(sum) / (2 * std::numbers::pi) * 100;
+    return Tuning{refined(guess, *places), std::abs(sum) / weights};
+}
+
+} // namespace earwright

@@ -1,0 +1,29 @@
+// The recording's own pitch: how far its A4 lies from 440 Hz.
+#pragma once
+
+#include "core/listening/AnalysisSound.h"
+#include "core/result/Result.h"
+
+#include <span>
+#include <stop_token>
+
+namespace earwright {
+
+/// A recording's tuning against A4 = 440 Hz (ISO 16).
+struct Tuning {
+    /// −50 to 50; what lies farther off reads as the nearest semitone's tuning.
+    double cents = 0;
+    /// 0 (no pitch at all, or all tunings alike) to 1 (every partial agrees).
+    double confidence = 0;
+
+    /// The frequency of its A4 in hertz.
+    double referenceHertz() const;
+
+    /// From the frequencies of all clear partials between 180 Hz and 2.5 kHz, weighted by loudness, leaving
+    /// out those that are a third, fifth or higher odd partial of another one: these lie beside equal
+    /// temperament by nature (the fifth 14 cents flat, the seventh 31).
+    /// A circular mean over a semitone, then refined to the partials near it. Error: Cancelled.
+    static Result<Tuning> of(std::span<const float> sound, std::stop_token stop = {});
+};
+
+} // namespace earwright

@@ -1,0 +1,49 @@
+#include "core/listening/ViewBlend.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace earwright {
+
+ViewBlend::ViewBlend(std::vector<double> sureness) {
+    constexpr double inFavourOfBoth = 0.02;
+    constexpr double sharpness = 12;
+    sureness.front() += inFavourOfBoth;
+    const double top = *std::max_element(sureness.begin(), sureness.end());
+    double sum = 0;
+    for (double& sure : sureness) {
+        sure = std::exp(sharpness * (sure - top));
+        sum += sure;
+    }
+    for (const double sure : sureness)
+        weights.push_back(static_cast<float>(sure / sum));
+}
+
+std::size_t ViewBlend::clearest() const {
+    return static_cast<std::size_t>(std::max_element(weights.begin(), weights.end()) - weights.begin());
+}
+
+std::vector<PitchRow> ViewBlend::spans(const std::vector<std::vector<PitchRow>>& views) const {
+    std::vector<PitchRow> blended(views.front().size());
+    for (std::size_t span = 0; span < blended.size(); ++span) {
+        for (std::size_t view = 0; view < weights.size(); ++view)
+            for (std::size_t pitch = 0; pitch < pitchCount; ++pitch)
+                blended[span][pitch] += weights[view] * views[view][span][pitch];
+        blended[span].normalise();
+    }
+    return blended;
+}
+
+OnsetTrack ViewBlend::onsets(const PassageEvidence& evidence) const {
+    const OnsetTrack& first = evidence.onsets(0);
+    std::vector<OnsetTrack::Row> rows(first.size());
+    for (std::size_t place = 0; place < rows.size(); ++place) {
+        for (std::size_t view = 0; view < weights.size(); ++view)
+            for (std::size_t i = 0; i < rows[place].size(); ++i)
+                rows[place][i] += weights[view] * evidence.onsets(view)[place][i];
+        normaliseLog(rows[place]);
+    }
+    return OnsetTrack(first.isEmpty() ? Seconds(0) : first.timeOf(0), first.step(), std::move(rows));
+}
+
+} // namespace earwright

@@ -1,0 +1,30 @@
+// Which view of the stereo picture hears the line best, and its evidence put first.
+#pragma once
+
+#include "core/listening/OnsetTrack.h"
+#include "core/listening/PassageEvidence.h"
+#include "core/listening/PitchRow.h"
+
+#include <cstddef>
+#include <vector>
+
+namespace earwright {
+
+/// Weights of the views of a passage, adding up to one.
+class ViewBlend {
+public:
+    /// From how sure each view is, one number each: mean log probability of what it hears (or of what was
+    /// claimed). Nearly all weight goes to the surest; both sides together win a tie. Requires: not empty.
+    explicit ViewBlend(std::vector<double> sureness);
+
+    /// The index of the view with the most weight.
+    std::size_t clearest() const;
+    /// Weighted geometric mean of the views' rows, normalised. Requires: one list a view, of equal lengths.
+    std::vector<PitchRow> spans(const std::vector<std::vector<PitchRow>>& views) const;
+    OnsetTrack onsets(const PassageEvidence& evidence) const;
+
+private:
+    std::vector<float> weights;
+};
+
+} // namespace earwright

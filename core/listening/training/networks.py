@@ -1,0 +1,175 @@
+"""Trains the two small networks of core/listening and writes NetworkWeights.cpp.
+
+  networks.py WORK --plain SET,SET… --growled SET,SET… OUT.cpp
+
+A set is a folder of WORK made by solos.py.
+"""
+import argparse
+import glob
+import json
+
+import numpy as np
+import torch
+from torch import nn
+
+from features import HOP, HOPS_APART, PITCHES, RATE, LOWEST, Sound, onset_table
+
+torch.set_num_threads(1)
+
+
+class Scorer(nn.Module):
+    """SmallNetwork: linear part plus one layer of rectified units."""
+
+    def __init__(self, inputs, units):
+        super().__init__()
+        self.hidden, self.out, self.direct = nn.Linear(inputs, units), nn.Linear(units, 1), nn.Linear(inputs, 1)
+
+    def forward(self, x):
+        return (self.direct(x) + self.out(torch.relu(self.hidden(x))))[..., 0]
+
+
+class OnsetScorer(nn.Module):
+    """One score a pitch, and one for no onset from the shared features."""
+
+    def __init__(self, inputs, units):
+        super().__init__()
+        self.pitch = Scorer(inputs, units)
+        self.hidden, self.out = nn.Linear(4, 6), nn.Linear(6, 1)
+
+    def forward(self, x, flux):
+        return torch.cat([self.pitch(x), self.out(torch.relu(self.hidden(flux)))], 1)
+
+
+def solos(work, names):
+    for name in names:
+        for path in sorted(glob.glob("%s/%s/*.flac" % (work, name))):
+            yield path, np.loadtxt(path[:-5] + ".tsv", ndmin=2), json.load(open(path[:-5] + ".json"))["cents"]
+
+
+def views_with_line(sound, notes):
+    """Both sides together, and where the picture is wide also the view in which the line's partials rise most."""
+    if len(sound.views) == 1:
+        return [0]
+    rise = []
+    for view in range(len(sound.views)):
+        t = [sound.span_features(view, on, d)[:, 10:16].sum(1) for on, d in notes[:, :2]]
+        rise.append(np.mean([row[int(m) - LOWEST] - np.median(row) for row, m in zip(t, notes[:, 2])]))
+    best = int(np.argmax(rise))
+    return [0] if best == 0 else [0, best]
+
+
+def mistuned(r, cents):
+    """Players are never exactly where the tuning estimate is."""
+    return cents + r.normal(0, 4 if r.random() < 0.75 else 14)
+
+
+def span_data(work, names):
+    r, tables, pitches = np.random.default_rng(5), [], []
+    for path, notes, cents in solos(work, names):
+        sound = Sound(path, mistuned(r, cents))
+        for view in views_with_line(sound, notes):
+            for on, d, m in notes[:, :3]:
+                late = r.normal(0, 0.007 if r.random() < 0.8 else 0.02)
+                length = d if r.random() < 0.5 else d * np.exp(r.normal(0, 0.25))
+                tables.append(sound.span_features(view, on + late, length).astype(np.float16))
+                pitches.append(int(m) - LOWEST)
+    return np.array(tables), np.array(pitches)
+
+
+def onset_data(work, names):
+    r, tables, targets, shared = np.random.default_rng(7), [], [], []
+    for path, notes, cents in solos(work, names):
+        sound = Sound(path, mistuned(r, cents))
+        spectra = sound.onset_spectra(views_with_line(sound, notes)[-1])
+        usual = np.sqrt((spectra.max(1) ** 2).mean())
+        t = np.arange(len(spectra) - HOPS_APART) * HOP / RATE
+        off = np.abs(t[:, None] - notes[None, :, 0])
+        nearest, off = off.argmin(1), off.min(1)
+        yes = np.flatnonzero(off <= 0.0101)
+        no = np.flatnonzero((off > 0.035) & (t > 0.1) & (t < t[-1] - 0.1))
+        for i in np.concatenate([yes, r.choice(no, min(len(no), 150), False)]):
+            table, flux = onset_table(spectra[i + HOPS_APART], spectra[i], usual)
+            tables.append(table.astype(np.float16))
+            shared.append(flux)
+            targets.append(int(notes[nearest[i], 2]) - LOWEST if off[i] <= 0.0101 else PITCHES)
+    return np.array(tables), np.array(targets), np.array(shared)
+
+
+def fit(model, inputs, targets, epochs, batch, smoothing=0.0):
+    torch.manual_seed(0)
+    inputs, targets = [torch.from_numpy(x) for x in inputs], torch.from_numpy(targets).long()
+    steps = epochs * (len(targets) // batch)
+    optimiser = torch.optim.AdamW(model.parameters(), lr=3e-3, weight_decay=1e-4)
+    schedule = torch.optim.lr_scheduler.OneCycleLR(optimiser, 3e-3, total_steps=steps + epochs)
+    for _ in range(epochs):
+        order = torch.randperm(len(targets))
+        for i in range(0, len(targets) - batch + 1, batch):
+            k = order[i:i + batch]
+            loss = nn.functional.cross_entropy(model(*(x[k].float() for x in inputs)), targets[k],
+                                               label_smoothing=smoothing)
+            optimiser.zero_grad()
+            loss.backward()
+            optimiser.step()
+            schedule.step()
+    return model
+
+
+def mean_of(a, b):
+    """One network that answers the mean of two."""
+    both = Scorer(a.hidden.in_features, 2 * a.hidden.out_features)
+    with torch.no_grad():
+        both.hidden.weight.copy_(torch.cat([a.hidden.weight, b.hidden.weight]))
+        both.hidden.bias.copy_(torch.cat([a.hidden.bias, b.hidden.bias]))
+        both.out.weight.copy_(torch.cat([a.out.weight, b.out.weight], 1) / 2)
+        for mine, one, other in ((both.out.bias, a.out.bias, b.out.bias),
+                                 (both.direct.weight, a.direct.weight, b.direct.weight),
+                                 (both.direct.bias, a.direct.bias, b.direct.bias)):
+            mine.copy_((one + other) / 2)
+    return both
+
+
+def number(x):
+    text = "%.6g" % float(x)
+    return text + ("F" if "." in text or "e" in text else ".F")
+
+
+def array(values):
+    return "{" + ",".join(map(number, values)) + "}"
+
+
+def network_text(name, kind, hidden, out, direct, bias):
+    rows = ",\n".join(array(row) for row in hidden.weight.T)
+    return "const SmallNetwork<%s> %s{\n{{%s}},\n%s,\n%s,\n%s,\n%s};\n\n" % (
+        kind, name, rows, array(hidden.bias), array(out.weight[0]), array(direct), number(bias))
+
+
+def main():
+    options = argparse.ArgumentParser()
+    options.add_argument("work")
+    options.add_argument("out")
+    options.add_argument("--plain", required=True)
+    options.add_argument("--growled", required=True)
+    o = options.parse_args()
+    plain, growled = o.plain.split(","), o.growled.split(",")
+    tables, pitches = span_data(o.work, plain)
+    one = fit(Scorer(tables.shape[2], 24), [tables], pitches, 8, 64, 0.01)
+    more, more_pitches = span_data(o.work, growled)
+    other = fit(Scorer(tables.shape[2], 24), [np.concatenate([tables, more])],
+                np.concatenate([pitches, more_pitches]), 8, 64, 0.01)
+    span = mean_of(one, other)
+    tables, targets, shared = onset_data(o.work, plain)
+    onset = fit(OnsetScorer(tables.shape[2], 16), [tables, shared], targets, 5, 128)
+    torch.save((span, onset), o.work + "/networks.pt")
+    text = "// Written by training/networks.py; see training/README.md. Not for editing by hand.\n"
+    text += '#include "core/listening/NetworkWeights.h"\n\n// clang-format off\nnamespace earwright {\n\n'
+    with torch.no_grad():
+        for name, kind, n in (("spanNetwork", "spanFeatureCount, 48", span),
+                              ("onsetNetwork", "onsetFeatureCount, 16", onset.pitch)):
+            text += network_text(name, kind, n.hidden, n.out, n.direct.weight[0], n.out.bias[0] + n.direct.bias[0])
+        text += network_text("noOnsetNetwork", "fluxFeatureCount, 6", onset.hidden, onset.out, np.zeros(4),
+                             onset.out.bias[0])
+    open(o.out, "w").write(text + "} // namespace earwright\n")
+
+
+if __name__ == "__main__":
+    main()
