@@ -1,5 +1,10 @@
 // The headless tool: one command a call, data on stdout, one sentence on stderr when something is wrong.
 #include "app/batch/Arguments.h"
+#include "app/batch/BounceCommand.h"
+#include "app/batch/CheckCommand.h"
+#include "app/batch/HintCommand.h"
+#include "app/batch/PlayCommand.h"
+#include "app/batch/TuningCommand.h"
 
 #include <cstdio>
 #include <span>
@@ -20,7 +25,13 @@ struct Command {
 constexpr const char* heading = "Usage: earwright-batch COMMAND …\n";
 
 const std::vector<Command>& commands() {
-    static const std::vector<Command> all{};
+    static const std::vector<Command> all{
+        {"check", earwright::batch::checkUsage, earwright::batch::runCheck},
+        {"hint", earwright::batch::hintUsage, earwright::batch::runHint},
+        {"tuning", earwright::batch::tuningUsage, earwright::batch::runTuning},
+        {"bounce", earwright::batch::bounceUsage, earwright::batch::runBounce},
+        {"play", earwright::batch::playUsage, earwright::batch::runPlay},
+    };
     return all;
 }
 
