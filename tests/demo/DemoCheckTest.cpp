@@ -1,0 +1,111 @@
+// The check of the demo study: it contradicts what was planted, and bears out the rest.
+#include "core/check/StudyCheck.h"
+#include "core/listening/RecordingEvidence.h"
+#include "core/sound/Recording.h"
+#include "tests/demo/DemoFiles.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace earwright::demo {
+
+namespace {
+
+/// The study and its check, worked out once for all tests.
+struct CheckedStudy {
+    Study study;
+    PhraseCheck check;
+};
+
+const CheckedStudy& checkedStudy() {
+    static const CheckedStudy checked = [] {
+        CheckedStudy result{demoStudy(), {}};
+        const auto recording =
+            Recording::open(demoFile(".study").parent_path() / result.study.recording.path);
+        if (!recording) {
+            ADD_FAILURE() << recording.error().message;
+            return result;
+        }
+        const auto evidence = RecordingEvidence::listen(**recording);
+        if (!evidence) {
+            ADD_FAILURE() << evidence.error().message;
+            return result;
+        }
+        const auto check = checkStudy(result.study, *evidence);
+        if (check) result.check = *check;
+        if (!check) ADD_FAILURE() << check.error().message;
+        return result;
+    }();
+    return checked;
+}
+
+const CheckedNote* answerAt(const PlacedPitch& pitch) {
+    const auto& [study, check] = checkedStudy();
+    const auto note = std::ranges::find_if(study.notes, [&](const Note& written) {
+        return written.onset == pitch.onset && written.pitch.midi == pitch.midi;
+    });
+    return note == study.notes.end() ? nullptr : check.note(note->id);
+}
+
+bool isPlanted(NoteId id) {
+    const Note* note = checkedStudy().study.note(id);
+    const auto mistakes = plantedMistakes();
+    return std::ranges::any_of(mistakes, [&](const PlantedMistake& mistake) {
+        return note && mistake.written && mistake.written->onset == note->onset &&
+               mistake.written->midi == note->pitch.midi;
+    });
+}
+
+bool isListedAsUnwritten(const PlacedPitch& pitch) {
+    const auto& [study, check] = checkedStudy();
+    const double time = study.beatMap.seconds(pitch.onset).value;
+    return std::ranges::any_of(check.unwritten, [&](const UnwrittenSound& sound) {
+        return sound.midi == pitch.midi && std::abs(sound.range.begin.value - time) <= 0.05;
+    });
+}
+
+TEST(DemoCheck, ContradictsEveryPlantedNote) {
+    for (const PlantedMistake& mistake : plantedMistakes()) {
+        if (!mistake.written) continue;
+        const CheckedNote* answer = answerAt(*mistake.written);
+        ASSERT_NE(answer, nullptr) << mistake.kind;
+        EXPECT_EQ(answer->verdict, Verdict::Contradicted)
+            << mistake.kind << ", " << testing::PrintToString(*mistake.written) << ", score "
+            << answer->score;
+    }
+}
+
+TEST(DemoCheck, SuggestsWhatSoundsInPlaceOfAWrongPitch) {
+    for (const PlantedMistake& mistake : plantedMistakes()) {
+        if (!mistake.written || !mistake.heard || mistake.written->onset != mistake.heard->onset) continue;
+        const CheckedNote* answer = answerAt(*mistake.written);
+        ASSERT_NE(answer, nullptr) << mistake.kind;
+        EXPECT_EQ(answer->suggestedMidi, mistake.heard->midi) << mistake.kind;
+    }
+}
+
+TEST(DemoCheck, ListsTheNoteThatIsMissingAsUnwritten) {
+    for (const PlantedMistake& mistake : plantedMistakes()) {
+        if (mistake.written) continue;
+        EXPECT_TRUE(isListedAsUnwritten(*mistake.heard)) << testing::PrintToString(*mistake.heard);
+    }
+}
+
+TEST(DemoCheck, ContradictsNothingThatIsRightAndSupportsNearlyAllOfIt) {
+    int right = 0;
+    int supported = 0;
+    for (const CheckedNote& answer : checkedStudy().check.notes) {
+        if (isPlanted(answer.note)) continue;
+        ++right;
+        if (answer.verdict == Verdict::Supported) ++supported;
+        EXPECT_NE(answer.verdict, Verdict::Contradicted)
+            << "MIDI " << answer.midi << " at " << answer.range.begin.value << " s, score " << answer.score;
+    }
+    // A ghosted note or one covered by the band may honestly be unclear: one in twenty at most.
+    ASSERT_GT(right, 70);
+    EXPECT_GE(supported * 20, right * 19);
+}
+
+} // namespace
+
+} // namespace earwright::demo
