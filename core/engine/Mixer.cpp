@@ -85,7 +85,7 @@ void Mixer::renderPart(std::span<float> stereo) {
 
 void Mixer::readLanes(std::span<SoundFrame> part) {
     const bool starving = player.read(part) < part.size();
-    if (starving && !starved) underrunCount.fetch_add(1, std::memory_order_relaxed);
+    if (starving && !starved) countUnderrun();
     starved = starving;
 }
 

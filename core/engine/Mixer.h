@@ -52,6 +52,8 @@ public:
     bool isYoursTurn(std::int64_t pass) const;
     /// Highest absolute sample since the last call.
     float takePeak() { return peak.exchange(0.0f, std::memory_order_relaxed); }
+    /// The device ran dry, whoever's fault it was. Callback.
+    void countUnderrun() { underrunCount.fetch_add(1, std::memory_order_relaxed); }
     int underruns() const { return underrunCount.load(std::memory_order_relaxed); }
 
 private:

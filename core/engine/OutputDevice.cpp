@@ -64,6 +64,9 @@ private:
     void giveUp(const char* message);
     void renderSilently(std::int64_t& rendered, Clock::time_point& since);
     bool waitForWork();
+    double periodSeconds() const {
+        return static_cast<double>(options.periodFrames) / rate.load(std::memory_order_relaxed);
+    }
 
     const std::shared_ptr<Mixer> mixer;
     const Options options;
@@ -93,7 +96,9 @@ private:
 
 void OutputDevice::Body::streamWants(float* stereo, unsigned long frames, double secondsUntilHeard) {
     const std::int64_t now = nowNanoseconds();
-    lastCallback.store(now, std::memory_order_release);
+    const std::int64_t before = lastCallback.exchange(now, std::memory_order_acq_rel);
+    // Systems seldom report it: a callback later than all that was waiting in the device has left a gap.
+    const bool leftGap = static_cast<double>(now - before) * 1e-9 > options.latencySeconds + periodSeconds();
     const bool mine =
         streamIsOn.load(std::memory_order_acquire) && !isRendering.test_and_set(std::memory_order_acquire);
     if (!mine) {
@@ -102,6 +107,7 @@ void OutputDevice::Body::streamWants(float* stereo, unsigned long frames, double
     }
     const double ahead =
         secondsUntilHeard > 0 && secondsUntilHeard < 5 ? secondsUntilHeard : options.latencySeconds;
+    if (leftGap) mixer->countUnderrun();
     mixer->render({stereo, frames * 2}, SampleRate{rate.load(std::memory_order_relaxed)},
                   now + static_cast<std::int64_t>(ahead * 1e9),
                   isNewStream.exchange(false, std::memory_order_relaxed));

@@ -28,7 +28,7 @@ public:
         /// False: the silent clock only.
         bool useSound = true;
         /// Wished from the device; the mean delay from render() to ear is about this.
-        double latencySeconds = 0.04;
+        double latencySeconds = 0.06;
         unsigned long periodFrames = 256;
     };
 

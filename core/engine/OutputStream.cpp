@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <pa_linux_alsa.h>
 #include <portaudio.h>
 #include <string>
 
@@ -21,6 +22,12 @@ int callback(const void*, void* output, unsigned long frames, const PaStreamCall
 
 void finished(void* userData) {
     static_cast<StreamListener*>(userData)->streamEnded();
+}
+
+/// Asks for real-time scheduling of the callback's thread; where that is not allowed, nothing changes.
+void favourCallback(PaStream* stream, int device) {
+    const PaHostApiInfo* host = Pa_GetHostApiInfo(Pa_GetDeviceInfo(device)->hostApi);
+    if (host && host->type == paALSA) PaAlsa_EnableRealtimeScheduling(stream, 1);
 }
 
 Error refused(const std::string& name, PaError code) {
@@ -84,6 +91,7 @@ Result<Done> OutputStream::open(const Chosen& chosen, double latencySeconds, uns
                                  paClipOff | paDitherOff, &callback, &listener);
     if (code != paNoError) return refused(chosen.name, code);
     Pa_SetStreamFinishedCallback(opened, &finished);
+    favourCallback(opened, chosen.index);
     code = Pa_StartStream(opened);
     if (code != paNoError) {
         Pa_CloseStream(opened);

@@ -1,0 +1,228 @@
+// The engine through a real PortAudio device, judged by the sound that came out of it.
+#include "core/engine/Engine.h"
+#include "tests/core/engine/HeldRecording.h"
+#include "tests/core/engine/PrivateSound.h"
+
+#include <chrono>
+#include <cmath>
+#include <functional>
+#include <gtest/gtest.h>
+#include <thread>
+
+namespace earwright {
+namespace {
+
+using namespace std::chrono_literals;
+using Clock = std::chrono::steady_clock;
+
+constexpr int rate = 44100;
+
+bool soon(const std::function<bool()>& happens, std::chrono::milliseconds patience = 10s) {
+    const auto end = Clock::now() + patience;
+    while (Clock::now() < end) {
+        if (happens()) return true;
+        std::this_thread::sleep_for(2ms);
+    }
+    return false;
+}
+
+/// Frames in which something louder than half the clicks starts, at least 10 ms apart.
+std::vector<long> clicksIn(const std::vector<float>& stereo) {
+    std::vector<long> found;
+    for (std::size_t i = 0; 2 * i < stereo.size(); ++i)
+        if (std::abs(stereo[2 * i]) > 0.35f &&
+            (found.empty() || static_cast<long>(i) - found.back() > rate / 100))
+            found.push_back(static_cast<long>(i));
+    return found;
+}
+
+/// A click every half second over silence, for a minute.
+std::shared_ptr<Recording> clickingMinute() {
+    std::vector<float> samples(60 * rate, 0.0f);
+    for (std::size_t i = rate / 2; i < samples.size(); i += rate / 2)
+        samples[i] = 0.7f;
+    return tests::held(samples, rate);
+}
+
+class RealDevice : public testing::Test {
+protected:
+    void SetUp() override {
+        if (!tests::PrivateSound::isAvailable()) GTEST_SKIP() << "pulseaudio is not installed";
+        sound = std::make_unique<tests::PrivateSound>();
+        engine = std::make_unique<Engine>();
+        engine->setRecording(clickingMinute());
+        ASSERT_TRUE(isIn(DeviceState::Running)) << engine->device().message;
+    }
+    bool isIn(DeviceState state) {
+        return soon([&] { return engine->device().state == state; });
+    }
+    bool movesOn() {
+        const Frames before = engine->now().position;
+        return soon([&] { return engine->now().position > before + Frames(rate / 5); });
+    }
+    void reach(double seconds) {
+        ASSERT_TRUE(soon([&] { return engine->now().position >= Frames(std::lround(seconds * rate)); }));
+    }
+
+    std::unique_ptr<tests::PrivateSound> sound;
+    std::unique_ptr<Engine> engine;
+};
+
+TEST_F(RealDevice, PlaysEverySampleInItsPlace) {
+    sound->record();
+    engine->play();
+    reach(2.8);
+    engine->pause();
+    const auto clicks = clicksIn(sound->recorded());
+    ASSERT_GE(clicks.size(), 4u);
+    for (std::size_t i = 1; i < clicks.size(); ++i)
+        EXPECT_EQ(clicks[i] - clicks[i - 1], rate / 2);
+    EXPECT_EQ(engine->device().underruns, 0);
+}
+
+TEST_F(RealDevice, PlaysALoopWithItsExactLength) {
+    // Each pass holds one click.
+    engine->setLoop(Range{Frames(rate / 2 - 1000), Frames(rate / 2 - 1000 + 13230)});
+    sound->record();
+    engine->play();
+    ASSERT_TRUE(soon([&] { return engine->now().pass >= 5; }));
+    engine->pause();
+    const auto clicks = clicksIn(sound->recorded());
+    ASSERT_GE(clicks.size(), 4u);
+    for (std::size_t i = 1; i < clicks.size(); ++i)
+        EXPECT_EQ(clicks[i] - clicks[i - 1], 13230);
+}
+
+TEST_F(RealDevice, SlowsDownWhileItPlays) {
+    sound->record();
+    engine->play();
+    reach(1.2);
+    engine->setPlaying({0.5, 0, 0});
+    reach(3.2);
+    engine->pause();
+    const auto clicks = clicksIn(sound->recorded());
+    ASSERT_GE(clicks.size(), 5u);
+    EXPECT_EQ(clicks[1] - clicks[0], rate / 2);
+    // Twice as far apart, within the stretcher's jitter for a single click: 3 ms.
+    EXPECT_NEAR(static_cast<double>(clicks[4] - clicks[3]), rate, 0.003 * rate);
+    EXPECT_NEAR(static_cast<double>(clicks[3] - clicks[2]), rate, 0.003 * rate);
+}
+
+TEST_F(RealDevice, ShowsThePlaceThatIsHeard) {
+    sound->record();
+    engine->play();
+    reach(0.6);
+    engine->seek(Frames(20 * rate));
+    reach(20.7);
+    engine->setPlaying({0.75, 0, 0});
+    reach(22.6);
+    engine->pause();
+    const OutputFrames last = engine->heardFrame();
+    const auto clicks = clicksIn(sound->recorded());
+    ASSERT_GE(clicks.size(), 5u);
+    // The recording of the monitor starts at some output frame. For the right one, the tag of every click is
+    // a half second of the recording.
+    const auto worstOff = [&](std::int64_t start) {
+        double worst = 0;
+        for (const long click : clicks) {
+            const auto place = engine->placeAt(OutputFrames(start + click));
+            if (!place) return 1e9;
+            const double half = static_cast<double>(place->value) / (rate / 2);
+            worst = std::max(worst, std::abs(half - std::round(half)) * 500);
+        }
+        return worst;
+    };
+    double best = 1e9;
+    for (std::int64_t start = last.value - 10 * rate; start < last.value; start += 20)
+        best = std::min(best, worstOff(start));
+    EXPECT_LT(best, 3.0) << "ms of the recording, over a seek and a change of speed";
+}
+
+TEST_F(RealDevice, PlaysOnSilentlyWhenItVanishesAndComesBackByItself) {
+    engine->play();
+    ASSERT_TRUE(movesOn());
+    sound->removeSink();
+    ASSERT_TRUE(isIn(DeviceState::Lost));
+    EXPECT_FALSE(engine->device().message.empty());
+    EXPECT_TRUE(engine->now().playing);
+    EXPECT_TRUE(movesOn());
+    sound->addSink();
+    ASSERT_TRUE(isIn(DeviceState::Running));
+    EXPECT_TRUE(engine->device().message.empty());
+    sound->record();
+    EXPECT_TRUE(movesOn());
+    std::this_thread::sleep_for(1s);
+    EXPECT_GE(clicksIn(sound->recorded()).size(), 1u) << "it is heard again";
+}
+
+TEST_F(RealDevice, PlaysOnSilentlyWhenTheServerHangsAndDoesNotHoldUpTheEnd) {
+    engine->play();
+    ASSERT_TRUE(movesOn());
+    sound->freeze();
+    ASSERT_TRUE(isIn(DeviceState::Lost));
+    EXPECT_FALSE(engine->device().message.empty());
+    EXPECT_TRUE(movesOn());
+    const auto before = Clock::now();
+    engine->useDevice(-1);
+    engine->devices();
+    engine->now();
+    EXPECT_LT(Clock::now() - before, 500ms) << "no call waits for the device";
+    engine.reset();
+    EXPECT_LT(Clock::now() - before, 4s);
+    sound->thaw();
+    std::this_thread::sleep_for(200ms);
+}
+
+TEST_F(RealDevice, IsThereAgainWhenAHangingServerGoesOn) {
+    engine->play();
+    ASSERT_TRUE(movesOn());
+    sound->freeze();
+    ASSERT_TRUE(isIn(DeviceState::Lost));
+    sound->thaw();
+    EXPECT_TRUE(isIn(DeviceState::Running));
+    EXPECT_TRUE(movesOn());
+}
+
+TEST_F(RealDevice, SurvivesTheDeathOfTheServer) {
+    engine->play();
+    ASSERT_TRUE(movesOn());
+    sound->kill();
+    ASSERT_TRUE(isIn(DeviceState::Lost));
+    EXPECT_TRUE(movesOn());
+}
+
+TEST_F(RealDevice, ListsTheDeviceAndOpensItAgainOnRequest) {
+    const auto devices = engine->devices();
+    ASSERT_FALSE(devices.empty());
+    EXPECT_FALSE(devices.front().name.empty());
+    engine->play();
+    ASSERT_TRUE(movesOn());
+    engine->useDevice(devices.front().index);
+    ASSERT_TRUE(isIn(DeviceState::Running));
+    EXPECT_TRUE(movesOn());
+    engine->useDevice(4711);
+    ASSERT_TRUE(isIn(DeviceState::Missing));
+    EXPECT_FALSE(engine->device().message.empty());
+    EXPECT_TRUE(movesOn());
+}
+
+TEST(OutputDevice, SaysThatThereIsNoneAndPlaysOnSilently) {
+    const tests::NoSound silence;
+    Engine engine;
+    engine.setRecording(clickingMinute());
+    ASSERT_TRUE(soon([&] { return engine.device().state == DeviceState::Missing; }));
+    EXPECT_NE(engine.device().message.find("no sound device"), std::string::npos) << engine.device().message;
+    engine.play();
+    EXPECT_TRUE(soon([&] { return engine.now().position > Frames(rate / 10); }));
+    engine.useDevice(-1);
+    EXPECT_TRUE(soon([&] { return engine.device().state == DeviceState::Missing; }));
+}
+
+TEST(OutputDevice, SurvivesASoundSystemWithoutConfiguration) {
+    setenv("ALSA_CONFIG_PATH", "/nowhere/alsa.conf", 1);
+    Engine engine;
+    EXPECT_TRUE(soon([&] { return engine.device().state == DeviceState::Missing; }));
+}
+
+} // namespace
+} // namespace earwright
