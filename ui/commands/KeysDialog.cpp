@@ -2,6 +2,7 @@
 
 #include "ui/commands/KeyCatcher.h"
 
+#include <QAbstractButton>
 #include <QDialogButtonBox>
 #include <QHBoxLayout>
 #include <QHeaderView>
@@ -76,6 +77,8 @@ void KeysDialog::build() {
         keys.restoreAll();
         showChosen();
     });
+    for (QAbstractButton* button : buttons->buttons())
+        button->setIcon({});
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
 }
 

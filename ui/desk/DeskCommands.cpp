@@ -38,7 +38,7 @@ void bindPlaying(CommandSet& commands, DeskWindow& window) {
     const auto step = [&](void (ListeningDesk::*move)(int), int by) {
         return [&ears, &window, move, by] {
             (ears.*move)(by);
-            window.goTo(ears.ear());
+            window.goTo(ears.place());
         };
     };
     commands.bind(PlayPause, [&] { ears.playOrPause(); });
@@ -132,7 +132,7 @@ void bindCheckAndHelp(CommandSet& commands, DeskWindow& window) {
     });
     commands.bind(NextHelp, [&] {
         if (const auto phrase = window.phraseUnderCursor())
-            window.checking().help(*phrase, window.listening().ear());
+            window.checking().help(*phrase, window.listening().place());
     });
     commands.bind(NextPart, [&] { window.toNextPart(); });
     commands.bind(Keys, [&] {

@@ -30,7 +30,7 @@ Conditions ofStudy(const Study& study) {
 Conditions DeskWindow::conditions() {
     if (!desk.isOpen()) return {};
     const Study& study = desk.study();
-    const Seconds ear = ears.ear();
+    const Seconds ear = ears.place();
     const auto phrase = phraseUnderCursor();
     Conditions met = ofStudy(study);
     met.setFlag(Condition::RecordingOpen, desk.recording() != nullptr);

@@ -7,6 +7,8 @@ namespace earwright::ui {
 namespace {
 
 constexpr std::int64_t barsWithoutPhrase = 2;
+/// The ear stands on a frame of the recording, which may lie a hair before the place that was meant.
+constexpr Seconds aHair{0.002};
 
 GridPage barsAround(const Study& study, Seconds ear) {
     const std::int64_t bar =
@@ -20,6 +22,7 @@ GridPage barsAround(const Study& study, Seconds ear) {
 
 GridPage pageFor(const Study& study, Seconds ear) {
     if (!study.beatMap.hasTempo()) return {};
+    ear += aHair;
     if (const Span* phrase = study.spanAt(SpanKind::Phrase, ear)) return {phrase->id, study.beatsOf(*phrase)};
     if (const auto& loop = study.practice.loop; loop && loop->contains(ear))
         return {std::nullopt, study.beatsOf(Span{{}, SpanKind::Phrase, {}, *loop})};
@@ -59,7 +62,7 @@ bool DeskCursor::turnTo(const GridPage& page) {
 
 std::optional<SpanId> DeskCursor::phrase(const Study& study, Seconds ear) const {
     if (held && shown.phrase && study.span(*shown.phrase)) return shown.phrase;
-    if (const Span* phrase = study.spanAt(SpanKind::Phrase, ear)) return phrase->id;
+    if (const Span* phrase = study.spanAt(SpanKind::Phrase, ear + aHair)) return phrase->id;
     return std::nullopt;
 }
 

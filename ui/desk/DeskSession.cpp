@@ -12,15 +12,25 @@ namespace earwright::ui {
 
 namespace fs = std::filesystem;
 
+namespace {
+
+/// A recording of hiss alone (40 dB under full scale) is not drawn as if it were music.
+constexpr float quietest = 0.01F;
+
+float levelOf(const Peak& peak) {
+    return std::max(peak.most, -peak.least);
+}
+
+} // namespace
+
 DeskSession::DeskSession(const Options& options, QObject* parent)
     : QObject(parent),
       unsavedFolder(options.unsavedWork),
       recovery(options.unsavedWork),
       player(options.engine) {
     connect(&openingJob, &BackgroundJob::ended, this, [this] { emit openingProgressed(std::nullopt); });
-    connect(&overviewJob, &BackgroundJob::progressed, this,
-            [this](double share) { emit overviewProgressed(share); });
-    connect(&overviewJob, &BackgroundJob::ended, this, [this] { emit overviewProgressed(std::nullopt); });
+    connect(&overviewJob, &BackgroundJob::progressed, this, [this](double share) { showOverview(share); });
+    connect(&overviewJob, &BackgroundJob::ended, this, [this] { showOverview(std::nullopt); });
 }
 
 DeskSession::~DeskSession() = default;
@@ -147,6 +157,11 @@ void DeskSession::drawOverview() {
     emit overviewProgressed(0.0);
 }
 
+void DeskSession::showOverview(std::optional<double> share) {
+    if (peaks) loudest = std::max(levelOf(peaks->over({Frames(0), peaks->known()})), quietest);
+    emit overviewProgressed(share);
+}
+
 void DeskSession::fingerprint() {
     fingerprintJob.start<Result<std::string>>(
         [path = sound->path()](const std::stop_token& stop, const BackgroundJob::Report&) {
@@ -241,8 +256,7 @@ std::optional<float> DeskSession::level(const Range<Seconds>& range) const {
     if (!peaks || !sound) return std::nullopt;
     const Range<Frames> frames{sound->rate().frames(range.begin), sound->rate().frames(range.end)};
     if (frames.begin >= peaks->known()) return std::nullopt;
-    const Peak peak = peaks->over(frames);
-    return std::max(peak.most, -peak.least);
+    return std::min(levelOf(peaks->over(frames)) / loudest, 1.0F);
 }
 
 } // namespace earwright::ui

@@ -79,7 +79,8 @@ public:
     std::shared_ptr<Recording> recording() const { return sound; }
     /// Length of the recording, also while only its name is known.
     Seconds duration() const;
-    /// Highest level over a stretch, 0 to 1; nothing where the overview does not reach yet.
+    /// Highest level over a stretch, 0 to 1, where 1 is the loudest place known so far: soft recordings are
+    /// drawn as large as loud ones. Nothing where the overview does not reach yet.
     std::optional<float> level(const Range<Seconds>& range) const;
     void cancelOverview() { overviewJob.cancel(); }
     Frames framesOf(Seconds time) const { return study().recording.rate.frames(time); }
@@ -106,6 +107,7 @@ private:
     void take(Opened fresh);
     void takeSound(std::shared_ptr<Recording> recording);
     void drawOverview();
+    void showOverview(std::optional<double> share);
     void fingerprint();
     void compareFingerprint(const std::string& hash);
     void present(const Study& before);
@@ -116,6 +118,7 @@ private:
     std::filesystem::path unsavedFolder;
     std::shared_ptr<Recording> sound;
     std::shared_ptr<PeakPyramid> peaks;
+    float loudest = 1;
     std::string measuredHash;
     Recovery recovery;
     Engine player;

@@ -202,7 +202,7 @@ void DeskWindow::showStudy() {
     gridPanel->setStudy(study);
     transportBar->setStudy(study);
     transportBar->setPlaying({study->practice.speed, study->practice.semitones, study->practice.cents});
-    if (cursor.follow(*study, ears.ear())) turnPage();
+    if (cursor.follow(*study, ears.place())) turnPage();
     offerCommands();
 }
 
@@ -253,7 +253,7 @@ void DeskWindow::tick() {
     const bool look = frameCount++ % framesBetweenLooks == 0;
     if (look) transportBar->setDevice(desk.engine().device());
     if (!desk.isOpen()) return;
-    const Seconds ear = ears.ear();
+    const Seconds ear = ears.place();
     formStrip->setHeard(ear);
     chorusSheet->setHeard(ear);
     gridPanel->grid()->setPlayhead(ear);
@@ -289,7 +289,7 @@ void DeskWindow::letGo() {
     if (chorusSheet->stretch()) return chorusSheet->setStretch(std::nullopt);
     if (!cursor.letGo()) return;
     chorusSheet->setFocus();
-    if (cursor.follow(desk.study(), ears.ear())) turnPage();
+    if (cursor.follow(desk.study(), ears.place())) turnPage();
 }
 
 void DeskWindow::workInGrid() {
@@ -320,7 +320,7 @@ void DeskWindow::chooseHearing(Hearing hearing) {
 }
 
 std::optional<SpanId> DeskWindow::phraseUnderCursor() {
-    return desk.isOpen() ? cursor.phrase(desk.study(), ears.ear()) : std::nullopt;
+    return desk.isOpen() ? cursor.phrase(desk.study(), ears.place()) : std::nullopt;
 }
 
 void DeskWindow::toNextPart() {

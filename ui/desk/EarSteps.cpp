@@ -12,6 +12,8 @@ constexpr double secondsPerBar = 4;
 /// The ear rarely stops exactly on a line: nearer than this it counts as being there.
 constexpr double onTheLine = 0.02;
 constexpr Seconds nearby{1.0};
+/// The ear stands on a frame of the recording, which may lie a hair before the place that was meant.
+constexpr Seconds aHair{0.002};
 /// A phrase begun this recently is still "this one", so that stepping back reaches the one before.
 constexpr Seconds justBegun{0.3};
 
@@ -38,7 +40,7 @@ Seconds stepBars(const Study& study, Seconds from, int steps, Seconds duration) 
 
 const Span* nextPhrase(const Study& study, Seconds from) {
     for (const Span& span : study.spans)
-        if (span.kind == SpanKind::Phrase && span.range.begin > from + Seconds(1e-6)) return &span;
+        if (span.kind == SpanKind::Phrase && span.range.begin > from + aHair) return &span;
     return nullptr;
 }
 
@@ -61,7 +63,7 @@ const LooseEnd* looseEndNear(const Study& study, Seconds time) {
 
 const Span* innermostSpan(const Study& study, Seconds time) {
     for (const SpanKind kind : {SpanKind::Phrase, SpanKind::Chorus, SpanKind::Section})
-        if (const Span* span = study.spanAt(kind, time)) return span;
+        if (const Span* span = study.spanAt(kind, time + aHair)) return span;
     return nullptr;
 }
 

@@ -5,12 +5,17 @@
 #include "ui/desk/SpeedSteps.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace earwright::ui {
 
 namespace {
 
 constexpr int ways = 5;
+/// The ear has arrived when it is this near; after the longest wait (milliseconds) it counts as arrived
+/// anyhow.
+constexpr Seconds arrival{0.03};
+constexpr qint64 longestWait = 400;
 
 } // namespace
 
@@ -32,7 +37,10 @@ QString nameOf(Hearing hearing) {
 
 ListeningDesk::ListeningDesk(DeskSession& desk, QObject* parent) : QObject(parent), session(desk) {
     session.engine().setLevel(gain);
-    connect(&session, &DeskSession::opened, this, [this] { giveUpLoop(); });
+    connect(&session, &DeskSession::opened, this, [this] {
+        chosen.reset();
+        giveUpLoop();
+    });
 }
 
 const Heard& ListeningDesk::listen() {
@@ -42,7 +50,21 @@ const Heard& ListeningDesk::listen() {
 
 Seconds ListeningDesk::ear() {
     if (!session.isOpen()) return Seconds(0);
-    return session.study().recording.rate.seconds(listen().position);
+    const Seconds heardNow = session.study().recording.rate.seconds(listen().position);
+    return last.playing ? heardNow : orChosen(heardNow);
+}
+
+Seconds ListeningDesk::place() {
+    if (!session.isOpen()) return Seconds(0);
+    return orChosen(session.study().recording.rate.seconds(listen().position));
+}
+
+Seconds ListeningDesk::orChosen(Seconds heardNow) {
+    if (!chosen) return heardNow;
+    const bool arrived = std::abs(heardNow.value - chosen->value) < arrival.value;
+    if (!arrived && sinceChosen.elapsed() < longestWait) return *chosen;
+    chosen.reset();
+    return heardNow;
 }
 
 void ListeningDesk::playOrPause() {
@@ -50,15 +72,19 @@ void ListeningDesk::playOrPause() {
 }
 
 void ListeningDesk::hearFrom(Seconds place) {
-    session.engine().seek(session.framesOf(std::clamp(place, Seconds(0), session.duration())));
+    chosen = std::clamp(place, Seconds(0), session.duration());
+    sinceChosen.start();
+    // Upwards, so that a place chosen at the start of a bar or phrase lies in it.
+    const double frames = chosen->value * session.study().recording.rate.hertz;
+    session.engine().seek(Frames(std::llround(std::ceil(frames - 1e-6))));
 }
 
 void ListeningDesk::stepBeats(int steps) {
-    hearFrom(ui::stepBeats(session.study(), ear(), steps, session.duration()));
+    hearFrom(ui::stepBeats(session.study(), place(), steps, session.duration()));
 }
 
 void ListeningDesk::stepBars(int steps) {
-    hearFrom(ui::stepBars(session.study(), ear(), steps, session.duration()));
+    hearFrom(ui::stepBars(session.study(), place(), steps, session.duration()));
 }
 
 void ListeningDesk::hearSlice(const Range<Seconds>& slice) {

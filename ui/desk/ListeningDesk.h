@@ -5,6 +5,7 @@
 #include "ui/desk/DeskSession.h"
 #include "ui/desk/LoopMaking.h"
 
+#include <QElapsedTimer>
 #include <QObject>
 
 namespace earwright::ui {
@@ -18,8 +19,11 @@ public:
     /// Asks the engine anew; the rest of this frame's questions are answered from it.
     const Heard& listen();
     const Heard& heard() const { return last; }
-    /// Where the ear is, asked at this moment: for taps.
+    /// Where the ear is, asked at this moment: for taps. While nothing sounds it is the place chosen last.
     Seconds ear();
+    /// The place the user has in mind: the one just chosen, until it is heard, and then where the ear is. So
+    /// keys pressed one right after the other count from each other, not from what is still sounding.
+    Seconds place();
 
     void playOrPause();
     void hearFrom(Seconds place);
@@ -56,9 +60,14 @@ signals:
     void loopMakingChanged();
 
 private:
+    Seconds orChosen(Seconds heardNow);
+
     DeskSession& session;
     LoopMaking making;
     Heard last;
+    /// A place just chosen that is not heard yet.
+    std::optional<Seconds> chosen;
+    QElapsedTimer sinceChosen;
     Hearing way = Hearing::Record;
     double gain = 0.8;
 };

@@ -119,11 +119,11 @@ std::optional<std::size_t> MarkingDesk::markHere(Seconds ear) const {
 }
 
 void MarkingDesk::removeMark() {
-    if (const auto index = markHere(listening.ear())) grant(RemoveMarkAt{*index});
+    if (const auto index = markHere(listening.place())) grant(RemoveMarkAt{*index});
 }
 
 void MarkingDesk::barOneHere() {
-    grant(CountBarsFrom{listening.ear()});
+    grant(CountBarsFrom{listening.place()});
 }
 
 void MarkingDesk::askForMeter(QWidget* window) {
@@ -145,22 +145,22 @@ void MarkingDesk::nameStretch(SpanKind kind) {
 }
 
 void MarkingDesk::renameSpan() {
-    if (const Span* span = innermostSpan(session.study(), listening.ear())) sheet.typeNewName(span->id);
+    if (const Span* span = innermostSpan(session.study(), listening.place())) sheet.typeNewName(span->id);
 }
 
 void MarkingDesk::removeSpanHere() {
-    if (const Span* span = innermostSpan(session.study(), listening.ear())) grant(DropSpan{span->id});
+    if (const Span* span = innermostSpan(session.study(), listening.place())) grant(DropSpan{span->id});
 }
 
 void MarkingDesk::toPhrase(int step) {
-    const Span* phrase = step > 0 ? nextPhrase(session.study(), listening.ear())
-                                  : previousPhrase(session.study(), listening.ear());
+    const Span* phrase = step > 0 ? nextPhrase(session.study(), listening.place())
+                                  : previousPhrase(session.study(), listening.place());
     if (phrase) emit placeChosen(phrase->range.begin);
 }
 
 void MarkingDesk::chordsHere() {
     const Study& study = session.study();
-    const double bars = study.beatMap.beatsAt(listening.ear()) / study.meter.beatsPerBar;
+    const double bars = study.beatMap.beatsAt(listening.place()) / study.meter.beatsPerBar;
     sheet.typeChords(std::llround(std::floor(bars)) + 1);
 }
 
@@ -181,11 +181,12 @@ void MarkingDesk::looseEndHere() {
 }
 
 void MarkingDesk::nextLooseEnd() {
-    if (const LooseEnd* end = nextOpenLooseEnd(session.study(), listening.ear())) emit placeChosen(end->time);
+    if (const LooseEnd* end = nextOpenLooseEnd(session.study(), listening.place()))
+        emit placeChosen(end->time);
 }
 
 void MarkingDesk::tickLooseEnd() {
-    if (const LooseEnd* end = looseEndNear(session.study(), listening.ear()))
+    if (const LooseEnd* end = looseEndNear(session.study(), listening.place()))
         session.apply(tr("tick off"), setLooseEndDone(session.study(), end->id, !end->done));
 }
 

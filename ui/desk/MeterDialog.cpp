@@ -1,5 +1,6 @@
 #include "ui/desk/MeterDialog.h"
 
+#include <QAbstractButton>
 #include <QComboBox>
 #include <QDialogButtonBox>
 #include <QFormLayout>
@@ -30,6 +31,8 @@ MeterDialog::MeterDialog(const Meter& meter, QWidget* parent)
     form->addRow(tr("A beat is one over"), unit);
     form->addRow(about);
     form->addRow(buttons);
+    for (QAbstractButton* button : buttons->buttons())
+        button->setIcon({});
     connect(buttons, &QDialogButtonBox::accepted, this, &QDialog::accept);
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
 }

@@ -1,5 +1,6 @@
 #include "ui/sheet/FormEditor.h"
 
+#include <QAbstractButton>
 #include <QCheckBox>
 #include <QDialogButtonBox>
 #include <QHBoxLayout>
@@ -47,6 +48,8 @@ void FormEditor::build(const Study& study) {
     column->addWidget(read);
     column->addWidget(buildLayout(study));
     column->addWidget(buttons);
+    for (QAbstractButton* button : buttons->buttons())
+        button->setIcon({});
     connect(buttons, &QDialogButtonBox::accepted, this, &QDialog::accept);
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
     connect(form, &QPlainTextEdit::textChanged, this, &FormEditor::showReading);

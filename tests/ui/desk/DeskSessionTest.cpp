@@ -109,6 +109,7 @@ TEST_F(DeskSessionTest, StaysUnsavedWhenEditedWhileTheDiskIsBusy) {
 
 TEST_F(DeskSessionTest, KeepsWhatIsOpenWhenAnotherFileCannotBeOpened) {
     open(recording());
+    QTRY_VERIFY(!session.study().recording.contentHash.empty());
     mark();
     const Study before = session.study();
     std::ofstream(in("words.wav")) << "these are words, not sound";
