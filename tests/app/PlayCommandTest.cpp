@@ -1,0 +1,138 @@
+// `earwright-batch play` as a script uses it: the log it writes against the sound that came out.
+#include "tests/app/BatchRun.h"
+#include "tests/core/engine/PrivateSound.h"
+#include "tests/core/sound/WrittenFile.h"
+
+#include <algorithm>
+#include <cmath>
+#include <fstream>
+#include <gtest/gtest.h>
+#include <sndfile.h>
+#include <string>
+
+namespace earwright {
+namespace {
+
+constexpr int rate = 44100;
+
+struct Tag {
+    long output;
+    long recording;
+};
+
+std::vector<Tag> tagsIn(const std::filesystem::path& path) {
+    std::ifstream file(path);
+    std::string header;
+    std::getline(file, header);
+    EXPECT_EQ(header, "output_frame\trecording_frame");
+    std::vector<Tag> tags;
+    for (Tag tag{}; file >> tag.output >> tag.recording;)
+        tags.push_back(tag);
+    return tags;
+}
+
+int exitCode(const std::vector<std::string>& words) {
+    return tests::BatchRun(words).exitCode;
+}
+
+/// By the last two tags before an output frame.
+double placeAt(const std::vector<Tag>& tags, long output) {
+    auto after = std::find_if(tags.begin(), tags.end(), [&](const Tag& tag) { return tag.output > output; });
+    if (after == tags.end() || after == tags.begin()) return -1;
+    const Tag& a = *(after - 1);
+    const double share =
+        static_cast<double>(output - a.output) / static_cast<double>(after->output - a.output);
+    return static_cast<double>(a.recording) + share * static_cast<double>(after->recording - a.recording);
+}
+
+class PlayCommand : public testing::Test {
+protected:
+    void SetUp() override {
+        std::vector<float> samples(40 * rate, 0.0f);
+        for (std::size_t i = rate / 2; i < samples.size(); i += rate / 2)
+            samples[i] = 0.7f;
+        tests::writeSound(audio, SF_FORMAT_FLAC | SF_FORMAT_PCM_16, rate, 1, samples);
+    }
+    std::vector<std::string> playWords() const { return {"play", audio, "--script", script, "--log", log}; }
+    const tests::ScratchFolder folder;
+    const std::filesystem::path audio = folder / "clicks.flac";
+    const std::filesystem::path script = folder / "steps.tsv";
+    const std::filesystem::path log = folder / "tags.tsv";
+};
+
+using BounceCommand = PlayCommand;
+
+TEST_F(PlayCommand, LogsWhereEveryClickIsHeard) {
+    if (!tests::PrivateSound::isAvailable()) GTEST_SKIP() << "pulseaudio is not installed";
+    tests::PrivateSound sound;
+    tests::writeBytes(script, "at_s\tcommand\tvalue\n"
+                              "0.2\tplay\t\n"
+                              "1.9\tspeed\t0.5\n"
+                              "4.5\tloop\t10.3 10.9\n"
+                              "7.5\tquit\t\n");
+    sound.record();
+    ASSERT_EQ(exitCode(playWords()), 0);
+    const auto stereo = sound.recorded();
+    const auto tags = tagsIn(log);
+    ASSERT_GT(tags.size(), 300u);
+    for (std::size_t i = 1; i < tags.size(); ++i) {
+        ASSERT_GT(tags[i].output, tags[i - 1].output);
+        ASSERT_LE(tags[i].output - tags[i - 1].output, rate / 50) << "at least every 20 ms";
+    }
+    std::vector<long> clicks;
+    for (std::size_t i = 0; 2 * i < stereo.size(); ++i)
+        if (std::abs(stereo[2 * i]) > 0.35f &&
+            (clicks.empty() || static_cast<long>(i) - clicks.back() > rate / 100))
+            clicks.push_back(static_cast<long>(i));
+    ASSERT_GE(clicks.size(), 6u);
+    // Which output frame the recorder began with is not known: the first click says it, the others are
+    // checked.
+    const auto first =
+        std::find_if(tags.begin(), tags.end(), [](const Tag& tag) { return tag.recording > rate / 2; });
+    const long offset = (first - 1)->output + (rate / 2 - (first - 1)->recording) - clicks.front();
+    for (const long click : clicks) {
+        const double half = placeAt(tags, click + offset) / (rate / 2);
+        EXPECT_LT(std::abs(half - std::round(half)) * 500, 3.0) << "ms, at " << half / 2 << " s";
+    }
+}
+
+TEST_F(PlayCommand, SaysThatThereIsNoDeviceAndDoesNotHang) {
+    const tests::NoSound silence;
+    tests::writeBytes(script, "at_s\tcommand\tvalue\n0\tplay\t\n0.3\tquit\t\n");
+    const tests::BatchRun played(playWords());
+    EXPECT_EQ(played.exitCode, 1);
+    EXPECT_NE(played.errors.find("no sound device"), std::string::npos) << played.errors;
+    EXPECT_EQ(std::count(played.errors.begin(), played.errors.end(), '\n'), 1) << "one sentence";
+    EXPECT_GT(tagsIn(log).size(), 10u) << "the silent clock goes on";
+}
+
+TEST_F(PlayCommand, TellsInputFaultsFromUsage) {
+    tests::writeBytes(script, "at_s\tcommand\tvalue\n0\thover\t\n");
+    EXPECT_EQ(exitCode(playWords()), 1);
+    tests::writeBytes(script, "at_s\tcommand\tvalue\n0\tquit\t\n");
+    EXPECT_EQ(exitCode({"play", audio, "--script", script}), 2);
+    EXPECT_EQ(exitCode({"play", audio, "--script", script, "--log", log, "--loud", "3"}), 2);
+    EXPECT_EQ(exitCode({"play", "nothing.wav", "--script", script, "--log", log}), 1);
+    EXPECT_EQ(exitCode({"play", audio, "--script", "nothing.tsv", "--log", log}), 1);
+    EXPECT_EQ(exitCode({"play", audio, "--script", script, "--log", folder / "no" / "log.tsv"}), 1);
+}
+
+TEST_F(BounceCommand, TellsInputFaultsFromUsage) {
+    const std::string out = folder / "out.wav";
+    EXPECT_EQ(exitCode({"bounce", audio, out, "--speed", "0.05"}), 2);
+    EXPECT_EQ(exitCode({"bounce", audio, out, "--from", "50"}), 2);
+    EXPECT_EQ(exitCode({"bounce", audio, out, "--from", "5", "--to", "4"}), 2);
+    EXPECT_EQ(exitCode({"bounce", audio, folder / "out.mp3"}), 2);
+    EXPECT_EQ(exitCode({"bounce", audio, folder / "no" / "out.wav"}), 1);
+    EXPECT_EQ(exitCode({"bounce", "nothing.wav", out}), 1);
+    EXPECT_FALSE(std::filesystem::exists(out));
+}
+
+TEST_F(BounceCommand, LeavesAloneWhatWasThereWhereItFails) {
+    tests::writeBytes(folder / "old.wav", "what was there before");
+    EXPECT_EQ(exitCode({"bounce", "nothing.wav", folder / "old.wav"}), 1);
+    EXPECT_EQ(std::filesystem::file_size(folder / "old.wav"), 21u);
+}
+
+} // namespace
+} // namespace earwright
