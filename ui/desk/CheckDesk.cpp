@@ -19,6 +19,8 @@ namespace earwright::ui {
 namespace {
 
 const auto subject = QStringLiteral("check");
+/// A check that is quicker than this needs no word.
+constexpr qint64 noticeableMilliseconds = 600;
 
 } // namespace
 
@@ -56,6 +58,7 @@ void CheckDesk::connectListener() {
 }
 
 void CheckDesk::sayListening(double share) {
+    if (sinceAsked.elapsed() < noticeableMilliseconds) return;
     messages.say(subject, MessageBar::Tone::Question,
                  tr("Listening to the recording, %1 %").arg(std::lround(share * 100)),
                  {{tr("Cancel"), [this] { giveUp(); }}});
@@ -79,10 +82,10 @@ void CheckDesk::setPhrase(std::optional<SpanId> phrase) {
 
 void CheckDesk::check(SpanId phrase) {
     if (!session.study().span(phrase) || !session.recording()) return;
+    sinceAsked.start();
     if (listener.evidence()) return start(phrase);
     waiting = phrase;
     listener.listen();
-    sayListening(0);
     panel.ladder()->showChecking();
 }
 

@@ -8,6 +8,7 @@
 #include "ui/desk/RecordingListener.h"
 #include "ui/grid/ColumnEvidence.h"
 
+#include <QElapsedTimer>
 #include <QObject>
 
 #include <memory>
@@ -65,6 +66,7 @@ private:
     std::optional<SpanId> shown;
     /// The phrase to be checked once the recording was listened to.
     std::optional<SpanId> waiting;
+    QElapsedTimer sinceAsked;
     BackgroundJob job;
     BackgroundJob evidenceJob;
 };

@@ -20,6 +20,7 @@
 #include <QApplication>
 #include <QCloseEvent>
 #include <QDragEnterEvent>
+#include <QGridLayout>
 #include <QLabel>
 #include <QMenuBar>
 #include <QMimeData>
@@ -81,7 +82,14 @@ void DeskWindow::build() {
     title->setContentsMargins(spacing::medium, spacing::tight, spacing::medium, 0);
     menuBar()->setCornerWidget(title);
     chorusSheet->setSpeedSteps(loopSpeedSteps());
-    splitter->addWidget(chorusSheet);
+    // Messages lie over the foot of the sheet, so that nothing moves when they come and go.
+    auto* left = new QWidget;
+    auto* leaves = new QGridLayout(left);
+    leaves->setContentsMargins(0, 0, 0, 0);
+    leaves->addWidget(chorusSheet, 0, 0);
+    leaves->addWidget(messageBar, 0, 0, Qt::AlignBottom);
+    messageBar->raise();
+    splitter->addWidget(left);
     splitter->addWidget(gridPanel);
     splitter->setStretchFactor(0, 2);
     splitter->setStretchFactor(1, 1);
@@ -92,7 +100,6 @@ void DeskWindow::build() {
     upper->setContentsMargins(spacing::medium, spacing::tight, spacing::medium, spacing::small);
     upper->setSpacing(spacing::small);
     upper->addWidget(formStrip);
-    upper->addWidget(messageBar);
     upper->addWidget(splitter, 1);
     auto* whole = new QWidget;
     auto* column = new QVBoxLayout(whole);

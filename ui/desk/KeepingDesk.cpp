@@ -17,8 +17,11 @@ namespace {
 
 const auto opening = QStringLiteral("opening");
 const auto losing = QStringLiteral("losing");
-const auto lostSubject = QStringLiteral("lost work");
+const auto lostOfStudy = QStringLiteral("lost work of the study");
+const auto lostUnsaved = QStringLiteral("lost unsaved work");
 const auto missing = QStringLiteral("recording");
+
+constexpr int noticeableMilliseconds = 400;
 
 } // namespace
 
@@ -27,7 +30,14 @@ KeepingDesk::KeepingDesk(DeskSession& desk, MessageBar& bar, QWidget& owner)
     connect(&session, &DeskSession::opened, this, &KeepingDesk::showOpened);
     connect(&session, &DeskSession::recordingPicked, this, &KeepingDesk::showPicked);
     connect(&session, &DeskSession::recordingDiffers, this, &KeepingDesk::showDifferent);
-    connect(&session, &DeskSession::openingProgressed, this, &KeepingDesk::showOpening);
+    openingTimer.setSingleShot(true);
+    openingTimer.setInterval(noticeableMilliseconds);
+    connect(&openingTimer, &QTimer::timeout, this, &KeepingDesk::showOpening);
+    connect(&session, &DeskSession::openingProgressed, this, [this](std::optional<double> share) {
+        if (share) return openingTimer.start();
+        openingTimer.stop();
+        messages.close(opening);
+    });
     connect(&session, &DeskSession::failed, this, [this](const QString& sentence) {
         pending = nullptr;
         messages.say(QStringLiteral("failed"), Tone::Trouble, sentence);
@@ -35,6 +45,7 @@ KeepingDesk::KeepingDesk(DeskSession& desk, MessageBar& bar, QWidget& owner)
     connect(&session, &DeskSession::saved, this, [this] {
         onDisk = session.shared();
         recovered = false;
+        settleLost();
         messages.close(losing);
         if (auto deed = std::exchange(pending, nullptr)) deed();
     });
@@ -69,12 +80,9 @@ void KeepingDesk::startAt(const fs::path& path) {
     session.open(path);
 }
 
-void KeepingDesk::showOpening(std::optional<double> share) {
-    if (share)
-        messages.say(opening, Tone::Question, tr("Opening %1 …").arg(openingName),
-                     {{tr("Cancel"), [this] { session.cancelOpening(); }}});
-    else
-        messages.close(opening);
+void KeepingDesk::showOpening() {
+    messages.say(opening, Tone::Question, tr("Opening %1 …").arg(openingName),
+                 {{tr("Cancel"), [this] { session.cancelOpening(); }}});
 }
 
 void KeepingDesk::askWhatToOpen() {
@@ -130,32 +138,45 @@ void KeepingDesk::askForTitle() {
 void KeepingDesk::showOpened(const Opened& what) {
     onDisk = session.shared();
     recovered = what.recovered;
-    for (const QString& subject : {losing, lostSubject, missing, QStringLiteral("failed")})
+    for (const QString& subject : {losing, lostOfStudy, missing, QStringLiteral("failed")})
         messages.close(subject);
     if (what.trouble)
         messages.say(missing, Tone::Trouble, QString::fromStdString(describe(*what.trouble)),
                      {{tr("&Find it…"), [this] { askForRecording(); }}});
     if (what.lostWork)
-        offerLost(*what.lostWork,
+        offerLost(lostOfStudy, *what.lostWork,
                   tr("There is newer work on this study, from before the program stopped unexpectedly."));
-    if (what.recovered)
-        messages.say(lostSubject, Tone::Notice, tr("The work is here again. Save it to keep it."));
+    if (what.recovered) messages.notice(tr("The work is here again. Save it to keep it."));
 }
 
-void KeepingDesk::offerLost(const LostWork& lost, const QString& sentence) {
+void KeepingDesk::settleLost() {
+    if (const auto lost = std::exchange(broughtBack, std::nullopt)) Recovery::forget(*lost);
+}
+
+void KeepingDesk::offerLost(const QString& subject, const LostWork& lost, const QString& sentence) {
     // Until this is settled no new recovery copy may take the place of the old one.
-    messages.say(lostSubject, Tone::Question, sentence,
-                 {{tr("&Bring it back"), [this, lost] { session.openLost(lost); }},
+    messages.say(subject, Tone::Question, sentence,
+                 {{tr("&Bring it back"), [this, lost] { bringBack(lost); }},
                   {tr("&Throw it away"), [this, lost] {
                        Recovery::forget(lost);
-                       if (session.isOpen()) session.recoveryCopy().open(session.studyFile());
+                       const bool ofThisStudy = session.isOpen() && lost.study == session.studyFile();
+                       if (ofThisStudy) session.recoveryCopy().open(session.studyFile());
                    }}});
+}
+
+void KeepingDesk::bringBack(const LostWork& lost) {
+    whenNothingIsLost(tr("“%1” has changes that are not saved.").arg(titleOf(session)), [this, lost] {
+        // The copy of a study is taken over by its next one; a copy without a file stays until it is settled.
+        if (lost.study.empty()) broughtBack = lost;
+        openingName = tr("the work found");
+        session.openLost(lost);
+    });
 }
 
 void KeepingDesk::offerLostWork() {
     const auto lost = session.lostUnsavedWork();
     if (lost.empty()) return;
-    offerLost(lost.front(),
+    offerLost(lostUnsaved, lost.front(),
               tr("There is work that was never saved, from before the program stopped unexpectedly."));
 }
 
@@ -188,6 +209,7 @@ bool KeepingDesk::mayClose() {
     if (agreed || !session.isOpen()) return true;
     const auto close = [this] {
         session.giveUp();
+        settleLost();
         agreed = true;
         emit closeAgreed();
     };

@@ -5,6 +5,7 @@
 #include "ui/desk/MessageBar.h"
 
 #include <QObject>
+#include <QTimer>
 
 #include <functional>
 
@@ -40,11 +41,13 @@ private:
     void whenNothingIsLost(const QString& question, std::function<void()> deed);
     void afterSaving(std::function<void()> deed);
     void showOpened(const Opened& what);
-    void offerLost(const LostWork& lost, const QString& sentence);
+    void offerLost(const QString& subject, const LostWork& lost, const QString& sentence);
     void showPicked(const PickedRecording& picked);
     void showDifferent();
-    void showOpening(std::optional<double> share);
+    void showOpening();
     void startAt(const std::filesystem::path& path);
+    void bringBack(const LostWork& lost);
+    void settleLost();
 
     DeskSession& session;
     MessageBar& messages;
@@ -52,6 +55,10 @@ private:
     /// What waits until the study is saved.
     std::function<void()> pending;
     QString openingName;
+    /// Opening is spoken of only when it takes its time.
+    QTimer openingTimer;
+    /// Lost work that was brought back; its copy goes once the work is saved or given up.
+    std::optional<LostWork> broughtBack;
     /// The study as last written or read, with loop and speed.
     std::shared_ptr<const Study> onDisk;
     bool recovered = false;

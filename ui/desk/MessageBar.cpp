@@ -10,13 +10,15 @@ namespace earwright::ui {
 
 MessageBar::MessageBar(QWidget* parent) : QWidget(parent), column(new QVBoxLayout(this)) {
     setAccessibleName(tr("Messages"));
-    column->setContentsMargins(0, 0, 0, 0);
+    column->setContentsMargins(spacing::medium, 0, spacing::large, spacing::small);
     column->setSpacing(spacing::tight);
     hide();
 }
 
 void MessageBar::say(const QString& subject, Tone tone, const QString& sentence,
                      std::vector<Answer> answers) {
+    if (const auto old = rows.find(subject); old != rows.end() && old->second->fits(tone, answers))
+        return old->second->change(sentence, std::move(answers)); // so that a hand on its way still hits
     close(subject);
     auto* row = new MessageRow(tone, sentence, std::move(answers), this);
     connect(row, &MessageRow::closed, this, [this, subject] { close(subject); });

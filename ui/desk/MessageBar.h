@@ -1,4 +1,5 @@
-// One-line messages under the form strip, with what can be done about them; never in the way of the music.
+// One-line messages at the foot of the sheet, with what can be done about them; never in the way of the
+// music.
 #pragma once
 
 #include <QString>

@@ -10,6 +10,9 @@
 #include <QPushButton>
 #include <QToolButton>
 
+#include <algorithm>
+#include <utility>
+
 namespace earwright::ui {
 
 namespace {
@@ -21,7 +24,7 @@ constexpr int flagRoom = 26;
 
 MessageRow::MessageRow(MessageBar::Tone kind, const QString& sentence,
                        std::vector<MessageBar::Answer> answers, QWidget* parent)
-    : QWidget(parent), tone(kind), label(new QLabel(sentence)) {
+    : QWidget(parent), tone(kind), label(new QLabel(sentence)), offered(std::move(answers)) {
     label->setTextFormat(Qt::PlainText);
     label->setWordWrap(true);
     auto* line = new QHBoxLayout(this);
@@ -29,11 +32,12 @@ MessageRow::MessageRow(MessageBar::Tone kind, const QString& sentence,
                              spacing::small, spacing::tight);
     line->setSpacing(spacing::small);
     line->addWidget(label, 1);
-    for (MessageBar::Answer& answer : answers) {
-        auto* button = new QPushButton(answer.text);
+    for (std::size_t i = 0; i < offered.size(); ++i) {
+        auto* button = new QPushButton(offered[i].text);
         // Focus by Tab only: after a click the desk's keys stay where they were.
         button->setFocusPolicy(Qt::TabFocus);
-        connect(button, &QPushButton::clicked, this, [this, deed = std::move(answer.deed)] {
+        connect(button, &QPushButton::clicked, this, [this, i] {
+            const auto deed = offered[i].deed;
             emit closed();
             if (deed) deed();
         });
@@ -52,6 +56,18 @@ MessageRow::MessageRow(MessageBar::Tone kind, const QString& sentence,
     expiry.setSingleShot(true);
     connect(&expiry, &QTimer::timeout, this, &MessageRow::closed);
     expiry.start(noticeMilliseconds);
+}
+
+bool MessageRow::fits(MessageBar::Tone kind, const std::vector<MessageBar::Answer>& answers) const {
+    return kind == tone && std::equal(answers.begin(), answers.end(), offered.begin(), offered.end(),
+                                      [](const auto& a, const auto& b) { return a.text == b.text; });
+}
+
+void MessageRow::change(const QString& sentence, std::vector<MessageBar::Answer> answers) {
+    label->setText(sentence);
+    setAccessibleName(sentence);
+    offered = std::move(answers);
+    if (tone == MessageBar::Tone::Notice) expiry.start(noticeMilliseconds);
 }
 
 QString MessageRow::sentence() const {

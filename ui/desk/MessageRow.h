@@ -20,6 +20,10 @@ public:
                QWidget* parent);
 
     QString sentence() const;
+    /// Other words and deeds on the same row. Requires: `fits` them.
+    void change(const QString& sentence, std::vector<MessageBar::Answer> answers);
+    /// True where the row has this tone and offers these answers by their words.
+    bool fits(MessageBar::Tone tone, const std::vector<MessageBar::Answer>& answers) const;
     const std::vector<QAbstractButton*>& answerButtons() const { return buttons; }
 
 signals:
@@ -31,6 +35,7 @@ protected:
 private:
     MessageBar::Tone tone;
     QLabel* label;
+    std::vector<MessageBar::Answer> offered;
     std::vector<QAbstractButton*> buttons;
     QTimer expiry;
 };

@@ -1,5 +1,7 @@
 #include "ui/desk/MessageBar.h"
 
+#include <QPushButton>
+
 #include <gtest/gtest.h>
 
 namespace earwright::ui {
@@ -22,6 +24,20 @@ TEST(MessageBar, SaysOneThingOfASubjectAtATime) {
     bar.say("a", MessageBar::Tone::Question, "Second?");
     EXPECT_EQ(bar.sentence("a"), "Second?");
     EXPECT_EQ(bar.sentence("b"), "Other?");
+}
+
+TEST(MessageBar, KeepsAButtonInItsPlaceWhenOnlyTheWordsChange) {
+    MessageBar bar;
+    int first = 0;
+    int second = 0;
+    bar.say("a", MessageBar::Tone::Question, "10 %", {{"Cancel", [&] { ++first; }}});
+    const auto* button = bar.findChild<QPushButton*>();
+    bar.say("a", MessageBar::Tone::Question, "20 %", {{"Cancel", [&] { ++second; }}});
+    EXPECT_EQ(bar.findChild<QPushButton*>(), button);
+    EXPECT_EQ(bar.sentence("a"), "20 %");
+    bar.choose("a", 0);
+    EXPECT_EQ(first, 0);
+    EXPECT_EQ(second, 1);
 }
 
 TEST(MessageBar, ClosesAQuestionBeforeItsAnswerActs) {

@@ -1,0 +1,54 @@
+#include "ui/desk/PlaceEvidence.h"
+#include "ui/desk/RecordingListener.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+namespace earwright::ui {
+namespace {
+
+/// A track in which an onset has the given probabilities, place after place, 10 ms apart from 1 s on.
+OnsetTrack trackOf(const std::vector<double>& probabilities) {
+    std::vector<OnsetTrack::Row> rows;
+    for (const double probability : probabilities) {
+        OnsetTrack::Row row{};
+        row.fill(-30);
+        row[20] = static_cast<float>(std::log(probability));
+        row[OnsetTrack::noOnset] = static_cast<float>(std::log(1 - probability));
+        rows.push_back(row);
+    }
+    return OnsetTrack(Seconds(1), Seconds(0.01), rows);
+}
+
+TEST(OnsetTimes, AreThePeaksThatAreLikelierThanNot) {
+    const auto times = onsetTimes(trackOf({0.01, 0.3, 0.9, 0.6, 0.01, 0.01, 0.4, 0.2, 0.01, 0.8}));
+    ASSERT_EQ(times.size(), 2u);
+    EXPECT_NEAR(times[0].value, 1.02, 1e-6);
+    EXPECT_NEAR(times[1].value, 1.09, 1e-6);
+}
+
+TEST(OnsetTimes, CountTwoPeaksInOneAttackOnce) {
+    EXPECT_EQ(onsetTimes(trackOf({0.01, 0.9, 0.6, 0.8, 0.01})).size(), 1u);
+}
+
+TEST(OnsetTimes, AreNoneInSilence) {
+    EXPECT_TRUE(onsetTimes(trackOf({0.01, 0.02, 0.01})).empty());
+    EXPECT_TRUE(onsetTimes(trackOf({})).empty());
+}
+
+TEST(PitchStrengths, GiveTheLikeliestPitchTheLargestDotAndLeaveSpecksOut) {
+    PitchRow row;
+    row.log.fill(-20);
+    row[30] = std::log(0.64F);
+    row[42] = std::log(0.16F);
+    const auto strengths = strengthsOf(row);
+    ASSERT_EQ(strengths.size(), 2u);
+    EXPECT_EQ(strengths[0].midi, lowestHeardMidi + 30);
+    EXPECT_DOUBLE_EQ(strengths[0].strength, 1);
+    EXPECT_EQ(strengths[1].midi, lowestHeardMidi + 42);
+    EXPECT_NEAR(strengths[1].strength, 0.5, 1e-6); // the root of a quarter
+}
+
+} // namespace
+} // namespace earwright::ui
