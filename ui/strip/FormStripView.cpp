@@ -67,9 +67,10 @@ void FormStripView::setHeard(Seconds place) {
     };
     const double before = geometry.x(model.heard);
     const double now = geometry.x(place);
-    model.heard = place;
-    // A strip of four minutes moves a third of a pixel a frame: most frames need no painting at all.
+    // A strip of four minutes moves a tenth of a pixel a frame: most frames need no painting at all. The place
+    // shown stays the one painted, so that small moves add up.
     if (std::abs(before - now) < 0.25) return;
+    model.heard = place;
     update(around(before));
     update(around(now));
 }
