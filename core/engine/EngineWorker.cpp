@@ -50,15 +50,25 @@ void EngineWorker::run(const std::stop_token& stop) {
     }
 }
 
+void EngineWorker::post(Message message) {
+    {
+        const std::lock_guard lock(guard);
+        messages.push_back(std::move(message));
+    }
+    arrived.notify_one();
+}
+
 void EngineWorker::takeMessages(std::chrono::microseconds patience) {
-    Message message;
-    if (!messages.wait_dequeue_timed(message, patience)) return;
-    do {
-        const NoteList before = wanted.notes;
+    std::vector<Message> come;
+    {
+        std::unique_lock lock(guard);
+        arrived.wait_for(lock, patience, [this] { return !messages.empty(); });
+        come.swap(messages);
+    }
+    const NoteList before = wanted.notes;
+    for (const Message& message : come)
         if (message) message(wanted);
-        if (active && wanted.notes != before) active->setNotes(wanted.notes);
-        message = {};
-    } while (messages.try_dequeue(message));
+    if (active && wanted.notes != before) active->setNotes(wanted.notes);
 }
 
 void EngineWorker::noticeRate() {

@@ -7,12 +7,14 @@
 
 #include <array>
 #include <chrono>
+#include <condition_variable>
 #include <cstdint>
 #include <functional>
 #include <memory>
+#include <mutex>
 #include <optional>
-#include <readerwriterqueue/readerwriterqueue.h>
 #include <thread>
+#include <vector>
 
 namespace earwright {
 
@@ -47,7 +49,7 @@ public:
     EngineWorker& operator=(const EngineWorker&) = delete;
 
     using Message = std::function<void(Wanted&)>;
-    void post(Message message) { messages.enqueue(std::move(message)); }
+    void post(Message message);
 
 private:
     void run(const std::stop_token& stop);
@@ -60,7 +62,10 @@ private:
     Lane& spareLane() { return lanes[active == &lanes[0] ? 1 : 0]; }
 
     std::shared_ptr<Mixer> mixer;
-    moodycamel::BlockingReaderWriterQueue<Message> messages;
+    std::mutex guard;
+    std::condition_variable arrived;
+    /// Guarded by `guard`, which is held only to put in and to take out.
+    std::vector<Message> messages;
 
     Wanted wanted;
     std::array<Lane, 2> lanes;

@@ -1,12 +1,7 @@
 // Frames on their way from the worker to the callback.
 #pragma once
 
-#include <algorithm>
-#include <atomic>
-#include <cstddef>
-#include <cstdint>
-#include <span>
-#include <vector>
+#include "core/engine/SpscRing.h"
 
 namespace earwright {
 
@@ -17,53 +12,6 @@ struct SoundFrame {
     float yours = 0;
 };
 
-/// A ring of fixed size between one writer and one reader, without locks.
-///
-/// Threads: write() and freeSpace() by the writer, read(), skip() and readable() by the reader; the counts by
-///   both. clear() only while the other side is known to stay away.
-/// Real time: everything but the constructor.
-class FrameRing {
-public:
-    /// Requires: capacity is a power of two.
-    explicit FrameRing(std::size_t capacity) : frames(capacity), mask(capacity - 1) {}
-
-    std::size_t freeSpace() const { return frames.size() - static_cast<std::size_t>(written() - taken()); }
-    std::size_t readable() const { return static_cast<std::size_t>(written() - taken()); }
-    /// Frames written and taken since the last clear().
-    std::int64_t written() const { return writeCount.load(std::memory_order_acquire); }
-    std::int64_t taken() const { return readCount.load(std::memory_order_acquire); }
-
-    /// Requires: in.size() <= freeSpace().
-    void write(std::span<const SoundFrame> in) {
-        const std::int64_t at = writeCount.load(std::memory_order_relaxed);
-        for (std::size_t i = 0; i < in.size(); ++i)
-            frames[(static_cast<std::size_t>(at) + i) & mask] = in[i];
-        writeCount.store(at + static_cast<std::int64_t>(in.size()), std::memory_order_release);
-    }
-    /// Takes as many as there are; returns how many.
-    std::size_t read(std::span<SoundFrame> out) {
-        const std::size_t count = std::min(out.size(), readable());
-        const std::int64_t at = readCount.load(std::memory_order_relaxed);
-        for (std::size_t i = 0; i < count; ++i)
-            out[i] = frames[(static_cast<std::size_t>(at) + i) & mask];
-        readCount.store(at + static_cast<std::int64_t>(count), std::memory_order_release);
-        return count;
-    }
-    /// Requires: count <= readable().
-    void skip(std::size_t count) {
-        readCount.store(readCount.load(std::memory_order_relaxed) + static_cast<std::int64_t>(count),
-                        std::memory_order_release);
-    }
-    void clear() {
-        readCount.store(0, std::memory_order_relaxed);
-        writeCount.store(0, std::memory_order_release);
-    }
-
-private:
-    std::vector<SoundFrame> frames;
-    std::size_t mask;
-    std::atomic<std::int64_t> writeCount{0};
-    std::atomic<std::int64_t> readCount{0};
-};
+using FrameRing = SpscRing<SoundFrame>;
 
 } // namespace earwright

@@ -32,7 +32,7 @@ void Mixer::render(std::span<float> stereo, SampleRate newRate, std::int64_t hea
     if (newRate != rate) setRate(newRate);
     if (newStream) log.restartClock();
     StringGesture gesture;
-    while (auditions.try_dequeue(gesture))
+    while (auditions.read({&gesture, 1}) == 1)
         auditioned.play(gesture, false);
     const OutputFrames first = rendered;
     while (!stereo.empty()) {

@@ -5,13 +5,13 @@
 #include "core/engine/HeardLog.h"
 #include "core/engine/LanePlayer.h"
 #include "core/engine/Mixdown.h"
+#include "core/engine/SpscRing.h"
 #include "core/engine/VoiceBank.h"
 #include "core/time/SampleRate.h"
 
 #include <array>
 #include <atomic>
 #include <cstdint>
-#include <readerwriterqueue/readerwriterqueue.h>
 #include <span>
 
 namespace earwright {
@@ -45,7 +45,9 @@ public:
     void setLevel(float linear) { level.store(linear, std::memory_order_relaxed); }
     void setYoursGain(float linear) { yoursGain.store(linear, std::memory_order_relaxed); }
     /// Sounds a note at once; dropped when a dozen wait already.
-    void audition(const StringGesture& gesture) { auditions.try_enqueue(gesture); }
+    void audition(const StringGesture& gesture) {
+        if (auditions.freeSpace() > 0) auditions.write({&gesture, 1});
+    }
 
     LanePlayer& lanes() { return player; }
     const HeardLog& heard() const { return log; }
@@ -73,7 +75,7 @@ private:
     std::atomic<float> peak{0};
     std::atomic<int> underrunCount{0};
     std::atomic<int> announcedRate{48000};
-    moodycamel::ReaderWriterQueue<StringGesture> auditions{16};
+    SpscRing<StringGesture> auditions{16};
 
     LanePlayer player;
     Mixdown mixdown;
