@@ -61,6 +61,7 @@ Seconds ListeningDesk::place() {
 
 Seconds ListeningDesk::orChosen(Seconds heardNow) {
     if (!chosen) return heardNow;
+    if (!session.recording()) return *chosen; // nothing will ever be heard there
     const bool arrived = std::abs(heardNow.value - chosen->value) < arrival.value;
     if (!arrived && sinceChosen.elapsed() < longestWait) return *chosen;
     chosen.reset();

@@ -18,7 +18,7 @@ namespace earwright::ui {
 namespace {
 
 constexpr int noticeMilliseconds = 7000;
-constexpr int flagRoom = 26;
+constexpr int flagRoom = 34;
 
 } // namespace
 

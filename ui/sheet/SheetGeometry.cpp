@@ -57,6 +57,15 @@ QRectF SheetGeometry::box(std::size_t line) const {
     return {above.left(), above.bottom(), width, sizes.box};
 }
 
+QRectF SheetGeometry::sounding(std::size_t line) const {
+    QRectF part = box(line);
+    const double left = std::max(x(line, Seconds(0)), part.left());
+    const double right = std::min(x(line, whole), part.right());
+    part.setLeft(std::min(left, part.right()));
+    part.setRight(std::max(right, part.left()));
+    return part;
+}
+
 QRectF SheetGeometry::bracketRow(std::size_t line) const {
     const QRectF above = box(line);
     return {above.left(), above.bottom(), above.width(), sizes.bracketRow};

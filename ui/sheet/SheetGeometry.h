@@ -58,6 +58,8 @@ public:
     QRectF chordRow(std::size_t line) const;
     /// The framed part with level, onsets and notes; as wide as the line has bars.
     QRectF box(std::size_t line) const;
+    /// The part of the box in which there is recording: the first and last line may reach beyond it.
+    QRectF sounding(std::size_t line) const;
     QRectF bracketRow(std::size_t line) const;
     /// Everything that belongs to a line, the pill above it included.
     QRectF lineBand(std::size_t line) const;

@@ -40,13 +40,13 @@ void SheetPainter::paint(QPainter& painter, const QRectF& exposed) const {
 }
 
 void SheetPainter::paintLine(QPainter& painter, std::size_t line) const {
-    const QRectF box = geometry.box(line);
-    painter.fillRect(box, color(Role::Page));
+    const QRectF page = geometry.sounding(line);
+    painter.fillRect(page, color(Role::Page));
     const LoopPainter loop(model, geometry);
     loop.paintGround(painter, line);
     painter.setPen(QPen(color(Role::Rule), thinLine));
-    painter.drawLine(box.topLeft(), box.topRight());
-    painter.drawLine(box.bottomLeft(), box.bottomRight());
+    painter.drawLine(page.topLeft(), page.topRight());
+    painter.drawLine(page.bottomLeft(), page.bottomRight());
     paintHeading(painter, line);
     if (geometry.lines()[line].bars) {
         paintBars(painter, line);
@@ -87,22 +87,24 @@ void SheetPainter::paintHeading(QPainter& painter, std::size_t line) const {
 }
 
 void SheetPainter::paintBars(QPainter& painter, std::size_t line) const {
-    const QRectF box = geometry.box(line);
+    const QRectF box = geometry.sounding(line);
     const BarRun bars = *geometry.lines()[line].bars;
     const int beats = model.study->meter.beatsPerBar;
     const double barWidth = geometry.barX(line, bars.first + 1) - geometry.barX(line, bars.first);
     painter.setFont(font(TextStyle::Label));
     for (std::int64_t bar = bars.first; bar < bars.first + bars.count; ++bar) {
         const double left = geometry.barX(line, bar);
+        if (left + barWidth <= box.left() || left >= box.right()) continue;
         QPen dotted(color(Role::Rule), thinLine, Qt::DashLine);
         dotted.setDashPattern({2, 4});
         painter.setPen(dotted);
         for (int beat = 1; beat < beats; ++beat) {
             const double x = left + barWidth * beat / beats;
+            if (x <= box.left() || x >= box.right()) continue;
             painter.drawLine(QPointF(x, box.top() + 4), QPointF(x, box.bottom() - 4));
         }
         painter.setPen(QPen(color(Role::Muted), thinLine));
-        painter.drawLine(QPointF(left, box.top()), QPointF(left, box.bottom()));
+        if (left >= box.left()) painter.drawLine(QPointF(left, box.top()), QPointF(left, box.bottom()));
         if (bar < 1) continue;
         painter.drawText(QRectF(left, box.top() + 3, barWidth - 6, 16), Qt::AlignRight | Qt::AlignTop,
                          QString::number(bar));
@@ -112,13 +114,14 @@ void SheetPainter::paintBars(QPainter& painter, std::size_t line) const {
 }
 
 void SheetPainter::paintSeconds(QPainter& painter, std::size_t line) const {
-    const QRectF box = geometry.box(line);
+    const QRectF box = geometry.sounding(line);
     const Range<Seconds> time = geometry.lines()[line].time;
     QPen dotted(color(Role::Rule), thinLine, Qt::DashLine);
     dotted.setDashPattern({2, 4});
     painter.setPen(dotted);
     for (double second = std::ceil(time.begin.value) + 1; second < time.end.value; second += 1) {
         const double x = geometry.x(line, Seconds(second));
+        if (x >= box.right()) break;
         painter.drawLine(QPointF(x, box.top() + 4), QPointF(x, box.bottom() - 4));
     }
     painter.setFont(font(TextStyle::Label));

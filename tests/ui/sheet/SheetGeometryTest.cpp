@@ -107,6 +107,18 @@ TEST(SheetGeometry, MakesAShortLineAsWideAsItsBars) {
     EXPECT_DOUBLE_EQ(sheet.box(1).width(), 800);
 }
 
+TEST(SheetGeometry, KnowsWhereOnALineThereIsRecording) {
+    Study study;
+    study.beatMap = BeatMap({{Beats(0), Seconds(3)}, {Beats(4), Seconds(5)}});
+    const SheetGeometry sheet = geometryOf(study, 12);
+    // Bar 1 at 3 s, so the pickup line of bars −3 to 0 is silent up to 0 s, one and a half bars before its
+    // end.
+    EXPECT_NEAR(sheet.sounding(0).left(), 10 + 2.5 * 200, 1e-9);
+    EXPECT_NEAR(sheet.sounding(0).right(), 810, 1e-9);
+    // The last line starts at 11 s with bar 5 and ends with the recording, half a bar later.
+    EXPECT_NEAR(sheet.sounding(2).right(), 10 + 0.5 * 200, 1e-9);
+}
+
 TEST(SheetMetrics, LetABluesChorusFillTheView) {
     const SheetMetrics sizes = SheetMetrics::filling(1000, 700);
     const double line = sizes.pillRow + sizes.chordRow + sizes.box + sizes.bracketRow;
