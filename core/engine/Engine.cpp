@@ -61,10 +61,14 @@ public:
         passesBefore = pass;
         mixer->setTradeStart(pass);
     }
+    /// From standing still, nothing sounds before this wish is answered.
+    std::uint64_t wishFor() {
+        mixer->requireWish(++wishes);
+        return wishes;
+    }
     std::uint64_t jumpTo(Frames place) {
-        jumpWish = ++wishes;
+        jumpWish = wishFor();
         jumpPlace = place;
-        mixer->requireWish(jumpWish);
         countPassesFrom(0);
         return jumpWish;
     }
@@ -75,6 +79,7 @@ public:
 
     std::shared_ptr<Recording> recording;
     std::optional<Range<Frames>> loop;
+    Playing playing;
     std::uint64_t wishes = 0;
     /// Lanes answering older wishes play another recording, or another place than the one wished for.
     std::uint64_t recordingWish = 0;
@@ -137,9 +142,12 @@ void Engine::setPlaying(const Playing& playing) {
     kept.speed = std::isfinite(kept.speed) ? std::clamp(kept.speed, 0.1, 2.0) : 1.0;
     kept.semitones = std::clamp(kept.semitones, -12, 12);
     kept.cents = std::clamp(kept.cents, -100, 100);
-    body->worker.post([kept](Wanted& wanted) {
-        wanted.changed = wanted.changed || kept != wanted.playing;
+    if (kept == body->playing) return;
+    body->playing = kept;
+    body->worker.post([kept, wish = body->wishFor()](Wanted& wanted) {
         wanted.playing = kept;
+        wanted.wish = wish;
+        wanted.changed = true;
     });
 }
 
@@ -147,11 +155,12 @@ void Engine::setLoop(const std::optional<Range<Frames>>& loop) {
     if (!body->recording) return;
     std::optional<Range<Frames>> playable;
     if (loop) playable = LoopedSource::playable(*loop, *body->recording);
+    if (playable == body->loop) return;
     body->loop = playable;
     body->countPassesFrom(0);
-    body->worker.post([playable](Wanted& wanted) {
-        if (wanted.loop == playable) return;
+    body->worker.post([playable, wish = body->wishFor()](Wanted& wanted) {
         wanted.loop = playable;
+        wanted.wish = wish;
         if (playable && wanted.jump && !playable->contains(*wanted.jump)) wanted.jump = playable->begin;
         wanted.restartPasses = true;
         wanted.changed = true;

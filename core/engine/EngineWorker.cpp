@@ -17,6 +17,7 @@ constexpr double aheadSeconds = 0.17;
 constexpr double primedSeconds = 0.03;
 /// How far ahead of the callback a lane that goes on is joined: the time it takes to make it ready.
 constexpr double joinSeconds = 0.03;
+constexpr int mostPrimings = 8;
 constexpr auto busyPatience = 1500us;
 constexpr auto idlePatience = 5000us;
 
@@ -93,11 +94,24 @@ void EngineWorker::startLane() {
     const Lane::Start start = nextStart(switchAt);
     Lane& lane = spareLane();
     lane.start(start);
-    lane.fill(framesOf(primedSeconds, start.record.outputRate), false);
+    prime(lane, switchAt);
     mixer->lanes().order(&lane, switchAt);
     active = &lane;
     wanted.jump.reset();
     wanted.restartPasses = false;
+}
+
+void EngineWorker::prime(Lane& lane, std::int64_t switchAt) const {
+    const std::size_t primed = framesOf(primedSeconds, lane.rate());
+    // On a busy machine the callback may be past the join by now: the lane then has to make up for that.
+    for (int i = 0; i < mostPrimings; ++i) {
+        const std::int64_t late = switchAt > 0 ? active->ring().taken() - switchAt : 0;
+        const double perFrame = active ? active->tags().framesPerOutput() / lane.tags().framesPerOutput() : 0;
+        const auto lost =
+            static_cast<std::size_t>(static_cast<double>(std::max<std::int64_t>(late, 0)) * perFrame);
+        if (lane.ring().readable() >= primed + lost) return;
+        lane.fill(primed + lost, false);
+    }
 }
 
 Lane::Start EngineWorker::nextStart(std::int64_t& switchAt) {

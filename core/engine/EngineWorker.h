@@ -57,6 +57,7 @@ private:
     void noticeEnd();
     void noticeRate();
     void startLane();
+    void prime(Lane& lane, std::int64_t switchAt) const;
     Lane::Start nextStart(std::int64_t& switchAt);
     void goOnFrom(Lane::Start& start, std::int64_t& switchAt) const;
     Lane& spareLane() { return lanes[active == &lanes[0] ? 1 : 0]; }
