@@ -85,6 +85,7 @@ private:
     void showTitle();
     void showLoopMaking();
     void adviseOnMarking();
+    static QString adviceSubject() { return QStringLiteral("advice"); }
     void tick();
     void turnPage();
     void offerCommands();

@@ -1,0 +1,102 @@
+// What joins session, views and player at the desk: each asks by signal, the desk lets the others know.
+#include "core/study/PracticeEdits.h"
+#include "ui/desk/DeskWindow.h"
+#include "ui/grid/LadderPanel.h"
+#include "ui/grid/LooseEndList.h"
+#include "ui/grid/NoteGrid.h"
+#include "ui/grid/NoteGridPanel.h"
+#include "ui/sheet/ChorusSheetView.h"
+#include "ui/strip/FormStripView.h"
+#include "ui/transport/TransportBar.h"
+
+#include <QApplication>
+
+namespace earwright::ui {
+
+void DeskWindow::connectSession() {
+    connect(&desk, &DeskSession::opened, this, [this](const Opened& what) {
+        cursor.reset();
+        messageBar->close(adviceSubject());
+        showStudy();
+        turnPage();
+        goTo(desk.study().practice.loop ? desk.study().practice.loop->begin : Seconds(0));
+        if (what.studyFile.empty() && what.recording) adviseOnMarking();
+    });
+    connect(&desk, &DeskSession::studyChanged, this, [this](const Study& before) {
+        showStudy();
+        if (before.beatMap != desk.study().beatMap && desk.study().beatMap.hasTempo())
+            messageBar->close(adviceSubject());
+    });
+    connect(&desk, &DeskSession::fileChanged, this, [this] {
+        showTitle();
+        offerCommands();
+    });
+    connect(&desk, &DeskSession::recordingChanged, this, &DeskWindow::showRecording);
+    connect(&desk, &DeskSession::overviewProgressed, this, [this](std::optional<double> share) {
+        formStrip->setDrawn(share);
+        chorusSheet->levelsChanged();
+        if (!share) listener.listenAhead();
+    });
+    connect(&listener, &RecordingListener::onsetsFound, chorusSheet, &ChorusSheetView::setOnsets);
+    connect(&listener, &RecordingListener::ready, this,
+            [this] { transportBar->setTuning(listener.evidence()->tuning().cents); });
+}
+
+void DeskWindow::connectStrip() {
+    connect(formStrip, &FormStripView::seekRequested, this, &DeskWindow::goTo);
+    connect(formStrip, &FormStripView::loopRequested, this,
+            [this](const Range<Seconds>& loop) { ears.loopOver(loop); });
+    connect(formStrip, &FormStripView::drawingCancelled, &desk, &DeskSession::cancelOverview);
+    connect(marks, &MarkingDesk::placeChosen, this, &DeskWindow::goTo);
+}
+
+void DeskWindow::connectPanel() {
+    NoteGrid* grid = gridPanel->grid();
+    connect(grid, &NoteGrid::edited, this,
+            [this](const Study& study, const QString& what) { desk.apply(what, study); });
+    connect(grid, &NoteGrid::audition, this,
+            [this](int midi, double loudness) { desk.engine().audition(midi, loudness); });
+    connect(grid, &NoteGrid::sliceRequested, &ears, &ListeningDesk::hearSlice);
+    connect(grid, &NoteGrid::placeChosen, &ears, &ListeningDesk::hearFrom);
+    connect(grid, &NoteGrid::selectionChanged, this, &DeskWindow::offerCommands);
+    connect(gridPanel->looseEnds(), &LooseEndList::edited, this,
+            [this](const Study& study, const QString& what) { desk.apply(what, study); });
+    connect(gridPanel->looseEnds(), &LooseEndList::placeChosen, this, &DeskWindow::goTo);
+    connect(gridPanel->ladder(), &LadderPanel::checkRequested, commandSet->action(CommandId::CheckPhrase),
+            &QAction::trigger);
+    connect(gridPanel->ladder(), &LadderPanel::helpRequested, commandSet->action(CommandId::NextHelp),
+            &QAction::trigger);
+    connect(checks, &CheckDesk::changed, this, &DeskWindow::offerCommands);
+    connect(qApp, &QApplication::focusChanged, this, [this, grid](QWidget*, QWidget* now) {
+        if (now && (now == grid || grid->isAncestorOf(now))) cursor.hold();
+    });
+}
+
+void DeskWindow::connectTransport() {
+    connect(transportBar, &TransportBar::playPauseRequested, &ears, &ListeningDesk::playOrPause);
+    connect(transportBar, &TransportBar::hearingChosen, this, &DeskWindow::chooseHearing);
+    connect(transportBar, &TransportBar::playingChosen, this, [this](const Playing& playing) {
+        if (!desk.isOpen()) return;
+        desk.adjust(
+            setTransposition(setSpeed(desk.study(), playing.speed), playing.semitones, playing.cents));
+    });
+    connect(transportBar, &TransportBar::levelChosen, &ears, &ListeningDesk::setLevel);
+    connect(transportBar, &TransportBar::tryDeviceAgainRequested, this,
+            [this] { desk.engine().useDevice(-1); });
+    connect(transportBar, &TransportBar::deviceListRequested, this,
+            [this] { transportBar->offerDevices(desk.engine().devices()); });
+    connect(transportBar, &TransportBar::deviceChosen, this,
+            [this](int index) { desk.engine().useDevice(index); });
+    transportBar->setHasRecording(false);
+    transportBar->setLevel(ears.level());
+    transportBar->setHearing(ears.hearing());
+}
+
+void DeskWindow::connectListening() {
+    connect(&ears, &ListeningDesk::hearingChanged, this,
+            [this] { transportBar->setHearing(ears.hearing()); });
+    connect(&ears, &ListeningDesk::levelChanged, this, [this] { transportBar->setLevel(ears.level()); });
+    connect(&ears, &ListeningDesk::loopMakingChanged, this, &DeskWindow::showLoopMaking);
+}
+
+} // namespace earwright::ui
