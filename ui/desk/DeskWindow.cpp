@@ -150,7 +150,7 @@ void DeskWindow::showTitle() {
 
 void DeskWindow::adviseOnMarking() {
     messageBar->say(
-        adviceSubject, MessageBar::Tone::Question,
+        adviceSubject(), MessageBar::Tone::Question,
         tr("No bars are marked yet. Play, and press Enter on each bar line; Shift+Enter marks a beat."));
 }
 
