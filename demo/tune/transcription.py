@@ -78,7 +78,6 @@ PHRASES = [
 # (name, first bar, bar after the last)
 SECTIONS = [
     ("intro", 1, score.FIRST_CHORUS_BAR),
-    ("choruses", score.FIRST_CHORUS_BAR, score.TAG_BAR),
     ("tag", score.TAG_BAR, score.LAST_BAR + 1),
 ]
 
