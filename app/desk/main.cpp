@@ -9,7 +9,9 @@
 #include <QSettings>
 #include <QStandardPaths>
 
+#include <algorithm>
 #include <cstdio>
+#include <string>
 
 namespace {
 
@@ -25,23 +27,30 @@ Appearance startingAppearance(const QSettings& settings) {
                                                                                 : Appearance::Light;
 }
 
-void name(QApplication& application) {
-    application.setApplicationName(QStringLiteral("earwright"));
-    application.setApplicationDisplayName(QStringLiteral("Earwright"));
-    application.setApplicationVersion(QStringLiteral(EARWRIGHT_VERSION));
-    application.setDesktopFileName(QStringLiteral("earwright"));
-    application.setWindowIcon(QIcon(QStringLiteral(":/icons/earwright.svg")));
+void nameProgram() {
+    QCoreApplication::setApplicationName(QStringLiteral("earwright"));
+    QCoreApplication::setApplicationVersion(QStringLiteral(EARWRIGHT_VERSION));
+    QGuiApplication::setApplicationDisplayName(QStringLiteral("Earwright"));
+    QGuiApplication::setDesktopFileName(QStringLiteral("earwright"));
+}
+
+/// Asked only for words, the program answers without a display, too.
+bool asksOnlyForWords(int argc, char** argv) {
+    return std::any_of(argv + 1, argv + argc, [](const std::string& word) {
+        return word == "--version" || word == "-v" || word == "--help" || word == "-h" ||
+               word == "--help-all";
+    });
 }
 
 /// The file to open, if one is given; says how the program is used where that is asked for or needed.
-QString fileFrom(const QApplication& application) {
+QString fileFrom(const QCoreApplication& application) {
     QCommandLineParser parser;
-    parser.setApplicationDescription(QApplication::translate(
+    parser.setApplicationDescription(QCoreApplication::translate(
         "main", "Opens the desk, with a recording to begin a study of, or with a study kept before."));
     parser.addHelpOption();
     parser.addVersionOption();
     parser.addPositionalArgument(QStringLiteral("file"),
-                                 QApplication::translate("main", "A recording or a *.study file."),
+                                 QCoreApplication::translate("main", "A recording or a *.study file."),
                                  QStringLiteral("[FILE]"));
     parser.process(application);
     if (parser.positionalArguments().size() > 1) {
@@ -54,16 +63,18 @@ QString fileFrom(const QApplication& application) {
 } // namespace
 
 int main(int argc, char** argv) {
+    nameProgram();
+    if (asksOnlyForWords(argc, argv)) fileFrom(QCoreApplication(argc, argv));
     QApplication application(argc, argv);
-    name(application);
+    application.setWindowIcon(QIcon(QStringLiteral(":/icons/earwright.svg")));
     const QString file = fileFrom(application);
     QSettings settings(QSettings::IniFormat, QSettings::UserScope, QStringLiteral("earwright"),
                        QStringLiteral("earwright"));
     applyTheme(application, startingAppearance(settings));
 
     DeskSession::Options options;
-    options.unsavedWork =
-        pathOf(QStandardPaths::writableLocation(QStandardPaths::AppDataLocation) + QStringLiteral("/unsaved"));
+    options.unsavedWork = pathOf(QStandardPaths::writableLocation(QStandardPaths::AppDataLocation) +
+                                 QStringLiteral("/unsaved"));
     DeskWindow window(options, settings);
     window.show();
     window.keeping().offerLostWork();

@@ -69,7 +69,10 @@ DeskWindow::DeskWindow(const DeskSession::Options& options, QSettings& store)
     offerCommands();
 }
 
-DeskWindow::~DeskWindow() = default;
+DeskWindow::~DeskWindow() {
+    // Views lose the focus one by one as they go, after the parts that would be told.
+    disconnect(qApp, nullptr, this, nullptr);
+}
 
 void DeskWindow::build() {
     setAcceptDrops(true);

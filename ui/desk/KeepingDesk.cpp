@@ -41,12 +41,14 @@ KeepingDesk::KeepingDesk(DeskSession& desk, MessageBar& bar, QWidget& owner)
     connect(&session, &DeskSession::failed, this, [this](const QString& sentence) {
         pending = nullptr;
         messages.say(QStringLiteral("failed"), Tone::Trouble, sentence);
+        if (auto deed = std::exchange(pendingOtherwise, nullptr)) deed();
     });
     connect(&session, &DeskSession::saved, this, [this] {
         onDisk = session.shared();
         recovered = false;
         settleLost();
         messages.close(losing);
+        pendingOtherwise = nullptr;
         if (auto deed = std::exchange(pending, nullptr)) deed();
     });
 }
@@ -65,8 +67,9 @@ void KeepingDesk::whenNothingIsLost(const QString& question, std::function<void(
                   {tr("Sta&y here"), {}}});
 }
 
-void KeepingDesk::afterSaving(std::function<void()> deed) {
+void KeepingDesk::afterSaving(std::function<void()> deed, std::function<void()> otherwise) {
     pending = std::move(deed);
+    pendingOtherwise = std::move(otherwise);
     save();
 }
 
@@ -220,7 +223,7 @@ bool KeepingDesk::mayClose() {
     // Loop and speed are no work to ask about, but the study opens where it was left.
     const bool listenedElsewhere = !session.studyFile().empty() && onDisk && *session.shared() != *onDisk;
     if (listenedElsewhere) {
-        afterSaving(close);
+        afterSaving(close, close); // a place that cannot be written must not keep the window open
         return false;
     }
     session.giveUp();

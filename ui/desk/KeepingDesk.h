@@ -39,7 +39,8 @@ signals:
 
 private:
     void whenNothingIsLost(const QString& question, std::function<void()> deed);
-    void afterSaving(std::function<void()> deed);
+    /// `otherwise`: done where saving fails; nothing to stay as it is.
+    void afterSaving(std::function<void()> deed, std::function<void()> otherwise = {});
     void showOpened(const Opened& what);
     void offerLost(const QString& subject, const LostWork& lost, const QString& sentence);
     void showPicked(const PickedRecording& picked);
@@ -54,6 +55,7 @@ private:
     QWidget& window;
     /// What waits until the study is saved.
     std::function<void()> pending;
+    std::function<void()> pendingOtherwise;
     QString openingName;
     /// Opening is spoken of only when it takes its time.
     QTimer openingTimer;
