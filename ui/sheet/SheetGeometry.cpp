@@ -5,6 +5,26 @@
 
 namespace earwright::ui {
 
+namespace {
+
+/// What begins a hair before a line's end by ear belongs to the next line, and the same at the other end.
+void dropSplinters(std::vector<SheetGeometry::Segment>& pieces) {
+    constexpr double splinter = 5;
+    const auto isSplinter = [](const SheetGeometry::Segment& piece) {
+        return piece.right - piece.left < splinter;
+    };
+    if (pieces.size() > 1 && isSplinter(pieces.front())) {
+        pieces.erase(pieces.begin());
+        pieces.front().begins = true;
+    }
+    if (pieces.size() > 1 && isSplinter(pieces.back())) {
+        pieces.pop_back();
+        pieces.back().ends = true;
+    }
+}
+
+} // namespace
+
 SheetMetrics SheetMetrics::filling(double width, double height) {
     constexpr double linesOfABlues = 3;
     SheetMetrics metrics;
@@ -131,6 +151,7 @@ std::vector<SheetGeometry::Segment> SheetGeometry::segments(const Range<Seconds>
         const bool ends = range.end <= list[line].time.end;
         pieces.push_back({line, left, right, begins, ends});
     }
+    dropSplinters(pieces);
     return pieces;
 }
 

@@ -75,6 +75,8 @@ public:
     Seconds timeAt(const QPointF& point) const;
     /// The time of a horizontal place on a line.
     Seconds timeAt(std::size_t line, double x) const;
+    /// The pieces of a stretch, line by line. A piece of a few pixels at a line's edge is left out where the
+    /// stretch goes on beyond it.
     std::vector<Segment> segments(const Range<Seconds>& range) const;
     /// Seconds that a number of pixels stands for at a place.
     Seconds reach(std::size_t line, double x, double pixels) const;

@@ -22,23 +22,6 @@ constexpr double flagText = 150;
 /// Below the bar numbers.
 constexpr double flagTop = 17;
 
-/// A phrase that begins a hair before a bar line, or ends a hair after it, is drawn from that line on.
-std::vector<SheetGeometry::Segment> piecesWorthDrawing(std::vector<SheetGeometry::Segment> pieces) {
-    constexpr double splinter = 5;
-    const auto isSplinter = [](const SheetGeometry::Segment& piece) {
-        return piece.right - piece.left < splinter;
-    };
-    if (pieces.size() > 1 && isSplinter(pieces.front())) {
-        pieces.erase(pieces.begin());
-        pieces.front().begins = true;
-    }
-    if (pieces.size() > 1 && isSplinter(pieces.back())) {
-        pieces.pop_back();
-        pieces.back().ends = true;
-    }
-    return pieces;
-}
-
 HeadShape shapeOf(Verdict verdict) {
     switch (verdict) {
     case Verdict::Unclear:
@@ -88,7 +71,7 @@ void WrittenPainter::paintNote(QPainter& painter, std::size_t line, const Note& 
 void WrittenPainter::paintPhrases(QPainter& painter, std::size_t line) const {
     for (const Span& span : model.study->spans) {
         if (span.kind != SpanKind::Phrase) continue;
-        const auto pieces = piecesWorthDrawing(geometry.segments(span.range));
+        const auto pieces = geometry.segments(span.range);
         const auto widest = std::max_element(pieces.begin(), pieces.end(), [](const auto& a, const auto& b) {
             return a.right - a.left < b.right - b.left;
         });

@@ -83,6 +83,18 @@ TEST(SheetGeometry, GivesAStretchThatEndsAtALineEndOnePieceOnly) {
     EXPECT_TRUE(sheet.segments({Seconds(2), Seconds(2)}).empty());
 }
 
+TEST(SheetGeometry, LeavesSplintersOutWhereAStretchGoesOnBeyondThem) {
+    const SheetGeometry sheet = geometryOf(slowingStudy(), 60);
+    // Bar 5 begins at 9 s on the second line; 8.98 s is two pixels before the first line's end.
+    const auto pieces = sheet.segments({Seconds(8.98), Seconds(11)});
+    ASSERT_EQ(pieces.size(), 1u);
+    EXPECT_EQ(pieces[0].line, 1u);
+    EXPECT_TRUE(pieces[0].begins);
+    EXPECT_TRUE(pieces[0].ends);
+    // A stretch that is nothing but a splinter stays.
+    EXPECT_EQ(sheet.segments({Seconds(8.98), Seconds(9)}).size(), 1u);
+}
+
 TEST(SheetGeometry, StacksRowsWithoutOverlap) {
     Study study = slowingStudy();
     study.spans = {{SpanId{1}, SpanKind::Chorus, "one", {Seconds(0), Seconds(25)}}};
