@@ -15,6 +15,13 @@ constexpr Seconds closestMarks{0.02};
 /// neighbour still follows it.
 constexpr Seconds roundingOfTimes{1e-6};
 
+/// One stretch alone may be a slip of the finger; from this many marks on, their tempo says whether bars went
+/// by untapped.
+constexpr std::size_t tapsToTrust = 3;
+/// The tempo taps are held against is the median of so many last stretches: one slip does not move it, and a
+/// drifting band is still followed.
+constexpr std::size_t stretchesHeard = 8;
+
 /// Seconds at a beat on the line through two marks.
 Seconds alongLine(const BeatMark& from, const BeatMark& to, double beats) {
     const double share = (beats - from.position.toDouble()) / (to.position - from.position).toDouble();
@@ -88,11 +95,27 @@ BeatMap BeatMap::tapped(Seconds time, std::int64_t unitBeats) const {
         const std::int64_t step = time < last.time ? -unit : unit;
         return withMark({last.position + Beats(step), time});
     }
-    const std::int64_t nearest = unit * Beats::nearest(beatsAt(time) / static_cast<double>(unit), 1).floor();
-    if (time <= last.time) return withMark({Beats(nearest), time});
+    const auto nearest = [&](double beats) {
+        return unit * Beats::nearest(beats / static_cast<double>(unit), 1).floor();
+    };
+    if (time <= last.time) return withMark({Beats(nearest(beatsAt(time))), time});
     // A tap after the last mark never means the last mark again, however early it comes.
     const std::int64_t next = unit * (last.position / unit).floor() + unit;
-    return withMark({Beats(std::max(nearest, next)), time});
+    if (list.size() < tapsToTrust) return withMark({Beats(next), time});
+    const double expected = last.position.toDouble() + ratio(time - last.time, usualBeat());
+    return withMark({Beats(std::max(nearest(expected), next)), time});
+}
+
+Seconds BeatMap::usualBeat() const {
+    const std::size_t first = list.size() > stretchesHeard ? list.size() - stretchesHeard : 1;
+    std::vector<Seconds> lengths;
+    for (std::size_t i = first; i < list.size(); ++i) {
+        const double beats = (list[i].position - list[i - 1].position).toDouble();
+        lengths.push_back((list[i].time - list[i - 1].time) * (1 / beats));
+    }
+    const auto middle = lengths.begin() + static_cast<std::ptrdiff_t>(lengths.size() / 2);
+    std::nth_element(lengths.begin(), middle, lengths.end());
+    return *middle;
 }
 
 BeatMap BeatMap::withMark(const BeatMark& mark) const {

@@ -47,9 +47,9 @@ public:
     double tempoAt(Seconds time) const;
 
     /// A mark tapped while listening. The first is bar 1. After the last mark the next bar line (or beat)
-    /// is meant, or a later one if the tempo so far says that bars went by untapped; between marks the
-    /// nearest bar line (or beat) is, and a mark already there moves. A tap that would have to cross a
-    /// neighbour changes nothing.
+    /// is meant, or a later one if the tempo of the last stretches (their median, from three marks on) says
+    /// that bars went by untapped; between marks the nearest bar line (or beat) is, and a mark already there
+    /// moves. A tap that would have to cross a neighbour changes nothing.
     BeatMap tappedBar(Seconds time, const Meter& meter) const;
     BeatMap tappedBeat(Seconds time, const Meter& meter) const;
 
@@ -70,6 +70,8 @@ public:
 private:
     std::size_t stretchForTime(Seconds time) const;
     BeatMap tapped(Seconds time, std::int64_t unitBeats) const;
+    /// Seconds a beat usually took in the last stretches. Requires: hasTempo().
+    Seconds usualBeat() const;
 
     std::vector<BeatMark> list;
 };

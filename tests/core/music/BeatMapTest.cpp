@@ -41,6 +41,12 @@ TEST(BeatMap, AMissedTapIsBridgedByTheTempoSoFar) {
     EXPECT_EQ(map.marks().back().position, Beats(16));
 }
 
+TEST(BeatMap, OneSlipOfTheFingerDoesNotMakeLaterTapsSkipBars) {
+    // Two taps 0.1 s apart, then a steady bar of 2 s: judged by the slip alone, the third would be bar 21.
+    EXPECT_EQ(tapBars({0.0, 0.1, 2.1}).marks().back().position, Beats(8));
+    EXPECT_EQ(tapBars({0.0, 2.0, 4.0, 4.1, 6.1, 8.1}).marks().back().position, Beats(20));
+}
+
 TEST(BeatMap, AnEarlyTapAfterTheLastMarkStillMeansTheNextBar) {
     const BeatMap map = tapBars({0.0, 2.0, 2.9});
     EXPECT_EQ(map.marks().back(), (BeatMark{Beats(8), Seconds(2.9)}));
