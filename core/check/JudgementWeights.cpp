@@ -1,15 +1,15 @@
-// Written by core/listening/training/train.py. Not for editing by hand.
+// Written by core/check/training/odds.py. Not for editing by hand.
 #include "core/check/JudgementWeights.h"
 
 // clang-format off
 namespace earwright {
 
 const LogOdds<claimFeatureCount> claimOdds{
-{0.13453F, 0.0F, 0.17063F, 0.1626F, 0.38243F, 0.32796F, -0.71077F, 0.58435F, 0.0F},
-4.6609F};
+{0.44006F, 0.0015245F, 0.026602F, 0.34979F, 0.28898F, 0.38372F, -0.39404F, 0.55417F, 0.F},
+4.2444F};
 
 const LogOdds<unwrittenFeatureCount> unwrittenOdds{
-{0.011703F, 0.35322F, 0.00036223F, 0.32403F, 0.42347F, 2.3029F, -2.4401F, -0.90015F, 1.1541F, 0.21776F},
-2.6152F};
+{0.092086F, 0.F, 1.238F, 0.24113F, 0.68124F, 2.9942F, -2.5744F, -0.90865F, 0.95114F, 0.26239F},
+3.4305F};
 
 } // namespace earwright

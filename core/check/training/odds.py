@@ -5,6 +5,7 @@
 Two logistic regressions; features that speak for a claim may not come to count against it. Prints how well they
 do on files left out of the fit (four folds), and writes JudgementWeights.cpp.
 """
+import concurrent.futures
 import glob
 import json
 import subprocess
@@ -63,21 +64,22 @@ def listened(tool, audio, rows):
 
 
 def collect(work, sets, tool):
-    r, claims, onsets, missing = np.random.default_rng(99), [], [], 0
+    r, jobs, claims, onsets, missing = np.random.default_rng(99), [], [], [], 0
     for path in [p for s in sets for p in sorted(glob.glob("%s/%s/*.flac" % (work, s)))]:
         notes = np.loadtxt(path[:-5] + ".tsv", ndmin=2)[:, :3]
         condition = json.load(open(path[:-5] + ".json"))["cond"]
-        for _ in range(3):
-            rows, gone = with_mistakes(r, notes)
-            answers, candidates = listened(tool, path, rows)
-            for (heard, features), row in zip(answers, rows):
-                claims.append((features, row[3], heard == row[4], condition))
-            missing += len(gone)
-            for t, m, features in candidates:
-                found = any(abs(t - on) <= 0.05 and m == p for on, p in gone)
-                told = any(abs(t - row[5]) <= 0.05 and m == row[4] for row in rows if row[3] not in ("right", "extra"))
-                if found or not told:
-                    onsets.append((features, found))
+        for _ in range(2):
+            jobs.append((path, condition, *with_mistakes(r, notes)))
+    with concurrent.futures.ThreadPoolExecutor(2) as pool:
+        heard = list(pool.map(lambda job: listened(tool, job[0], job[2]), jobs))
+    for (_, condition, rows, gone), (answers, candidates) in zip(jobs, heard):
+        claims += [(features, row[3], best == row[4], condition) for (best, features), row in zip(answers, rows)]
+        missing += len(gone)
+        for t, m, features in candidates:
+            found = any(abs(t - on) <= 0.05 and m == p for on, p in gone)
+            told = any(abs(t - row[5]) <= 0.05 and m == row[4] for row in rows if row[3] not in ("right", "extra"))
+            if found or not told:
+                onsets.append((features, found))
     return claims, onsets, missing
 
 

@@ -1,6 +1,6 @@
 """Trains the two small networks of core/listening and writes NetworkWeights.cpp.
 
-  networks.py WORK --plain SET,SET… --growled SET,SET… OUT.cpp
+  networks.py WORK OUT.cpp --plain SET,SET… --low SET,SET… --single SET,SET… --growled SET,SET…
 
 A set is a folder of WORK made by solos.py.
 """
@@ -95,12 +95,16 @@ def onset_data(work, names):
     return np.array(tables), np.array(targets), np.array(shared)
 
 
-def fit(model, inputs, targets, epochs, batch, smoothing=0.0):
+def joined(*data):
+    return [np.concatenate([tables for tables, _ in data])], np.concatenate([pitches for _, pitches in data])
+
+
+def fit(model, inputs, targets, epochs, batch, rate, smoothing=0.0):
     torch.manual_seed(0)
     inputs, targets = [torch.from_numpy(x) for x in inputs], torch.from_numpy(targets).long()
     steps = epochs * (len(targets) // batch)
-    optimiser = torch.optim.AdamW(model.parameters(), lr=3e-3, weight_decay=1e-4)
-    schedule = torch.optim.lr_scheduler.OneCycleLR(optimiser, 3e-3, total_steps=steps + epochs)
+    optimiser = torch.optim.AdamW(model.parameters(), lr=rate, weight_decay=1e-4)
+    schedule = torch.optim.lr_scheduler.OneCycleLR(optimiser, rate, total_steps=steps + epochs)
     for _ in range(epochs):
         order = torch.randperm(len(targets))
         for i in range(0, len(targets) - batch + 1, batch):
@@ -114,17 +118,17 @@ def fit(model, inputs, targets, epochs, batch, smoothing=0.0):
     return model
 
 
-def mean_of(a, b):
-    """One network that answers the mean of two."""
-    both = Scorer(a.hidden.in_features, 2 * a.hidden.out_features)
+def blended(a, b, share):
+    """One network that answers a weighted mean of two; `share` is what the second one counts."""
+    both = Scorer(a.hidden.in_features, a.hidden.out_features + b.hidden.out_features)
+    mix = lambda one, other: (1 - share) * one + share * other
     with torch.no_grad():
         both.hidden.weight.copy_(torch.cat([a.hidden.weight, b.hidden.weight]))
         both.hidden.bias.copy_(torch.cat([a.hidden.bias, b.hidden.bias]))
-        both.out.weight.copy_(torch.cat([a.out.weight, b.out.weight], 1) / 2)
-        for mine, one, other in ((both.out.bias, a.out.bias, b.out.bias),
-                                 (both.direct.weight, a.direct.weight, b.direct.weight),
-                                 (both.direct.bias, a.direct.bias, b.direct.bias)):
-            mine.copy_((one + other) / 2)
+        both.out.weight.copy_(torch.cat([(1 - share) * a.out.weight, share * b.out.weight], 1))
+        both.out.bias.copy_(mix(a.out.bias, b.out.bias))
+        both.direct.weight.copy_(mix(a.direct.weight, b.direct.weight))
+        both.direct.bias.copy_(mix(a.direct.bias, b.direct.bias))
     return both
 
 
@@ -147,18 +151,20 @@ def main():
     options = argparse.ArgumentParser()
     options.add_argument("work")
     options.add_argument("out")
-    options.add_argument("--plain", required=True)
-    options.add_argument("--growled", required=True)
+    for sets in ("--plain", "--low", "--single", "--growled"):
+        options.add_argument(sets, required=True, type=lambda names: names.split(","))
     o = options.parse_args()
-    plain, growled = o.plain.split(","), o.growled.split(",")
-    tables, pitches = span_data(o.work, plain)
-    one = fit(Scorer(tables.shape[2], 24), [tables], pitches, 8, 64, 0.01)
-    more, more_pitches = span_data(o.work, growled)
-    other = fit(Scorer(tables.shape[2], 24), [np.concatenate([tables, more])],
-                np.concatenate([pitches, more_pitches]), 8, 64, 0.01)
-    span = mean_of(one, other)
-    tables, targets, shared = onset_data(o.work, plain)
-    onset = fit(OnsetScorer(tables.shape[2], 16), [tables, shared], targets, 5, 128)
+    plain, low, single, growled = (span_data(o.work, names) for names in (o.plain, o.low, o.single, o.growled))
+    steady, hoarse = (fit(Scorer(plain[0].shape[2], 24), *joined(plain, low, more), 8, 64, 3e-3, 0.01)
+                      for more in (single, growled))
+    # Low notes are few among so many, so the first network hears them once more.
+    some = np.random.default_rng(3).permutation(len(plain[1]))[:16000]
+    again = joined((plain[0][some], plain[1][some]), single, single, single, low)
+    steady = fit(steady, *again, 3, 64, 1.5e-3, 0.01)
+    # The second keeps growled notes from being taken for the octave below; alone, it takes low notes for the one above.
+    span = blended(steady, hoarse, 0.25)
+    tables, targets, shared = onset_data(o.work, o.plain)
+    onset = fit(OnsetScorer(tables.shape[2], 16), [tables, shared], targets, 5, 128, 3e-3)
     torch.save((span, onset), o.work + "/networks.pt")
     text = "// Written by training/networks.py; see training/README.md. Not for editing by hand.\n"
     text += '#include "core/listening/NetworkWeights.h"\n\n// clang-format off\nnamespace earwright {\n\n'

@@ -1,0 +1,144 @@
+// The forms that scripts rely on: columns, order of rows, exit codes.
+#include "tests/app/BatchRun.h"
+#include "tests/core/listening/SyntheticSound.h"
+#include "tests/core/sound/WrittenFile.h"
+
+#include <cmath>
+#include <gtest/gtest.h>
+
+namespace earwright {
+namespace {
+
+using namespace tests;
+
+/// A folder with a recording of eight plucked tones and tables about it.
+struct Material {
+    ScratchFolder folder;
+    std::string audio = (folder / "line.wav").string();
+    std::string notes = (folder / "notes.tsv").string();
+    std::string spans = (folder / "spans.tsv").string();
+
+    explicit Material(double cents = 0) {
+        std::vector<float> sound = silence(Seconds(4));
+        std::string noteRows = "onset_s\tdur_s\tmidi\n";
+        std::string spanRows = "start_s\tend_s\n";
+        const std::vector<int> line{60, 62, 63, 65, 67, 68, 67, 65};
+        for (std::size_t i = 0; i < line.size(); ++i) {
+            const double begin = 0.5 + 0.3125 * static_cast<double>(i);
+            addTone(sound, {Seconds(begin), Seconds(begin + 0.28)}, line[i] + cents / 100);
+            // The third is written two semitones high.
+            const int written = line[i] + (i == 2 ? 2 : 0);
+            noteRows += std::to_string(begin) + "\t0.28\t" + std::to_string(written) + "\n";
+            spanRows += std::to_string(begin) + "\t" + std::to_string(begin + 0.28) + "\n";
+        }
+        writeSound(audio, SF_FORMAT_WAV | SF_FORMAT_PCM_16, analysisRate.hertz, 1, sound);
+        writeBytes(notes, noteRows);
+        writeBytes(spans, spanRows);
+    }
+};
+
+TEST(CheckCommand, AnswersEveryRowInOrderWithTheFixedColumns) {
+    const Material material;
+    const BatchRun run({"check", material.audio, "--notes", material.notes});
+    ASSERT_EQ(run.exitCode, 0) << run.errors;
+    ASSERT_GE(run.rows.size(), 9u);
+    EXPECT_EQ(run.rows[0], (std::vector<std::string>{"kind", "onset_s", "dur_s", "midi", "verdict", "score",
+                                                     "suggested_midi"}));
+    const std::vector<int> written{60, 62, 65, 65, 67, 68, 67, 65};
+    for (std::size_t i = 0; i < written.size(); ++i) {
+        const auto& row = run.rows[i + 1];
+        ASSERT_EQ(row.size(), 7u);
+        EXPECT_EQ(row[0], "claimed");
+        EXPECT_NEAR(std::stod(row[1]), 0.5 + 0.3125 * static_cast<double>(i), 0.0005);
+        EXPECT_NEAR(std::stod(row[2]), 0.28, 0.0005);
+        EXPECT_EQ(std::stoi(row[3]), written[i]);
+        EXPECT_EQ(row[4], i == 2 ? "contradicted" : "supported");
+        EXPECT_EQ(row[6], i == 2 ? "63" : "");
+    }
+}
+
+TEST(CheckCommand, ListsUnwrittenSoundsAfterTheClaims) {
+    const Material material;
+    writeBytes(material.notes, "midi\tdur_s\tonset_s\n60\t0.28\t0.5\n62\t0.28\t0.8125\n65\t0.28\t1.4375\n"
+                               "67\t0.28\t1.75\n68\t0.28\t2.0625\n67\t0.28\t2.375\n65\t0.28\t2.6875\n");
+    const BatchRun run({"check", material.audio, "--notes", material.notes});
+    ASSERT_EQ(run.exitCode, 0) << run.errors;
+    ASSERT_EQ(run.rows.size(), 9u);
+    const auto& last = run.rows[8];
+    EXPECT_EQ(last[0], "unwritten");
+    EXPECT_NEAR(std::stod(last[1]), 1.125, 0.05);
+    EXPECT_EQ(last[3], "63");
+    EXPECT_EQ(last[4], "");
+}
+
+TEST(HintCommand, NamesThePitchOfEverySpan) {
+    const Material material;
+    const BatchRun run({"hint", material.audio, "--spans", material.spans});
+    ASSERT_EQ(run.exitCode, 0) << run.errors;
+    ASSERT_EQ(run.rows.size(), 9u);
+    EXPECT_EQ(run.rows[0], (std::vector<std::string>{"start_s", "end_s", "best_midi", "confidence"}));
+    const std::vector<std::string> played{"60", "62", "63", "65", "67", "68", "67", "65"};
+    for (std::size_t i = 0; i < played.size(); ++i)
+        EXPECT_EQ(run.rows[i + 1][2], played[i]);
+}
+
+TEST(HintCommand, LeavesSpansOutsideTheRecordingEmpty) {
+    const Material material;
+    writeBytes(material.spans, "start_s\tend_s\n0.5\t0.8\n100\t100.5\n");
+    const BatchRun run({"hint", material.audio, "--spans", material.spans});
+    ASSERT_EQ(run.exitCode, 0) << run.errors;
+    ASSERT_EQ(run.rows.size(), 3u);
+    EXPECT_EQ(run.rows[1][2], "60");
+    EXPECT_EQ(run.rows[2][2], "");
+}
+
+TEST(TuningCommand, TellsTheRecordingsOwnA) {
+    const Material material(-23);
+    const BatchRun run({"tuning", material.audio});
+    ASSERT_EQ(run.exitCode, 0) << run.errors;
+    ASSERT_EQ(run.rows.size(), 2u);
+    EXPECT_EQ(run.rows[0], (std::vector<std::string>{"reference_hz", "cents", "confidence"}));
+    const double cents = std::stod(run.rows[1][1]);
+    EXPECT_NEAR(cents, -23, 1.5);
+    EXPECT_NEAR(1200 * std::log2(std::stod(run.rows[1][0]) / 440), cents, 0.02);
+}
+
+TEST(ListeningCommands, BlameTheInputWithOneSentence) {
+    const Material material;
+    const std::string missing = (material.folder / "missing.wav").string();
+    const std::string broken = (material.folder / "broken.tsv").string();
+    writeBytes(broken, "onset_s\tdur_s\tmidi\n1.0\t-0.5\t60\n");
+    for (const auto& words :
+         std::vector<std::vector<std::string>>{{"tuning", missing},
+                                               {"check", missing, "--notes", material.notes},
+                                               {"check", material.audio, "--notes", missing},
+                                               {"check", material.audio, "--notes", broken},
+                                               {"check", material.audio, "--notes", material.spans},
+                                               {"check", (material.folder / "missing.study").string()},
+                                               {"hint", material.audio, "--spans", broken},
+                                               {"tuning", material.notes}}) {
+        const BatchRun run(words);
+        EXPECT_EQ(run.exitCode, 1) << run.errors;
+        EXPECT_TRUE(run.output.empty());
+        EXPECT_EQ(std::count(run.errors.begin(), run.errors.end(), '\n'), 1) << run.errors;
+    }
+}
+
+TEST(ListeningCommands, BlameTheCommandLineForWhatIsUnknownOrLeftOut) {
+    const Material material;
+    for (const auto& words :
+         std::vector<std::vector<std::string>>{{"tuning"},
+                                               {"tuning", material.audio, "--cents", "3"},
+                                               {"check", material.audio},
+                                               {"check", material.audio, "--notes"},
+                                               {"check", "some.study", "--notes", material.notes},
+                                               {"hint", material.audio},
+                                               {"hint", material.audio, "--notes", material.notes}}) {
+        const BatchRun run(words);
+        EXPECT_EQ(run.exitCode, 2) << run.errors;
+        EXPECT_FALSE(run.errors.empty());
+    }
+}
+
+} // namespace
+} // namespace earwright

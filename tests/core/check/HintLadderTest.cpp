@@ -1,0 +1,59 @@
+#include "core/check/HintLadder.h"
+
+#include <gtest/gtest.h>
+
+namespace earwright {
+namespace {
+
+const Range<Seconds> range{Seconds(1), Seconds(1.2)};
+
+CheckedPlace wrongPitch() {
+    return {PlaceKind::WrongPitch, range, NoteId{1}, 65, 62};
+}
+
+TEST(HintLadder, SaysFirstOnlyThatSomethingIsOff) {
+    const Hint hint = hintAt(wrongPitch(), HelpStep::SomethingOff);
+    EXPECT_EQ(hint.range, range);
+    EXPECT_FALSE(hint.kind || hint.direction || hint.semitones || hint.heardMidi);
+}
+
+TEST(HintLadder, SaysThenWhichWay) {
+    const Hint hint = hintAt(wrongPitch(), HelpStep::WhichWay);
+    EXPECT_EQ(hint.kind, PlaceKind::WrongPitch);
+    EXPECT_EQ(hint.direction, -1);
+    EXPECT_FALSE(hint.semitones || hint.heardMidi);
+}
+
+TEST(HintLadder, SaysThenHowFar) {
+    const Hint hint = hintAt(wrongPitch(), HelpStep::HowFar);
+    EXPECT_EQ(hint.semitones, -3);
+    EXPECT_FALSE(hint.heardMidi);
+}
+
+TEST(HintLadder, ShowsItInTheEnd) {
+    EXPECT_EQ(hintAt(wrongPitch(), HelpStep::ShowIt).heardMidi, 62);
+}
+
+TEST(HintLadder, MeasuresAnUnwrittenSoundFromTheNoteBefore) {
+    const CheckedPlace place{PlaceKind::Unwritten, range, std::nullopt, std::nullopt, 70};
+    EXPECT_EQ(hintAt(place, HelpStep::HowFar, 65).semitones, 5);
+    EXPECT_FALSE(hintAt(place, HelpStep::HowFar).semitones);
+}
+
+TEST(HintLadder, PutsTheOpenPlacesOfACheckInOrder) {
+    PhraseCheck check;
+    check.notes.push_back({NoteId{1}, {Seconds(2), Seconds(3)}, 60, Verdict::Supported, 0.99, {}});
+    check.notes.push_back({NoteId{2}, {Seconds(3), Seconds(4)}, 60, Verdict::Contradicted, 0.05, 62});
+    check.notes.push_back({NoteId{3}, {Seconds(4), Seconds(5)}, 60, Verdict::Contradicted, 0.05, {}});
+    check.notes.push_back({NoteId{4}, {Seconds(5), Seconds(6)}, 60, Verdict::Unclear, 0.6, {}});
+    check.unwritten.push_back({{Seconds(1), Seconds(1.1)}, 67, 0.9});
+    const auto places = placesOf(check);
+    ASSERT_EQ(places.size(), 4u);
+    EXPECT_EQ(places[0].kind, PlaceKind::Unwritten);
+    EXPECT_EQ(places[1].kind, PlaceKind::WrongPitch);
+    EXPECT_EQ(places[2].kind, PlaceKind::NothingThere);
+    EXPECT_EQ(places[3].kind, PlaceKind::Unclear);
+}
+
+} // namespace
+} // namespace earwright

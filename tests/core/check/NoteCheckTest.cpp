@@ -1,0 +1,151 @@
+#include "core/check/NoteCheck.h"
+
+#include "core/listening/RecordingEvidence.h"
+#include "tests/core/listening/SyntheticSound.h"
+
+#include <algorithm>
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+namespace earwright {
+namespace {
+
+using namespace tests;
+using testing::Each;
+using testing::Field;
+
+constexpr double noteLength = 0.22;
+constexpr double noteStep = 0.25;
+
+/// A phrase of plucked tones over a held bass, and the claims that are right for it.
+struct Phrase {
+    AnalysisSound sound{silence(Seconds(4)), {}};
+    std::vector<Claim> claims;
+
+    explicit Phrase(double cents = 0) {
+        const std::vector<int> line{62, 64, 65, 67, 69, 70, 69, 67, 65, 64, 62, 60};
+        addTone(sound.left, {0.2_s, 3.8_s}, 38 + cents / 100, 0.1f);
+        for (std::size_t i = 0; i < line.size(); ++i) {
+            const Seconds begin(0.5 + noteStep * static_cast<double>(i));
+            claims.push_back({{begin, begin + Seconds(noteLength)}, line[i]});
+            addTone(sound.left, claims.back().range, line[i] + cents / 100);
+        }
+        addNoise(sound.left, 0.0005f);
+    }
+
+    NoteCheck check(const std::vector<Claim>& claimed) const {
+        const auto recording = RecordingEvidence::listen(sound);
+        EXPECT_TRUE(recording);
+        const auto evidence = recording->passage({0.0_s, 4.0_s});
+        EXPECT_TRUE(evidence);
+        return checkNotes(*evidence, claimed);
+    }
+};
+
+const auto supported = Field(&ClaimAnswer::verdict, Verdict::Supported);
+
+TEST(NoteCheck, SupportsARightPhrase) {
+    const Phrase phrase;
+    const NoteCheck check = phrase.check(phrase.claims);
+    EXPECT_THAT(check.answers, Each(supported));
+    EXPECT_TRUE(check.unwritten.empty());
+}
+
+TEST(NoteCheck, ContradictsWrongPitchesAndNamesTheRightOnes) {
+    for (const int mistake : {-12, -5, -2, -1, 1, 2, 5, 12}) {
+        const Phrase phrase;
+        std::vector<Claim> claims = phrase.claims;
+        claims[4].midi += mistake;
+        const NoteCheck check = phrase.check(claims);
+        EXPECT_EQ(check.answers[4].verdict, Verdict::Contradicted) << mistake;
+        EXPECT_EQ(check.answers[4].suggestedMidi, phrase.claims[4].midi) << mistake;
+        EXPECT_LT(check.answers[4].score, check.answers[3].score);
+        EXPECT_TRUE(check.unwritten.empty()) << "the suggestion names the sound already";
+    }
+}
+
+TEST(NoteCheck, NeverContradictsAWrongLength) {
+    const Phrase phrase;
+    std::vector<Claim> claims = phrase.claims;
+    for (Claim& claim : claims)
+        claim.range.end = claim.range.begin + Seconds(0.06);
+    claims[2].range.end = claims[2].range.begin + Seconds(0.6);
+    for (const ClaimAnswer& answer : phrase.check(claims).answers)
+        EXPECT_NE(answer.verdict, Verdict::Contradicted);
+}
+
+TEST(NoteCheck, AllowsHumanTiming) {
+    // Onsets written up to 35 ms early or late are still the same notes.
+    const Phrase phrase;
+    std::vector<Claim> claims = phrase.claims;
+    for (std::size_t i = 0; i < claims.size(); ++i)
+        claims[i].range = claims[i].range.shifted(Seconds(i % 2 == 0 ? 0.035 : -0.035));
+    const NoteCheck check = phrase.check(claims);
+    EXPECT_THAT(check.answers, Each(supported));
+    EXPECT_TRUE(check.unwritten.empty());
+}
+
+TEST(NoteCheck, DoesNotSupportANoteWrittenWhereNoneBegins) {
+    const Phrase phrase;
+    std::vector<Claim> claims = phrase.claims;
+    claims[6].range = claims[6].range.shifted(Seconds(0.16));
+    EXPECT_NE(phrase.check(claims).answers[6].verdict, Verdict::Supported);
+    // In the silence after the last note.
+    claims = phrase.claims;
+    claims.push_back({{3.62_s, 3.8_s}, 62});
+    EXPECT_NE(phrase.check(claims).answers.back().verdict, Verdict::Supported);
+}
+
+TEST(NoteCheck, ListsASoundWithNoNote) {
+    const Phrase phrase;
+    std::vector<Claim> claims = phrase.claims;
+    const Claim forgotten = claims[5];
+    claims.erase(claims.begin() + 5);
+    const NoteCheck check = phrase.check(claims);
+    ASSERT_EQ(check.unwritten.size(), 1u);
+    EXPECT_EQ(check.unwritten[0].midi, forgotten.midi);
+    EXPECT_NEAR(check.unwritten[0].range.begin.value, forgotten.range.begin.value, 0.05);
+    EXPECT_THAT(check.answers, Each(supported));
+}
+
+TEST(NoteCheck, AnswersInTheOrderOfTheClaims) {
+    const Phrase phrase;
+    std::vector<Claim> claims = phrase.claims;
+    claims[4].midi += 1;
+    std::reverse(claims.begin(), claims.end());
+    const NoteCheck check = phrase.check(claims);
+    for (std::size_t i = 0; i < claims.size(); ++i)
+        EXPECT_EQ(check.answers[i].verdict == Verdict::Contradicted, i == claims.size() - 1 - 4) << i;
+}
+
+TEST(NoteCheck, IsUnclearAboutPitchesItDoesNotListenFor) {
+    const Phrase phrase;
+    std::vector<Claim> claims = phrase.claims;
+    claims[0].midi = 20;
+    claims[1].midi = 110;
+    const NoteCheck check = phrase.check(claims);
+    EXPECT_EQ(check.answers[0], (ClaimAnswer{Verdict::Unclear, 0.5, std::nullopt}));
+    EXPECT_EQ(check.answers[1], (ClaimAnswer{Verdict::Unclear, 0.5, std::nullopt}));
+}
+
+TEST(NoteCheck, LetsTheClaimsDecideBetweenTwoReadingsOfATuning) {
+    // 53 cents flat reads as 47 sharp of the semitone below, but the notes were written as they are meant.
+    const Phrase phrase(-53);
+    EXPECT_THAT(phrase.check(phrase.claims).answers, Each(supported));
+    std::vector<Claim> claims = phrase.claims;
+    claims[4].midi += 2;
+    EXPECT_EQ(phrase.check(claims).answers[4].suggestedMidi, phrase.claims[4].midi);
+}
+
+TEST(NoteCheck, AnswersNothingForNothing) {
+    const AnalysisSound quiet{silence(Seconds(2)), {}};
+    const auto evidence = PassageEvidence::listen(quiet, 0, {0.0_s, 2.0_s});
+    ASSERT_TRUE(evidence);
+    EXPECT_EQ(checkNotes(*evidence, {}), NoteCheck{});
+    const NoteCheck check = checkNotes(*evidence, {{{0.5_s, 0.8_s}, 60}});
+    ASSERT_EQ(check.answers.size(), 1u);
+    EXPECT_NE(check.answers[0].verdict, Verdict::Supported);
+}
+
+} // namespace
+} // namespace earwright

@@ -1,0 +1,67 @@
+#include "core/check/RecordingCheck.h"
+
+#include "tests/core/listening/SyntheticSound.h"
+
+#include <gtest/gtest.h>
+
+namespace earwright {
+namespace {
+
+using namespace tests;
+
+/// Two phrases ten seconds apart, with four tones between them that nobody writes.
+struct TwoPhrases {
+    AnalysisSound sound{silence(Seconds(16)), {}};
+    std::vector<Claim> claims;
+
+    TwoPhrases() {
+        for (const double start : {1.0, 7.0, 12.0}) {
+            for (int i = 0; i < 5; ++i) {
+                const Seconds begin(start + 0.3 * i);
+                const Claim claim{{begin, begin + Seconds(0.26)}, 60 + 2 * i};
+                addTone(sound.left, claim.range, claim.midi);
+                if (start != 7.0) claims.push_back(claim);
+            }
+        }
+    }
+};
+
+TEST(RecordingCheck, AnswersEveryClaimOfEveryPassage) {
+    const TwoPhrases material;
+    const auto recording = RecordingEvidence::listen(material.sound);
+    ASSERT_TRUE(recording);
+    const auto check = checkRecording(*recording, material.claims);
+    ASSERT_TRUE(check);
+    ASSERT_EQ(check->answers.size(), material.claims.size());
+    for (const ClaimAnswer& answer : check->answers)
+        EXPECT_EQ(answer.verdict, Verdict::Supported);
+}
+
+TEST(RecordingCheck, LooksForUnwrittenSoundsOnlyAroundWhatIsWritten) {
+    const TwoPhrases material;
+    const auto recording = RecordingEvidence::listen(material.sound);
+    ASSERT_TRUE(recording);
+    const auto check = checkRecording(*recording, material.claims);
+    ASSERT_TRUE(check);
+    EXPECT_TRUE(check->unwritten.empty()) << "the tones at 7 s lie outside both passages";
+    const auto everything = checkRecording(*recording, {});
+    ASSERT_TRUE(everything);
+    // Without claims there is no context either: two thirds of the fifteen tones are found, and nothing else.
+    EXPECT_GE(everything->unwritten.size(), 10u);
+    for (const UnwrittenSound& sound : everything->unwritten)
+        EXPECT_EQ(sound.midi % 2, 0) << "all tones are even";
+}
+
+TEST(RecordingCheck, StopsWhenAsked) {
+    const TwoPhrases material;
+    const auto recording = RecordingEvidence::listen(material.sound);
+    ASSERT_TRUE(recording);
+    std::stop_source stop;
+    stop.request_stop();
+    const auto check = checkRecording(*recording, material.claims, stop.get_token());
+    ASSERT_FALSE(check);
+    EXPECT_EQ(check.error().kind, ErrorKind::Cancelled);
+}
+
+} // namespace
+} // namespace earwright

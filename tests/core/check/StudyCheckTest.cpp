@@ -1,0 +1,94 @@
+#include "core/check/StudyCheck.h"
+
+#include "tests/core/listening/SyntheticSound.h"
+
+#include <gtest/gtest.h>
+
+namespace earwright {
+namespace {
+
+using namespace tests;
+
+/// Eighths at 120 beats a minute from bar 1 on at 1 s; the first eight belong to a phrase.
+struct WrittenStudy {
+    AnalysisSound sound{silence(Seconds(8)), {}};
+    Study study;
+
+    WrittenStudy() {
+        study.beatMap = BeatMap({{Beats(0), 1.0_s}, {Beats(8), 5.0_s}});
+        const std::vector<int> line{60, 62, 63, 65, 67, 68, 67, 65, 63, 62, 60, 58};
+        for (std::size_t i = 0; i < line.size(); ++i) {
+            Note note;
+            note.id = NoteId{i + 1};
+            note.onset = Beats(static_cast<std::int64_t>(i), 2);
+            note.length = Beats(1, 2);
+            note.pitch.midi = line[i];
+            study.notes.push_back(note);
+            const Seconds begin = study.beatMap.seconds(note.onset);
+            addTone(sound.left, {begin, begin + 0.23_s}, line[i]);
+        }
+        study.spans.push_back({SpanId{50}, SpanKind::Phrase, "first", {0.9_s, 2.95_s}});
+    }
+
+    RecordingEvidence evidence() const {
+        auto recording = RecordingEvidence::listen(sound);
+        EXPECT_TRUE(recording);
+        return *std::move(recording);
+    }
+};
+
+TEST(StudyCheck, ChecksTheNotesOfAPhrase) {
+    WrittenStudy written;
+    written.study.notes[3].pitch.midi = 66;
+    const auto check = checkPhrase(written.study, written.study.spans[0], written.evidence());
+    ASSERT_TRUE(check);
+    EXPECT_EQ(check->phrase, SpanId{50});
+    ASSERT_EQ(check->notes.size(), 8u);
+    EXPECT_EQ(check->count(Verdict::Supported), 7);
+    EXPECT_EQ(check->note(NoteId{4})->verdict, Verdict::Contradicted);
+    EXPECT_EQ(check->note(NoteId{4})->suggestedMidi, 65);
+    EXPECT_NEAR(check->note(NoteId{4})->range.begin.value, 1.75, 1e-9);
+}
+
+TEST(StudyCheck, ListsUnwrittenSoundsOfThePhraseOnly) {
+    WrittenStudy written;
+    written.study.notes.erase(written.study.notes.begin() + 9, written.study.notes.end());
+    written.study.notes.erase(written.study.notes.begin() + 5);
+    const auto check = checkPhrase(written.study, written.study.spans[0], written.evidence());
+    ASSERT_TRUE(check);
+    ASSERT_EQ(check->unwritten.size(), 1u);
+    EXPECT_EQ(check->unwritten[0].midi, 68);
+}
+
+TEST(StudyCheck, LetsAGraceNoteAccountForItsSound) {
+    // The sixth note written as a grace note before the seventh, which begins where the sixth did.
+    WrittenStudy written;
+    written.study.notes.erase(written.study.notes.begin() + 5);
+    written.study.notes[5].onset = Beats(21, 8);
+    written.study.notes[5].phrasing.graceNotes = {68};
+    const auto check = checkPhrase(written.study, written.study.spans[0], written.evidence());
+    ASSERT_TRUE(check);
+    for (const UnwrittenSound& sound : check->unwritten)
+        EXPECT_NE(sound.midi, 68);
+}
+
+TEST(StudyCheck, AnswersForEveryNoteInTheStudysOrder) {
+    const WrittenStudy written;
+    const auto check = checkStudy(written.study, written.evidence());
+    ASSERT_TRUE(check);
+    ASSERT_EQ(check->notes.size(), written.study.notes.size());
+    for (std::size_t i = 0; i < check->notes.size(); ++i)
+        EXPECT_EQ(check->notes[i].note, written.study.notes[i].id);
+    EXPECT_EQ(check->count(Verdict::Supported), 12);
+}
+
+TEST(StudyCheck, AsksForBarsWhereNoneAreMarked) {
+    WrittenStudy written;
+    written.study.beatMap = BeatMap();
+    const auto check = checkStudy(written.study, written.evidence());
+    ASSERT_FALSE(check);
+    EXPECT_EQ(check.error().kind, ErrorKind::OutOfRange);
+}
+
+} // namespace
+} // namespace earwright
