@@ -21,6 +21,8 @@ constexpr auto devicePatience = 5s;
 constexpr auto pollPeriod = 4ms;
 /// A script without “quit” ends this long after its last step where a loop would go on for ever.
 constexpr double looseEndSeconds = 2.0;
+/// Nobody waits for an answer here; an unbroken sound is worth more.
+constexpr double latencySeconds = 0.1;
 constexpr int rowsPerSecond = 200;
 
 struct CloseFile {
@@ -115,7 +117,7 @@ private:
 
     std::shared_ptr<Recording> recording;
     LogFile log;
-    Engine engine;
+    Engine engine{Engine::Options{-1, true, latencySeconds}};
     Playing playing;
     OutputFrames nextRow;
     bool isLooping = false;

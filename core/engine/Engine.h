@@ -82,7 +82,8 @@ public:
         /// False runs without PortAudio at all, for tests of everything above it.
         bool openDevice = true;
         /// Wished from the device, 0.01 to 0.5; less answers quicker, more is safer on a busy machine.
-        double latencySeconds = 0.06;
+        /// Doubled while the device keeps running dry.
+        double latencySeconds = 0.08;
     };
 
     Engine();

@@ -57,6 +57,7 @@ private:
     void noticeEnd();
     void noticeRate();
     void startLane();
+    double ahead() const;
     void prime(Lane& lane, std::int64_t switchAt) const;
     Lane::Start nextStart(std::int64_t& switchAt);
     void goOnFrom(Lane::Start& start, std::int64_t& switchAt) const;

@@ -27,6 +27,10 @@ constexpr auto longestRetry = 16s;
 constexpr auto slowOpening = 3s;
 constexpr auto clockPeriod = 5ms;
 constexpr auto watchPeriod = 50ms;
+/// So many gaps within so long a time mean that the device is asked for more room.
+constexpr int tooManyGaps = 3;
+constexpr auto gapWindow = 5s;
+constexpr double longestLatency = 0.32;
 constexpr std::size_t silentBlock = 512;
 
 std::int64_t nowNanoseconds() {
@@ -43,7 +47,7 @@ const char* const hangMessage =
 class OutputDevice::Body final : public StreamListener {
 public:
     Body(std::shared_ptr<Mixer> fed, const Options& wishes)
-        : mixer(std::move(fed)), options(wishes), wantedIndex(wishes.index) {
+        : mixer(std::move(fed)), options(wishes), wantedIndex(wishes.index), latency(wishes.latencySeconds) {
         shown.state = wishes.useSound ? DeviceState::Opening : DeviceState::Closed;
     }
 
@@ -62,6 +66,7 @@ private:
     void openAnew(std::unique_ptr<OutputStream>& stream, int index);
     void say(DeviceState state, const std::string& name, const std::string& message, int rateHertz);
     void giveUp(const char* message);
+    void growWhereItRunsDry();
     void renderSilently(std::int64_t& rendered, Clock::time_point& since);
     bool waitForWork();
     double periodSeconds() const {
@@ -84,6 +89,12 @@ private:
     DeviceReport shown;
     std::vector<DeviceChoice> listed;
 
+    /// The clock's thread only.
+    int underrunsBefore = 0;
+    Clock::time_point windowStart = Clock::now();
+
+    /// Asked from the device now.
+    std::atomic<double> latency;
     /// The stream may render; otherwise the silent clock does.
     std::atomic<bool> streamIsOn{false};
     /// Set anew with each stream, for Mixer::render().
@@ -98,15 +109,14 @@ void OutputDevice::Body::streamWants(float* stereo, unsigned long frames, double
     const std::int64_t now = nowNanoseconds();
     const std::int64_t before = lastCallback.exchange(now, std::memory_order_acq_rel);
     // Systems seldom report it: a callback later than all that was waiting in the device has left a gap.
-    const bool leftGap = static_cast<double>(now - before) * 1e-9 > options.latencySeconds + periodSeconds();
+    const bool leftGap = static_cast<double>(now - before) * 1e-9 > latency.load() + periodSeconds();
     const bool mine =
         streamIsOn.load(std::memory_order_acquire) && !isRendering.test_and_set(std::memory_order_acquire);
     if (!mine) {
         std::memset(stereo, 0, frames * 2 * sizeof(float));
         return;
     }
-    const double ahead =
-        secondsUntilHeard > 0 && secondsUntilHeard < 5 ? secondsUntilHeard : options.latencySeconds;
+    const double ahead = secondsUntilHeard > 0 && secondsUntilHeard < 5 ? secondsUntilHeard : latency.load();
     if (leftGap) mixer->countUnderrun();
     mixer->render({stereo, frames * 2}, SampleRate{rate.load(std::memory_order_relaxed)},
                   now + static_cast<std::int64_t>(ahead * 1e9),
@@ -228,7 +238,7 @@ void OutputDevice::Body::openAnew(std::unique_ptr<OutputStream>& stream, int ind
     rate.store(chosen->rate.hertz, std::memory_order_release);
     mixer->announceRate(chosen->rate);
     lastCallback.store(nowNanoseconds(), std::memory_order_release);
-    const auto opened = stream->open(*chosen, options.latencySeconds, options.periodFrames, *this);
+    const auto opened = stream->open(*chosen, latency.load(), options.periodFrames, *this);
     if (!opened) {
         say(wasLost ? DeviceState::Lost : DeviceState::Missing, chosen->name, opened.error().message, 0);
         return;
@@ -253,6 +263,21 @@ void OutputDevice::Body::giveUp(const char* message) {
     wake.notify_all();
 }
 
+void OutputDevice::Body::growWhereItRunsDry() {
+    const int now = mixer->underruns();
+    const bool isTooMuch = now - underrunsBefore >= tooManyGaps;
+    if (!isTooMuch && Clock::now() - windowStart < gapWindow) return;
+    underrunsBefore = now;
+    windowStart = Clock::now();
+    if (!isTooMuch || 2 * latency.load() > longestLatency) return;
+    latency.store(2 * latency.load());
+    {
+        const std::lock_guard lock(guard);
+        isRequested = true;
+    }
+    wake.notify_all();
+}
+
 void OutputDevice::Body::runClock() {
     std::int64_t rendered = 0;
     Clock::time_point since = Clock::now();
@@ -267,6 +292,7 @@ void OutputDevice::Body::runClock() {
             const auto silence =
                 std::chrono::nanoseconds(nowNanoseconds() - lastCallback.load(std::memory_order_acquire));
             if (silence > hangTime) giveUp(hangMessage);
+            growWhereItRunsDry();
             wasSilent = false;
             continue;
         }

@@ -27,8 +27,9 @@ public:
         int index = -1;
         /// False: the silent clock only.
         bool useSound = true;
-        /// Wished from the device; the mean delay from render() to ear is about this.
-        double latencySeconds = 0.06;
+        /// Wished from the device; the mean delay from render() to ear is about this. Doubled, up to 0.32 s,
+        /// while the device keeps running dry.
+        double latencySeconds = 0.08;
         unsigned long periodFrames = 256;
     };
 

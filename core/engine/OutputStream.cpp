@@ -5,7 +5,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <pa_linux_alsa.h>
 #include <portaudio.h>
 #include <string>
 
@@ -22,12 +21,6 @@ int callback(const void*, void* output, unsigned long frames, const PaStreamCall
 
 void finished(void* userData) {
     static_cast<StreamListener*>(userData)->streamEnded();
-}
-
-/// Asks for real-time scheduling of the callback's thread; where that is not allowed, nothing changes.
-void favourCallback(PaStream* stream, int device) {
-    const PaHostApiInfo* host = Pa_GetHostApiInfo(Pa_GetDeviceInfo(device)->hostApi);
-    if (host && host->type == paALSA) PaAlsa_EnableRealtimeScheduling(stream, 1);
 }
 
 Error refused(const std::string& name, PaError code) {
@@ -91,7 +84,8 @@ Result<Done> OutputStream::open(const Chosen& chosen, double latencySeconds, uns
                                  paClipOff | paDitherOff, &callback, &listener);
     if (code != paNoError) return refused(chosen.name, code);
     Pa_SetStreamFinishedCallback(opened, &finished);
-    favourCallback(opened, chosen.index);
+    // The callback's thread stays at usual priority: as a real-time thread it pushed aside the sound server's
+    // own client thread, which hands its frames on, and a busy machine had several times as many gaps.
     code = Pa_StartStream(opened);
     if (code != paNoError) {
         Pa_CloseStream(opened);
