@@ -77,7 +77,7 @@ int main(int argc, char** argv) {
                                  QStringLiteral("/unsaved"));
     DeskWindow window(options, settings);
     window.show();
-    window.keeping().offerLostWork();
+    window.session().findLostWork();
     if (!file.isEmpty()) window.open(pathOf(file));
     return QApplication::exec();
 }

@@ -8,22 +8,20 @@ namespace earwright::ui {
 enum class Condition {
     StudyOpen = 1 << 0,
     RecordingOpen = 1 << 1, ///< its samples can be heard, not only its name is known
-    Unsaved = 1 << 2,
-    CanUndo = 1 << 3,
-    CanRedo = 1 << 4,
-    Loop = 1 << 5,
-    Tempo = 1 << 6,       ///< two bar or beat marks: beats have a place in time
-    MarkHere = 1 << 7,    ///< a bar or beat mark where the ear is
-    Stretch = 1 << 8,     ///< something is selected on the sheet, or looped
-    SpanHere = 1 << 9,    ///< a phrase, chorus or section where the ear is
-    PhraseHere = 1 << 10, ///< a phrase under the cursor
-    Phrases = 1 << 11,    ///< any phrase at all
-    Chorus = 1 << 12,     ///< any chorus at all
-    Grid = 1 << 13,       ///< the grid has columns to write in
-    NoteSelected = 1 << 14,
-    Places = 1 << 15, ///< a check of the phrase under the cursor left places to find
-    LooseEnds = 1 << 16,
-    NearLooseEnd = 1 << 17,
+    CanUndo = 1 << 2,
+    CanRedo = 1 << 3,
+    Loop = 1 << 4,
+    Tempo = 1 << 5,      ///< two bar or beat marks: beats have a place in time
+    MarkHere = 1 << 6,   ///< a bar or beat mark where the ear is
+    Stretch = 1 << 7,    ///< something is selected on the sheet, or looped
+    SpanHere = 1 << 8,   ///< a phrase, chorus or section where the ear is
+    PhraseHere = 1 << 9, ///< a phrase under the cursor
+    Phrases = 1 << 10,   ///< any phrase at all
+    Grid = 1 << 11,      ///< the grid has columns to write in
+    NoteSelected = 1 << 12,
+    Places = 1 << 13, ///< a check of the phrase under the cursor left places to find
+    LooseEnds = 1 << 14,
+    NearLooseEnd = 1 << 15,
 };
 Q_DECLARE_FLAGS(Conditions, Condition)
 Q_DECLARE_OPERATORS_FOR_FLAGS(Conditions)

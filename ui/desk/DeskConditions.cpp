@@ -34,7 +34,6 @@ Conditions DeskWindow::conditions() {
     const auto phrase = phraseUnderCursor();
     Conditions met = ofStudy(study);
     met.setFlag(Condition::RecordingOpen, desk.recording() != nullptr);
-    met.setFlag(Condition::Unsaved, keeper->hasUnsavedWork());
     met.setFlag(Condition::CanUndo, desk.canUndo());
     met.setFlag(Condition::CanRedo, desk.canRedo());
     met.setFlag(Condition::MarkHere, marks->markHere(ear).has_value());

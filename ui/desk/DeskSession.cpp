@@ -152,7 +152,6 @@ void DeskSession::drawOverview() {
         },
         [this](Result<Done> outcome) {
             if (!outcome) emit failed(QString::fromStdString(describe(outcome.error())));
-            fingerprint();
         });
     emit overviewProgressed(0.0);
 }
@@ -160,6 +159,7 @@ void DeskSession::drawOverview() {
 void DeskSession::showOverview(std::optional<double> share) {
     if (peaks) loudest = std::max(levelOf(peaks->over({Frames(0), peaks->known()})), quietest);
     emit overviewProgressed(share);
+    if (!share && sound) fingerprint();
 }
 
 void DeskSession::fingerprint() {
@@ -243,8 +243,14 @@ void DeskSession::giveUp() {
     recovery.close();
 }
 
-std::vector<LostWork> DeskSession::lostUnsavedWork() const {
-    return Recovery::lostUnsavedWork(unsavedFolder);
+void DeskSession::findLostWork() {
+    searchJob.start<std::vector<LostWork>>(
+        [folder = unsavedFolder](const std::stop_token&, const BackgroundJob::Report&) {
+            return Recovery::lostUnsavedWork(folder);
+        },
+        [this](std::vector<LostWork> found) {
+            if (!found.empty()) emit lostWorkFound(found.front());
+        });
 }
 
 Seconds DeskSession::duration() const {

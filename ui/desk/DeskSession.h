@@ -72,7 +72,9 @@ public:
     /// The user is done with the study: its recovery copy goes.
     void giveUp();
     Recovery& recoveryCopy() { return recovery; }
-    std::vector<LostWork> lostUnsavedWork() const;
+    /// Looks for work that was never saved and that a crash left behind; ends in lostWorkFound() if there is
+    /// any.
+    void findLostWork();
 
     // Sound. ---------------------------------------------------------------------------------------------
     Engine& engine() { return player; }
@@ -96,6 +98,7 @@ signals:
     void recordingPicked(const earwright::ui::PickedRecording& picked);
     /// The recording's bytes are not those the study was made with.
     void recordingDiffers();
+    void lostWorkFound(const earwright::LostWork& newest);
     /// One sentence for the user; nothing was lost.
     void failed(const QString& sentence);
     /// Share of the work, 0 to 1; nothing when it ended.
@@ -123,6 +126,7 @@ private:
     Recovery recovery;
     Engine player;
     // Last, so that they end before what they work for.
+    BackgroundJob searchJob;
     BackgroundJob openingJob;
     BackgroundJob pickingJob;
     BackgroundJob savingJob;

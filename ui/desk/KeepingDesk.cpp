@@ -28,6 +28,7 @@ constexpr int noticeableMilliseconds = 400;
 KeepingDesk::KeepingDesk(DeskSession& desk, MessageBar& bar, QWidget& owner)
     : QObject(&owner), session(desk), messages(bar), window(owner) {
     connect(&session, &DeskSession::opened, this, &KeepingDesk::showOpened);
+    connect(&session, &DeskSession::lostWorkFound, this, &KeepingDesk::offerUnsaved);
     connect(&session, &DeskSession::recordingPicked, this, &KeepingDesk::showPicked);
     connect(&session, &DeskSession::recordingDiffers, this, &KeepingDesk::showDifferent);
     openingTimer.setSingleShot(true);
@@ -176,10 +177,8 @@ void KeepingDesk::bringBack(const LostWork& lost) {
     });
 }
 
-void KeepingDesk::offerLostWork() {
-    const auto lost = session.lostUnsavedWork();
-    if (lost.empty()) return;
-    offerLost(lostUnsaved, lost.front(),
+void KeepingDesk::offerUnsaved(const LostWork& lost) {
+    offerLost(lostUnsaved, lost,
               tr("There is work that was never saved, from before the program stopped unexpectedly."));
 }
 

@@ -29,8 +29,6 @@ public:
     void askForTitle();
     /// True if the window may close now. Otherwise the user is asked, and closeAgreed() may follow.
     bool mayClose();
-    /// Work without a file that a crash left behind is offered.
-    void offerLostWork();
     /// True while there are changes that a save would keep.
     bool hasUnsavedWork() const;
 
@@ -42,6 +40,7 @@ private:
     /// `otherwise`: done where saving fails; nothing to stay as it is.
     void afterSaving(std::function<void()> deed, std::function<void()> otherwise = {});
     void showOpened(const Opened& what);
+    void offerUnsaved(const LostWork& lost);
     void offerLost(const QString& subject, const LostWork& lost, const QString& sentence);
     void showPicked(const PickedRecording& picked);
     void showDifferent();

@@ -70,6 +70,16 @@ TEST_F(DeskSessionTest, DrawsTheOverviewAndTakesTheFingerprintInTheBackground) {
     EXPECT_FALSE(session.canUndo());
 }
 
+TEST_F(DeskSessionTest, StillTakesTheFingerprintWhenTheOverviewIsCalledOff) {
+    QObject::connect(&session, &DeskSession::recordingChanged, &session,
+                     [this] { session.cancelOverview(); });
+    QSignalSpy overview(&session, &DeskSession::overviewProgressed);
+    open(recording());
+    EXPECT_FALSE(overview.isEmpty());
+    EXPECT_FALSE(overview.back()[0].value<std::optional<double>>());
+    QTRY_COMPARE(session.study().recording.contentHash.size(), std::size_t(32));
+}
+
 TEST_F(DeskSessionTest, UndoesAndRedoesEditsButNotHowOneListens) {
     open(recording());
     mark();

@@ -1,9 +1,8 @@
 #include "ui/desk/PlaceEvidence.h"
 #include "ui/desk/RecordingListener.h"
 
-#include <gtest/gtest.h>
-
 #include <cmath>
+#include <gtest/gtest.h>
 
 namespace earwright::ui {
 namespace {
