@@ -4,6 +4,7 @@
 #include <QObject>
 #include <QThreadPool>
 
+#include <cstdint>
 #include <functional>
 #include <memory>
 #include <stop_token>
