@@ -8,7 +8,8 @@
 namespace earwright {
 
 /// Probability that a claim is right, 0 to 1. Learned on rendered solos with planted mistakes (a quarter of
-/// the notes), see core/listening/training/README.md; held-out reliability is given there.
+/// the notes), see core/check/training/odds.py; how well they do is told in
+/// core/listening/training/README.md.
 double probabilityRight(const ClaimFeatures& features);
 
 /// Probability that an unclaimed onset is a note of the line, and of the pitch it is named with.
@@ -16,9 +17,9 @@ double probabilityOfNote(const std::array<float, unwrittenFeatureCount>& feature
 
 /// Below this a claim is contradicted, above the other it is supported.
 inline constexpr double contradictedBelow = 0.30;
-inline constexpr double supportedAbove = 0.88;
+inline constexpr double supportedAbove = 0.90;
 /// What an unwritten sound must reach to be listed.
-inline constexpr double unwrittenAbove = 0.45;
+inline constexpr double unwrittenAbove = 0.35;
 
 Verdict verdictOf(double probability);
 
