@@ -7,7 +7,7 @@ namespace earwright {
 
 namespace {
 
-constexpr float ceiling = 0.9886f;
+constexpr float ceiling = 0.9999f;
 constexpr double recoverySeconds = 0.2;
 
 } // namespace

@@ -5,7 +5,7 @@
 
 namespace earwright {
 
-/// A peak limiter without look-ahead, both channels alike: what stays below −0.1 dBFS passes untouched; what
+/// A peak limiter without look-ahead, both channels alike: what stays below full scale passes untouched; what
 /// is above is turned down at once and let up again over 0.2 s.
 /// Real time: everything.
 class Limiter {

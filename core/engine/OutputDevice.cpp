@@ -1,6 +1,7 @@
 #include "core/engine/OutputDevice.h"
 
 #include "core/engine/OutputStream.h"
+#include "core/engine/SilentClock.h"
 
 #include <algorithm>
 #include <array>
@@ -67,7 +68,7 @@ private:
     void say(DeviceState state, const std::string& name, const std::string& message, int rateHertz);
     void giveUp(const char* message);
     void growWhereItRunsDry();
-    void renderSilently(std::int64_t& rendered, Clock::time_point& since);
+    void renderSilently();
     bool waitForWork();
     double periodSeconds() const {
         return static_cast<double>(options.periodFrames) / rate.load(std::memory_order_relaxed);
@@ -90,6 +91,7 @@ private:
     std::vector<DeviceChoice> listed;
 
     /// The clock's thread only.
+    SilentClock silentClock;
     int underrunsBefore = 0;
     Clock::time_point windowStart = Clock::now();
 
@@ -279,8 +281,6 @@ void OutputDevice::Body::growWhereItRunsDry() {
 }
 
 void OutputDevice::Body::runClock() {
-    std::int64_t rendered = 0;
-    Clock::time_point since = Clock::now();
     bool wasSilent = false;
     for (;;) {
         {
@@ -298,35 +298,24 @@ void OutputDevice::Body::runClock() {
         }
         giveUp(lostMessage);
         if (!wasSilent) {
-            rendered = 0;
-            since = Clock::now();
+            silentClock.restart(Clock::now());
             isNewStream.store(true, std::memory_order_release);
         }
         wasSilent = true;
-        renderSilently(rendered, since);
+        renderSilently();
     }
 }
 
-void OutputDevice::Body::renderSilently(std::int64_t& rendered, Clock::time_point& since) {
+void OutputDevice::Body::renderSilently() {
     std::array<float, 2 * silentBlock> unheard;
     const int hertz = rate.load(std::memory_order_acquire);
-    const auto perFrame = std::chrono::duration<double>(1.0 / hertz);
-    for (;;) {
-        const std::chrono::duration<double> passed = Clock::now() - since;
-        const std::int64_t due = static_cast<std::int64_t>(passed / perFrame) - rendered;
-        // After a long sleep of the machine time is not made up for.
-        if (due > hertz) {
-            rendered += due;
-            return;
-        }
-        if (due <= 0) return;
-        const auto count = static_cast<std::size_t>(std::min<std::int64_t>(due, silentBlock));
+    while (const std::size_t count = silentClock.due(Clock::now(), hertz, silentBlock)) {
         if (isRendering.test_and_set(std::memory_order_acquire)) return;
         if (!streamIsOn.load(std::memory_order_acquire))
             mixer->render(std::span(unheard).first(2 * count), SampleRate{hertz}, nowNanoseconds(),
                           isNewStream.exchange(false, std::memory_order_relaxed));
         isRendering.clear(std::memory_order_release);
-        rendered += static_cast<std::int64_t>(count);
+        silentClock.advance(count);
     }
 }
 

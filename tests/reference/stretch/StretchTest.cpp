@@ -85,6 +85,13 @@ TEST_F(RenderedToneTest, IsTransposedAsAskedWithinThreeCents) {
             << playing.speed << ' ' << playing.semitones << ' ' << playing.cents;
 }
 
+TEST_F(RenderedToneTest, PassesUntouchedAtFullSpeedAndPitch) {
+    const auto out = excerpt(low(), 0.5, 1.5, {});
+    std::vector<float> original(out.size() * static_cast<std::size_t>(low()->channels()));
+    low()->read(Frames(rate / 2), original);
+    EXPECT_EQ(out, mono(original, static_cast<std::size_t>(low()->channels())));
+}
+
 TEST_F(RenderedToneTest, KeepsItsLevelWithinADecibel) {
     const double before = tests::rootMeanSquare(excerpt(low(), 0.5, 2.0, {}));
     for (const double speed : {0.5, 0.75, 2.0}) {
