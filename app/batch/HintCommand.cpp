@@ -13,6 +13,9 @@ namespace earwright::batch {
 
 namespace {
 
+/// A pitch that is right one time in twenty at most is none: silence, or noise alone.
+constexpr double leastConfidence = 0.05;
+
 /// A hint for each span, none for those outside the recording.
 Result<std::vector<std::optional<PitchHint>>> hintsFor(const RecordingEvidence& recording,
                                                        const std::vector<Range<Seconds>>& spans) {
@@ -49,7 +52,8 @@ int runHint(std::span<const std::string> words) {
         const Range<Seconds>& span = (*spans)[i];
         const auto& hint = (*hints)[i];
         std::printf("%.4f\t%.4f\t%s\t%.4f\n", span.begin.value, span.end.value,
-                    hint ? std::to_string(hint->bestMidi).c_str() : "", hint ? hint->confidence : 0.0);
+                    hint && hint->confidence > leastConfidence ? std::to_string(hint->bestMidi).c_str() : "",
+                    hint ? hint->confidence : 0.0);
     }
     return exitDone;
 }

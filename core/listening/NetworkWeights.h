@@ -1,4 +1,4 @@
-// The learned constants of listening; written by training/train.py, see training/README.md.
+// The learned constants of listening; written by training/networks.py, see training/README.md.
 #pragma once
 
 #include "core/listening/PartialFeatures.h"

@@ -27,6 +27,12 @@ double sureness(const std::vector<PitchRow>& rows) {
     return sum / static_cast<double>(rows.size());
 }
 
+/// Where nothing sounds all pitches are alike, whatever the neighbours say.
+bool isSilence(const PitchRow& row) {
+    const auto [least, most] = std::minmax_element(row.log.begin(), row.log.end());
+    return *least == *most;
+}
+
 } // namespace
 
 std::vector<PitchHint> pitchHints(const PassageEvidence& evidence, const std::vector<Range<Seconds>>& asked) {
@@ -44,7 +50,8 @@ std::vector<PitchHint> pitchHints(const PassageEvidence& evidence, const std::ve
         sure.push_back(sureness(views.back()));
     }
     const ViewBlend blend(sure);
-    const std::vector<PitchRow> own = joinedWithOnsets(blend.spans(views), spans, blend.onsets(evidence));
+    const std::vector<PitchRow> heard = blend.spans(views);
+    const std::vector<PitchRow> own = joinedWithOnsets(heard, spans, blend.onsets(evidence));
     const std::vector<PitchRow> context = neighbourEvidence(own, spans);
     for (std::size_t i = 0; i < own.size(); ++i) {
         PitchHint& hint = hints[order[i]];
@@ -53,7 +60,7 @@ std::vector<PitchHint> pitchHints(const PassageEvidence& evidence, const std::ve
         hint.evidence.normalise();
         const std::size_t best = hint.evidence.best();
         hint.bestMidi = lowestHeardMidi + static_cast<int>(best);
-        hint.confidence = std::exp(static_cast<double>(hint.evidence[best]));
+        hint.confidence = isSilence(heard[i]) ? 0 : std::exp(static_cast<double>(hint.evidence[best]));
     }
     return hints;
 }

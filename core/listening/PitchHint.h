@@ -14,7 +14,7 @@ struct PitchHint {
     PitchRow evidence;
     /// MIDI number counted from the recording's tuning.
     int bestMidi = 60;
-    /// Probability that bestMidi is what was played, 0 to 1.
+    /// Probability that bestMidi is what was played, 0 to 1; 0 in silence.
     double confidence = 0;
 };
 

@@ -82,14 +82,15 @@ TEST(HintCommand, NamesThePitchOfEverySpan) {
         EXPECT_EQ(run.rows[i + 1][2], played[i]);
 }
 
-TEST(HintCommand, LeavesSpansOutsideTheRecordingEmpty) {
+TEST(HintCommand, LeavesSilenceAndSpansOutsideTheRecordingEmpty) {
     const Material material;
-    writeBytes(material.spans, "start_s\tend_s\n0.5\t0.8\n100\t100.5\n");
+    writeBytes(material.spans, "start_s\tend_s\n0.5\t0.8\n3.5\t3.9\n100\t100.5\n");
     const BatchRun run({"hint", material.audio, "--spans", material.spans});
     ASSERT_EQ(run.exitCode, 0) << run.errors;
-    ASSERT_EQ(run.rows.size(), 3u);
+    ASSERT_EQ(run.rows.size(), 4u);
     EXPECT_EQ(run.rows[1][2], "60");
     EXPECT_EQ(run.rows[2][2], "");
+    EXPECT_EQ(run.rows[3][2], "");
 }
 
 TEST(TuningCommand, TellsTheRecordingsOwnA) {
