@@ -26,6 +26,14 @@ void* operator new(std::size_t bytes) {
 void* operator new[](std::size_t bytes) {
     return take(bytes);
 }
+void* operator new(std::size_t bytes, const std::nothrow_t&) noexcept {
+    ++calls;
+    return std::malloc(bytes == 0 ? 1 : bytes);
+}
+void* operator new[](std::size_t bytes, const std::nothrow_t&) noexcept {
+    ++calls;
+    return std::malloc(bytes == 0 ? 1 : bytes);
+}
 void operator delete(void* memory) noexcept {
     give(memory);
 }
