@@ -92,6 +92,10 @@ void sortAsInStudy(PhraseCheck& check, const Study& study) {
 
 } // namespace
 
+bool isWritten(const Study& study, const Span& phrase) {
+    return study.beatMap.hasTempo() && !notesIn(study, phrase).empty();
+}
+
 Result<PhraseCheck> checkPhrase(const Study& study, const Span& phrase, const RecordingEvidence& recording,
                                 std::stop_token stop, const Progress& progress) {
     if (const auto error = withoutBars(study)) return *error;
@@ -116,7 +120,7 @@ Result<PhraseCheck> checkStudy(const Study& study, const RecordingEvidence& reco
         whole.unwritten.insert(whole.unwritten.end(), part.unwritten.begin(), part.unwritten.end());
     };
     for (const Span& phrase : study.spansOf(SpanKind::Phrase)) {
-        if (notesIn(study, phrase).empty()) continue;
+        if (!isWritten(study, phrase)) continue;
         const auto part = checkPhrase(study, phrase, recording, stop);
         if (!part) return part.error();
         take(*part);

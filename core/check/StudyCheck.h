@@ -10,6 +10,10 @@
 
 namespace earwright {
 
+/// Whether anything is written in a phrase: an unwritten phrase has nothing to be checked, and listing all
+/// its sounds would spell the solo out.
+bool isWritten(const Study& study, const Span& phrase);
+
 /// Checks the notes whose onsets lie in a phrase. Unwritten sounds are listed within the phrase only; those
 /// that a written grace note or trill accounts for are not.
 ///

@@ -60,6 +60,16 @@ TEST(StudyCheck, ListsUnwrittenSoundsOfThePhraseOnly) {
     EXPECT_EQ(check->unwritten[0].midi, 68);
 }
 
+TEST(StudyCheck, ChecksOnlyPhrasesInWhichSomethingIsWritten) {
+    WrittenStudy written;
+    EXPECT_TRUE(isWritten(written.study, written.study.spans[0]));
+    written.study.notes.clear();
+    EXPECT_FALSE(isWritten(written.study, written.study.spans[0]));
+    const auto check = checkStudy(written.study, written.evidence());
+    ASSERT_TRUE(check);
+    EXPECT_TRUE(check->unwritten.empty());
+}
+
 TEST(StudyCheck, LetsAGraceNoteAccountForItsSound) {
     // The sixth note written as a grace note before the seventh, which begins where the sixth did.
     WrittenStudy written;
