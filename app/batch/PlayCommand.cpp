@@ -109,6 +109,9 @@ private:
             engine.setLoop(std::nullopt);
             isLooping = false;
             break;
+        case PlayStep::Kind::Focus:
+            engine.setFocus(step.focus);
+            break;
         case PlayStep::Kind::Quit:
             break;
         }

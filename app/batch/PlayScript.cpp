@@ -10,6 +10,7 @@
 #include <optional>
 #include <sstream>
 #include <system_error>
+#include <utility>
 
 namespace earwright::batch {
 
@@ -71,6 +72,22 @@ Result<PlayStep> loopStep(const TabTable& table, std::size_t row, PlayStep step,
     return step;
 }
 
+Result<PlayStep> focusStep(const TabTable& table, std::size_t row, PlayStep step,
+                           const std::vector<std::string>& words) {
+    constexpr std::pair<const char*, Focus> choices[] = {{"all", Focus::All},
+                                                         {"left", Focus::Left},
+                                                         {"right", Focus::Right},
+                                                         {"centre", Focus::Centre},
+                                                         {"sides", Focus::Sides}};
+    step.kind = Kind::Focus;
+    for (const auto& [word, focus] : choices) {
+        if (words.size() != 2 || words[1] != word) continue;
+        step.focus = focus;
+        return step;
+    }
+    return table.errorAt(row, "focus takes all, left, right, centre or sides");
+}
+
 Result<PlayStep> stepOf(const TabTable& table, std::size_t row) {
     PlayStep step;
     const auto at = table.number(row, "at_s");
@@ -80,6 +97,7 @@ Result<PlayStep> stepOf(const TabTable& table, std::size_t row) {
     const auto words = wordsOf(table.text(row, "command") + ' ' + table.text(row, "value"));
     const std::string command = words.empty() ? "" : words.front();
     if (command == "loop") return loopStep(table, row, step, words);
+    if (command == "focus") return focusStep(table, row, step, words);
     for (const OneNumber& known : oneNumber) {
         if (command != known.name) continue;
         const auto value = words.size() == 2 ? numberIn(words[1], known.least, known.most) : std::nullopt;

@@ -1,6 +1,7 @@
 // What a script asks the player to do, and when.
 #pragma once
 
+#include "core/engine/Engine.h"
 #include "core/result/Result.h"
 
 #include <filesystem>
@@ -11,12 +12,13 @@ namespace earwright::batch {
 
 /// One step. Times in seconds of the recording, except `at`, in seconds from the start of the script.
 struct PlayStep {
-    enum class Kind { Play, Pause, Seek, Speed, Semitones, Cents, Loop, LoopOff, Quit };
+    enum class Kind { Play, Pause, Seek, Speed, Semitones, Cents, Loop, LoopOff, Focus, Quit };
     double at = 0;
     Kind kind = Kind::Play;
     /// Place, speed, semitones or cents; the loop's start.
     double value = 0;
     double loopEnd = 0;
+    earwright::Focus focus = earwright::Focus::All;
 };
 
 /// Reads a table `at_s command value`, in order of time. A value may be left out where the command takes

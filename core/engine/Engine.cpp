@@ -189,6 +189,10 @@ void Engine::setHearing(Hearing hearing) {
     body->mixer->setHearing(hearing);
 }
 
+void Engine::setFocus(Focus focus) {
+    body->mixer->setFocus(focus);
+}
+
 void Engine::setNotes(std::vector<TimedNote> notes) {
     body->worker.post([list = noteListOf(std::move(notes)), mixer = body->mixer](Wanted& wanted) {
         wanted.notes = list;

@@ -18,6 +18,10 @@ namespace earwright {
 /// What is heard.
 enum class Hearing { Record, Yours, Together, Split, Trade };
 
+/// Which part of the record's stereo picture is heard, on both ears: one channel, half the sum of both or
+/// half their difference. A mono recording has no sides: they are silent.
+enum class Focus { All, Left, Right, Centre, Sides };
+
 /// Played ÷ original and how far the pitch is moved.
 struct Playing {
     /// 0.1 to 2; 0.5 is half speed.
@@ -106,6 +110,8 @@ public:
     void playSlice(const Range<Frames>& slice);
 
     void setHearing(Hearing hearing);
+    /// Concerns the record alone; the written notes and auditions stay as they are.
+    void setFocus(Focus focus);
     /// The written notes, in frames of the recording; replaces the list, also in mid-play.
     void setNotes(std::vector<TimedNote> notes);
     /// Sounds one note at once, whether playing or not.

@@ -40,6 +40,7 @@ Gains gainsOf(Hearing hearing, bool yoursTurn) {
 
 void Mixdown::setRate(SampleRate rate) {
     limiter.setRate(rate);
+    picture.setRate(rate);
     moving.setFrames(static_cast<float>(startStopSeconds * rate.hertz));
     for (Slew* gain : {&recordStraight, &recordLeft, &yoursLeft, &yoursRight, &yoursLevel, &outLevel})
         gain->setFrames(static_cast<float>(gainSeconds * rate.hertz));
@@ -59,7 +60,8 @@ float Mixdown::mix(std::span<const SoundFrame> frames, std::span<const float> au
                    std::span<float> out) {
     float peak = 0;
     for (std::size_t i = 0; i < frames.size(); ++i) {
-        const SoundFrame& frame = frames[i];
+        SoundFrame frame = frames[i];
+        picture.apply(frame.left, frame.right);
         const float audible = moving.next();
         const float straight = audible * recordStraight.next();
         const float summed = audible * recordLeft.next() * 0.5f * (frame.left + frame.right);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/engine/Engine.h"
+#include "core/engine/FocusMatrix.h"
 #include "core/engine/FrameRing.h"
 #include "core/engine/Limiter.h"
 #include "core/engine/Slew.h"
@@ -12,12 +13,13 @@
 namespace earwright {
 
 /// Threads: the callback.
-/// Real time: everything. No change of hearing, level or balance clicks: gains move over 10 ms.
+/// Real time: everything. No change of hearing, focus, level or balance clicks: gains move over 10 ms.
 class Mixdown {
 public:
     void setRate(SampleRate rate);
     /// `yoursTurn` matters in trade only. `yoursGain` and `level` are linear.
     void aim(Hearing hearing, bool yoursTurn, float yoursGain, float level);
+    void focusOn(Focus focus) { picture.aim(focus); }
     /// Whether the lanes' sound is let through; moves over 5 ms.
     void setAudible(bool audible) { moving.aimAt(audible ? 1.0f : 0.0f); }
     bool isSilent() const { return moving.value() <= 0.0f; }
@@ -27,6 +29,7 @@ public:
 
 private:
     Slew moving;
+    FocusMatrix picture;
     Slew recordStraight{1};
     Slew recordLeft;
     Slew yoursLeft;

@@ -71,6 +71,7 @@ void Mixer::renderPart(std::span<float> stereo) {
         lane && lane->tags().isLooped() && isYoursTurn(lane->tags().passAt(lane->ring().taken()));
     mixdown.aim(hearingWanted.load(std::memory_order_relaxed), yoursTurn,
                 yoursGain.load(std::memory_order_relaxed), level.load(std::memory_order_relaxed));
+    mixdown.focusOn(focusWanted.load(std::memory_order_relaxed));
     const std::span<SoundFrame> part = std::span(frames).first(count);
     std::fill(part.begin(), part.end(), SoundFrame{});
     if (moving) readLanes(part);

@@ -40,6 +40,7 @@ public:
     bool isAtEnd() const { return standsAtEnd.load(std::memory_order_acquire); }
     bool isPlaying() const { return (intent.load(std::memory_order_acquire) & 1u) != 0; }
     void setHearing(Hearing hearing) { hearingWanted.store(hearing, std::memory_order_relaxed); }
+    void setFocus(Focus focus) { focusWanted.store(focus, std::memory_order_relaxed); }
     /// The pass from which trade counts: it is the record's turn there.
     void setTradeStart(std::int64_t pass) { tradeStart.store(pass, std::memory_order_relaxed); }
     void setLevel(float linear) { level.store(linear, std::memory_order_relaxed); }
@@ -69,6 +70,7 @@ private:
     std::atomic<std::uint64_t> requiredWish{0};
     std::atomic<bool> standsAtEnd{false};
     std::atomic<Hearing> hearingWanted{Hearing::Record};
+    std::atomic<Focus> focusWanted{Focus::All};
     std::atomic<std::int64_t> tradeStart{0};
     std::atomic<float> level{1};
     std::atomic<float> yoursGain{1};

@@ -109,6 +109,8 @@ TEST_F(PlayCommand, SaysThatThereIsNoDeviceAndDoesNotHang) {
 TEST_F(PlayCommand, TellsInputFaultsFromUsage) {
     tests::writeBytes(script, "at_s\tcommand\tvalue\n0\thover\t\n");
     EXPECT_EQ(exitCode(playWords()), 1);
+    tests::writeBytes(script, "at_s\tcommand\tvalue\n0\tfocus\tmiddle\n");
+    EXPECT_EQ(exitCode(playWords()), 1);
     tests::writeBytes(script, "at_s\tcommand\tvalue\n0\tquit\t\n");
     EXPECT_EQ(exitCode({"play", audio, "--script", script}), 2);
     EXPECT_EQ(exitCode({"play", audio, "--script", script, "--log", log, "--loud", "3"}), 2);

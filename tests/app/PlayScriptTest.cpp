@@ -31,6 +31,19 @@ TEST(PlayScript, ReadsEveryCommand) {
     EXPECT_DOUBLE_EQ((*steps)[8].at, 5);
 }
 
+TEST(PlayScript, ReadsEveryFocus) {
+    const auto steps = parsePlayScript(
+        header + "0\tfocus\tall\n1\tfocus\tleft\n2\tfocus\tright\n3\tfocus\tcentre\n4\tfocus\tsides\n",
+        "steps.tsv");
+    ASSERT_TRUE(steps.ok()) << describe(steps.error());
+    ASSERT_EQ(steps->size(), 5u);
+    const Focus expected[] = {Focus::All, Focus::Left, Focus::Right, Focus::Centre, Focus::Sides};
+    for (std::size_t i = 0; i < 5; ++i) {
+        EXPECT_EQ((*steps)[i].kind, PlayStep::Kind::Focus);
+        EXPECT_EQ((*steps)[i].focus, expected[i]);
+    }
+}
+
 TEST(PlayScript, PutsStepsInOrderOfTime) {
     const auto steps = parsePlayScript(header + "2\tpause\t\n1\tplay\t\n", "steps.tsv");
     ASSERT_TRUE(steps.ok());
@@ -40,7 +53,8 @@ TEST(PlayScript, PutsStepsInOrderOfTime) {
 TEST(PlayScript, NamesTheLineOfWhatItDoesNotUnderstand) {
     for (const char* row : {"1\thover\t\n", "1\tspeed\t3\n", "1\tspeed\t\n", "1\tspeed\tfast\n",
                             "1\tloop\t5\n", "1\tloop\t5 4\n", "1\tplay\t7\n", "x\tplay\t\n", "-1\tplay\t\n",
-                            "1\t\t\n", "1\tseek\t-2\n", "1\tcents\t101\n", "1\tplay\t\t\n"}) {
+                            "1\t\t\n", "1\tseek\t-2\n", "1\tcents\t101\n", "1\tplay\t\t\n",
+                            "1\tfocus\tmiddle\n", "1\tfocus\t\n", "1\tfocus\tleft right\n"}) {
         const auto steps = parsePlayScript(header + "0\tplay\t\n" + row, "steps.tsv");
         ASSERT_FALSE(steps.ok()) << row;
         EXPECT_EQ(steps.error().kind, ErrorKind::Malformed) << row;
