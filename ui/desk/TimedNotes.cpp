@@ -1,24 +1,11 @@
 #include "ui/desk/TimedNotes.h"
 
-#include <algorithm>
-
 namespace earwright::ui {
 
 namespace {
 
-// How players shade a line (common practice): a ghosted note is less than half as loud as its neighbours,
-// an accented one about a third louder.
-constexpr double ghostShare = 0.45;
-constexpr double accentShare = 1.35;
 // A slide that comes from no written note starts or ends about a whole tone away.
 constexpr double slideSemitones = 2;
-
-double loudnessOf(const Note& note) {
-    double loudness = note.loudness;
-    if (note.phrasing.ghosted) loudness *= ghostShare;
-    if (note.phrasing.accented) loudness *= accentShare;
-    return std::clamp(loudness, 0.0, 1.0);
-}
 
 TimedNote timed(const Note& note, const Study& study) {
     const Range<Seconds> time = study.beatMap.seconds(note.range());
@@ -27,7 +14,7 @@ TimedNote timed(const Note& note, const Study& study) {
     result.onset = study.recording.rate.frames(time.begin);
     result.end = study.recording.rate.frames(time.end);
     result.midi = note.pitch.midi;
-    result.loudness = loudnessOf(note);
+    result.loudness = note.soundingLoudness();
     result.slurred = phrasing.slurred;
     if (phrasing.slideIn)
         result.slideInSemitones = *phrasing.slideIn == SlideFrom::Below ? -slideSemitones : slideSemitones;

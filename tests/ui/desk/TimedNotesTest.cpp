@@ -36,6 +36,7 @@ TEST(TimedNotes, SoundGhostsSofterAndAccentsLouderThanPlainNotes) {
     EXPECT_LT(only(studyWith(ghost)).loudness, 0.5 * 0.6);
     EXPECT_GT(only(studyWith(accent)).loudness, 1.2 * 0.6);
     EXPECT_DOUBLE_EQ(only(studyWith(accent, 0.95)).loudness, 1.0);
+    EXPECT_DOUBLE_EQ(only(studyWith(ghost)).loudness, studyWith(ghost).notes[0].soundingLoudness());
 }
 
 TEST(TimedNotes, CarryPhrasingAlong) {
