@@ -189,33 +189,46 @@ void DeskSession::acceptRecording() {
 
 void DeskSession::saveTo(const fs::path& path) {
     const fs::path target = fs::absolute(path);
+    std::shared_ptr<const Study> work = shared();
     if (sound && target != file) {
-        RecordingRef reference = study().recording;
-        reference.path = referenceTo(sound->path(), target);
-        adjust(setRecording(study(), reference));
+        Study elsewhere = *work;
+        elsewhere.recording.path = referenceTo(sound->path(), target);
+        work = std::make_shared<const Study>(std::move(elsewhere));
     }
     savingJob.start<Result<Done>>(
-        [work = shared(), target](const std::stop_token&, const BackgroundJob::Report&) {
+        [work, target](const std::stop_token&, const BackgroundJob::Report&) {
             return StudyFile::write(*work, target);
         },
-        [this, work = shared(), target](Result<Done> outcome) {
-            if (!outcome) {
-                emit failed(QString::fromStdString(describe(outcome.error())));
-                return;
-            }
-            // An edit made while the disk was busy keeps the study unsaved.
-            if (shared() == work) history->markSaved();
-            if (target != file) {
-                file = target;
-                recovery.open(file);
-            }
-            if (history->isSaved())
-                recovery.discard();
+        [this, work, target](Result<Done> outcome) {
+            if (outcome)
+                takeSaved(work, target);
             else
-                recovery.keep(shared());
-            emit fileChanged();
-            emit saved();
+                emit failed(QString::fromStdString(describe(outcome.error())));
         });
+}
+
+void DeskSession::takeSaved(std::shared_ptr<const Study> written, const fs::path& target) {
+    // Only now does the study live there: a disk that refused leaves name and reference as they were.
+    if (target != file) {
+        file = target;
+        recovery.open(file);
+        referToSoundFrom(file);
+    }
+    // An edit made while the disk was busy keeps the study unsaved.
+    history->markSaved(std::move(written));
+    if (history->isSaved())
+        recovery.discard();
+    else
+        recovery.keep(shared());
+    emit fileChanged();
+    emit saved();
+}
+
+void DeskSession::referToSoundFrom(const fs::path& studyFile) {
+    if (!sound) return;
+    RecordingRef reference = study().recording;
+    reference.path = referenceTo(sound->path(), studyFile);
+    adjust(setRecording(study(), reference));
 }
 
 void DeskSession::pickRecording(const fs::path& path) {

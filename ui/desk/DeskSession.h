@@ -113,6 +113,8 @@ private:
     void showOverview(std::optional<double> share);
     void fingerprint();
     void compareFingerprint(const std::string& hash);
+    void takeSaved(std::shared_ptr<const Study> written, const std::filesystem::path& target);
+    void referToSoundFrom(const std::filesystem::path& studyFile);
     void present(const Study& before);
     void tellEngine(const Study* before);
 

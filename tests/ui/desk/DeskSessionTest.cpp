@@ -117,6 +117,46 @@ TEST_F(DeskSessionTest, StaysUnsavedWhenEditedWhileTheDiskIsBusy) {
     EXPECT_FALSE(session.isSaved());
 }
 
+TEST_F(DeskSessionTest, StaysAsItIsWhereTheNewPlaceCannotBeWritten) {
+    open(recording());
+    QTRY_VERIFY(!session.study().recording.contentHash.empty());
+    save(in("tones.study"));
+    mark();
+    const Study before = session.study();
+    QSignalSpy failed(&session, &DeskSession::failed);
+    session.saveTo(in("no such folder") / "tones.study");
+    ASSERT_TRUE(failed.wait(5000));
+    EXPECT_EQ(session.study(), before);
+    EXPECT_EQ(session.studyFile(), in("tones.study"));
+    EXPECT_FALSE(session.isSaved());
+}
+
+TEST_F(DeskSessionTest, RefersToTheRecordingFromWhereItWasSaved) {
+    open(recording());
+    save(in("tones.study"));
+    fs::create_directory(in("elsewhere"));
+    save(in("elsewhere") / "tones.study");
+    EXPECT_EQ(session.study().recording.path, "../tones.wav");
+    EXPECT_TRUE(session.isSaved());
+    open(in("elsewhere") / "tones.study");
+    EXPECT_TRUE(session.recording());
+}
+
+TEST_F(DeskSessionTest, IsSavedAgainOnceAnEditMadeMeanwhileIsUndone) {
+    open(recording());
+    QTRY_VERIFY(!session.study().recording.contentHash.empty());
+    mark();
+    save(in("tones.study"));
+    mark();
+    QSignalSpy saved(&session, &DeskSession::saved);
+    session.saveTo(in("tones.study"));
+    session.apply("bar", tapBar(session.study(), Seconds(4.5)));
+    ASSERT_TRUE(saved.wait(5000));
+    EXPECT_FALSE(session.isSaved());
+    session.undo();
+    EXPECT_TRUE(session.isSaved());
+}
+
 TEST_F(DeskSessionTest, KeepsWhatIsOpenWhenAnotherFileCannotBeOpened) {
     open(recording());
     QTRY_VERIFY(!session.study().recording.contentHash.empty());
