@@ -19,6 +19,7 @@ namespace earwright::ui {
 namespace {
 
 const auto subject = QStringLiteral("check");
+const auto unwritten = QStringLiteral("nothing written");
 /// A check that is quicker than this needs no word.
 constexpr qint64 noticeableMilliseconds = 600;
 
@@ -81,7 +82,13 @@ void CheckDesk::setPhrase(std::optional<SpanId> phrase) {
 }
 
 void CheckDesk::check(SpanId phrase) {
-    if (!session.study().span(phrase) || !session.recording()) return;
+    const Span* span = session.study().span(phrase);
+    if (!span || !session.recording()) return;
+    if (!isWritten(session.study(), *span))
+        return messages.say(unwritten, MessageBar::Tone::Notice,
+                            tr("Nothing is written in this phrase yet: write what you hear first, then press "
+                               "C to check it."));
+    messages.close(unwritten);
     sinceAsked.start();
     if (listener.evidence()) return start(phrase);
     waiting = phrase;
@@ -122,6 +129,7 @@ void CheckDesk::take(const Span& phrase, const Study& asked, const PhraseCheck& 
 
 void CheckDesk::follow(const Study& before) {
     checks.follow(before, session.study());
+    if (before.notes != session.study().notes) messages.close(unwritten);
     refresh();
     emit changed();
 }
@@ -134,7 +142,9 @@ void CheckDesk::refresh() {
     if (isBusy()) return panel.ladder()->showChecking();
     if (!check) {
         panel.grid()->setEvidence(std::nullopt);
-        return panel.ladder()->showUnchecked(shown && session.recording());
+        const Span* span = shown ? session.study().span(*shown) : nullptr;
+        return panel.ladder()->showUnchecked(span && session.recording() &&
+                                             isWritten(session.study(), *span));
     }
     panel.ladder()->showCheck(*check, session.study().earRecord.foundByEar());
     if (const auto helped = checks.current(*shown); helped && helped->step != HelpStep::None)

@@ -30,7 +30,7 @@ public:
 
     /// The phrase whose check the panel shows; none for bars without a phrase.
     void setPhrase(std::optional<SpanId> phrase);
-    /// Checks a phrase. Requires: the study has it, its bars are marked and the recording is there.
+    /// Checks a phrase, or says that nothing is written in it yet. Nothing happens without the recording.
     void check(SpanId phrase);
     /// One step more, for the selected note or else the next place after the cursor.
     void help(SpanId phrase, Seconds cursor);

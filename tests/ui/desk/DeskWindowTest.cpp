@@ -214,6 +214,20 @@ TEST_F(DeskWindowTest, ChecksThePhraseOnlyWhenAskedAndHelpsInSteps) {
     EXPECT_EQ(study().earRecord.foundByEar(), 0);
 }
 
+TEST_F(DeskWindowTest, ChecksNoPhraseInWhichNothingIsWrittenYet) {
+    markBarsAndPhrase();
+    earTo(2.6);
+    press(Qt::Key_C);
+    EXPECT_FALSE(window->checking().isBusy());
+    EXPECT_FALSE(window->commands().action(CommandId::NextHelp)->isEnabled());
+    EXPECT_TRUE(window->messages().sentence("nothing written").contains("write what you hear first"));
+
+    writeNote(Beats(4), 60);
+    EXPECT_TRUE(window->messages().sentence("nothing written").isEmpty());
+    press(Qt::Key_C);
+    QTRY_VERIFY_WITH_TIMEOUT(window->checking().book().verdicts().size() == 1, 20000);
+}
+
 TEST_F(DeskWindowTest, KeepsLettersForTheWordWhileOneIsTyped) {
     markBarsAndPhrase();
     earTo(1);
