@@ -1,6 +1,7 @@
 #include "app/batch/BounceCommand.h"
 
 #include "app/batch/Arguments.h"
+#include "app/batch/OverwrittenInput.h"
 #include "core/engine/Excerpt.h"
 #include "core/sound/Recording.h"
 #include "core/sound/SoundFileWriter.h"
@@ -70,6 +71,7 @@ int runBounce(std::span<const std::string> words) {
     if (!wish) return complain(wish.error(), exitUsage);
     const auto recording = Recording::open(wish->audio);
     if (!recording) return complain(recording.error(), exitInput);
+    if (const auto refused = overwrittenInput(wish->out, {wish->audio})) return complain(*refused, exitUsage);
     const double end = (*recording)->duration().value;
     const double to = wish->to.value_or(end);
     if (wish->from >= end || to > end + endTolerance)

@@ -1,6 +1,7 @@
 #include "app/batch/PlayCommand.h"
 
 #include "app/batch/Arguments.h"
+#include "app/batch/OverwrittenInput.h"
 #include "app/batch/PlayScript.h"
 #include "core/engine/Engine.h"
 #include "core/sound/Recording.h"
@@ -139,6 +140,8 @@ int runPlay(std::span<const std::string> words) {
     if (!recording) return complain(recording.error(), exitInput);
     const auto steps = readPlayScript(*script);
     if (!steps) return complain(steps.error(), exitInput);
+    if (const auto refused = overwrittenInput(*logName, {arguments->alone(0), *script}))
+        return complain(*refused, exitUsage);
     LogFile log(std::fopen(logName->c_str(), "w"));
     if (!log) return complain({ErrorKind::NotWritable, *logName + " cannot be written.", ""}, exitInput);
 

@@ -130,6 +130,17 @@ TEST_F(BounceCommand, TellsInputFaultsFromUsage) {
     EXPECT_FALSE(std::filesystem::exists(out));
 }
 
+TEST_F(BounceCommand, LikePlayNeverWritesOverTheRecording) {
+    const auto size = std::filesystem::file_size(audio);
+    std::filesystem::create_symlink(audio, folder / "link.flac");
+    EXPECT_EQ(exitCode({"bounce", audio, audio, "--speed", "0.5"}), 2);
+    EXPECT_EQ(exitCode({"bounce", folder / "link.flac", audio, "--speed", "0.5"}), 2);
+    EXPECT_EQ(exitCode({"bounce", audio, folder / "link.flac", "--speed", "0.5"}), 2);
+    tests::writeBytes(script, "at_s\tcommand\tvalue\n0\tquit\t\n");
+    EXPECT_EQ(exitCode({"play", audio, "--script", script, "--log", audio}), 2);
+    EXPECT_EQ(std::filesystem::file_size(audio), size);
+}
+
 TEST_F(BounceCommand, LeavesAloneWhatWasThereWhereItFails) {
     tests::writeBytes(folder / "old.wav", "what was there before");
     EXPECT_EQ(exitCode({"bounce", "nothing.wav", folder / "old.wav"}), 1);
