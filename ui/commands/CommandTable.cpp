@@ -183,7 +183,7 @@ void addWriting(std::vector<Command>& table) {
           KeyList{plain(Qt::Key_Tab)}, Grid, false, true},
          {PreviousColumn, Notes, "previous-column", WORDS("Column before"),
           WORDS("Moves the grid's cursor back and sounds that slice of the record"),
-          KeyList{with(shift, Qt::Key_Backtab), with(shift, Qt::Key_Tab)}, Grid, false, true},
+          KeyList{with(shift, Qt::Key_Tab)}, Grid, false, true},
          {Longer, Notes, "longer", WORDS("Longer"), WORDS("Lengthens the selected note by a column"),
           KeyList{with(shift, Qt::Key_Right)}, note, true, true},
          {Shorter, Notes, "shorter", WORDS("Shorter"), WORDS("Shortens the selected note by a column"),

@@ -48,6 +48,15 @@ TEST_F(CommandSetTest, DoesWhatIsBoundWhenTheKeyIsPressed) {
     EXPECT_EQ(loops, 1);
 }
 
+TEST_F(CommandSetTest, HearsTabWithShiftUnderQtsOwnNameForIt) {
+    int steps = 0;
+    commands.bind(CommandId::PreviousColumn, [&] { ++steps; });
+    showWindow();
+    commands.setConditions(Condition::Grid);
+    QTest::keyClick(&window, Qt::Key_Backtab, Qt::ShiftModifier);
+    EXPECT_EQ(steps, 1);
+}
+
 TEST_F(CommandSetTest, FollowsAChangedKeyAtOnce) {
     int loops = 0;
     commands.bind(CommandId::LoopPhrase, [&] { ++loops; });

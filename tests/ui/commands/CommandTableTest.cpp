@@ -74,7 +74,7 @@ constexpr ExpectedKey expectedKeys[] = {
     {CommandId::Ghost, "X"},
     {CommandId::Accent, "A"},
     {CommandId::NextColumn, "Tab"},
-    {CommandId::PreviousColumn, "Shift+Backtab"},
+    {CommandId::PreviousColumn, "Shift+Tab"},
     {CommandId::NextHearing, "V"},
     {CommandId::CheckPhrase, "C"},
     {CommandId::NextHelp, "H"},

@@ -35,6 +35,14 @@ TEST_F(KeysDialogTest, TakesTabAndEscapeAsKeysToo) {
     EXPECT_TRUE(keys.keys(CommandId::LetGo).empty());
 }
 
+TEST_F(KeysDialogTest, CallsTabWithShiftWhatPeopleCallIt) {
+    dialog.choose(CommandId::LoopPhrase);
+    QTest::keyClick(catcher, Qt::Key_Backtab, Qt::ShiftModifier);
+    EXPECT_EQ(catcher->text(), "Shift+Tab");
+    EXPECT_EQ(keys.owner(QKeySequence("Shift+Tab")), CommandId::LoopPhrase);
+    EXPECT_TRUE(keys.keys(CommandId::PreviousColumn).empty());
+}
+
 TEST_F(KeysDialogTest, IgnoresAModifierAlone) {
     dialog.choose(CommandId::LoopPhrase);
     QTest::keyClick(catcher, Qt::Key_Shift);
