@@ -116,6 +116,7 @@ void DeskSession::cancelOpening() {
 
 void DeskSession::take(Opened fresh) {
     const bool onDisk = !fresh.studyFile.empty() && !fresh.recovered;
+    savingJob.cancel(); // still written, but it is no longer this study's file
     recovery.close();
     history.emplace(fresh.study, onDisk);
     file = fresh.studyFile;
@@ -189,6 +190,12 @@ void DeskSession::acceptRecording() {
 
 void DeskSession::saveTo(const fs::path& path) {
     const fs::path target = fs::absolute(path);
+    if (std::error_code unknown; sound && fs::equivalent(target, sound->path(), unknown)) {
+        emit failed(
+            tr("%1 is the recording itself, which is never changed; save the study under another name.")
+                .arg(QString::fromStdString(target.string())));
+        return;
+    }
     std::shared_ptr<const Study> work = shared();
     if (sound && target != file) {
         Study elsewhere = *work;

@@ -131,6 +131,20 @@ TEST_F(DeskSessionTest, StaysAsItIsWhereTheNewPlaceCannotBeWritten) {
     EXPECT_FALSE(session.isSaved());
 }
 
+TEST_F(DeskSessionTest, NeverSavesOverTheRecording) {
+    open(recording());
+    const auto size = fs::file_size(recording());
+    fs::create_symlink(recording(), in("link.study"));
+    for (const char* name : {"tones.wav", "link.study"}) {
+        QSignalSpy failed(&session, &DeskSession::failed);
+        session.saveTo(in(name));
+        ASSERT_EQ(failed.size(), 1) << name;
+        EXPECT_TRUE(failed[0][0].toString().contains("the recording itself")) << name;
+    }
+    EXPECT_EQ(fs::file_size(recording()), size);
+    EXPECT_TRUE(session.studyFile().empty());
+}
+
 TEST_F(DeskSessionTest, RefersToTheRecordingFromWhereItWasSaved) {
     open(recording());
     save(in("tones.study"));
