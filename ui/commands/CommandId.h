@@ -33,6 +33,8 @@ enum class CommandId {
     Slower,
     Faster,
     FullSpeed,
+    ClimbOnOrOff,
+    ClimbStepBack,
     SemitoneDown,
     SemitoneUp,
     NextHearing,

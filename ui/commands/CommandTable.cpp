@@ -108,7 +108,12 @@ void addLoopAndSpeed(std::vector<Command>& table) {
          {Faster, Listen, "faster", WORDS("Faster"), WORDS("One speed step up, in pitch"),
           KeyList{plain(Qt::Key_Equal)}, StudyOpen, false, true},
          {FullSpeed, Listen, "full-speed", WORDS("Full speed"), WORDS("Plays as recorded"),
-          KeyList{plain(Qt::Key_0)}, StudyOpen}});
+          KeyList{plain(Qt::Key_0)}, StudyOpen},
+         {ClimbOnOrOff, Listen, "climb", WORDS("Climb"),
+          WORDS("Lets the speed rise as the loop goes round, or stay"), KeyList{plain(Qt::Key_K)}, Loop},
+         {ClimbStepBack, Listen, "climb-back", WORDS("Climb: a step back"),
+          WORDS("Falls back by a step of the climb and goes on from there"), KeyList{with(shift, Qt::Key_K)},
+          Loop, false, true}});
 }
 
 void addHearing(std::vector<Command>& table) {

@@ -68,6 +68,8 @@ void bindLoopAndSpeed(CommandSet& commands, DeskWindow& window) {
     commands.bind(Slower, [&] { ears.slower(); });
     commands.bind(Faster, [&] { ears.faster(); });
     commands.bind(FullSpeed, [&] { ears.playAt(1.0); });
+    commands.bind(ClimbOnOrOff, [&] { window.climbing().toggle(); });
+    commands.bind(ClimbStepBack, [&] { window.climbing().stepBack(); });
     commands.bind(SemitoneDown, [&] { ears.transposeBy(-1); });
     commands.bind(SemitoneUp, [&] { ears.transposeBy(1); });
 }

@@ -169,11 +169,19 @@ void DeskWindow::showLoopMaking() {
                     {{tr("Cancel"), [this] { ears.giveUpLoop(); }}});
 }
 
+void DeskWindow::showClimb() {
+    chorusSheet->setClimb(climb.climb(), climb.isOn());
+    if (climb.isOn() && climb.climb().isAtTarget(desk.study().practice.speed))
+        messageBar->notice(
+            tr("The climb ends at %1 %: slow the loop down first.").arg(climb.climb().targetPercent));
+}
+
 void DeskWindow::tick() {
     const bool look = frameCount++ % framesBetweenLooks == 0;
     if (look) transportBar->setDevice(desk.engine().device());
     if (!desk.isOpen()) return;
     const Seconds ear = ears.place();
+    climb.follow();
     formStrip->setHeard(ear);
     chorusSheet->setHeard(ear);
     gridPanel->grid()->setPlayhead(ear);

@@ -4,6 +4,7 @@
 #include "ui/commands/CommandSet.h"
 #include "ui/commands/KeyBindings.h"
 #include "ui/desk/CheckDesk.h"
+#include "ui/desk/ClimbDesk.h"
 #include "ui/desk/DeskCursor.h"
 #include "ui/desk/DeskSession.h"
 #include "ui/desk/KeepingDesk.h"
@@ -40,6 +41,7 @@ public:
 
     DeskSession& session() { return desk; }
     ListeningDesk& listening() { return ears; }
+    ClimbDesk& climbing() { return climb; }
     MarkingDesk& marking() { return *marks; }
     CheckDesk& checking() { return *checks; }
     KeepingDesk& keeping() { return *keeper; }
@@ -84,6 +86,7 @@ private:
     void showRecording();
     void showTitle();
     void showLoopMaking();
+    void showClimb();
     void adviseOnMarking();
     static QString adviceSubject() { return QStringLiteral("advice"); }
     void tick();
@@ -94,6 +97,7 @@ private:
     DeskSession desk;
     RecordingListener listener;
     ListeningDesk ears{desk};
+    ClimbDesk climb{desk, ears};
     DeskCursor cursor;
     KeyBindings bindings;
     CommandSet* commandSet;

@@ -97,6 +97,8 @@ void DeskWindow::connectListening() {
             [this] { transportBar->setHearing(ears.hearing()); });
     connect(&ears, &ListeningDesk::levelChanged, this, [this] { transportBar->setLevel(ears.level()); });
     connect(&ears, &ListeningDesk::loopMakingChanged, this, &DeskWindow::showLoopMaking);
+    connect(&climb, &ClimbDesk::changed, this, &DeskWindow::showClimb);
+    connect(chorusSheet, &ChorusSheetView::climbChosen, &climb, &ClimbDesk::choose);
 }
 
 } // namespace earwright::ui

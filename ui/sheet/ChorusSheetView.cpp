@@ -1,6 +1,8 @@
 #include "ui/sheet/ChorusSheetView.h"
 
+#include "ui/sheet/ClimbMenu.h"
 #include "ui/sheet/InlineEditor.h"
+#include "ui/sheet/LoopPill.h"
 #include "ui/sheet/SheetPainter.h"
 #include "ui/theme/PlaceText.h"
 #include "ui/theme/Theme.h"
@@ -87,6 +89,12 @@ void ChorusSheetView::setPhrase(std::optional<SpanId> phrase) {
 
 void ChorusSheetView::setSpeedSteps(std::vector<int> percents) {
     model.speedSteps = std::move(percents);
+    redraw();
+}
+
+void ChorusSheetView::setClimb(const Climb& climb, bool climbing) {
+    model.climb = climb;
+    model.climbing = climbing;
     redraw();
 }
 
@@ -238,7 +246,9 @@ void ChorusSheetView::mousePressEvent(QMouseEvent* event) {
     if (event->button() != Qt::LeftButton || model.duration <= Seconds(0)) return;
     glide->stop();
     const QPointF point = onSheet(event->position());
-    tool.press(hitAt(model, geometry, point), point, model);
+    const SheetHit hit = hitAt(model, geometry, point);
+    if (hit.part == SheetPart::PillClimb) return openClimbMenu();
+    tool.press(hit, point, model);
 }
 
 void ChorusSheetView::mouseMoveEvent(QMouseEvent* event) {
@@ -285,6 +295,15 @@ void ChorusSheetView::openMenu(const SheetHit& hit, const QPoint& at) {
     menu->popup(at);
 }
 
+void ChorusSheetView::openClimbMenu() {
+    const auto pill = LoopPill::on(model, geometry);
+    if (!pill) return;
+    auto* menu = new ClimbMenu(model.climb, model.climbing, this);
+    menu->setAttribute(Qt::WA_DeleteOnClose);
+    connect(menu, &ClimbMenu::chosen, this, &ChorusSheetView::climbChosen);
+    menu->popup(viewport()->mapToGlobal(inViewport(pill->climbPlace).bottomLeft()));
+}
+
 bool ChorusSheetView::letGo() {
     if (!tool.isActive()) return false;
     tool.cancel(model);
@@ -300,6 +319,7 @@ void ChorusSheetView::showPointer(const SheetHit& hit) {
         viewport()->setCursor(Qt::SizeHorCursor);
         return;
     case SheetPart::PillStep:
+    case SheetPart::PillClimb:
     case SheetPart::Phrase:
     case SheetPart::Heading:
     case SheetPart::LooseEnd:
@@ -322,6 +342,7 @@ void ChorusSheetView::showTip(const SheetHit& hit, const QPointF&) {
     if (hit.part == SheetPart::Mark)
         tip = tr("Mark at %1; drag to move it, Ctrl catches on onsets")
                   .arg(placeText(model.study->beatMap.marks()[hit.mark].position, model.study->meter));
+    if (hit.part == SheetPart::PillClimb) tip = climbTip(model.climb, model.climbing);
     if (hit.part == SheetPart::LooseEnd)
         for (const LooseEnd& end : model.study->looseEnds)
             if (end.id == *hit.looseEnd) tip = QString::fromStdString(end.text);

@@ -32,6 +32,8 @@ public:
     void setVerdicts(std::map<NoteId, Verdict> verdicts);
     void setPhrase(std::optional<SpanId> phrase);
     void setSpeedSteps(std::vector<int> percents);
+    /// The climb on the loop; while off, the one that the first choice starts from.
+    void setClimb(const Climb& climb, bool climbing);
     /// Follows the ear while it is in sight; scrolled away by hand, the sheet stays where it is put.
     void setHeard(Seconds place);
     /// Scrolls a place into sight.
@@ -55,6 +57,8 @@ public:
 
 signals:
     void wished(const earwright::ui::SheetWish& wish);
+    /// Nothing: no climb any more.
+    void climbChosen(const std::optional<earwright::Climb>& climb);
 
 protected:
     void paintEvent(QPaintEvent* event) override;
@@ -81,6 +85,7 @@ private:
     /// Where an editor for a place opens.
     QRect editorPlace(const QRectF& row, double x, int width) const;
     void openMenu(const SheetHit& hit, const QPoint& at);
+    void openClimbMenu();
 
     SheetModel model;
     LineLength lineLength;

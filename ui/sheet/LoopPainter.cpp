@@ -63,6 +63,8 @@ void LoopPainter::paintPill(QPainter& painter) const {
         const QString number = QString::number(step.percent);
         painter.drawText(step.place, Qt::AlignCenter, step.chosen ? number + QStringLiteral(" %") : number);
     }
+    painter.setPen(color(Role::OnMark));
+    painter.drawText(pill->climbPlace, Qt::AlignCenter, pill->climbText);
 }
 
 } // namespace earwright::ui

@@ -1,5 +1,10 @@
 #include "ui/sheet/LoopPill.h"
 
+#include "ui/sheet/ClimbMenu.h"
+#include "ui/theme/Type.h"
+
+#include <QFontMetricsF>
+
 #include <algorithm>
 #include <cmath>
 
@@ -10,6 +15,7 @@ namespace {
 constexpr double height = 20;
 constexpr double stepWidth = 42;
 constexpr double ends = 8;
+constexpr double aroundClimb = 8;
 
 } // namespace
 
@@ -25,15 +31,19 @@ std::optional<LoopPill> LoopPill::on(const SheetModel& model, const SheetGeometr
     std::sort(percents.begin(), percents.end());
     percents.erase(std::unique(percents.begin(), percents.end()), percents.end());
 
-    const double width = 2 * ends + stepWidth * static_cast<double>(percents.size());
+    const QString climb = ui::climbText(model.climb, model.climbing);
+    const double climbWidth =
+        2 * aroundClimb + QFontMetricsF(font(TextStyle::Small)).horizontalAdvance(climb);
+    const double width = 2 * ends + stepWidth * static_cast<double>(percents.size()) + climbWidth;
     const QRectF row = geometry.chordRow(pieces.front().line);
     const double left = std::max(std::min(pieces.front().left, row.right() - width), row.left());
-    LoopPill pill{QRectF(left, row.top() - height, width, height), {}};
+    LoopPill pill{QRectF(left, row.top() - height, width, height), {}, climb, {}};
     double x = left + ends;
     for (const int percent : percents) {
         pill.steps.push_back({percent, QRectF(x, pill.outline.top(), stepWidth, height), percent == current});
         x += stepWidth;
     }
+    pill.climbPlace = QRectF(x, pill.outline.top(), climbWidth, height);
     return pill;
 }
 

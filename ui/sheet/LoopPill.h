@@ -1,10 +1,11 @@
-// The speed steps that sit on the loop: where each lies and which is chosen.
+// The speed steps and the climb that sit on the loop: where each lies and which is chosen.
 #pragma once
 
 #include "ui/sheet/SheetGeometry.h"
 #include "ui/sheet/SheetModel.h"
 
 #include <QRectF>
+#include <QString>
 
 #include <optional>
 #include <vector>
@@ -21,6 +22,9 @@ struct PillStep {
 struct LoopPill {
     QRectF outline;
     std::vector<PillStep> steps;
+    /// After the steps: what the climb is, and the place to change it.
+    QString climbText;
+    QRectF climbPlace;
 
     /// On the first line of the loop, above its chords; nothing without a loop. A speed between two steps
     /// gets a place of its own between them.

@@ -27,6 +27,7 @@ bool hitPill(SheetHit& hit, const SheetModel& model, const SheetGeometry& geomet
         hit.part = SheetPart::PillStep;
         hit.percent = *percent;
     }
+    if (pill->climbPlace.contains(point)) hit.part = SheetPart::PillClimb;
     return true;
 }
 

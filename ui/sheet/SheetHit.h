@@ -12,6 +12,7 @@ namespace earwright::ui {
 enum class SheetPart {
     Nothing,
     PillStep,
+    PillClimb,
     Pill,
     LoopStart,
     LoopEnd,

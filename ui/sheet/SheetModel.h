@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/check/Verdict.h"
+#include "core/engine/Climb.h"
 #include "core/study/Study.h"
 
 #include <functional>
@@ -26,6 +27,9 @@ struct SheetModel {
     Seconds heard;
     /// Played ÷ original in per cent, as offered on the loop.
     std::vector<int> speedSteps;
+    /// The climb on the loop, or the one that a click would start.
+    Climb climb;
+    bool climbing = false;
 
     /// What the user chose by dragging over the sheet.
     std::optional<Range<Seconds>> stretch;

@@ -115,6 +115,7 @@ SheetWish SheetTool::clicked() const {
     case SheetPart::Chords:
         return HearFrom{start.place};
     case SheetPart::Pill:
+    case SheetPart::PillClimb:
     case SheetPart::Nothing:
         break;
     }

@@ -52,6 +52,8 @@ constexpr ExpectedKey expectedKeys[] = {
     {CommandId::Slower, "-"},
     {CommandId::Faster, "="},
     {CommandId::FullSpeed, "0"},
+    {CommandId::ClimbOnOrOff, "K"},
+    {CommandId::ClimbStepBack, "Shift+K"},
     {CommandId::LoopStartEarlier, ","},
     {CommandId::LoopStartLater, "."},
     {CommandId::LoopEndEarlier, "Shift+,"},

@@ -180,6 +180,65 @@ TEST_F(DeskWindowTest, PlaysAndFollowsTheEar) {
     QTRY_VERIFY(!window->listening().listen().playing);
 }
 
+TEST_F(DeskWindowTest, ClimbsAsTheLoopGoesRoundAndFallsBackAStep) {
+    open(recording());
+    window->listening().loopOver(Range{Seconds(1), Seconds(1.2)});
+    window->listening().playAt(0.5);
+    window->climbing().choose(Climb{10, 1, 70});
+    press(Qt::Key_Space);
+    // Two rounds at 50 and 60 %, then it stays.
+    QTRY_COMPARE(study().practice.speed, 0.7);
+    QTest::qWait(600);
+    EXPECT_EQ(study().practice.speed, 0.7);
+    press(Qt::Key_Space);
+    QTRY_VERIFY(!window->listening().listen().playing);
+    press(Qt::Key_K, Qt::ShiftModifier);
+    EXPECT_EQ(study().practice.speed, 0.6);
+    press(Qt::Key_Space);
+    QTRY_COMPARE(study().practice.speed, 0.7);
+}
+
+TEST_F(DeskWindowTest, ClimbsOnFromASpeedChosenByHand) {
+    open(recording());
+    window->listening().loopOver(Range{Seconds(1), Seconds(1.2)});
+    window->listening().playAt(0.5);
+    window->climbing().choose(Climb{10, 2, 200});
+    press(Qt::Key_Space);
+    QTRY_COMPARE(study().practice.speed, 0.6);
+    window->listening().playAt(0.35);
+    QTRY_VERIFY(study().practice.speed != 0.35);
+    EXPECT_EQ(study().practice.speed, 0.45);
+}
+
+TEST_F(DeskWindowTest, CountsRecordAndYoursAsOneRoundOfTheClimb) {
+    open(recording());
+    window->listening().loopOver(Range{Seconds(1), Seconds(1.2)});
+    window->chooseHearing(Hearing::Trade);
+    window->climbing().choose(Climb{5, 1, 200});
+    window->listening().playAt(0.5);
+    press(Qt::Key_Space);
+    QTRY_VERIFY(window->listening().heard().yoursTurn);
+    EXPECT_EQ(study().practice.speed, 0.5);
+    QTRY_COMPARE(study().practice.speed, 0.55);
+    EXPECT_FALSE(window->listening().heard().yoursTurn);
+}
+
+TEST_F(DeskWindowTest, EndsTheClimbWithItsLoop) {
+    open(recording());
+    press(Qt::Key_K);
+    EXPECT_FALSE(window->climbing().isOn());
+    window->listening().loopOver(Range{Seconds(1), Seconds(3)});
+    window->listening().playAt(0.5);
+    QTRY_VERIFY(window->commands().action(CommandId::ClimbOnOrOff)->isEnabled());
+    press(Qt::Key_K);
+    EXPECT_TRUE(window->climbing().isOn());
+    press(Qt::Key_Period);
+    EXPECT_TRUE(window->climbing().isOn());
+    press(Qt::Key_L, Qt::ShiftModifier);
+    EXPECT_FALSE(window->climbing().isOn());
+    EXPECT_EQ(study().practice.speed, 0.5);
+}
+
 TEST_F(DeskWindowTest, ChecksThePhraseOnlyWhenAskedAndHelpsInSteps) {
     markBarsAndPhrase();
     earTo(2.6);

@@ -1,6 +1,8 @@
 #include "ui/sheet/ChorusSheetView.h"
 
+#include "ui/sheet/ClimbMenu.h"
 #include "ui/sheet/InlineEditor.h"
+#include "ui/sheet/LoopPill.h"
 #include "ui/theme/Theme.h"
 
 #include <QApplication>
@@ -71,6 +73,28 @@ TEST_F(ChorusSheetViewTest, TintsTheLoopAndPutsItsPillOnIt) {
     give();
     EXPECT_GT(count(line(0), Role::LoopWash), 5000);
     EXPECT_GT(count(QRect(200, 0, 300, line(0).top()), Role::Loop), 1000);
+}
+
+TEST_F(ChorusSheetViewTest, OpensTheClimbOnThePill) {
+    study.practice.loop = Range{Seconds(2), Seconds(4)};
+    sheet.setSpeedSteps({35, 50, 65, 80, 100});
+    give();
+    sheet.setClimb({2, 8, 120}, true);
+    SheetModel model;
+    model.study = std::make_shared<const Study>(study);
+    model.speedSteps = {35, 50, 65, 80, 100};
+    model.climb = {2, 8, 120};
+    model.climbing = true;
+    const QPoint place = LoopPill::on(model, sheet.places())->climbPlace.center().toPoint();
+    QTest::mouseClick(sheet.viewport(), Qt::LeftButton, {}, place);
+    auto* menu = sheet.findChild<ClimbMenu*>();
+    ASSERT_TRUE(menu);
+    QSignalSpy chosen(&sheet, &ChorusSheetView::climbChosen);
+    for (QAction* action : menu->actions())
+        if (action->text() == "5 %") action->trigger();
+    ASSERT_EQ(chosen.size(), 1);
+    EXPECT_EQ(chosen[0][0].value<std::optional<Climb>>(), (Climb{5, 8, 120}));
+    menu->close();
 }
 
 TEST_F(ChorusSheetViewTest, AsksToHearThePlaceClicked) {

@@ -46,6 +46,28 @@ TEST(LoopPill, StaysOnTheSheetAtTheEndOfALine) {
     EXPECT_LE(pill->outline.right(), 810 + 1e-9);
 }
 
+TEST(LoopPill, SaysHowItClimbsBesideTheSteps) {
+    MarkedSheet sheet = sheetWithLoop(2, 4, 0.5);
+    const auto quiet = LoopPill::on(sheet.model, sheet.geometry);
+    EXPECT_EQ(quiet->climbText, "climb");
+    sheet.model.climb = {5, 4, 100};
+    sheet.model.climbing = true;
+    const auto pill = LoopPill::on(sheet.model, sheet.geometry);
+    EXPECT_EQ(pill->climbText, "climb 5 every 4");
+    EXPECT_GT(pill->climbPlace.width(), quiet->climbPlace.width());
+    EXPECT_GE(pill->climbPlace.left(), pill->steps.back().place.right());
+    EXPECT_LE(pill->climbPlace.right(), pill->outline.right());
+}
+
+TEST(LoopPill, ShowsTheSpeedAClimbHasReached) {
+    MarkedSheet sheet = sheetWithLoop(2, 4, 0.7);
+    sheet.model.climbing = true;
+    const auto pill = LoopPill::on(sheet.model, sheet.geometry);
+    ASSERT_EQ(pill->steps.size(), 6u);
+    EXPECT_EQ(pill->steps[3].percent, 70);
+    EXPECT_TRUE(pill->steps[3].chosen);
+}
+
 TEST(LoopPill, IsNotThereWithoutALoop) {
     const MarkedSheet sheet;
     EXPECT_FALSE(LoopPill::on(sheet.model, sheet.geometry));

@@ -1,0 +1,55 @@
+#include "ui/sheet/ClimbMenu.h"
+
+#include <QActionGroup>
+#include <QMouseEvent>
+
+namespace earwright::ui {
+
+ClimbMenu::ClimbMenu(const Climb& climb, bool climbing, QWidget* parent) : QMenu(parent), shown(climb) {
+    offer(tr("Faster by"), tr("%1 %"), {2, 5, 10}, &Climb::stepPercent);
+    offer(tr("After passes"), tr("every %1"), {1, 2, 4, 8}, &Climb::everyPasses);
+    offer(tr("Up to"), tr("up to %1 %"), {80, 100, 120}, &Climb::targetPercent);
+    addSeparator();
+    off = addAction(tr("No climb"), [this] { emit chosen(std::nullopt); });
+    off->setEnabled(climbing);
+}
+
+void ClimbMenu::offer(const QString& title, const QString& each, const std::vector<int>& values,
+                      int Climb::*part) {
+    addSeparator();
+    addAction(title)->setEnabled(false);
+    auto* group = new QActionGroup(this);
+    for (const int value : values) {
+        QAction* action = group->addAction(addAction(each.arg(value)));
+        action->setCheckable(true);
+        action->setChecked(shown.*part == value);
+        connect(action, &QAction::triggered, this, [this, part, value] {
+            shown.*part = value;
+            off->setEnabled(true);
+            emit chosen(shown);
+        });
+    }
+}
+
+void ClimbMenu::mouseReleaseEvent(QMouseEvent* event) {
+    QAction* under = actionAt(event->position().toPoint());
+    if (!under || !under->isCheckable()) return QMenu::mouseReleaseEvent(event);
+    under->trigger();
+}
+
+QString climbText(const Climb& climb, bool climbing) {
+    if (!climbing) return ClimbMenu::tr("climb");
+    return ClimbMenu::tr("climb %1 every %2").arg(climb.stepPercent).arg(climb.everyPasses);
+}
+
+QString climbTip(const Climb& climb, bool climbing) {
+    if (!climbing) return ClimbMenu::tr("Lets the speed rise as the loop goes round");
+    const QString passes = climb.everyPasses == 1 ? ClimbMenu::tr("every pass")
+                                                  : ClimbMenu::tr("every %1 passes").arg(climb.everyPasses);
+    return ClimbMenu::tr("Faster by %1 % %2, up to %3 %")
+        .arg(climb.stepPercent)
+        .arg(passes)
+        .arg(climb.targetPercent);
+}
+
+} // namespace earwright::ui
