@@ -114,6 +114,7 @@ void NoteGrid::setHints(std::vector<Hint> hints) {
 void NoteGrid::setEvidence(std::optional<ColumnEvidence> evidence) {
     scene.evidence = std::move(evidence);
     if (scene.evidence) showEvidenceRows();
+    placePhrasingBar();
     viewport()->update();
 }
 
@@ -371,7 +372,9 @@ void NoteGrid::paintEvent(QPaintEvent* event) {
 void NoteGrid::placePhrasingBar() {
     const bool isOffered = scene.selected && isPhrasingOffered && !tool.isActive();
     const Note* note = isOffered ? scene.study->note(*scene.selected) : nullptr;
-    if (!note || !geometry.cells().intersects(geometry.outline(*note))) {
+    // What the record has at this note is asked for then, and would lie under the words.
+    const bool isEvidenceHere = note && scene.evidence && scene.evidence->range.contains(note->onset);
+    if (!note || isEvidenceHere || !geometry.cells().intersects(geometry.outline(*note))) {
         phrasingBar->hide();
         return;
     }

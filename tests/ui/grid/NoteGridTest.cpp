@@ -232,6 +232,17 @@ TEST_F(NoteGridView, OffersPhrasingAtTheChosenNoteWithoutCoveringIt) {
     EXPECT_FALSE(bar->isVisible());
 }
 
+TEST_F(NoteGridView, OffersNoPhrasingOverTheEvidenceForTheChosenNote) {
+    auto* bar = grid.findChild<PhrasingBar*>();
+    showWithNote(Beats(5), Beats(1), 67);
+    grid.setEvidence(ColumnEvidence{{Beats(6), Beats(7)}, {{66, 0.9}}});
+    EXPECT_TRUE(bar->isVisible());
+    grid.setEvidence(ColumnEvidence{{Beats(5), Beats(6)}, {{66, 0.9}}});
+    EXPECT_FALSE(bar->isVisible());
+    grid.setEvidence(std::nullopt);
+    EXPECT_TRUE(bar->isVisible());
+}
+
 TEST_F(NoteGridView, ScrollsToWhereTheCursorGoes) {
     for (const int midi : {lowestMidi, highestMidi}) {
         grid.moveCursor(0, midi - grid.cursor().midi);
