@@ -7,6 +7,7 @@
 #include <QCoreApplication>
 
 #include <algorithm>
+#include <cmath>
 
 namespace earwright::ui {
 
@@ -119,7 +120,9 @@ std::optional<GridEdit> phrased(const Study& study, NoteId id, PhrasingKind kind
 std::optional<GridEdit> louder(const Study& study, NoteId id, double by) {
     const Note* note = study.note(id);
     if (!note) return std::nullopt;
-    return unlessTheSame(study, {setLoudness(study, id, note->loudness + by),
+    // In hundredths, so that steps up and down again end where they began and read well in the file.
+    const double loudness = std::round((note->loudness + by) * 100) / 100;
+    return unlessTheSame(study, {setLoudness(study, id, loudness),
                                  named(QT_TRANSLATE_NOOP("GridEdits", "change loudness")),
                                  id,
                                  {},
