@@ -48,7 +48,10 @@ public:
     bool parse_error(std::size_t byte, const std::string&,
                      const nlohmann::detail::exception& error) override {
         // 406 of nlohmann-json: a number beyond the range of a double.
-        const char* reason = error.id == 406 ? "a number is too large" : "this is not valid JSON";
+        const bool isBlank = text.find_first_not_of(" \t\r\n") == std::string_view::npos;
+        const char* reason = isBlank           ? "there is nothing in it"
+                             : error.id == 406 ? "a number is too large"
+                                               : "this is not valid JSON";
         return refuse(reason, lineAndColumn(text, byte));
     }
 

@@ -24,6 +24,14 @@ TEST(JsonSyntax, TellsLineAndColumnOfWhatIsBroken) {
     EXPECT_EQ(placeOfRefusal("[1] 2"), "line 1, column 5");
 }
 
+TEST(JsonSyntax, SaysThatAFileHasNothingInIt) {
+    for (const char* text : {"", " \n"}) {
+        const auto read = parseJson(text, "blues.study");
+        ASSERT_FALSE(read);
+        EXPECT_EQ(read.error().message, "blues.study: there is nothing in it.");
+    }
+}
+
 TEST(JsonSyntax, RefusesWhatTheStandardDoes) {
     for (const char* text :
          {"NaN", "[Infinity]", "'a'", "[01]", "[1,]", "\"\t\"", "\"\xff\"", "\"\\ud834\"", "// a\n1"})
