@@ -39,6 +39,8 @@ enum class CommandId {
     SemitoneUp,
     NextHearing,
     PreviousHearing,
+    NextFocus,
+    PreviousFocus,
     Softer,
     Louder,
     // Mark

@@ -22,6 +22,7 @@ enum class Condition {
     Places = 1 << 13, ///< a check of the phrase under the cursor left places to find
     LooseEnds = 1 << 14,
     NearLooseEnd = 1 << 15,
+    Stereo = 1 << 16, ///< the recording can be heard and has two channels
 };
 Q_DECLARE_FLAGS(Conditions, Condition)
 Q_DECLARE_OPERATORS_FOR_FLAGS(Conditions)

@@ -52,6 +52,8 @@ void bindPlaying(CommandSet& commands, DeskWindow& window) {
     });
     commands.bind(NextHearing, [&] { window.chooseHearing(ears.neighbour(1)); });
     commands.bind(PreviousHearing, [&] { window.chooseHearing(ears.neighbour(-1)); });
+    commands.bind(NextFocus, [&] { ears.focusOn(ears.focusNeighbour(1)); });
+    commands.bind(PreviousFocus, [&] { ears.focusOn(ears.focusNeighbour(-1)); });
     commands.bind(Softer, [&] { ears.setLevel(ears.level() - levelStep); });
     commands.bind(Louder, [&] { ears.setLevel(ears.level() + levelStep); });
 }

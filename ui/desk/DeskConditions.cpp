@@ -34,6 +34,7 @@ Conditions DeskWindow::conditions() {
     const auto phrase = phraseUnderCursor();
     Conditions met = ofStudy(study);
     met.setFlag(Condition::RecordingOpen, desk.recording() != nullptr);
+    met.setFlag(Condition::Stereo, ears.isStereo());
     met.setFlag(Condition::CanUndo, desk.canUndo());
     met.setFlag(Condition::CanRedo, desk.canRedo());
     met.setFlag(Condition::MarkHere, marks->markHere(ear).has_value());

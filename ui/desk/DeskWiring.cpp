@@ -75,6 +75,7 @@ void DeskWindow::connectPanel() {
 void DeskWindow::connectTransport() {
     connect(transportBar, &TransportBar::playPauseRequested, &ears, &ListeningDesk::playOrPause);
     connect(transportBar, &TransportBar::hearingChosen, this, &DeskWindow::chooseHearing);
+    connect(transportBar, &TransportBar::focusChosen, &ears, &ListeningDesk::focusOn);
     connect(transportBar, &TransportBar::playingChosen, this, [this](const Playing& playing) {
         if (!desk.isOpen()) return;
         desk.adjust(
@@ -95,6 +96,10 @@ void DeskWindow::connectTransport() {
 void DeskWindow::connectListening() {
     connect(&ears, &ListeningDesk::hearingChanged, this,
             [this] { transportBar->setHearing(ears.hearing()); });
+    connect(&ears, &ListeningDesk::focusChanged, this, [this] {
+        transportBar->showFocus(ears.focus());
+        transportBar->setIsStereo(ears.isStereo());
+    });
     connect(&ears, &ListeningDesk::levelChanged, this, [this] { transportBar->setLevel(ears.level()); });
     connect(&ears, &ListeningDesk::loopMakingChanged, this, &DeskWindow::showLoopMaking);
     connect(&climb, &ClimbDesk::changed, this, &DeskWindow::showClimb);

@@ -12,6 +12,7 @@ namespace earwright::ui {
 namespace {
 
 constexpr int ways = 5;
+constexpr int parts = 5;
 /// The ear has arrived when it is this near; after the longest wait (milliseconds) it counts as arrived
 /// anyhow.
 constexpr Seconds arrival{0.03};
@@ -41,6 +42,7 @@ ListeningDesk::ListeningDesk(DeskSession& desk, QObject* parent) : QObject(paren
         chosen.reset();
         giveUpLoop();
     });
+    connect(&session, &DeskSession::recordingChanged, this, [this] { focusOn(Focus::All); });
 }
 
 const Heard& ListeningDesk::listen() {
@@ -144,6 +146,21 @@ void ListeningDesk::hear(Hearing hearing) {
 
 Hearing ListeningDesk::neighbour(int step) const {
     return static_cast<Hearing>((static_cast<int>(way) + ways + step) % ways);
+}
+
+void ListeningDesk::focusOn(Focus focus) {
+    part = focus;
+    session.engine().setFocus(focus);
+    emit focusChanged();
+}
+
+Focus ListeningDesk::focusNeighbour(int step) const {
+    return static_cast<Focus>((static_cast<int>(part) + parts + step) % parts);
+}
+
+bool ListeningDesk::isStereo() const {
+    const auto recording = session.recording();
+    return recording && recording->channels() == 2;
 }
 
 void ListeningDesk::setLevel(double level) {

@@ -50,11 +50,19 @@ public:
     void hear(Hearing hearing);
     /// The way of hearing some steps on in their order, round and round.
     Hearing neighbour(int step) const;
+    /// Every recording starts with all of it in focus.
+    Focus focus() const { return part; }
+    void focusOn(Focus focus);
+    /// The focus some steps on in their order, round and round.
+    Focus focusNeighbour(int step) const;
+    /// The recording can be heard and has two channels.
+    bool isStereo() const;
     double level() const { return gain; }
     void setLevel(double level);
 
 signals:
     void hearingChanged();
+    void focusChanged();
     void levelChanged();
     /// A loop is being made, or no longer.
     void loopMakingChanged();
@@ -69,6 +77,7 @@ private:
     std::optional<Seconds> chosen;
     QElapsedTimer sinceChosen;
     Hearing way = Hearing::Record;
+    Focus part = Focus::All;
     double gain = 0.8;
 };
 

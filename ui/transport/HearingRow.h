@@ -2,28 +2,20 @@
 #pragma once
 
 #include "core/engine/Engine.h"
-
-#include <QWidget>
-
-#include <array>
+#include "ui/transport/WordRow.h"
 
 namespace earwright::ui {
 
-class QuietButton;
-
-class HearingRow : public QWidget {
+class HearingRow : public WordRow {
     Q_OBJECT
 public:
     explicit HearingRow(QWidget* parent = nullptr);
 
-    void setHearing(Hearing hearing);
-    QuietButton* button(Hearing hearing) const { return buttons[static_cast<std::size_t>(hearing)]; }
+    void setHearing(Hearing hearing) { choose(static_cast<int>(hearing)); }
+    QuietButton* button(Hearing hearing) const { return wordButton(static_cast<int>(hearing)); }
 
 signals:
     void chosen(earwright::Hearing hearing);
-
-private:
-    std::array<QuietButton*, 5> buttons{};
 };
 
 } // namespace earwright::ui

@@ -6,12 +6,14 @@
 #include "ui/theme/Theme.h"
 #include "ui/theme/Type.h"
 #include "ui/transport/DeviceLine.h"
+#include "ui/transport/FocusRow.h"
 #include "ui/transport/HearingRow.h"
 #include "ui/transport/PlaceDisplay.h"
 #include "ui/transport/PlayButton.h"
 #include "ui/transport/SignedStepper.h"
 #include "ui/transport/TuningLine.h"
 
+#include <QGridLayout>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPainter>
@@ -20,6 +22,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace earwright::ui {
 
@@ -38,6 +41,7 @@ TransportBar::TransportBar(QWidget* parent)
       play(new PlayButton(this)),
       place(new PlaceDisplay(this)),
       hearing(new HearingRow(this)),
+      picture(new FocusRow(this)),
       tuning(new TuningLine(this)),
       semitoneStepper(new SignedStepper(tr("Semitones"), mostSemitones, this)),
       centStepper(new SignedStepper(tr("Cents"), mostCents, this)),
@@ -80,6 +84,23 @@ QWidget* TransportBar::captioned(const QString& caption, QWidget* content, int i
     return group;
 }
 
+QLayout* TransportBar::buildChoices() {
+    // One under the other with their captions in front: side by side they would not fit a narrow window.
+    auto* choices = new QGridLayout;
+    choices->setHorizontalSpacing(spacing::small);
+    choices->setVerticalSpacing(spacing::hair);
+    int line = 0;
+    for (const auto& [caption, words] :
+         {std::pair<QString, QWidget*>{tr("hear"), hearing}, {tr("focus"), picture}}) {
+        auto* title = new QLabel(caption, this);
+        title->setFont(ui::font(TextStyle::Small));
+        title->setForegroundRole(QPalette::PlaceholderText);
+        choices->addWidget(title, line, 0);
+        choices->addWidget(words, line++, 1);
+    }
+    return choices;
+}
+
 void TransportBar::buildLayout() {
     auto* row = new QHBoxLayout;
     row->setSpacing(spacing::large);
@@ -87,7 +108,7 @@ void TransportBar::buildLayout() {
     row->addSpacing(spacing::medium - spacing::large);
     row->addWidget(place);
     row->addStretch(1);
-    row->addWidget(captioned(tr("hear"), hearing, spacing::small));
+    row->addLayout(buildChoices());
     row->addStretch(1);
     row->addWidget(captioned(tr("semitones"), semitoneStepper, spacing::tight));
     row->addWidget(captioned(tr("cents"), centStepper, spacing::tight));
@@ -108,6 +129,7 @@ void TransportBar::buildLayout() {
 void TransportBar::connectParts() {
     connect(play, &QAbstractButton::clicked, this, &TransportBar::playPauseRequested);
     connect(hearing, &HearingRow::chosen, this, &TransportBar::hearingChosen);
+    connect(picture, &FocusRow::chosen, this, &TransportBar::focusChosen);
     const auto chooseCents = [this](int cents) { emit playingChosen({inUse.speed, inUse.semitones, cents}); };
     connect(semitoneStepper, &SignedStepper::chosen, this, [this](int semitones) {
         emit playingChosen({inUse.speed, semitones, inUse.cents});
@@ -159,6 +181,14 @@ void TransportBar::countListening(bool playing) {
 
 void TransportBar::setHearing(Hearing chosen) {
     hearing->setHearing(chosen);
+}
+
+void TransportBar::showFocus(Focus focus) {
+    picture->setChosen(focus);
+}
+
+void TransportBar::setIsStereo(bool isStereo) {
+    picture->setIsStereo(isStereo);
 }
 
 void TransportBar::setPlaying(const Playing& playing) {

@@ -16,10 +16,12 @@
 class QLabel;
 class QSlider;
 class QBoxLayout;
+class QLayout;
 
 namespace earwright::ui {
 
 class DeviceLine;
+class FocusRow;
 class HearingRow;
 class PlaceDisplay;
 class PlayButton;
@@ -41,6 +43,9 @@ public:
     /// Where the ear is; called many times a second.
     void setHeard(Seconds place, bool playing);
     void setHearing(Hearing hearing);
+    void showFocus(Focus focus);
+    /// Without two channels there is no focus to choose.
+    void setIsStereo(bool isStereo);
     void setPlaying(const Playing& playing);
     /// Cents the record is above concert pitch; nothing while not known.
     void setTuning(std::optional<double> cents);
@@ -55,6 +60,7 @@ public:
     PlayButton* playButton() const { return play; }
     PlaceDisplay* placeDisplay() const { return place; }
     HearingRow* hearingRow() const { return hearing; }
+    FocusRow* focusRow() const { return picture; }
     TuningLine* tuningLine() const { return tuning; }
     SignedStepper* semitones() const { return semitoneStepper; }
     SignedStepper* cents() const { return centStepper; }
@@ -64,6 +70,7 @@ public:
 signals:
     void playPauseRequested();
     void hearingChosen(earwright::Hearing hearing);
+    void focusChosen(earwright::Focus focus);
     void playingChosen(const earwright::Playing& playing);
     void levelChosen(double level);
     void tryDeviceAgainRequested();
@@ -78,6 +85,7 @@ private:
     void connectParts();
     /// A part under its caption, which stands over the part's first letter: `indent` pixels in.
     QWidget* captioned(const QString& caption, QWidget* content, int indent);
+    QLayout* buildChoices();
     void countListening(bool playing);
 
     std::shared_ptr<const Study> study;
@@ -88,6 +96,7 @@ private:
     PlayButton* play;
     PlaceDisplay* place;
     HearingRow* hearing;
+    FocusRow* picture;
     TuningLine* tuning;
     SignedStepper* semitoneStepper;
     SignedStepper* centStepper;

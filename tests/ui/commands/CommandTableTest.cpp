@@ -78,6 +78,8 @@ constexpr ExpectedKey expectedKeys[] = {
     {CommandId::NextColumn, "Tab"},
     {CommandId::PreviousColumn, "Shift+Tab"},
     {CommandId::NextHearing, "V"},
+    {CommandId::NextFocus, "F"},
+    {CommandId::PreviousFocus, "Shift+F"},
     {CommandId::CheckPhrase, "C"},
     {CommandId::NextHelp, "H"},
     {CommandId::LooseEndHere, "Q"},

@@ -3,6 +3,7 @@
 #include "ui/theme/QuietButton.h"
 #include "ui/theme/Theme.h"
 #include "ui/transport/DeviceLine.h"
+#include "ui/transport/FocusRow.h"
 #include "ui/transport/HearingRow.h"
 #include "ui/transport/PlaceDisplay.h"
 #include "ui/transport/PlayButton.h"
@@ -71,6 +72,29 @@ TEST(TransportBar, ShowsAHearingWhenToldAndAsksForOneWhenClicked) {
     QTest::mouseClick(bar.hearingRow()->button(Hearing::Split), Qt::LeftButton);
     ASSERT_EQ(asked.count(), 1);
     EXPECT_EQ(asked[0][0].value<Hearing>(), Hearing::Split);
+}
+
+TEST(TransportBar, ShowsAFocusWhenToldAndAsksForOneWhenClicked) {
+    TransportBar bar;
+    bar.setIsStereo(true);
+    QSignalSpy asked(&bar, &TransportBar::focusChosen);
+    bar.showFocus(Focus::Sides);
+    EXPECT_TRUE(bar.focusRow()->button(Focus::Sides)->isChecked());
+    EXPECT_EQ(asked.count(), 0);
+    QTest::mouseClick(bar.focusRow()->button(Focus::Left), Qt::LeftButton);
+    ASSERT_EQ(asked.count(), 1);
+    EXPECT_EQ(asked[0][0].value<Focus>(), Focus::Left);
+}
+
+TEST(TransportBar, HasNoFocusToChooseInMonoAndSaysWhy) {
+    TransportBar bar;
+    bar.setIsStereo(false);
+    QSignalSpy asked(&bar, &TransportBar::focusChosen);
+    QTest::mouseClick(bar.focusRow()->button(Focus::Left), Qt::LeftButton);
+    EXPECT_EQ(asked.count(), 0);
+    EXPECT_TRUE(bar.focusRow()->button(Focus::Left)->toolTip().contains("stereo recordings only"));
+    bar.setIsStereo(true);
+    EXPECT_FALSE(bar.focusRow()->button(Focus::Left)->toolTip().contains("only"));
 }
 
 TEST(TransportBar, MovesOnlyWhatWasAskedOfThePitch) {
@@ -143,6 +167,7 @@ TEST(TransportBar, FitsANarrowWindow) {
         TransportBar bar;
         bar.setStudy(withBars());
         bar.setHasRecording(true);
+        bar.setIsStereo(true);
         bar.setLength(Seconds(271));
         bar.setHeard(Seconds(72.4), true);
         bar.setPlaying({0.5, -2, 0});
