@@ -121,7 +121,7 @@ private:
 
     std::shared_ptr<Recording> recording;
     LogFile log;
-    Engine engine{Engine::Options{-1, true, latencySeconds}};
+    Engine engine{Engine::Options{{.latencySeconds = latencySeconds}, true}};
     Playing playing;
     OutputFrames nextRow;
     bool isLooping = false;

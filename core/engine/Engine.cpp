@@ -21,21 +21,14 @@ std::int64_t steadyNanoseconds() {
         .count();
 }
 
-OutputDevice::Options deviceOptions(const Engine::Options& options) {
-    OutputDevice::Options wanted;
-    wanted.index = options.deviceIndex;
-    wanted.useSound = options.openDevice;
-    wanted.latencySeconds = std::clamp(options.latencySeconds, 0.01, 0.5);
-    return wanted;
-}
-
 } // namespace
 
 /// The owner's side: what was wished for last, and the three parts that carry it out. They go in reverse
 /// order: first the device, then the worker, then the mixer both feed.
 class Engine::Body {
 public:
-    explicit Body(const Options& options) : worker(mixer), device(mixer, deviceOptions(options)) {}
+    explicit Body(const Options& options)
+        : worker(mixer), device(mixer, {options.device, options.openDevice}) {}
 
     std::optional<HeardSegment> heardSegment() {
         const auto segment = mixer->heard().segmentAt(heardFrame());
@@ -260,8 +253,8 @@ std::vector<DeviceChoice> Engine::devices() {
     return body->device.choices();
 }
 
-void Engine::useDevice(int index) {
-    body->device.open(index);
+void Engine::useDevice(const DeviceWish& wish) {
+    body->device.open(wish);
 }
 
 } // namespace earwright

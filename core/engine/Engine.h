@@ -1,6 +1,7 @@
 // What sounds: the recording at any speed and pitch, the written notes beside it, through the sound device.
 #pragma once
 
+#include "core/engine/DeviceReport.h"
 #include "core/engine/TimedNote.h"
 #include "core/result/Result.h"
 #include "core/sound/Recording.h"
@@ -33,32 +34,6 @@ struct Playing {
     friend bool operator==(const Playing&, const Playing&) = default;
 };
 
-enum class DeviceState {
-    Closed, ///< nothing asked for yet
-    Opening,
-    Running,
-    Missing, ///< no device, or it refuses: the program runs on silently
-    Lost,    ///< it was running and vanished or hangs
-};
-
-/// What the interface shows of the device.
-struct DeviceReport {
-    DeviceState state = DeviceState::Closed;
-    /// The device's own name; empty when none is open.
-    std::string name;
-    /// One line for the user when something is wrong; empty otherwise.
-    std::string message;
-    int rateHertz = 0;
-    int underruns = 0;
-};
-
-/// A device to choose from. Index as PortAudio counts, valid until devices are listed again.
-struct DeviceChoice {
-    int index = -1;
-    std::string name;
-    bool isDefault = false;
-};
-
 /// What is heard now.
 struct Heard {
     bool playing = false;
@@ -81,13 +56,9 @@ struct Heard {
 class Engine {
 public:
     struct Options {
-        /// PortAudio index, or −1 for the system's default device.
-        int deviceIndex = -1;
+        DeviceWish device;
         /// False runs without PortAudio at all, for tests of everything above it.
         bool openDevice = true;
-        /// Wished from the device, 0.01 to 0.5; less answers quicker, more is safer on a busy machine.
-        /// Doubled while the device keeps running dry.
-        double latencySeconds = 0.08;
     };
 
     Engine();
@@ -133,8 +104,9 @@ public:
     std::optional<Frames> placeAt(OutputFrames frame);
     DeviceReport device();
     std::vector<DeviceChoice> devices();
-    /// Opens another device, or tries the same again.
-    void useDevice(int index);
+    /// Opens another device, or tries the same again. What plays goes on where it is: it stands still while
+    /// the device is opened, and moves on silently where that takes longer than half a second.
+    void useDevice(const DeviceWish& wish);
 
 private:
     class Body;

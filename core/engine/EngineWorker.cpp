@@ -11,10 +11,6 @@ namespace {
 
 using namespace std::chrono_literals;
 
-/// Seconds kept ready for the callback; more with each time that was not enough.
-constexpr double aheadSeconds = 0.17;
-constexpr double moreSeconds = 0.05;
-constexpr int mostGrowth = 6;
 /// Sound a new lane has before the callback is told of it.
 constexpr double primedSeconds = 0.03;
 /// How far ahead of the callback a lane that goes on is joined: the time it takes to make it ready.
@@ -49,12 +45,8 @@ void EngineWorker::run(const std::stop_token& stop) {
             noticeEnd();
             if (wanted.changed) startLane();
         }
-        isFilled = !active || active->fill(framesOf(ahead(), active->rate()), true);
+        isFilled = !active || active->fill(framesOf(mixer->keptAhead().seconds(), active->rate()), true);
     }
-}
-
-double EngineWorker::ahead() const {
-    return aheadSeconds + moreSeconds * std::min(mixer->underruns(), mostGrowth);
 }
 
 void EngineWorker::post(Message message) {

@@ -40,7 +40,7 @@ struct Wanted {
 
 /// Threads: post() by the thread that owns the engine; the rest is its own thread, the only caller of the
 ///   stretcher.
-/// Real time: it shall keep ahead of the callback by about 0.17 s, but nobody waits for it.
+/// Real time: it shall keep ahead of the callback by Mixer::keptAhead(), but nobody waits for it.
 class EngineWorker {
 public:
     explicit EngineWorker(std::shared_ptr<Mixer> mixer);
@@ -57,7 +57,6 @@ private:
     void noticeEnd();
     void noticeRate();
     void startLane();
-    double ahead() const;
     void prime(Lane& lane, std::int64_t switchAt) const;
     Lane::Start nextStart(std::int64_t& switchAt);
     void goOnFrom(Lane::Start& start, std::int64_t& switchAt) const;

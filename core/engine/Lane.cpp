@@ -7,7 +7,8 @@ namespace earwright {
 
 namespace {
 
-constexpr std::size_t ringFrames = 1 << 15;
+/// More than KeptAhead::most at 192 kHz.
+constexpr std::size_t ringFrames = 1 << 17;
 constexpr std::size_t blockFrames = 256;
 /// Blocks rendered before fill() looks up again.
 constexpr int briefBlocks = 4;

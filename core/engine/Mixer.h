@@ -3,6 +3,7 @@
 
 #include "core/engine/Engine.h"
 #include "core/engine/HeardLog.h"
+#include "core/engine/KeptAhead.h"
 #include "core/engine/LanePlayer.h"
 #include "core/engine/Mixdown.h"
 #include "core/engine/SpscRing.h"
@@ -58,6 +59,10 @@ public:
     /// The device ran dry, whoever's fault it was. Callback.
     void countUnderrun() { underrunCount.fetch_add(1, std::memory_order_relaxed); }
     int underruns() const { return underrunCount.load(std::memory_order_relaxed); }
+    /// Device: the sound it has room for.
+    void announceRoom(double seconds) { deviceRoom.store(seconds, std::memory_order_relaxed); }
+    /// What the worker is to keep ready.
+    KeptAhead keptAhead() const { return {deviceRoom.load(std::memory_order_relaxed), underruns()}; }
 
 private:
     void setRate(SampleRate rate);
@@ -77,6 +82,7 @@ private:
     std::atomic<float> peak{0};
     std::atomic<int> underrunCount{0};
     std::atomic<int> announcedRate{48000};
+    std::atomic<double> deviceRoom{KeptAhead{}.deviceSeconds};
     SpscRing<StringGesture> auditions{16};
 
     LanePlayer player;

@@ -1,16 +1,21 @@
 #include "core/engine/OutputDevice.h"
 
+#include "core/engine/DeviceStory.h"
+#include "core/engine/GapWatch.h"
+#include "core/engine/LatencyGrowth.h"
 #include "core/engine/OutputStream.h"
 #include "core/engine/SilentClock.h"
+#include "core/engine/SoundHost.h"
 
 #include <algorithm>
 #include <array>
 #include <atomic>
 #include <chrono>
+#include <cmath>
 #include <condition_variable>
 #include <cstring>
+#include <map>
 #include <mutex>
-#include <optional>
 #include <thread>
 
 namespace earwright {
@@ -23,56 +28,64 @@ using Clock = std::chrono::steady_clock;
 constexpr auto hangTime = 1s;
 constexpr auto quitPatience = 1s;
 constexpr auto firstRetry = 1s;
-constexpr auto longestRetry = 16s;
-/// Opening takes less, even where many devices are looked through.
-constexpr auto slowOpening = 3s;
+constexpr auto longestRetry = 4s;
+/// So long the sound stands still for a device that is being opened.
+constexpr auto openingPatience = 500ms;
 constexpr auto clockPeriod = 5ms;
 constexpr auto watchPeriod = 50ms;
-/// So many gaps within so long a time mean that the device is asked for more room.
-constexpr int tooManyGaps = 3;
-constexpr auto gapWindow = 5s;
-constexpr double longestLatency = 0.32;
 constexpr std::size_t silentBlock = 512;
 
 std::int64_t nowNanoseconds() {
     return std::chrono::duration_cast<std::chrono::nanoseconds>(Clock::now().time_since_epoch()).count();
 }
 
-const char* const lostMessage = "The sound device has gone; playing on silently and trying to get it back.";
-const char* const hangMessage =
-    "The sound device does not answer; playing on silently until it does. Another device may help.";
+DeviceWish inRange(DeviceWish wish) {
+    const double wished = wish.latencySeconds;
+    wish.latencySeconds = std::isfinite(wished) ? std::clamp(wished, 0.01, 0.5) : DeviceWish{}.latencySeconds;
+    wish.rateHertz = std::clamp(wish.rateHertz, 0, 192000);
+    return wish;
+}
 
 } // namespace
 
 /// Shared by the owner and both threads, so that a hanging thread never outlives what it uses.
-class OutputDevice::Body final : public StreamListener {
+class OutputDevice::Body final : public StreamListener, public SoundGuest {
 public:
     Body(std::shared_ptr<Mixer> fed, const Options& wishes)
-        : mixer(std::move(fed)), options(wishes), wantedIndex(wishes.index), latency(wishes.latencySeconds) {
-        shown.state = wishes.useSound ? DeviceState::Opening : DeviceState::Closed;
+        : mixer(std::move(fed)),
+          options(wishes),
+          wanted(inRange(wishes.wish)),
+          story(wishes.useSound ? DeviceState::Opening : DeviceState::Closed) {
+        growth.restart(wanted.latencySeconds, 0, Clock::now());
     }
 
     void runDevice();
     void runClock();
-    void request(int index);
+    void request(const DeviceWish& wish);
     void quit();
     void waitForDevice();
     DeviceReport report() const;
     std::vector<DeviceChoice> choices() const;
 
-    void streamWants(float* stereo, unsigned long frames, double secondsUntilHeard) override;
+    void streamWants(float* stereo, unsigned long frames, double secondsUntilHeard, bool ranDry) override;
     void streamEnded() override;
+    void soundHostRestarts(const SoundTurn& turn) override;
 
 private:
-    void openAnew(std::unique_ptr<OutputStream>& stream, int index);
-    void say(DeviceState state, const std::string& name, const std::string& message, int rateHertz);
-    void giveUp(const char* message);
-    void growWhereItRunsDry();
-    void renderSilently();
     bool waitForWork();
-    double periodSeconds() const {
-        return static_cast<double>(options.periodFrames) / rate.load(std::memory_order_relaxed);
-    }
+    void openAnew();
+    void openChosen(const SoundTurn& turn, const ChosenDevice& chosen, const DeviceWish& wish);
+    Result<OutputStream::Opened> openAtARate(const SoundTurn& turn, const DeviceChoice& device,
+                                             const DeviceWish& wish, std::string& remark);
+    void startSounding(const OutputStream::Opened& opened);
+    void say(const std::string& name, const std::string& message);
+    void list(const SoundTurn& turn);
+    void findRates(std::size_t place);
+    void findAllRates();
+    void giveUp(const char* message);
+    void watchGaps();
+    bool standsStill() const;
+    void renderSilently();
 
     const std::shared_ptr<Mixer> mixer;
     const Options options;
@@ -81,22 +94,29 @@ private:
     std::condition_variable wake;
     std::condition_variable deviceThreadEnded;
     /// Guarded by `guard`.
-    int wantedIndex;
+    DeviceWish wanted;
     bool isRequested = true;
     bool isQuitting = false;
     bool deviceThreadDone = false;
     Clock::duration retryAfter = firstRetry;
-    Clock::time_point openingSince = Clock::now();
-    DeviceReport shown;
+    Clock::time_point standingSince = Clock::now();
+    DeviceStory story;
+    LatencyGrowth growth;
     std::vector<DeviceChoice> listed;
+
+    /// Touched in a turn only.
+    OutputStream stream;
+    std::uint64_t listing = 0;
+    /// Found out once for each device; the device's thread only.
+    std::map<std::string, std::vector<int>> knownRates;
 
     /// The clock's thread only.
     SilentClock silentClock;
-    int underrunsBefore = 0;
-    Clock::time_point windowStart = Clock::now();
 
-    /// Asked from the device now.
-    std::atomic<double> latency;
+    /// Set up before streamIsOn, then the callback's.
+    GapWatch gaps;
+    double typicalDelay = 0;
+
     /// The stream may render; otherwise the silent clock does.
     std::atomic<bool> streamIsOn{false};
     /// Set anew with each stream, for Mixer::render().
@@ -107,19 +127,20 @@ private:
     std::atomic<int> rate{48000};
 };
 
-void OutputDevice::Body::streamWants(float* stereo, unsigned long frames, double secondsUntilHeard) {
+// The callback. -------------------------------------------------------------------------------------------
+
+void OutputDevice::Body::streamWants(float* stereo, unsigned long frames, double secondsUntilHeard,
+                                     bool ranDry) {
     const std::int64_t now = nowNanoseconds();
-    const std::int64_t before = lastCallback.exchange(now, std::memory_order_acq_rel);
-    // Systems seldom report it: a callback later than all that was waiting in the device has left a gap.
-    const bool leftGap = static_cast<double>(now - before) * 1e-9 > latency.load() + periodSeconds();
+    lastCallback.store(now, std::memory_order_release);
     const bool mine =
         streamIsOn.load(std::memory_order_acquire) && !isRendering.test_and_set(std::memory_order_acquire);
     if (!mine) {
         std::memset(stereo, 0, frames * 2 * sizeof(float));
         return;
     }
-    const double ahead = secondsUntilHeard > 0 && secondsUntilHeard < 5 ? secondsUntilHeard : latency.load();
-    if (leftGap) mixer->countUnderrun();
+    if (gaps.called(now, ranDry)) mixer->countUnderrun();
+    const double ahead = secondsUntilHeard > 0 && secondsUntilHeard < 5 ? secondsUntilHeard : typicalDelay;
     mixer->render({stereo, frames * 2}, SampleRate{rate.load(std::memory_order_relaxed)},
                   now + static_cast<std::int64_t>(ahead * 1e9),
                   isNewStream.exchange(false, std::memory_order_relaxed));
@@ -130,16 +151,18 @@ void OutputDevice::Body::streamEnded() {
     streamIsOn.store(false, std::memory_order_release);
 }
 
-void OutputDevice::Body::request(int index) {
+// The owner. ----------------------------------------------------------------------------------------------
+
+void OutputDevice::Body::request(const DeviceWish& wish) {
     if (!options.useSound) return;
     {
         const std::lock_guard lock(guard);
-        wantedIndex = index;
+        wanted = inRange(wish);
+        growth.restart(wanted.latencySeconds, mixer->underruns(), Clock::now());
         isRequested = true;
         retryAfter = firstRetry;
-        shown.state = DeviceState::Opening;
-        shown.message.clear();
-        openingSince = Clock::now();
+        standingSince = Clock::now();
+        story.opening();
     }
     wake.notify_all();
 }
@@ -160,10 +183,11 @@ void OutputDevice::Body::waitForDevice() {
 
 DeviceReport OutputDevice::Body::report() const {
     const std::lock_guard lock(guard);
-    DeviceReport now = shown;
+    DeviceReport now = story.report();
+    const KeptAhead kept = mixer->keptAhead();
     now.underruns = mixer->underruns();
-    if (now.state == DeviceState::Opening && Clock::now() - openingSince > slowOpening)
-        now.message = hangMessage;
+    now.bufferSeconds = kept.seconds();
+    now.grown = growth.isGrown() || kept.seconds() > kept.atFirst();
     return now;
 }
 
@@ -172,28 +196,19 @@ std::vector<DeviceChoice> OutputDevice::Body::choices() const {
     return listed;
 }
 
-void OutputDevice::Body::say(DeviceState state, const std::string& name, const std::string& message,
-                             int rateHertz) {
-    const std::lock_guard lock(guard);
-    shown.state = state;
-    shown.name = name;
-    shown.message = message;
-    shown.rateHertz = rateHertz;
-}
+// The device's thread. ------------------------------------------------------------------------------------
 
 void OutputDevice::Body::runDevice() {
-    std::unique_ptr<OutputStream> stream;
     while (waitForWork()) {
-        int index = 0;
-        {
-            const std::lock_guard lock(guard);
-            index = wantedIndex;
-            isRequested = false;
-        }
-        openAnew(stream, index);
+        openAnew();
+        findAllRates();
     }
     streamIsOn.store(false, std::memory_order_release);
-    stream.reset();
+    {
+        SoundTurn turn;
+        stream.close(turn, OutputStream::Closing::Dropped);
+        turn.leave(*this);
+    }
     {
         const std::lock_guard lock(guard);
         deviceThreadDone = true;
@@ -205,79 +220,176 @@ void OutputDevice::Body::runDevice() {
 bool OutputDevice::Body::waitForWork() {
     std::unique_lock lock(guard);
     const auto isDue = [this] { return isQuitting || isRequested; };
-    for (;;) {
-        if (shown.state == DeviceState::Lost) {
-            const bool asked = wake.wait_for(lock, retryAfter, isDue);
-            if (!asked) retryAfter = std::min<Clock::duration>(2 * retryAfter, longestRetry);
-            return !isQuitting;
-        }
-        wake.wait(lock, [&] { return isDue() || shown.state == DeviceState::Lost; });
-        if (isQuitting) return false;
-        if (isRequested) return true;
+    const auto isTrouble = [this] {
+        return story.state() == DeviceState::Lost || story.state() == DeviceState::Missing;
+    };
+    wake.wait(lock, [&] { return isDue() || isTrouble(); });
+    if (!isDue()) {
+        const bool asked = wake.wait_for(lock, retryAfter, isDue);
+        if (!asked) retryAfter = std::min<Clock::duration>(2 * retryAfter, longestRetry);
     }
+    return !isQuitting;
 }
 
-void OutputDevice::Body::openAnew(std::unique_ptr<OutputStream>& stream, int index) {
-    streamIsOn.store(false, std::memory_order_release);
-    bool wasLost = false;
+void OutputDevice::Body::openAnew() {
+    DeviceWish wish;
+    DeviceState before;
     {
         const std::lock_guard lock(guard);
-        wasLost = shown.state == DeviceState::Lost;
+        wish = wanted;
+        wish.latencySeconds = growth.latencySeconds();
+        before = story.state();
+        isRequested = false;
     }
-    // Devices that came or went since are only seen by a library that starts anew.
-    stream.reset();
-    stream = std::make_unique<OutputStream>();
-    {
-        const std::lock_guard lock(guard);
-        listed = stream->choices();
-    }
-    const auto chosen = stream->choose(index);
-    if (!chosen) {
-        say(wasLost ? DeviceState::Lost : DeviceState::Missing, "",
-            wasLost ? lostMessage : chosen.error().message, 0);
-        return;
-    }
-    rate.store(chosen->rate.hertz, std::memory_order_release);
-    mixer->announceRate(chosen->rate);
-    lastCallback.store(nowNanoseconds(), std::memory_order_release);
-    const auto opened = stream->open(*chosen, latency.load(), options.periodFrames, *this);
-    if (!opened) {
-        say(wasLost ? DeviceState::Lost : DeviceState::Missing, chosen->name, opened.error().message, 0);
-        return;
-    }
+    const bool isAlive = streamIsOn.exchange(false, std::memory_order_acq_rel);
+    SoundTurn turn;
+    stream.close(turn, isAlive ? OutputStream::Closing::Drained : OutputStream::Closing::Dropped);
+    turn.leave(*this);
+    // Devices that came or went since are only seen by a library that starts anew. Others who record are not
+    // torn out of it for a device that was there a moment ago.
+    if (!isAlive || !turn.hasGuests()) turn.listAnew();
+    list(turn);
+    const auto chosen = chooseDevice(choices(), wish, before == DeviceState::Lost);
+    if (!chosen) return say("", chosen.error().message);
+    turn.enter(*this);
+    openChosen(turn, *chosen, wish);
+    if (!stream.isOpen()) turn.leave(*this);
+}
+
+void OutputDevice::Body::openChosen(const SoundTurn& turn, const ChosenDevice& chosen,
+                                    const DeviceWish& wish) {
+    std::string remark = chosen.remark;
+    const auto opened = openAtARate(turn, chosen.device, wish, remark);
+    if (!opened) return say(chosen.device.name, opened.error().message);
+    startSounding(*opened);
+    const std::lock_guard lock(guard);
+    story.running(chosen.device.name, remark, opened->rate.hertz, opened->latencySeconds);
+    retryAfter = firstRetry;
+    // From now on it is found by its name, unless another was wished for meanwhile.
+    if (!isRequested && wanted.name.empty() && wanted.index >= 0) wanted.name = chosen.device.name;
+}
+
+Result<OutputStream::Opened> OutputDevice::Body::openAtARate(const SoundTurn& turn,
+                                                             const DeviceChoice& device,
+                                                             const DeviceWish& wish, std::string& remark) {
+    const auto openAt = [&](int hertz) {
+        mixer->announceRate(SampleRate{hertz});
+        rate.store(hertz, std::memory_order_release);
+        return stream.open(turn, device, SampleRate{hertz}, wish.latencySeconds, options.periodFrames, *this);
+    };
+    if (wish.rateHertz <= 0 || wish.rateHertz == device.ownRateHertz) return openAt(device.ownRateHertz);
+    auto wished = openAt(wish.rateHertz);
+    if (wished) return wished;
+    auto own = openAt(device.ownRateHertz);
+    if (own)
+        remark += (remark.empty() ? "" : " ") + device.name + " does not play at " +
+                  std::to_string(wish.rateHertz) + " Hz; playing at " + std::to_string(device.ownRateHertz) +
+                  " Hz.";
+    return own;
+}
+
+void OutputDevice::Body::startSounding(const OutputStream::Opened& opened) {
+    mixer->announceRoom(opened.roomSeconds);
+    gaps.restart(opened.roomSeconds);
+    typicalDelay = opened.latencySeconds;
     isNewStream.store(true, std::memory_order_release);
     lastCallback.store(nowNanoseconds(), std::memory_order_release);
     // First the sound, then the word: the watchdog takes a running device without sound for lost.
     streamIsOn.store(true, std::memory_order_release);
-    say(DeviceState::Running, chosen->name, "", chosen->rate.hertz);
-    const std::lock_guard lock(guard);
-    retryAfter = firstRetry;
 }
+
+/// What went wrong with opening. What was lost stays lost, so that it is told from what never was there.
+void OutputDevice::Body::say(const std::string& name, const std::string& message) {
+    const std::lock_guard lock(guard);
+    const bool wasLost = story.state() == DeviceState::Lost;
+    if (wasLost)
+        story.trouble(DeviceState::Lost, name, name.empty() ? device_words::lost : message);
+    else
+        story.trouble(DeviceState::Missing, name, message);
+}
+
+void OutputDevice::Body::list(const SoundTurn& turn) {
+    auto found = OutputStream::choices(turn);
+    for (DeviceChoice& device : found)
+        if (const auto known = knownRates.find(device.name); known != knownRates.end())
+            device.rates = known->second;
+    listing = turn.listing();
+    const std::lock_guard lock(guard);
+    listed = std::move(found);
+}
+
+/// After the sound has started, so that nobody waits for it.
+void OutputDevice::Body::findAllRates() {
+    std::size_t count = 0;
+    {
+        const std::lock_guard lock(guard);
+        if (story.state() == DeviceState::Running) count = listed.size();
+    }
+    for (std::size_t place = 0; place < count; ++place) {
+        {
+            const std::lock_guard lock(guard);
+            if (isQuitting || isRequested) return;
+        }
+        findRates(place);
+    }
+}
+
+void OutputDevice::Body::findRates(std::size_t place) {
+    DeviceChoice device;
+    {
+        const std::lock_guard lock(guard);
+        device = listed[place];
+    }
+    if (knownRates.contains(device.name)) return;
+    const SoundTurn turn;
+    if (turn.listing() != listing) return;
+    std::vector<int> rates = OutputStream::rates(turn, device.index);
+    if (rates.empty()) return;
+    const std::lock_guard lock(guard);
+    listed[place].rates = knownRates[device.name] = std::move(rates);
+}
+
+/// Another guest wants the devices listed anew, and has the turn.
+void OutputDevice::Body::soundHostRestarts(const SoundTurn& turn) {
+    if (!stream.isOpen()) return;
+    {
+        const std::lock_guard lock(guard);
+        if (story.state() == DeviceState::Running) story.opening();
+        standingSince = Clock::now();
+        isRequested = true;
+    }
+    const bool isAlive = streamIsOn.exchange(false, std::memory_order_acq_rel);
+    stream.close(turn, isAlive ? OutputStream::Closing::Drained : OutputStream::Closing::Dropped);
+    wake.notify_all();
+}
+
+// The clock's thread. -------------------------------------------------------------------------------------
 
 void OutputDevice::Body::giveUp(const char* message) {
     streamIsOn.store(false, std::memory_order_release);
     {
         const std::lock_guard lock(guard);
-        if (shown.state != DeviceState::Running) return;
-        shown.state = DeviceState::Lost;
-        shown.message = message;
+        if (story.state() != DeviceState::Running) return;
+        story.trouble(DeviceState::Lost, story.report().name, message);
     }
     wake.notify_all();
 }
 
-void OutputDevice::Body::growWhereItRunsDry() {
-    const int now = mixer->underruns();
-    const bool isTooMuch = now - underrunsBefore >= tooManyGaps;
-    if (!isTooMuch && Clock::now() - windowStart < gapWindow) return;
-    underrunsBefore = now;
-    windowStart = Clock::now();
-    if (!isTooMuch || 2 * latency.load() > longestLatency) return;
-    latency.store(2 * latency.load());
+void OutputDevice::Body::watchGaps() {
     {
         const std::lock_guard lock(guard);
+        story.gaps(mixer->underruns(), mixer->keptAhead().seconds());
+        if (story.state() != DeviceState::Running || !growth.notice(mixer->underruns(), Clock::now())) return;
+        story.askedForMore(growth.latencySeconds());
+        standingSince = Clock::now();
         isRequested = true;
     }
     wake.notify_all();
+}
+
+bool OutputDevice::Body::standsStill() const {
+    const std::lock_guard lock(guard);
+    return story.state() == DeviceState::Opening && Clock::now() - standingSince < openingPatience;
 }
 
 void OutputDevice::Body::runClock() {
@@ -288,15 +400,19 @@ void OutputDevice::Body::runClock() {
             wake.wait_for(lock, streamIsOn.load() ? watchPeriod : clockPeriod, [this] { return isQuitting; });
             if (isQuitting) return;
         }
+        watchGaps();
         if (streamIsOn.load(std::memory_order_acquire)) {
             const auto silence =
                 std::chrono::nanoseconds(nowNanoseconds() - lastCallback.load(std::memory_order_acquire));
-            if (silence > hangTime) giveUp(hangMessage);
-            growWhereItRunsDry();
+            if (silence > hangTime) giveUp(device_words::hangs);
             wasSilent = false;
             continue;
         }
-        giveUp(lostMessage);
+        giveUp(device_words::lost);
+        if (standsStill()) {
+            wasSilent = false;
+            continue;
+        }
         if (!wasSilent) {
             silentClock.restart(Clock::now());
             isNewStream.store(true, std::memory_order_release);
@@ -331,8 +447,8 @@ OutputDevice::~OutputDevice() {
     body->waitForDevice();
 }
 
-void OutputDevice::open(int index) {
-    body->request(index);
+void OutputDevice::open(const DeviceWish& wish) {
+    body->request(wish);
 }
 
 DeviceReport OutputDevice::report() const {

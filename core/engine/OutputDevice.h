@@ -1,7 +1,7 @@
 // The sound device, kept at arm's length: whatever it does, the program plays on and nobody waits for it.
 #pragma once
 
-#include "core/engine/Engine.h"
+#include "core/engine/DeviceReport.h"
 #include "core/engine/Mixer.h"
 
 #include <memory>
@@ -13,23 +13,19 @@ namespace earwright {
 /// Opens, watches and closes a PortAudio stream that calls Mixer::render().
 ///
 /// While no device runs, a silent clock renders in its place, so positions move on and the program stays
-/// usable. A device that vanishes or stops calling back for a second is given up with a message and tried
-/// again every few seconds.
+/// usable; while one is opened anew by wish, the sound stands still for up to half a second instead, so that
+/// nothing is missed. A device that vanishes or stops calling back for a second is given up with a message
+/// and tried again every few seconds.
 ///
 /// Threads: the methods by one thread; none waits for PortAudio. A thread of its own makes all PortAudio
-/// calls
-///   (they may hang as long as a sound server does); another is clock and watchdog. The destructor gives a
-///   hanging PortAudio one second and then leaves that thread behind.
+///   calls (they may hang as long as a sound server does); another is clock and watchdog. The destructor
+///   gives a hanging PortAudio one second and then leaves that thread behind.
 class OutputDevice {
 public:
     struct Options {
-        /// PortAudio index or −1 for the system's default.
-        int index = -1;
+        DeviceWish wish;
         /// False: the silent clock only.
         bool useSound = true;
-        /// Wished from the device; the mean delay from render() to ear is about this. Doubled, up to 0.32 s,
-        /// while the device keeps running dry.
-        double latencySeconds = 0.08;
         unsigned long periodFrames = 256;
     };
 
@@ -38,8 +34,8 @@ public:
     OutputDevice(const OutputDevice&) = delete;
     OutputDevice& operator=(const OutputDevice&) = delete;
 
-    /// Looks for devices anew and opens one.
-    void open(int index);
+    /// Looks for devices anew and opens the one wished for. Numbers out of range are brought into it.
+    void open(const DeviceWish& wish);
     DeviceReport report() const;
     std::vector<DeviceChoice> choices() const;
 

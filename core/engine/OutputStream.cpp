@@ -1,8 +1,5 @@
 #include "core/engine/OutputStream.h"
 
-#include "core/engine/AlsaConfiguration.h"
-#include "core/engine/QuietSoundLibraries.h"
-
 #include <algorithm>
 #include <cmath>
 #include <portaudio.h>
@@ -12,10 +9,13 @@ namespace earwright {
 
 namespace {
 
+constexpr int usualRates[]{44100, 48000, 88200, 96000, 176400, 192000};
+
 int callback(const void*, void* output, unsigned long frames, const PaStreamCallbackTimeInfo* times,
-             PaStreamCallbackFlags, void* userData) {
+             PaStreamCallbackFlags flags, void* userData) {
     const double ahead = times->outputBufferDacTime - times->currentTime;
-    static_cast<StreamListener*>(userData)->streamWants(static_cast<float*>(output), frames, ahead);
+    static_cast<StreamListener*>(userData)->streamWants(static_cast<float*>(output), frames, ahead,
+                                                        (flags & paOutputUnderflow) != 0);
     return paContinue;
 }
 
@@ -33,73 +33,98 @@ Error refused(const std::string& name, PaError code) {
             ""};
 }
 
+PaStreamParameters stereoOf(int index, double latencySeconds) {
+    PaStreamParameters wanted{};
+    wanted.device = index;
+    wanted.channelCount = 2;
+    wanted.sampleFormat = paFloat32;
+    wanted.suggestedLatency = latencySeconds;
+    return wanted;
+}
+
+int ownRate(const PaDeviceInfo& info) {
+    const bool usable = info.defaultSampleRate >= 8000 && info.defaultSampleRate <= 192000;
+    return usable ? static_cast<int>(std::lround(info.defaultSampleRate)) : 44100;
+}
+
 } // namespace
 
-OutputStream::OutputStream() {
-    quietSoundLibraries();
-    initialised = alsaIsConfigured() && Pa_Initialize() == paNoError;
-}
-
-OutputStream::~OutputStream() {
-    close();
-    if (initialised) Pa_Terminate();
-}
-
-std::vector<DeviceChoice> OutputStream::choices() const {
+std::vector<DeviceChoice> OutputStream::choices(const SoundTurn& turn) {
     std::vector<DeviceChoice> found;
-    if (!initialised) return found;
+    if (!turn.isReady()) return found;
     for (int index = 0; index < Pa_GetDeviceCount(); ++index) {
         const PaDeviceInfo* info = Pa_GetDeviceInfo(index);
         if (info && info->maxOutputChannels >= 2)
-            found.push_back({index, info->name, index == Pa_GetDefaultOutputDevice()});
+            found.push_back({index,
+                             info->name,
+                             index == Pa_GetDefaultOutputDevice(),
+                             {},
+                             ownRate(*info),
+                             info->defaultLowOutputLatency});
     }
     return found;
 }
 
-Result<OutputStream::Chosen> OutputStream::choose(int index) const {
-    if (!initialised || Pa_GetDeviceCount() <= 0)
-        return Error{ErrorKind::Device,
-                     "There is no sound device; playing on silently. Connect one and try again.", ""};
-    const int wanted = index < 0 ? Pa_GetDefaultOutputDevice() : index;
-    const PaDeviceInfo* info =
-        wanted >= 0 && wanted < Pa_GetDeviceCount() ? Pa_GetDeviceInfo(wanted) : nullptr;
-    if (!info || info->maxOutputChannels < 2)
-        return Error{ErrorKind::Device,
-                     "The chosen sound device is not there; playing on silently. Choose another one.", ""};
-    const double rate = info->defaultSampleRate;
-    const bool usable = rate >= 8000 && rate <= 192000;
-    return Chosen{wanted, info->name, SampleRate{usable ? static_cast<int>(std::lround(rate)) : 44100}};
+std::vector<int> OutputStream::rates(const SoundTurn& turn, int index) {
+    std::vector<int> found;
+    if (!turn.isReady() || index < 0 || index >= Pa_GetDeviceCount()) return found;
+    const PaStreamParameters wanted = stereoOf(index, Pa_GetDeviceInfo(index)->defaultLowOutputLatency);
+    for (const int rate : usualRates)
+        if (Pa_IsFormatSupported(nullptr, &wanted, rate) == paFormatIsSupported) found.push_back(rate);
+    return found;
 }
 
-Result<Done> OutputStream::open(const Chosen& chosen, double latencySeconds, unsigned long periodFrames,
-                                StreamListener& listener) {
-    PaStreamParameters wanted{};
-    wanted.device = chosen.index;
-    wanted.channelCount = 2;
-    wanted.sampleFormat = paFloat32;
-    wanted.suggestedLatency =
-        std::max(latencySeconds, Pa_GetDeviceInfo(chosen.index)->defaultLowOutputLatency);
+Result<OutputStream::Opened> OutputStream::open(const SoundTurn&, const DeviceChoice& choice, SampleRate rate,
+                                                double latencySeconds, unsigned long periodFrames,
+                                                StreamListener& listener) {
+    const PaStreamParameters wanted =
+        stereoOf(choice.index, std::max(latencySeconds, choice.leastLatencySeconds));
     PaStream* opened = nullptr;
-    PaError code = Pa_OpenStream(&opened, nullptr, &wanted, chosen.rate.hertz, periodFrames,
-                                 paClipOff | paDitherOff, &callback, &listener);
-    if (code != paNoError) return refused(chosen.name, code);
+    PaError code = Pa_OpenStream(&opened, nullptr, &wanted, rate.hertz, periodFrames, paClipOff | paDitherOff,
+                                 &callback, &listener);
+    if (code != paNoError) return refused(choice.name, code);
     Pa_SetStreamFinishedCallback(opened, &finished);
     // The callback's thread stays at usual priority: as a real-time thread it pushed aside the sound server's
     // own client thread, which hands its frames on, and a busy machine had several times as many gaps.
     code = Pa_StartStream(opened);
     if (code != paNoError) {
         Pa_CloseStream(opened);
-        return refused(chosen.name, code);
+        return refused(choice.name, code);
     }
     stream = opened;
-    return Done{};
+    const PaStreamInfo* info = Pa_GetStreamInfo(opened);
+    const double granted = info ? info->outputLatency : wanted.suggestedLatency;
+    // What PortAudio calls latency leaves out the period that is being played.
+    return Opened{rate, granted, granted + static_cast<double>(periodFrames) / rate.hertz};
 }
 
-void OutputStream::close() {
+void OutputStream::close(const SoundTurn&, Closing closing) {
     if (!stream) return;
-    Pa_AbortStream(stream);
+    if (closing == Closing::Drained)
+        Pa_StopStream(stream);
+    else
+        Pa_AbortStream(stream);
     Pa_CloseStream(stream);
     stream = nullptr;
+}
+
+Result<ChosenDevice> chooseDevice(const std::vector<DeviceChoice>& devices, const DeviceWish& wish,
+                                  bool insists) {
+    if (devices.empty())
+        return Error{ErrorKind::Device,
+                     "There is no sound device; playing on silently. Connect one and try again.", ""};
+    const auto found = std::find_if(devices.begin(), devices.end(), [&](const DeviceChoice& device) {
+        return wish.name.empty() ? wish.index == device.index || (wish.index < 0 && device.isDefault)
+                                 : wish.name == device.name;
+    });
+    if (found != devices.end()) return ChosenDevice{*found, ""};
+    const auto standIn = std::find_if(devices.begin(), devices.end(),
+                                      [](const DeviceChoice& device) { return device.isDefault; });
+    if (wish.name.empty() || insists || standIn == devices.end())
+        return Error{ErrorKind::Device,
+                     "The chosen sound device is not there; playing on silently. Choose another one.", ""};
+    return ChosenDevice{*standIn, "The sound device " + wish.name + " is not there; playing to " +
+                                      standIn->name + " instead."};
 }
 
 } // namespace earwright

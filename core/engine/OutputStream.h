@@ -1,11 +1,11 @@
 // One open PortAudio stream and the list it was chosen from.
 #pragma once
 
-#include "core/engine/Engine.h"
+#include "core/engine/DeviceReport.h"
+#include "core/engine/SoundHost.h"
 #include "core/result/Result.h"
 #include "core/time/SampleRate.h"
 
-#include <functional>
 #include <string>
 #include <vector>
 
@@ -15,37 +15,55 @@ namespace earwright {
 class StreamListener {
 public:
     virtual ~StreamListener() = default;
-    /// The callback. Real time: no allocation, lock, wait, throw or log.
-    virtual void streamWants(float* stereo, unsigned long frames, double secondsUntilHeard) = 0;
+    /// The callback. Real time: no allocation, lock, wait, throw or log. `ranDry`: the system says that sound
+    /// was missing before this.
+    virtual void streamWants(float* stereo, unsigned long frames, double secondsUntilHeard, bool ranDry) = 0;
     /// The stream has ended, by itself or because it was closed.
     virtual void streamEnded() = 0;
 };
 
-/// Threads: one thread makes all calls, and they may take as long as a sound server hangs.
-/// Ownership: initialises PortAudio while it lives; one at a time.
+/// Threads: whoever has the turn with PortAudio, which every method but the constructor is handed; they may
+///   take as long as a sound server hangs.
+/// Ownership: close() before the end; the owner is a guest of the host while a stream is open.
 class OutputStream {
 public:
-    OutputStream();
-    ~OutputStream();
+    OutputStream() = default;
     OutputStream(const OutputStream&) = delete;
     OutputStream& operator=(const OutputStream&) = delete;
 
-    std::vector<DeviceChoice> choices() const;
-    /// Name and rate of what would be opened. Error: Device, in one sentence for the user.
-    struct Chosen {
-        int index = -1;
-        std::string name;
+    /// Devices with two channels or more; without their rates, which take time to find out.
+    static std::vector<DeviceChoice> choices(const SoundTurn& turn);
+    /// The usual rates a device plays at. It may be asked for none while it is open elsewhere.
+    static std::vector<int> rates(const SoundTurn& turn, int index);
+
+    struct Opened {
         SampleRate rate;
+        /// What the device granted.
+        double latencySeconds = 0;
+        /// All the sound that can wait in it.
+        double roomSeconds = 0;
     };
-    Result<Chosen> choose(int index) const;
-    /// Opens and starts. Requires: nothing is open. Error: Device.
-    Result<Done> open(const Chosen& chosen, double latencySeconds, unsigned long periodFrames,
-                      StreamListener& listener);
-    void close();
+    /// Opens a device and starts it. Requires: nothing is open. Error: Device, in one sentence for the user.
+    Result<Opened> open(const SoundTurn& turn, const DeviceChoice& choice, SampleRate rate,
+                        double latencySeconds, unsigned long periodFrames, StreamListener& listener);
+    /// Drained, all that was rendered is heard first; otherwise it is dropped, which is quicker.
+    enum class Closing { Drained, Dropped };
+    void close(const SoundTurn& turn, Closing closing);
+    bool isOpen() const { return stream != nullptr; }
 
 private:
-    bool initialised = false;
     void* stream = nullptr;
 };
+
+/// Which of the devices a wish means; the rest of a choice is up to the device.
+struct ChosenDevice {
+    DeviceChoice device;
+    /// A sentence where it is not the one wished for; empty otherwise.
+    std::string remark;
+};
+/// By name, else by index, else the system's default. A name that is not there gives way to the default,
+/// unless `insists`. Error: Device, in one sentence for the user.
+Result<ChosenDevice> chooseDevice(const std::vector<DeviceChoice>& devices, const DeviceWish& wish,
+                                  bool insists);
 
 } // namespace earwright

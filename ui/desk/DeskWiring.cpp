@@ -83,11 +83,11 @@ void DeskWindow::connectTransport() {
     });
     connect(transportBar, &TransportBar::levelChosen, &ears, &ListeningDesk::setLevel);
     connect(transportBar, &TransportBar::tryDeviceAgainRequested, this,
-            [this] { desk.engine().useDevice(-1); });
+            [this] { desk.engine().useDevice(DeviceWish{}); });
     connect(transportBar, &TransportBar::deviceListRequested, this,
             [this] { transportBar->offerDevices(desk.engine().devices()); });
     connect(transportBar, &TransportBar::deviceChosen, this,
-            [this](int index) { desk.engine().useDevice(index); });
+            [this](int index) { desk.engine().useDevice(DeviceWish{.index = index}); });
     transportBar->setHasRecording(false);
     transportBar->setLevel(ears.level());
     transportBar->setHearing(ears.hearing());

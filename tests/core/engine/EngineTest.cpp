@@ -46,7 +46,7 @@ bool soon(const std::function<bool()>& happens) {
 
 class SilentEngine : public testing::Test {
 protected:
-    SilentEngine() : engine(Engine::Options{-1, false, 0.04}) { engine.setRecording(tenSeconds()); }
+    SilentEngine() : engine(Engine::Options{{}, false}) { engine.setRecording(tenSeconds()); }
     bool reaches(Frames place) {
         return soon([&] { return engine.now().position >= place; });
     }
@@ -252,7 +252,7 @@ TEST_F(SilentEngine, SurvivesAHailOfCommands) {
 }
 
 TEST(Engine, PlaysNothingWithoutARecording) {
-    Engine engine(Engine::Options{-1, false, 0.04});
+    Engine engine(Engine::Options{{}, false});
     engine.play();
     engine.seek(Frames(100));
     engine.audition(60, 0.6);

@@ -50,7 +50,7 @@ protected:
         if (!tests::PrivateSound::isAvailable()) GTEST_SKIP() << "pulseaudio is not installed";
         sound = std::make_unique<tests::PrivateSound>();
         // Enough in the device to stand a machine that is busy with other tests.
-        engine = std::make_unique<Engine>(Engine::Options{-1, true, 0.2});
+        engine = std::make_unique<Engine>(Engine::Options{{.latencySeconds = 0.2}, true});
         engine->setRecording(clickingMinute());
         ASSERT_TRUE(isIn(DeviceState::Running)) << engine->device().message;
     }
@@ -164,7 +164,7 @@ TEST_F(RealDevice, PlaysOnSilentlyWhenTheServerHangsAndDoesNotHoldUpTheEnd) {
     EXPECT_FALSE(engine->device().message.empty());
     EXPECT_TRUE(movesOn());
     const auto before = Clock::now();
-    engine->useDevice(-1);
+    engine->useDevice({});
     engine->devices();
     engine->now();
     EXPECT_LT(Clock::now() - before, 500ms) << "no call waits for the device";
@@ -198,10 +198,10 @@ TEST_F(RealDevice, ListsTheDeviceAndOpensItAgainOnRequest) {
     EXPECT_FALSE(devices.front().name.empty());
     engine->play();
     ASSERT_TRUE(movesOn());
-    engine->useDevice(devices.front().index);
+    engine->useDevice({.index = devices.front().index});
     ASSERT_TRUE(isIn(DeviceState::Running));
     EXPECT_TRUE(movesOn());
-    engine->useDevice(4711);
+    engine->useDevice({.index = 4711});
     ASSERT_TRUE(isIn(DeviceState::Missing));
     EXPECT_FALSE(engine->device().message.empty());
     EXPECT_TRUE(movesOn());
@@ -215,7 +215,7 @@ TEST(OutputDevice, SaysThatThereIsNoneAndPlaysOnSilently) {
     EXPECT_NE(engine.device().message.find("no sound device"), std::string::npos) << engine.device().message;
     engine.play();
     EXPECT_TRUE(soon([&] { return engine.now().position > Frames(rate / 10); }));
-    engine.useDevice(-1);
+    engine.useDevice({});
     EXPECT_TRUE(soon([&] { return engine.device().state == DeviceState::Missing; }));
 }
 
