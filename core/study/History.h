@@ -14,9 +14,9 @@ namespace earwright {
 
 /// The study as it is now, and the way back to everything it was before and on to what was undone.
 ///
-/// Undo takes back the work: title, meter, marks, chords, spans, notes, divisions and loose ends. How the
-/// user listens (practice), which file is meant (recording) and what was found by ear stay as they are now,
-/// and ids given out stay given out.
+/// Undo takes back the work: title, meter, marks, chords, spans, notes, divisions, loose ends and takes. How
+/// the user listens (practice), which file is meant (recording) and what was found by ear stay as they are
+/// now, and ids given out stay given out.
 ///
 /// Ownership: holds the present as a shared const value; taking it is cheap and it never changes afterwards.
 /// Of the steps it holds the differences, so that a long session stays small.

@@ -18,6 +18,11 @@ inline constexpr std::int64_t furthestMark = 1'000'000;
 /// Beats or bars from bar 1 to anything else that is counted, on either side.
 inline constexpr std::int64_t furthestBeat = 999'999'999;
 
+/// Seconds of the recording a second of a take can cover: every speed the player has, and some room for
+/// clocks.
+inline constexpr double slowestTake = 0.05;
+inline constexpr double fastestTake = 4;
+
 /// False for what is no number, too.
 inline bool isWithinLimits(Seconds time) {
     return time >= -furthestTime && time <= furthestTime;

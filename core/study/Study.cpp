@@ -38,6 +38,16 @@ const Note* Study::note(NoteId id) const {
     return findById(notes, id);
 }
 
+const Take* Study::take(TakeId id) const {
+    return findById(takes, id);
+}
+
+const Take* Study::chosenTake() const {
+    const auto found =
+        std::find_if(takes.begin(), takes.end(), [](const Take& candidate) { return candidate.chosen; });
+    return found == takes.end() ? nullptr : &*found;
+}
+
 std::vector<Span> Study::spansOf(SpanKind kind) const {
     std::vector<Span> found;
     std::copy_if(spans.begin(), spans.end(), std::back_inserter(found),

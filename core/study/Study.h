@@ -46,6 +46,35 @@ struct LooseEnd {
     friend bool operator==(const LooseEnd&, const LooseEnd&) = default;
 };
 
+/// Names a take for as long as the study lives; never used twice.
+struct TakeId {
+    std::uint64_t value = 0;
+    friend auto operator<=>(const TakeId&, const TakeId&) = default;
+};
+
+/// The user playing along, once through a stretch of the recording; a part of a sound file, which may hold
+/// several takes (the passes of a loop).
+struct Take {
+    TakeId id;
+    std::string name;
+    /// Name of the sound file in the study's folder of takes (TakeFolder.h), without any folder; UTF-8.
+    std::string file;
+    /// In frames of that file: what belongs to the take.
+    Range<Frames> part;
+    /// Place in the recording that was heard while the first frame of the part was played.
+    Seconds at;
+    /// Played ÷ original of the recording meanwhile: one second of the take covers this many of the
+    /// recording. About 0.1 to 2; a millionth off where two devices' clocks differ.
+    double speed = 1;
+    /// How far the recording was transposed meanwhile, cents as a fraction: −13 to 13.
+    double semitones = 0;
+    /// When, in UTC: "2031-05-04T18:22:07Z".
+    std::string recorded;
+    /// This one is heard as "yours". At most one take is.
+    bool chosen = false;
+    friend bool operator==(const Take&, const Take&) = default;
+};
+
 /// How one beat is divided in the note grid; 2 where nothing is said.
 enum class BeatDivision { Two = 2, Three = 3, Four = 4, Six = 6 };
 
@@ -75,6 +104,8 @@ struct Study {
     /// By whole beat from bar 1.
     std::map<std::int64_t, BeatDivision> divisions;
     std::vector<LooseEnd> looseEnds;
+    /// In the order in which they were recorded.
+    std::vector<Take> takes;
     EarRecord earRecord;
     Practice practice;
     std::uint64_t nextId = 1;
@@ -84,6 +115,9 @@ struct Study {
     BeatDivision divisionOf(std::int64_t beat) const;
     const Span* span(SpanId id) const;
     const Note* note(NoteId id) const;
+    const Take* take(TakeId id) const;
+    /// The take that is heard as "yours"; null for the written notes.
+    const Take* chosenTake() const;
     std::vector<Span> spansOf(SpanKind kind) const;
     /// The innermost span of a kind at a time.
     const Span* spanAt(SpanKind kind, Seconds time) const;

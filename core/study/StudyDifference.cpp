@@ -11,12 +11,13 @@ StudyDifference::StudyDifference(const Study& before, const Study& after)
       spans(before.spans, after.spans),
       notes(before.notes, after.notes),
       divisions(before.divisions, after.divisions),
-      looseEnds(before.looseEnds, after.looseEnds) {}
+      looseEnds(before.looseEnds, after.looseEnds),
+      takes(before.takes, after.takes) {}
 
 bool StudyDifference::isNothing() const {
     return title.isNothing() && meter.isNothing() && marks.isNothing() && form.isNothing() &&
            overrides.isNothing() && spans.isNothing() && notes.isNothing() && divisions.isNothing() &&
-           looseEnds.isNothing();
+           looseEnds.isNothing() && takes.isNothing();
 }
 
 Study StudyDifference::undone(Study study) const {
@@ -31,6 +32,7 @@ Study StudyDifference::undone(Study study) const {
     notes.undo(study.notes);
     divisions.undo(study.divisions);
     looseEnds.undo(study.looseEnds);
+    takes.undo(study.takes);
     return study;
 }
 
@@ -46,6 +48,7 @@ Study StudyDifference::redone(Study study) const {
     notes.redo(study.notes);
     divisions.redo(study.divisions);
     looseEnds.redo(study.looseEnds);
+    takes.redo(study.takes);
     return study;
 }
 

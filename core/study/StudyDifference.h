@@ -60,9 +60,9 @@ private:
     std::vector<T> fresh;
 };
 
-/// The difference in the work: title, meter, marks, chords, spans, notes, divisions and loose ends. It takes
-/// as much memory as what changed: a hundred bytes or so for a note, where a study with 2,000 notes takes 300
-/// kB.
+/// The difference in the work: title, meter, marks, chords, spans, notes, divisions, loose ends and takes. It
+/// takes as much memory as what changed: a hundred bytes or so for a note, where a study with 2,000 notes
+/// takes 300 kB.
 class StudyDifference {
 public:
     StudyDifference(const Study& before, const Study& after);
@@ -84,6 +84,7 @@ private:
     ListChange<Note> notes;
     ValueChange<std::map<std::int64_t, BeatDivision>> divisions;
     ListChange<LooseEnd> looseEnds;
+    ListChange<Take> takes;
 };
 
 } // namespace earwright

@@ -14,8 +14,8 @@ namespace earwright {
 /// Threads: any; each call stands alone.
 class StudyFile {
 public:
-    /// The version of the format this program writes, and the highest it reads.
-    static constexpr int version = 1;
+    /// The version of the format this program writes, and the highest it reads. Version 1 had no takes.
+    static constexpr int version = 2;
 
     /// Errors: NotFound; Unreadable; Malformed, with line and column of broken JSON or the path of a wrong
     /// value

@@ -6,6 +6,7 @@
 #include "core/study/StudyFile.h"
 #include "core/study/StudyWords.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numeric>
 #include <set>
@@ -183,6 +184,54 @@ LooseEnd readLooseEnd(const StrictJson& json) {
             json["done"].boolean()};
 }
 
+/// A name of a file within one folder, and nothing that leads out of it.
+std::string readFileName(const StrictJson& json) {
+    const std::string name = json.text();
+    if (name.empty() || name == "." || name == ".." || name.find_first_of("/\\") != std::string::npos)
+        json.refuse("must be the name of a file without a folder");
+    return name;
+}
+
+/// "2031-05-04T18:22:07Z", each digit anything from 0 to 9.
+std::string readMoment(const StrictJson& json) {
+    static constexpr std::string_view pattern = "dddd-dd-ddTdd:dd:ddZ";
+    const std::string text = json.text();
+    const bool fits = std::equal(text.begin(), text.end(), pattern.begin(), pattern.end(),
+                                 [](char c, char p) { return p == 'd' ? c >= '0' && c <= '9' : c == p; });
+    if (!fits) json.refuse("must be a moment such as “2031-05-04T18:22:07Z”");
+    return text;
+}
+
+Take readTake(const StrictJson& json) {
+    json.expectMembers({"id", "name", "file", "begin", "end", "at", "speed", "semitones", "recorded"},
+                       {"chosen"});
+    Take take;
+    take.id = TakeId{readId(json["id"])};
+    take.name = json["name"].text();
+    take.file = readFileName(json["file"]);
+    take.part = {Frames(json["begin"].whole(0, largestId)), Frames(json["end"].whole(0, largestId))};
+    if (take.part.isEmpty()) json["end"].refuse("must lie after “begin”");
+    take.at = readSeconds(json["at"]);
+    take.speed = json["speed"].number(slowestTake, fastestTake);
+    take.semitones = json["semitones"].number(-13, 13);
+    take.recorded = readMoment(json["recorded"]);
+    take.chosen = json.has("chosen") && json["chosen"].boolean();
+    return take;
+}
+
+/// Version 1 had none.
+std::vector<Take> readTakes(const StrictJson& json) {
+    std::vector<Take> takes;
+    if (!json.has("takes")) return takes;
+    bool anyChosen = false;
+    for (const StrictJson& item : json["takes"].items()) {
+        takes.push_back(readTake(item));
+        if (takes.back().chosen && anyChosen) item["chosen"].refuse("is true of two takes");
+        anyChosen = anyChosen || takes.back().chosen;
+    }
+    return takes;
+}
+
 EarPlace readEarPlace(const StrictJson& json) {
     json.expectMembers({"time", "help", "settled", "unwritten"});
     return {readSeconds(json["time"]), json["help"].oneOf(helpWords), json["settled"].boolean(),
@@ -230,11 +279,22 @@ void checkIds(const Study& study, const StrictJson& json) {
     check("spans", study.spans);
     check("notes", study.notes);
     check("looseEnds", study.looseEnds);
+    if (json.has("takes")) check("takes", study.takes);
+}
+
+void expectStudyMembers(const StrictJson& json) {
+    if (json["version"].whole(1, StudyFile::version) == 1)
+        json.expectMembers({"format", "version", "title", "recording", "meter", "beatMarks", "form",
+                            "overrides", "spans", "notes", "divisions", "looseEnds", "earRecord", "practice",
+                            "nextId"});
+    else
+        json.expectMembers({"format", "version", "title", "recording", "meter", "beatMarks", "form",
+                            "overrides", "spans", "notes", "divisions", "looseEnds", "takes", "earRecord",
+                            "practice", "nextId"});
 }
 
 Study readStudy(const StrictJson& json) {
-    json.expectMembers({"format", "version", "title", "recording", "meter", "beatMarks", "form", "overrides",
-                        "spans", "notes", "divisions", "looseEnds", "earRecord", "practice", "nextId"});
+    expectStudyMembers(json);
     Study study;
     study.title = json["title"].text();
     study.recording = readRecording(json["recording"]);
@@ -250,6 +310,7 @@ Study readStudy(const StrictJson& json) {
     study.divisions = readDivisions(json["divisions"]);
     for (const StrictJson& end : json["looseEnds"].items())
         study.looseEnds.push_back(readLooseEnd(end));
+    study.takes = readTakes(json);
     study.earRecord = readEarRecord(json["earRecord"]);
     study.practice = readPractice(json["practice"]);
     study.nextId = readId(json["nextId"]);

@@ -76,6 +76,16 @@ Json toJson(const LooseEnd& looseEnd) {
             {"done", looseEnd.done}};
 }
 
+Json toJson(const Take& take) {
+    Json json{{"id", take.id.value},        {"name", take.name},
+              {"file", take.file},          {"begin", take.part.begin.value},
+              {"end", take.part.end.value}, {"at", take.at.value},
+              {"speed", take.speed},        {"semitones", take.semitones},
+              {"recorded", take.recorded}};
+    if (take.chosen) json["chosen"] = true;
+    return json;
+}
+
 Json toJson(const EarPlace& place) {
     return {{"time", place.time.value},
             {"help", wordFor(helpWords, place.help)},
@@ -124,6 +134,7 @@ Json toJson(const Study& study) {
             {"notes", listOf(study.notes, each)},
             {"divisions", divisionsToJson(study)},
             {"looseEnds", listOf(study.looseEnds, each)},
+            {"takes", listOf(study.takes, each)},
             {"earRecord", listOf(study.earRecord.phrases, each)},
             {"practice", toJson(study.practice)},
             {"nextId", study.nextId}};

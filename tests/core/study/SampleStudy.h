@@ -8,6 +8,7 @@
 #include "core/study/PhrasingEdits.h"
 #include "core/study/PracticeEdits.h"
 #include "core/study/SpanEdits.h"
+#include "core/study/TakeEdits.h"
 
 namespace earwright {
 
@@ -43,6 +44,20 @@ inline Study fullStudy() {
     study = setDivision(setDivision(study, 0, BeatDivision::Three), -1, BeatDivision::Six);
     study = addLooseEnd(study, Seconds(1.5), "triplet picked?").study;
     study = setLooseEndDone(study, study.looseEnds.front().id, true);
+    const Take pass{{},
+                    "",
+                    "2031-05-04 18.22.07.wav",
+                    {Frames(4410), Frames(90000)},
+                    Seconds(1.25),
+                    0.45,
+                    -2.65,
+                    "2031-05-04T18:22:07Z",
+                    true};
+    Take other = pass;
+    other.part = {Frames(90000), Frames(180000)};
+    other.name = "with the pickup";
+    other.chosen = false;
+    study = addTakes(study, {pass, other});
     study = setLoop(setTransposition(setSpeed(study, 0.55), -3, 35), Range{Seconds(1.25), Seconds(3.1)});
     study.earRecord.phrases = {
         {SpanId{3},

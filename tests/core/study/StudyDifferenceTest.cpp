@@ -48,7 +48,9 @@ TEST(StudyDifference, LeadsFromEitherStudyToTheOtherWhateverChanged) {
                               removeNote(a, a.notes[0].id),
                               setDivision(a, 9, BeatDivision::Four),
                               removeLooseEnd(a, a.looseEnds[0].id),
-                              startBarOneAt(a, Seconds(4))};
+                              startBarOneAt(a, Seconds(4)),
+                              removeTake(a, a.takes[0].id),
+                              chooseTake(a, a.takes[1].id)};
     for (Study b : others) {
         // What is no work is not its business.
         b.recording = a.recording;

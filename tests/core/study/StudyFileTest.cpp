@@ -35,6 +35,23 @@ TEST(StudyFile, WritingAndReadingBackGivesAnEqualStudy) {
     }
 }
 
+TEST(StudyFile, ReadsWhatVersionOneWrote) {
+    Study study = fullStudy();
+    study.takes.clear();
+    std::string text = StudyFile::text(study);
+    const auto put = [&](const std::string& piece, const std::string& instead) {
+        const std::size_t at = text.find(piece);
+        ASSERT_NE(at, std::string::npos) << piece;
+        text.replace(at, piece.size(), instead);
+    };
+    put("\"version\": 2", "\"version\": 1");
+    put("  \"takes\": [],\n", "");
+    const Result<Study> back = StudyFile::parse(text, "line.study");
+    ASSERT_TRUE(back.ok()) << describe(back.error());
+    EXPECT_EQ(*back, study);
+    EXPECT_NE(StudyFile::text(*back).find("\"version\": 2"), std::string::npos);
+}
+
 TEST(StudyFile, BeatsStayExact) {
     const std::string text = StudyFile::text(fullStudy());
     EXPECT_NE(text.find(R"("onset":"-1/3")"), std::string::npos);
@@ -77,6 +94,11 @@ TEST(StudyFile, AWrongValueIsRefusedWithItsPlace) {
         {R"("trill":2)", R"("trill":5)", "notes[0].trill"},
         {R"("ghosted":true)", R"("ghosted":1)", "notes[1].ghosted"},
         {R"("ghosted":true)", R"("gosted":true)", "notes[1]"},
+        {R"("file":"2031)", R"("file":"../2031)", "takes[0].file"},
+        {R"("file":"2031-05-04 18.22.07.wav")", R"("file":"..")", "takes[0].file"},
+        {R"("recorded":"2031)", R"("recorded":"31)", "takes[0].recorded"},
+        {R"("begin":90000,)", R"("begin":180000,)", "takes[1].end"},
+        {R"("name":"with the pickup",)", R"("name":"","chosen":true,)", "takes[1].chosen"},
         {R"("kind":"phrase")", R"("kind":"verse")", "spans[0].kind"},
         {R"("end":3.1)", R"("end":-3.1)", "spans[0].end"},
         {R"("begin":-0.25)", R"("begin":-1e7)", "spans[0].begin"},
@@ -124,7 +146,7 @@ TEST(StudyFile, DeepNestingHugeNumbersAndWrongTextAreRefusedSafely) {
 TEST(StudyFile, WhatIsNoStudyOrANewerOneIsToldApart) {
     EXPECT_EQ(refusalOf("[]").kind, ErrorKind::Malformed);
     EXPECT_EQ(refusalOf("{}").where, "format");
-    const Error newer = refusalOf(R"({"format": "earwright-study", "version": 2, "anything": {}})");
+    const Error newer = refusalOf(R"({"format": "earwright-study", "version": 3, "anything": {}})");
     EXPECT_EQ(newer.kind, ErrorKind::Unsupported);
     EXPECT_EQ(newer.where, "version");
     EXPECT_EQ(refusalOf(R"({"format": "earwright-study", "version": 0})").kind, ErrorKind::Malformed);

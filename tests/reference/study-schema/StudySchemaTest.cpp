@@ -83,11 +83,35 @@ TEST(StudySchema, TheDemoStudyIsValidAndReadable) {
     EXPECT_FALSE(study->notes.empty());
 }
 
+TEST(StudySchema, AStudyOfVersionOneIsValidWithoutTakes) {
+    const TemporaryFolder folder;
+    std::string text = StudyFile::text(eightBarsAt120());
+    text.replace(text.find("\"version\": 2"), 12, "\"version\": 1");
+    fill(folder / "with.study", text);
+    const std::string takes = "  \"takes\": [],\n";
+    text.replace(text.find(takes), takes.size(), "");
+    fill(folder / "without.study", text);
+    EXPECT_EQ(validity({folder / "with.study", folder / "without.study"}),
+              (std::map<std::string, bool>{{"with.study", false}, {"without.study", true}}));
+    EXPECT_TRUE(StudyFile::read(folder / "without.study").ok());
+    EXPECT_FALSE(StudyFile::read(folder / "with.study").ok());
+}
+
 TEST(StudySchema, WhatTheSchemaForbidsIsRefused) {
     const std::vector<Change> changes{
         {R"("format": "earwright-study")", R"("format": "something-else")"},
-        {R"("version": 1)", R"("version": 2)"},
-        {R"("version": 1)", R"("version": "1")"},
+        {R"("version": 2)", R"("version": 3)"},
+        {R"("version": 2)", R"("version": 1)"},
+        {R"("version": 2)", R"("version": "2")"},
+        {R"("takes": [)", R"("takings": [)"},
+        {R"("file":"2031-05-04 18.22.07.wav")", R"("file":"a/b.wav")"},
+        {R"("file":"2031-05-04 18.22.07.wav")", R"("file":"..")"},
+        {R"("file":"2031-05-04 18.22.07.wav")", R"("file":"")"},
+        {R"("begin":4410)", R"("begin":-1)"},
+        {R"("speed":0.45)", R"("speed":5)"},
+        {R"("semitones":-2.65)", R"("semitones":-14)"},
+        {R"("recorded":"2031-05-04T18:22:07Z")", R"("recorded":"2031-05-04")"},
+        {R"("chosen":true)", R"("chosen":"yes")"},
         {R"("title")", R"("heading")"},
         {R"("title": ")", R"("title": 7, "x": ")"},
         {R"("path":"line.flac")", R"("path":"line\u0000.flac")"},
@@ -156,7 +180,8 @@ TEST(StudySchema, WhatTheSchemaAllowsInOtherWordsIsReadToo) {
     const std::vector<Change> changes{
         {R"("midi":60)", R"("midi":60.0)"},
         {R"("midi":60)", R"("midi":6e1)"},
-        {R"("version": 1)", R"("version": 1.0)"},
+        {R"("version": 2)", R"("version": 2.0)"},
+        {R"("chosen":true)", R"("chosen":false)"},
         {R"("onset":"7/2")", R"("onset":"14/4")"},
         {R"("length":5)", R"("length":"0015/3")"},
         {R"("ghosted":true)", R"("ghosted":false)"},
