@@ -79,6 +79,8 @@ void Mixer::renderPart(std::span<float> stereo) {
     const std::span<float> tried = std::span(auditionBlock).first(count);
     std::fill(tried.begin(), tried.end(), 0.0f);
     auditioned.render(tried);
+    marked.add(tried, rendered, rate);
+    monitored->add(tried, rate);
     const float loudest = mixdown.mix(part, tried, stereo);
     if (loudest > peak.load(std::memory_order_relaxed)) peak.store(loudest, std::memory_order_relaxed);
     rendered += OutputFrames(static_cast<std::int64_t>(count));

@@ -5,7 +5,9 @@
 #include "core/engine/HeardLog.h"
 #include "core/engine/KeptAhead.h"
 #include "core/engine/LanePlayer.h"
+#include "core/engine/MarkPlayer.h"
 #include "core/engine/Mixdown.h"
+#include "core/engine/MonitorTap.h"
 #include "core/engine/SpscRing.h"
 #include "core/engine/VoiceBank.h"
 #include "core/time/SampleRate.h"
@@ -13,6 +15,7 @@
 #include <array>
 #include <atomic>
 #include <cstdint>
+#include <memory>
 #include <span>
 
 namespace earwright {
@@ -51,6 +54,11 @@ public:
         if (auditions.freeSpace() > 0) auditions.write({&gesture, 1});
     }
 
+    /// Plays marks that are to be found again in the input.
+    MarkPlayer& mark() { return marked; }
+    /// Brings the input into the mix where it is to be heard.
+    const std::shared_ptr<MonitorTap>& monitor() const { return monitored; }
+
     LanePlayer& lanes() { return player; }
     const HeardLog& heard() const { return log; }
     bool isYoursTurn(std::int64_t pass) const;
@@ -88,6 +96,8 @@ private:
     LanePlayer player;
     Mixdown mixdown;
     VoiceBank auditioned;
+    MarkPlayer marked;
+    std::shared_ptr<MonitorTap> monitored = std::make_shared<MonitorTap>();
     HeardLog log;
     SampleRate rate{0};
     OutputFrames rendered;
