@@ -77,7 +77,7 @@ private:
 
     /// Touched in a turn with PortAudio only.
     InputStream stream;
-    bool isGuest = false;
+    std::atomic<bool> isGuest{false};
 
     std::atomic<bool> isOn{false};
     std::atomic<bool> isNewStream{true};
@@ -170,7 +170,7 @@ void InputDevice::Body::runDevice() {
     if (isGuest) {
         SoundTurn turn;
         stream.close(turn);
-        turn.leave(*this);
+        if (isGuest) turn.leave(*this);
     }
     {
         const std::lock_guard lock(guard);

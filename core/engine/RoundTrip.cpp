@@ -44,7 +44,8 @@ void RoundTrip::give(const InputBlock& block) {
     if (static_cast<std::int64_t>(heard.size()) < most) return;
     lookForMark();
     ordered = false;
-    if (++tried == mostMarks || agreed()) conclude();
+    const bool isHopeless = ++tried >= fewestMarks && found.empty();
+    if (tried == mostMarks || isHopeless || agreed()) conclude();
 }
 
 void RoundTrip::lookForMark() {

@@ -12,7 +12,8 @@
 namespace earwright {
 
 /// Plays marks and finds them in what comes in until three agree, for a busy machine leaves gaps. Whoever
-/// owns it hands over the input as it comes; an answer takes three seconds, or ten where there is none.
+/// owns it hands over the input as it comes; an answer takes about three seconds, or nine where there
+/// is none.
 ///
 /// What is measured is the unreported part: the time between the moment the output's clock says a mark is
 /// heard and the moment the input's clock says it is captured. It stays the same when the same devices are
@@ -22,6 +23,8 @@ namespace earwright {
 class RoundTrip {
 public:
     static constexpr int agreeing = 3;
+    /// So many are tried where none comes back, and so many where they come at different times.
+    static constexpr int fewestMarks = 4;
     static constexpr int mostMarks = 10;
 
     RoundTrip(Mixer& output, const Capture& input) : mixer(output), capture(input) {}

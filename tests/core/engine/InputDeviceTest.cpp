@@ -34,7 +34,7 @@ protected:
         if (!tests::PrivateSound::isAvailable()) GTEST_SKIP() << "pulseaudio is not installed";
         sound = std::make_unique<tests::PrivateSound>();
         OutputDevice::Options options;
-        options.latencySeconds = 0.1;
+        options.wish.latencySeconds = 0.1;
         output = std::make_unique<OutputDevice>(mixer, options);
         ASSERT_TRUE(soon([&] { return output->report().state == DeviceState::Running; }))
             << output->report().message;
