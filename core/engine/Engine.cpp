@@ -15,10 +15,25 @@ namespace {
 
 constexpr double auditionSeconds = 0.7;
 
+double playableSpeed(double speed) {
+    return std::isfinite(speed) ? std::clamp(speed, 0.1, 2.0) : 1.0;
+}
+
+double gainOf(double decibels, double least, double most) {
+    return std::pow(10.0, std::clamp(decibels, least, most) / 20.0);
+}
+
 std::int64_t steadyNanoseconds() {
     return std::chrono::duration_cast<std::chrono::nanoseconds>(
                std::chrono::steady_clock::now().time_since_epoch())
         .count();
+}
+
+void tellStage(const HeardSegment& segment, OutputFrames frame, Heard& heard) {
+    const std::int64_t left = segment.tags.lead() - segment.laneFrameAt(frame);
+    if (segment.leadStage == Stage::Sounding || left <= 0) return;
+    heard.stage = segment.leadStage;
+    heard.beatsLeft = static_cast<int>(std::ceil(static_cast<double>(left) / segment.leadBeat - 1e-6));
 }
 
 } // namespace
@@ -47,12 +62,25 @@ public:
     /// The pass now heard, counted from the last seek or change of the loop.
     std::int64_t rawPass() {
         const auto segment = heardSegment();
-        if (!segment || segment->wish < jumpWish) return 0;
+        if (!segment || segment->wish < passWish) return 0;
         return segment->tags.passAt(segment->laneFrameAt(lastHeard));
+    }
+    /// A speed just set is told until it is heard; one that has climbed is where the next change starts from.
+    void tellSpeed(const HeardSegment& segment, Heard& heard) {
+        if (segment.wish < speedWish) return;
+        heard.speed = segment.speed;
+        heard.reachedSpeed = playing.speed = segment.reachedSpeed;
     }
     void countPassesFrom(std::int64_t pass) {
         passesBefore = pass;
+        tradeFrom(pass);
+    }
+    void tradeFrom(std::int64_t pass) {
         mixer->setTradeStart(pass);
+        worker.post([start = trading ? std::optional(pass) : std::nullopt](Wanted& wanted) {
+            wanted.speeds.setTrade(start);
+            wanted.replan = true;
+        });
     }
     /// From standing still, nothing sounds before this wish is answered.
     std::uint64_t wishFor() {
@@ -60,7 +88,7 @@ public:
         return wishes;
     }
     std::uint64_t jumpTo(Frames place) {
-        jumpWish = wishFor();
+        jumpWish = passWish = wishFor();
         jumpPlace = place;
         countPassesFrom(0);
         return jumpWish;
@@ -72,11 +100,17 @@ public:
 
     std::shared_ptr<Recording> recording;
     std::optional<Range<Frames>> loop;
+    /// As wished for or, where the speed has climbed since, as told by now().
     Playing playing;
+    int countIn = 0;
+    bool trading = false;
     std::uint64_t wishes = 0;
     /// Lanes answering older wishes play another recording, or another place than the one wished for.
     std::uint64_t recordingWish = 0;
     std::uint64_t jumpWish = 0;
+    /// Lanes answering older wishes number their passes from another beginning, or have another speed.
+    std::uint64_t passWish = 0;
+    std::uint64_t speedWish = 0;
     Frames jumpPlace;
     std::int64_t passesBefore = 0;
     OutputFrames lastHeard;
@@ -98,6 +132,7 @@ void Engine::setRecording(std::shared_ptr<Recording> recording) {
         wanted.loop.reset();
         wanted.slice.reset();
         wanted.notes = noteListOf({});
+        wanted.beats = beatListOf({});
         wanted.jump = Frames(0);
         wanted.wish = wish;
         wanted.changed = true;
@@ -110,8 +145,17 @@ void Engine::play() {
         body->mixer->isAtEnd() && !body->mixer->isPlaying() && now().position >= body->recording->length();
     if (isOver) seek(body->loop ? body->loop->begin : Frames(0));
     body->countPassesFrom(body->rawPass());
+    const int countIn = body->mixer->isPlaying() ? 0 : body->countIn;
+    // A count-in is another lane, and nothing sounds before it is there.
+    const auto wish = countIn > 0 ? std::optional(body->wishFor()) : std::nullopt;
     body->mixer->setPlaying(true);
-    body->worker.post([](Wanted& wanted) { wanted.pressedPlay = true; });
+    body->worker.post([countIn, wish](Wanted& wanted) {
+        wanted.pressedPlay = true;
+        if (!wish) return;
+        wanted.countIn = countIn;
+        wanted.wish = *wish;
+        wanted.changed = true;
+    });
 }
 
 void Engine::pause() {
@@ -132,12 +176,16 @@ void Engine::seek(Frames position) {
 
 void Engine::setPlaying(const Playing& playing) {
     Playing kept = playing;
-    kept.speed = std::isfinite(kept.speed) ? std::clamp(kept.speed, 0.1, 2.0) : 1.0;
+    kept.speed = playableSpeed(kept.speed);
     kept.semitones = std::clamp(kept.semitones, -12, 12);
     kept.cents = std::clamp(kept.cents, -100, 100);
     if (kept == body->playing) return;
+    const bool setsSpeed = kept.speed != body->playing.speed;
     body->playing = kept;
-    body->worker.post([kept, wish = body->wishFor()](Wanted& wanted) {
+    const std::uint64_t wish = body->wishFor();
+    if (setsSpeed) body->speedWish = wish;
+    body->worker.post([kept, wish, setsSpeed](Wanted& wanted) {
+        if (setsSpeed) wanted.speeds.set(kept.speed);
         wanted.playing = kept;
         wanted.wish = wish;
         wanted.changed = true;
@@ -151,8 +199,10 @@ void Engine::setLoop(const std::optional<Range<Frames>>& loop) {
     if (playable == body->loop) return;
     body->loop = playable;
     body->countPassesFrom(0);
-    body->worker.post([playable, wish = body->wishFor()](Wanted& wanted) {
+    const std::uint64_t wish = body->passWish = body->wishFor();
+    body->worker.post([playable, wish](Wanted& wanted) {
         wanted.loop = playable;
+        wanted.speeds.restartRounds();
         wanted.wish = wish;
         if (playable && wanted.jump && !playable->contains(*wanted.jump)) wanted.jump = playable->begin;
         wanted.restartPasses = true;
@@ -178,8 +228,27 @@ void Engine::playSlice(const Range<Frames>& slice) {
 }
 
 void Engine::setHearing(Hearing hearing) {
-    if (hearing == Hearing::Trade) body->mixer->setTradeStart(body->rawPass());
+    body->trading = hearing == Hearing::Trade;
+    body->tradeFrom(body->rawPass());
     body->mixer->setHearing(hearing);
+}
+
+void Engine::setLoopManner(const LoopManner& manner) {
+    LoopManner kept = manner;
+    kept.gapBeats = std::clamp(kept.gapBeats, 0, LoopManner::mostGapBeats);
+    for (std::optional<double>* speed : {&kept.tradeRecordSpeed, &kept.tradeYoursSpeed})
+        if (*speed) *speed = playableSpeed(**speed);
+    body->worker.post([kept](Wanted& wanted) {
+        wanted.speeds.setManner(kept);
+        wanted.replan = true;
+    });
+}
+
+void Engine::climbBack() {
+    body->worker.post([](Wanted& wanted) {
+        wanted.speeds.climbBack();
+        wanted.replan = true;
+    });
 }
 
 void Engine::setFocus(Focus focus) {
@@ -192,6 +261,27 @@ void Engine::setNotes(std::vector<TimedNote> notes) {
         // What waits in the ring still has the old notes; while nothing plays it is made anew.
         if (!mixer->isPlaying()) wanted.changed = true;
     });
+}
+
+void Engine::setBeats(std::vector<BeatPlace> beats) {
+    body->worker.post([list = beatListOf(std::move(beats)), mixer = body->mixer](Wanted& wanted) {
+        wanted.beats = list;
+        wanted.replan = true;
+        // As with notes.
+        if (!mixer->isPlaying()) wanted.changed = true;
+    });
+}
+
+void Engine::setClicks(bool audible) {
+    body->mixer->setClicks(audible);
+}
+
+void Engine::setClickLevel(double decibels) {
+    body->mixer->setClickGain(static_cast<float>(gainOf(decibels, -40, 12)));
+}
+
+void Engine::setCountIn(int beats) {
+    body->countIn = std::clamp(beats, 0, 8);
 }
 
 void Engine::audition(int midi, double loudness) {
@@ -207,8 +297,7 @@ void Engine::setLevel(double level) {
 }
 
 void Engine::setBalance(double yoursDecibels) {
-    body->mixer->setYoursGain(
-        static_cast<float>(std::pow(10.0, std::clamp(yoursDecibels, -24.0, 12.0) / 20.0)));
+    body->mixer->setYoursGain(static_cast<float>(gainOf(yoursDecibels, -24, 12)));
 }
 
 void Engine::setTuning(double cents) {
@@ -224,6 +313,7 @@ Heard Engine::now() {
     heard.playing = body->mixer->isPlaying();
     heard.peak = body->mixer->takePeak();
     heard.position = body->jumpPlace;
+    heard.speed = heard.reachedSpeed = body->playing.speed;
     const auto segment = body->heardSegment();
     // Standing still, a seek shows at once; playing, the old place is still what the ear hears.
     const bool arrived = segment && (segment->wish >= body->jumpWish || heard.playing);
@@ -232,6 +322,8 @@ Heard Engine::now() {
     const std::int64_t pass = body->rawPass();
     heard.pass = std::max<std::int64_t>(0, pass - body->passesBefore);
     heard.yoursTurn = segment->tags.isLooped() && body->mixer->isYoursTurn(pass);
+    body->tellSpeed(*segment, heard);
+    if (heard.playing) tellStage(*segment, body->lastHeard, heard);
     return heard;
 }
 

@@ -1,7 +1,10 @@
 // What sounds: the recording at any speed and pitch, the written notes beside it, through the sound device.
 #pragma once
 
+#include "core/engine/BeatPlace.h"
 #include "core/engine/DeviceReport.h"
+#include "core/engine/LoopManner.h"
+#include "core/engine/Stage.h"
 #include "core/engine/TimedNote.h"
 #include "core/result/Result.h"
 #include "core/sound/Recording.h"
@@ -39,10 +42,20 @@ struct Heard {
     bool playing = false;
     /// The place in the recording whose sound leaves the device now (device latency taken into account).
     Frames position;
-    /// Completed passes of the loop since it was set or playback started.
+    /// Completed passes of the loop since it was set or playback started; a gap belongs to the pass after
+    /// it.
     std::int64_t pass = 0;
-    /// During trade: the written notes, not the record, sound now.
+    /// During trade: the written notes, not the record, sound now; in a gap, next.
     bool yoursTurn = false;
+    /// Played ÷ original, of what is heard; one just set until it is.
+    double speed = 1;
+    /// The speed set, as far as it has climbed: what a turn of the trade with a speed of its own leaves
+    /// alone.
+    double reachedSpeed = 1;
+    /// While playing; the position waits where the record goes on.
+    Stage stage = Stage::Sounding;
+    /// Of a gap or a count-in, begun ones counted.
+    int beatsLeft = 0;
     /// Highest absolute sample since the last call, after the limiter; 1 is full scale.
     float peak = 0;
 };
@@ -70,9 +83,11 @@ public:
     /// Takes a recording in, stopped at its start; the old one is let go.
     void setRecording(std::shared_ptr<Recording> recording);
 
+    /// From a pause, after the count-in.
     void play();
     void pause();
     void seek(Frames position);
+    /// A speed other than the one now() told last is where a climb goes on from.
     void setPlaying(const Playing& playing);
     /// Nothing plays on to the end. Loops shorter than 50 ms are widened to that. A place outside the loop
     /// moves to its start, inside it stays; a later seek() may leave the loop again.
@@ -80,11 +95,25 @@ public:
     /// Plays a range once at the current speed and pitch, then pauses where the range began.
     void playSlice(const Range<Frames>& slice);
 
+    /// How a loop goes round, from the next pass on. Values out of range are put into it.
+    void setLoopManner(const LoopManner& manner);
+    /// A step of the climb slower, rounds counted anew. Nothing without a climb.
+    void climbBack();
+
     void setHearing(Hearing hearing);
     /// Concerns the record alone; the written notes and auditions stay as they are.
     void setFocus(Focus focus);
     /// The written notes, in frames of the recording; replaces the list, also in mid-play.
     void setNotes(std::vector<TimedNote> notes);
+    /// The beats of the music; replaces the list, also in mid-play.
+    void setBeats(std::vector<BeatPlace> beats);
+    /// Whether they are clicked, in gaps too; in output time, so that no speed changes a click.
+    void setClicks(bool audible);
+    /// Of all clicks, −40 to 12; 0 peaks at about a third of full scale, at two thirds where a bar opens.
+    void setClickLevel(double decibels);
+    /// Beats clicked from play() to where the record sounds, 0 to 8, in the tempo of the beats there and at
+    /// the speed set.
+    void setCountIn(int beats);
     /// Sounds one note at once, whether playing or not.
     void audition(int midi, double loudness);
     /// Linear gain of everything, 0 to 1.

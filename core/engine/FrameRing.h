@@ -5,11 +5,15 @@
 
 namespace earwright {
 
-/// One frame of what may be heard: the record in stereo and the written notes, not yet mixed.
+/// One frame of what may be heard: the record in stereo, the written notes and the clicks, not yet mixed.
 struct SoundFrame {
     float left = 0;
     float right = 0;
     float yours = 0;
+    /// The beats, heard where they are wished for.
+    float clicks = 0;
+    /// Those of a count-in, heard in any case.
+    float counted = 0;
 };
 
 using FrameRing = SpscRing<SoundFrame>;

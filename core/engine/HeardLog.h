@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/engine/Snapshot.h"
+#include "core/engine/Stage.h"
 #include "core/engine/TimeTags.h"
 #include "core/time/Frames.h"
 
@@ -19,6 +20,12 @@ struct HeardSegment {
     /// Which wish of the user the lane answers.
     std::uint64_t wish = 0;
     bool moving = false;
+    /// Played ÷ original, now and as set.
+    double speed = 1;
+    double reachedSpeed = 1;
+    /// What the lane's lead is, and output frames of a beat in it.
+    Stage leadStage = Stage::Sounding;
+    double leadBeat = 1;
 
     /// Lane frame that sounds in an output frame of this segment.
     std::int64_t laneFrameAt(OutputFrames heard) const {
@@ -54,7 +61,7 @@ public:
     HeardClock clock() const { return clockShown.load(); }
 
 private:
-    static constexpr std::size_t kept = 16;
+    static constexpr std::size_t kept = 64;
     struct Segments {
         std::array<HeardSegment, kept> ring{};
         std::uint64_t count = 0;

@@ -5,35 +5,67 @@
 
 namespace earwright {
 
-void LanePlayer::order(Lane* next, std::int64_t atFrame) {
-    orderedLane.store(next, std::memory_order_relaxed);
-    orderedAt.store(atFrame, std::memory_order_relaxed);
-    orders.fetch_add(1, std::memory_order_release);
+void LanePlayer::order(Lane* next, std::int64_t atFrame, Turn turn) {
+    const std::uint64_t ticket = lastOrder.load(std::memory_order_relaxed) / 2 + 1;
+    Order& order = orders[ticket % 2];
+    order.lane.store(next, std::memory_order_relaxed);
+    order.at.store(atFrame, std::memory_order_relaxed);
+    order.turn.store(turn, std::memory_order_relaxed);
+    awaited = ticket;
+    lastOrder.store(2 * ticket + 1, std::memory_order_release);
+}
+
+bool LanePlayer::withdraw() {
+    std::uint64_t waiting = 2 * awaited + 1;
+    if (!lastOrder.compare_exchange_strong(waiting, 2 * awaited, std::memory_order_acq_rel)) return false;
+    awaited = carriedOut.load(std::memory_order_acquire);
+    return true;
 }
 
 bool LanePlayer::isSettled() const {
-    return carriedOut.load(std::memory_order_acquire) == orders.load(std::memory_order_relaxed);
+    return carriedOut.load(std::memory_order_acquire) == awaited;
 }
 
 void LanePlayer::takeOrder(bool moving, SampleRate rate) {
-    if (orders.load(std::memory_order_acquire) == taken) return;
-    const std::int64_t at = orderedAt.load(std::memory_order_relaxed);
+    std::uint64_t seen = lastOrder.load(std::memory_order_acquire);
+    if (seen % 2 == 0) return;
+    const Order& order = orderOf(seen / 2);
+    const std::int64_t at = order.at.load(std::memory_order_relaxed);
+    const bool exact = order.turn.load(std::memory_order_relaxed) == Turn::Exact;
     const bool fadeOver = moving && active && active->rate() == rate;
-    if (fadeOver && !isAtEnd() && active->ring().taken() < at) return;
-    const std::int64_t late = fadeOver && at > 0 ? active->ring().taken() - at : 0;
-    ++taken;
+    if (active && active->ring().taken() < at && (exact || (fadeOver && !isAtEnd()))) return;
+    Lane* next = order.lane.load(std::memory_order_relaxed);
+    // Taken back in this moment: what was just read may be of the next order.
+    if (!lastOrder.compare_exchange_strong(seen, seen - 1, std::memory_order_acq_rel)) return;
+    const Lane* before = active;
+    taken = seen / 2;
     fading = fadeOver ? active : nullptr;
-    active = orderedLane.load(std::memory_order_relaxed);
+    active = next;
     faded = 0;
     fadeFrames = std::max<std::int64_t>(1, std::llround(fadeSeconds * rate.hertz));
-    skipLateness(late);
+    if (before && at > 0 && (fadeOver || exact)) skipLateness(*before, before->ring().taken() - at);
     if (!fading) letGo();
 }
 
-void LanePlayer::skipLateness(std::int64_t late) {
-    if (late <= 0 || !fading) return;
-    const double perFrame = fading->tags().framesPerOutput() / active->tags().framesPerOutput();
-    const auto wanted = static_cast<std::int64_t>(std::llround(static_cast<double>(late) * perFrame));
+std::int64_t LanePlayer::framesToNextChange() const {
+    auto left = static_cast<std::int64_t>(partFrames);
+    const auto until = [&left](std::int64_t frames) {
+        if (frames > 0) left = std::min(left, frames);
+    };
+    const std::uint64_t seen = lastOrder.load(std::memory_order_acquire);
+    if (active && seen % 2 != 0)
+        until(orderOf(seen / 2).at.load(std::memory_order_relaxed) - active->ring().taken());
+    if (fading) until(fadeFrames - faded);
+    if (fading) until(active->ownFrom() - active->ring().taken());
+    return left;
+}
+
+void LanePlayer::skipLateness(const Lane& before, std::int64_t late) {
+    if (late <= 0) return;
+    // Where the record goes on it has gone on at the old speed; a lead just passes.
+    const double perFrame = before.tags().framesPerOutput() / active->tags().framesPerOutput();
+    const std::int64_t inLead = std::min(late, active->tags().lead());
+    const std::int64_t wanted = inLead + std::llround(static_cast<double>(late - inLead) * perFrame);
     const auto waiting = static_cast<std::int64_t>(active->ring().readable());
     active->ring().skip(static_cast<std::size_t>(std::clamp<std::int64_t>(waiting - fadeFrames, 0, wanted)));
 }
@@ -60,6 +92,8 @@ void LanePlayer::fadeFromPrevious(std::span<SoundFrame> out) {
         out[i].left = previous[i].left + in * (out[i].left - previous[i].left);
         out[i].right = previous[i].right + in * (out[i].right - previous[i].right);
         out[i].yours = previous[i].yours + in * (out[i].yours - previous[i].yours);
+        out[i].clicks = previous[i].clicks + in * (out[i].clicks - previous[i].clicks);
+        out[i].counted = previous[i].counted + in * (out[i].counted - previous[i].counted);
         ++faded;
     }
     if (faded >= fadeFrames) letGo();

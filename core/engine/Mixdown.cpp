@@ -7,7 +7,6 @@ namespace earwright {
 
 namespace {
 
-constexpr double gainSeconds = 0.01;
 constexpr double startStopSeconds = 0.005;
 
 struct Gains {
@@ -42,7 +41,8 @@ void Mixdown::setRate(SampleRate rate) {
     limiter.setRate(rate);
     picture.setRate(rate);
     moving.setFrames(static_cast<float>(startStopSeconds * rate.hertz));
-    for (Slew* gain : {&recordStraight, &recordLeft, &yoursLeft, &yoursRight, &yoursLevel, &outLevel})
+    for (Slew* gain : {&recordStraight, &recordLeft, &yoursLeft, &yoursRight, &yoursLevel, &clickLevel,
+                       &countedLevel, &outLevel})
         gain->setFrames(static_cast<float>(gainSeconds * rate.hertz));
 }
 
@@ -67,10 +67,12 @@ float Mixdown::mix(std::span<const SoundFrame> frames, std::span<const float> au
         const float summed = audible * recordLeft.next() * 0.5f * (frame.left + frame.right);
         const float gain = yoursLevel.next();
         const float yours = audible * gain * frame.yours;
-        const float tried = gain * auditioned[i];
+        // Clicks stay in the middle, whatever is heard of the record and the notes.
+        const float beats = clickLevel.next() * frame.clicks + countedLevel.next() * frame.counted;
+        const float plain = gain * auditioned[i] + audible * beats;
         const float level = outLevel.next();
-        float left = level * (straight * frame.left + summed + yoursLeft.next() * yours + tried);
-        float right = level * (straight * frame.right + yoursRight.next() * yours + tried);
+        float left = level * (straight * frame.left + summed + yoursLeft.next() * yours + plain);
+        float right = level * (straight * frame.right + yoursRight.next() * yours + plain);
         limiter.apply(left, right);
         out[2 * i] = left;
         out[2 * i + 1] = right;

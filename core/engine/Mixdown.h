@@ -16,9 +16,16 @@ namespace earwright {
 /// Real time: everything. No change of hearing, focus, level or balance clicks: gains move over 10 ms.
 class Mixdown {
 public:
+    static constexpr double gainSeconds = 0.01;
+
     void setRate(SampleRate rate);
     /// `yoursTurn` matters in trade only. `yoursGain` and `level` are linear.
     void aim(Hearing hearing, bool yoursTurn, float yoursGain, float level);
+    /// Linear gain of the beats and of a count-in.
+    void click(float beats, float counted) {
+        clickLevel.aimAt(beats);
+        countedLevel.aimAt(counted);
+    }
     void focusOn(Focus focus) { picture.aim(focus); }
     /// Whether the lanes' sound is let through; moves over 5 ms.
     void setAudible(bool audible) { moving.aimAt(audible ? 1.0f : 0.0f); }
@@ -35,6 +42,8 @@ private:
     Slew yoursLeft;
     Slew yoursRight;
     Slew yoursLevel{1};
+    Slew clickLevel;
+    Slew countedLevel{1};
     Slew outLevel{1};
     Limiter limiter;
 };

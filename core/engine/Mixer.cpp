@@ -36,7 +36,8 @@ void Mixer::render(std::span<float> stereo, SampleRate newRate, std::int64_t hea
         auditioned.play(gesture, false);
     const OutputFrames first = rendered;
     while (!stereo.empty()) {
-        const std::size_t part = std::min(stereo.size(), 2 * LanePlayer::partFrames);
+        const std::size_t part =
+            std::min(stereo.size(), 2 * static_cast<std::size_t>(player.framesToNextChange()));
         renderPart(stereo.first(part));
         stereo = stereo.subspan(part);
     }
@@ -66,12 +67,7 @@ void Mixer::renderPart(std::span<float> stereo) {
     mixdown.setAudible(toMove);
     const bool moving = player.canPlay(rate) && (toMove || moves);
     noteHeard(moving);
-    const Lane* lane = player.lane();
-    const bool yoursTurn =
-        lane && lane->tags().isLooped() && isYoursTurn(lane->tags().passAt(lane->ring().taken()));
-    mixdown.aim(hearingWanted.load(std::memory_order_relaxed), yoursTurn,
-                yoursGain.load(std::memory_order_relaxed), level.load(std::memory_order_relaxed));
-    mixdown.focusOn(focusWanted.load(std::memory_order_relaxed));
+    aimGains();
     const std::span<SoundFrame> part = std::span(frames).first(count);
     std::fill(part.begin(), part.end(), SoundFrame{});
     if (moving) readLanes(part);
@@ -86,6 +82,21 @@ void Mixer::renderPart(std::span<float> stereo) {
     rendered += OutputFrames(static_cast<std::int64_t>(count));
 }
 
+void Mixer::aimGains() {
+    const Lane* lane = player.lane();
+    bool yoursTurn = false;
+    if (lane && lane->tags().isLooped()) {
+        // The turn changes over while the pass before ends, so that the next one's first note is whole.
+        const auto ahead = static_cast<std::int64_t>(Mixdown::gainSeconds * rate.hertz);
+        yoursTurn = isYoursTurn(lane->tags().passAt(lane->ring().taken() + ahead));
+    }
+    mixdown.aim(hearingWanted.load(std::memory_order_relaxed), yoursTurn,
+                yoursGain.load(std::memory_order_relaxed), level.load(std::memory_order_relaxed));
+    const float click = clickGain.load(std::memory_order_relaxed);
+    mixdown.click(clicksWanted.load(std::memory_order_relaxed) ? click : 0.0f, click);
+    mixdown.focusOn(focusWanted.load(std::memory_order_relaxed));
+}
+
 void Mixer::readLanes(std::span<SoundFrame> part) {
     const bool starving = player.read(part) < part.size();
     if (starving && !starved) countUnderrun();
@@ -93,9 +104,10 @@ void Mixer::readLanes(std::span<SoundFrame> part) {
 }
 
 void Mixer::noteHeard(bool moving) {
-    const Lane* lane = player.lane();
+    const Lane* lane = player.heardLane();
     if (!lane) return;
-    log.note({rendered, lane->ring().taken(), lane->tags(), lane->wish(), moving});
+    log.note({rendered, lane->ring().taken(), lane->tags(), lane->wish(), moving, lane->speed(),
+              lane->reachedSpeed(), lane->leadStage(), lane->leadBeatFrames()});
 }
 
 } // namespace earwright

@@ -47,6 +47,9 @@ public:
     void setFocus(Focus focus) { focusWanted.store(focus, std::memory_order_relaxed); }
     /// The pass from which trade counts: it is the record's turn there.
     void setTradeStart(std::int64_t pass) { tradeStart.store(pass, std::memory_order_relaxed); }
+    /// Whether beats are heard; a count-in is in any case.
+    void setClicks(bool audible) { clicksWanted.store(audible, std::memory_order_relaxed); }
+    void setClickGain(float linear) { clickGain.store(linear, std::memory_order_relaxed); }
     void setLevel(float linear) { level.store(linear, std::memory_order_relaxed); }
     void setYoursGain(float linear) { yoursGain.store(linear, std::memory_order_relaxed); }
     /// Sounds a note at once; dropped when a dozen wait already.
@@ -77,6 +80,7 @@ private:
     void renderPart(std::span<float> stereo);
     bool wantsToMove(bool moves);
     void readLanes(std::span<SoundFrame> part);
+    void aimGains();
     void noteHeard(bool moving);
 
     std::atomic<unsigned> intent{0};
@@ -85,6 +89,8 @@ private:
     std::atomic<Hearing> hearingWanted{Hearing::Record};
     std::atomic<Focus> focusWanted{Focus::All};
     std::atomic<std::int64_t> tradeStart{0};
+    std::atomic<bool> clicksWanted{false};
+    std::atomic<float> clickGain{1};
     std::atomic<float> level{1};
     std::atomic<float> yoursGain{1};
     std::atomic<float> peak{0};

@@ -17,9 +17,10 @@ namespace earwright {
 class TimeTags {
 public:
     TimeTags() = default;
-    /// Lane frame 0 is recording frame `start`, in pass `firstPass` of the loop. A start at or after the
-    /// loop's end runs straight on.
-    TimeTags(double start, double framesPerOutput, std::optional<Range<Frames>> loop, std::int64_t firstPass);
+    /// Lane frame `lead` is recording frame `start`, in pass `firstPass` of the loop; the frames before stand
+    /// there and wait. A start at or after the loop's end runs straight on.
+    TimeTags(double start, double framesPerOutput, std::optional<Range<Frames>> loop, std::int64_t firstPass,
+             std::int64_t lead = 0);
 
     friend bool operator==(const TimeTags&, const TimeTags&) = default;
 
@@ -27,11 +28,14 @@ public:
     double placeAt(std::int64_t laneFrame) const;
     std::int64_t passAt(std::int64_t laneFrame) const;
     /// How far along, loops unrolled, in recording frames from the start.
-    double unrolledAt(std::int64_t laneFrame) const { return static_cast<double>(laneFrame) * step; }
+    double unrolledAt(std::int64_t laneFrame) const {
+        return laneFrame <= leadFrames ? 0.0 : static_cast<double>(laneFrame - leadFrames) * step;
+    }
     /// The first lane frame at or after an unrolled distance.
     std::int64_t laneFrameOf(double unrolled) const;
 
     double start() const { return from; }
+    std::int64_t lead() const { return leadFrames; }
     double framesPerOutput() const { return step; }
     bool isLooped() const { return length > 0; }
     /// Recording frame at which the loop begins. Requires: isLooped().
@@ -39,14 +43,19 @@ public:
     /// Unrolled distance from the start to the end of the current pass, then of each later one. Requires:
     /// isLooped().
     double passEnd(std::int64_t passesOn) const;
+    /// How many passes are over at an unrolled distance. Requires: isLooped().
+    std::int64_t passesEndedBy(double unrolled) const;
 
 private:
+    double loopsEndedAt(double place) const;
+
     double from = 0;
     double step = 1;
     double loopStart = 0;
     /// 0: straight on.
     double length = 0;
     std::int64_t pass = 0;
+    std::int64_t leadFrames = 0;
 };
 
 } // namespace earwright

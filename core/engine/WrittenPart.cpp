@@ -10,6 +10,8 @@ namespace {
 
 /// Notes begun longer ago than this (listener's seconds) have nearly died away.
 constexpr double longestBefore = 3.0;
+/// A note that is over is not silent at once (listener's seconds).
+constexpr double dampedSeconds = 0.1;
 constexpr double never = std::numeric_limits<double>::infinity();
 
 bool earlier(const TimedNote& a, const TimedNote& b) {
@@ -26,7 +28,7 @@ NoteList noteListOf(std::vector<TimedNote> notes) {
 void WrittenPart::start(const Start& start, NoteList notes) {
     now = start;
     list = std::move(notes);
-    at = 0;
+    at = now.tags.lead();
     bank.setRate(now.outputRate);
     soundBefore();
     findNext(0);
@@ -97,7 +99,9 @@ void WrittenPart::soundBefore() {
     const double from = std::max(least, place - longestBefore * perSecond);
     std::vector<float> unheard;
     std::int64_t sounding = 0;
+    const double dying = dampedSeconds * perSecond;
     bool any = false;
+    inANote = false;
     for (const TimedNote& note : *list) {
         const auto onset = static_cast<double>(note.onset.value);
         if (onset >= place) break;
@@ -108,6 +112,7 @@ void WrittenPart::soundBefore() {
             bank.render(unheard);
         }
         any = true;
+        inANote = inANote || (frame < 0 && place < static_cast<double>(note.end.value) + dying);
         sounding = frame;
         bank.play(gestureOf(note), note.slurred);
     }

@@ -32,12 +32,15 @@ public:
         SampleRate recordingRate;
         SampleRate outputRate;
     };
-    /// Starts at lane frame 0. Notes begun before it sound on as if they had been played all along.
+    /// Starts where the lane's lead ends. Notes begun before it sound on as if they had been played all
+    /// along.
     void start(const Start& start, NoteList notes);
     /// Another list from here on; what sounds now sounds to its end.
     void setNotes(NoteList notes);
     /// Adds the next frames, mono.
     void produce(std::span<float> out);
+    /// A note begun before the start sounds there.
+    bool beganInANote() const { return inANote; }
 
 private:
     /// The next thing to happen, by unrolled distance from the start.
@@ -58,6 +61,7 @@ private:
     std::int64_t at = 0;
     std::int64_t passesOn = 0;
     std::size_t next = 0;
+    bool inANote = false;
 };
 
 } // namespace earwright

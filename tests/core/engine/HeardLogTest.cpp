@@ -27,13 +27,13 @@ TEST(HeardLog, FindsTheSegmentOfAnOutputFrame) {
     EXPECT_EQ(log.segmentAt(OutputFrames(301))->laneFrameAt(OutputFrames(301)), 5001);
 }
 
-TEST(HeardLog, KeepsTheLastSixteenSegments) {
+TEST(HeardLog, KeepsTheLastSixtyFourSegments) {
     HeardLog log;
-    for (std::int64_t i = 0; i < 40; ++i)
+    for (std::int64_t i = 0; i < 88; ++i)
         log.note(moving(100 * i, 7 * i));
     EXPECT_FALSE(log.segmentAt(OutputFrames(2399)).has_value());
     EXPECT_EQ(log.segmentAt(OutputFrames(2400))->laneFrame, 7 * 24);
-    EXPECT_EQ(log.segmentAt(OutputFrames(99999))->laneFrame, 7 * 39);
+    EXPECT_EQ(log.segmentAt(OutputFrames(99999))->laneFrame, 7 * 87);
 }
 
 TEST(HeardLog, SmoothsTheJitterOfReportedTimes) {

@@ -1,0 +1,17 @@
+#include "core/engine/LoopSeam.h"
+
+namespace earwright {
+
+std::optional<std::int64_t> LoopSeam::nextChange(const PassSpeeds& speeds, double laneSpeed,
+                                                 std::int64_t taken) const {
+    const std::int64_t ready = taken + rate.outputFrames(readySeconds).value;
+    const std::int64_t planned = taken + rate.outputFrames(planSeconds).value;
+    for (std::int64_t pass = places.passAt(taken);; ++pass) {
+        const std::int64_t join = joinBefore(endOf(pass));
+        if (join > planned) return std::nullopt;
+        if (join < ready) continue;
+        if (speeds.manner().gapBeats > 0 || speeds.speedOf(pass + 1) != laneSpeed) return pass;
+    }
+}
+
+} // namespace earwright

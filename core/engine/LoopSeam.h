@@ -1,0 +1,47 @@
+// Where, in the frames of a lane that goes round a loop, another lane has to take over.
+#pragma once
+
+#include "core/engine/PassSpeeds.h"
+#include "core/engine/TimeTags.h"
+#include "core/time/SampleRate.h"
+
+#include <cstdint>
+#include <optional>
+
+namespace earwright {
+
+/// The next lane joins so long before a pass ends that it is faded in when its own pass begins: [B − X, B)
+/// fades over into [A − X, A), and what is at A keeps its attack whole.
+///
+/// Threads: a plain value.
+/// Units: output frames of the lane, unless said otherwise. Passes as the tags number them.
+class LoopSeam {
+public:
+    /// Listener's seconds of the fade.
+    static constexpr double fadeSeconds = 0.01;
+    /// A lane that goes on from another is ready so long after it was begun.
+    static constexpr double readySeconds = 0.03;
+    /// No lane is made ready for a seam further ahead than this.
+    static constexpr double planSeconds = 0.5;
+
+    /// Requires: looped tags.
+    LoopSeam(const TimeTags& tags, SampleRate outputRate) : places(tags), rate(outputRate) {}
+
+    std::int64_t fadeFrames() const { return rate.outputFrames(fadeSeconds).value; }
+    /// The first frame of the pass after this one.
+    std::int64_t endOf(std::int64_t pass) const {
+        return places.laneFrameOf(places.passEnd(pass - places.passAt(0)));
+    }
+    std::int64_t joinBefore(std::int64_t end) const { return end - fadeFrames(); }
+
+    /// The next pass that ends soon, but late enough for another lane to be made ready, and needs one after
+    /// it: for a gap, or because the pass that follows has another speed than this lane's.
+    std::optional<std::int64_t> nextChange(const PassSpeeds& speeds, double laneSpeed,
+                                           std::int64_t taken) const;
+
+private:
+    TimeTags places;
+    SampleRate rate;
+};
+
+} // namespace earwright
