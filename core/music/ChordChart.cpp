@@ -37,10 +37,32 @@ Beats placeStart(std::int64_t i, std::int64_t n, const Meter& meter) {
     return n <= beats ? Beats((i * beats + n - 1) / n) : Beats(i * beats, n);
 }
 
+/// Where the first word ends. A blank inside the parentheses of a symbol belongs to it, C7(b9 #11), as long
+/// as they are closed; parentheses around whole symbols hold words of their own.
+std::size_t wordEnd(std::string_view text) {
+    const std::size_t lastClose = text.rfind(')');
+    bool inside = false;
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        const bool blank = blanks.find(text[i]) != std::string_view::npos;
+        if (blank && !(inside && lastClose != std::string_view::npos && i < lastClose)) return i;
+        if (text[i] == '(') inside = i > 0;
+        if (text[i] == ')') inside = false;
+    }
+    return text.size();
+}
+
+/// As a symbol keeps it: whatever kind of blank was typed inside it is a space.
+std::string wordText(std::string_view word) {
+    std::string text(word);
+    std::replace_if(
+        text.begin(), text.end(), [](char sign) { return blanks.find(sign) != std::string_view::npos; }, ' ');
+    return text;
+}
+
 BarChords parseBar(std::string_view text, const BarChords& before, const Meter& meter) {
     std::vector<std::string_view> words;
     while (words.size() < mostPlacesInBar && !(text = trimmed(text)).empty()) {
-        words.push_back(text.substr(0, text.find_first_of(blanks)));
+        words.push_back(text.substr(0, wordEnd(text)));
         text.remove_prefix(words.back().size());
     }
     if (words.size() == 1 && words.front() == repeat) return before;
@@ -49,7 +71,7 @@ BarChords parseBar(std::string_view text, const BarChords& before, const Meter& 
     for (std::int64_t i = 0; i < count; ++i) {
         const std::string_view word = words[static_cast<std::size_t>(i)];
         if (word == goesOn || word == repeat) continue;
-        bar.chords.push_back({placeStart(i, count, meter), parseChordSymbol(word)});
+        bar.chords.push_back({placeStart(i, count, meter), parseChordSymbol(wordText(word))});
     }
     return bar;
 }

@@ -150,7 +150,7 @@ bool ChordReader::applyStem(Stem stem) {
 bool ChordReader::takeModifier() {
     if (take("(")) return ++openParentheses == 1;
     if (take(")")) return --openParentheses == 0;
-    if (take(",")) return openParentheses == 1;
+    if (takeAny({",", " "})) return openParentheses == 1;
     if (take("sus2")) return suspend(ChordQuality::Suspended2);
     if (takeAny({"sus4", "sus"})) return suspend(ChordQuality::Suspended4);
     if (take("alt")) {

@@ -13,8 +13,8 @@ namespace earwright {
 /// What "alt" stands for: both altered fifths and both altered ninths (common practice).
 std::vector<Alteration> alteredDominant();
 
-/// Reads one symbol once. Each step takes what it knows from the front of what is left; a step that meets
-/// what it cannot read makes the whole symbol unreadable.
+/// Reads one symbol once; blanks are let pass inside parentheses. Each step takes what it knows from the
+/// front of what is left; a step that meets what it cannot read makes the whole symbol unreadable.
 class ChordReader {
 public:
     explicit ChordReader(std::string_view symbol) : rest(symbol) {}

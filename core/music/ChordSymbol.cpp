@@ -2,6 +2,7 @@
 #include "core/music/ChordSymbol.h"
 
 #include "core/music/ChordReader.h"
+#include "core/music/NoChord.h"
 
 #include <algorithm>
 
@@ -73,6 +74,7 @@ ChordSymbol parseChordSymbol(std::string_view text) {
 }
 
 std::string toString(const ChordSymbol& symbol) {
+    if (isNoChord(symbol)) return "N.C.";
     return symbol.chord ? printed(*symbol.chord) : symbol.text;
 }
 

@@ -1,5 +1,7 @@
 #include "ui/commands/CommandSet.h"
 
+#include "ui/commands/KeyNames.h"
+
 #include <QAction>
 #include <QMenu>
 #include <QMenuBar>
@@ -8,6 +10,7 @@
 namespace earwright::ui {
 
 CommandSet::CommandSet(KeyBindings& bindings, QWidget& window) : QObject(&window), keys(bindings) {
+    KeyNames::use();
     for (const Command& entry : commandTable()) {
         auto* action = new QAction(entry.translatedName(), this);
         action->setToolTip(entry.translatedAbout());

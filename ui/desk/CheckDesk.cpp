@@ -1,6 +1,7 @@
 #include "ui/desk/CheckDesk.h"
 
 #include "core/check/EarRecordKeeping.h"
+#include "core/check/HelpReach.h"
 #include "core/check/StudyCheck.h"
 #include "ui/desk/PlaceEvidence.h"
 #include "ui/grid/ChordRows.h"
@@ -31,6 +32,7 @@ CheckDesk::CheckDesk(DeskSession& desk, RecordingListener& ears, NoteGridPanel& 
     connect(&session, &DeskSession::studyChanged, this, &CheckDesk::follow);
     connect(&session, &DeskSession::opened, this, [this] {
         checks.clear();
+        furtherOn.clear();
         shown.reset();
         refresh();
         emit changed();
@@ -116,7 +118,10 @@ void CheckDesk::start(SpanId phrase) {
 }
 
 void CheckDesk::take(const Span& phrase, const Study& asked, const PhraseCheck& outcome) {
-    checks.keep(outcome);
+    // What the ear finds beyond the reach of help counts as found by ear, so the record takes all of it.
+    const ReachedCheck reached = withinReach(outcome, asked);
+    checks.keep(reached.check);
+    furtherOn[phrase.id] = reached.furtherOn;
     // Edits made while the check was worked out are not judged by it.
     checks.follow(asked, session.study());
     Study kept = session.study();
@@ -146,7 +151,7 @@ void CheckDesk::refresh() {
         return panel.ladder()->showUnchecked(span && session.recording() &&
                                              isWritten(session.study(), *span));
     }
-    panel.ladder()->showCheck(*check, session.study().earRecord.foundByEar());
+    panel.ladder()->showCheck(*check, session.study().earRecord.foundByEar(), furtherOn[*shown]);
     if (const auto helped = checks.current(*shown); helped && helped->step != HelpStep::None)
         panel.ladder()->showHint(hintOf(*helped, session.study()), sentenceOf(*helped));
     else

@@ -11,6 +11,7 @@
 #include <QElapsedTimer>
 #include <QObject>
 
+#include <map>
 #include <memory>
 #include <optional>
 
@@ -63,6 +64,8 @@ private:
     ChorusSheetView& sheet;
     MessageBar& messages;
     CheckBook checks;
+    /// By phrase: sounds its check found too far from any written note for help.
+    std::map<SpanId, int> furtherOn;
     std::optional<SpanId> shown;
     /// The phrase to be checked once the recording was listened to.
     std::optional<SpanId> waiting;

@@ -3,6 +3,8 @@
 #include "core/music/Pitch.h"
 #include "core/theory/ChordDegree.h"
 
+#include <cstdlib>
+
 namespace earwright::ui {
 
 namespace {
@@ -52,8 +54,10 @@ RowName rowName(const ChordStretch* chord, int midi) {
         return {{}, QString::fromStdString(toString(name)), octaveText(name, midi)};
     }
     const ChordDegree degree = degreeOf(midi, *chord->symbol->chord);
-    return {QString::fromStdString(degree.label), QString::fromStdString(toString(degree.name)),
-            octaveText(degree.name, midi)};
+    // A double accidental is right on paper and slow to read beside a row: A, not B♭♭.
+    const PitchName name = std::abs(degree.name.alter) > 1 ? plainName(midi) : degree.name;
+    return {QString::fromStdString(degree.label), QString::fromStdString(toString(name)),
+            octaveText(name, midi)};
 }
 
 QString degreeText(const ChordStretch* chord, int midi) {

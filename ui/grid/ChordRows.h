@@ -51,7 +51,7 @@ private:
     std::vector<ChordStretch> list;
 };
 
-/// What a pitch is called on a chord, and without one.
+/// What a pitch is called on a chord, and without one; never by a double accidental.
 RowName rowName(const ChordStretch* chord, int midi);
 /// What a pitch is on its chord: "♭9"; empty without one.
 QString degreeText(const ChordStretch* chord, int midi);

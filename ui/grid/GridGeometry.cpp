@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 
 namespace earwright::ui {
 
@@ -26,12 +27,38 @@ GridGeometry::GridGeometry(const GridColumns& columns, QSizeF view, QPointF scro
                std::max(0.0, view.width() - gridmargins::labels - gridmargins::right),
                std::max(0.0, view.height() - gridmargins::top)) {
     if (columns.isEmpty()) return;
-    const double beats = bars.length().toDouble();
-    oneBeat = std::max({cellArea.width() / beats, narrowestBeat, narrowestColumn * columns.finestDivision()});
-    whole = QSizeF(oneBeat * beats, rowHeight * rowCount);
+    layOutBeats(columns);
+    whole = QSizeF(lines.back(), rowHeight * rowCount);
     const QSizeF range = scrollRange();
     scrolled =
         QPointF(std::clamp(scroll.x(), 0.0, range.width()), std::clamp(scroll.y(), 0.0, range.height()));
+}
+
+void GridGeometry::layOutBeats(const GridColumns& columns) {
+    std::vector<double> least(static_cast<std::size_t>(bars.length().floor()), 0.0);
+    for (const GridColumn& column : columns)
+        least[static_cast<std::size_t>(column.beat - bars.begin.floor())] += narrowestColumn;
+    // As wide as all can be together; a beat that needs more takes it, and leaves less for the others.
+    std::vector<double> widest = least;
+    std::sort(widest.begin(), widest.end(), std::greater<>());
+    double room = cellArea.width();
+    auto sharing = static_cast<double>(widest.size());
+    for (const double need : widest) {
+        if (need * sharing <= room) break;
+        room -= need;
+        sharing -= 1;
+    }
+    oneBeat = sharing > 0 ? std::max(room / sharing, narrowestBeat) : narrowestBeat;
+    lines.assign(1, 0.0);
+    for (const double need : least)
+        lines.push_back(lines.back() + std::max(oneBeat, need));
+}
+
+double GridGeometry::widestBeat() const {
+    double widest = oneBeat;
+    for (std::size_t beat = 1; beat < lines.size(); ++beat)
+        widest = std::max(widest, lines[beat] - lines[beat - 1]);
+    return widest;
 }
 
 QRectF GridGeometry::chordLane() const {
@@ -51,12 +78,24 @@ QSizeF GridGeometry::scrollRange() const {
             std::max(0.0, whole.height() - cellArea.height())};
 }
 
+std::size_t GridGeometry::beatUnder(double into) const {
+    const auto last = static_cast<double>(lines.size() - 2);
+    return static_cast<std::size_t>(std::clamp(std::floor(into), 0.0, last));
+}
+
 double GridGeometry::x(double beats) const {
-    return cellArea.left() - scrolled.x() + (beats - bars.begin.toDouble()) * oneBeat;
+    const double into = beats - bars.begin.toDouble();
+    const std::size_t beat = beatUnder(into);
+    const double left = cellArea.left() - scrolled.x() + lines[beat];
+    return left + (into - static_cast<double>(beat)) * (lines[beat + 1] - lines[beat]);
 }
 
 double GridGeometry::beatsAt(double x) const {
-    return bars.begin.toDouble() + (x - cellArea.left() + scrolled.x()) / oneBeat;
+    const double into = x - cellArea.left() + scrolled.x();
+    const auto after = std::upper_bound(lines.begin() + 1, lines.end() - 1, into);
+    const auto beat = static_cast<std::size_t>(after - lines.begin()) - 1;
+    return bars.begin.toDouble() + static_cast<double>(beat) +
+           (into - lines[beat]) / (lines[beat + 1] - lines[beat]);
 }
 
 double GridGeometry::y(double midi) const {
@@ -80,7 +119,8 @@ QRectF GridGeometry::cell(const GridColumn& column, int midi) const {
 
 QRectF GridGeometry::beatOnRuler(std::int64_t beat) const {
     const QRectF lane = rulerLane();
-    return {x(Beats(beat)), lane.top(), oneBeat, lane.height()};
+    const double left = x(Beats(beat));
+    return {left, lane.top(), x(Beats(beat + 1)) - left, lane.height()};
 }
 
 QPointF GridGeometry::head(const Note& note) const {

@@ -10,7 +10,9 @@
 #include <QRectF>
 #include <QSizeF>
 
+#include <cstddef>
 #include <optional>
+#include <vector>
 
 namespace earwright::ui {
 
@@ -27,8 +29,9 @@ inline constexpr double right = 6;
 
 /// Beats ↔ x and pitch ↔ y for one size of the view and one place scrolled to.
 ///
-/// Beats are equally wide however they are divided, so that bars stand as they do on the chorus sheet; rows
-/// are equally high, one a semitone, the highest on top.
+/// Beats are equally wide while that leaves room for the columns of all of them, so that bars stand as they
+/// do on the chorus sheet; where it does not, finely divided beats are wider than the rest. Rows are equally
+/// high, one a semitone, the highest on top.
 /// Units: device-independent pixels of the view. Threads: a value.
 class GridGeometry {
 public:
@@ -41,7 +44,9 @@ public:
     static constexpr double narrowestColumn = 12;
     static constexpr double narrowestBeat = 40;
 
+    /// Of a beat that is not finely divided.
     double beatWidth() const { return oneBeat; }
+    double widestBeat() const;
     /// The cells seen, without margins.
     QRectF cells() const { return cellArea; }
     QRectF chordLane() const;
@@ -74,11 +79,17 @@ public:
     QRectF outline(const Note& note) const;
 
 private:
+    void layOutBeats(const GridColumns& columns);
+    /// The beat, counted from the first shown, that a place lies in; the nearest one for places outside.
+    std::size_t beatUnder(double into) const;
+
     Range<Beats> bars;
     QRectF cellArea;
     QPointF scrolled;
     QSizeF whole;
     double oneBeat = narrowestBeat;
+    /// Where beats begin, from the first shown, and where the last one ends.
+    std::vector<double> lines{0.0, narrowestBeat};
 };
 
 } // namespace earwright::ui

@@ -1,5 +1,7 @@
 #include "ui/grid/GroundPainter.h"
 
+#include "core/music/NoChord.h"
+#include "ui/theme/PlaceText.h"
 #include "ui/theme/Spacing.h"
 #include "ui/theme/Theme.h"
 #include "ui/theme/Type.h"
@@ -75,7 +77,7 @@ void paintChords(QPainter& painter, const GridScene& scene, const GridGeometry& 
     const QRectF lane = geometry.chordLane();
     for (const ChordStretch& chord : scene.chords.stretches()) {
         if (!chord.symbol) continue;
-        const bool readable = chord.canBeRead();
+        const bool readable = isRead(*chord.symbol);
         QFont lettering = font(TextStyle::ChordSmall);
         lettering.setItalic(!readable);
         painter.setFont(lettering);
@@ -98,8 +100,11 @@ void paintBarNumbers(QPainter& painter, const GridScene& scene, const GridGeomet
     const Range<Beats> range = scene.columns.range();
     for (Beats bar = range.begin; bar < range.end; bar += meter.barLength()) {
         const double right = geometry.x(bar + meter.barLength()) - spacing::tight - 1;
+        const std::int64_t number = meter.barOf(bar);
+        if (number < 0) continue;
         painter.drawText(QRectF(right - 40, top, 40, GridGeometry::rowHeight),
-                         Qt::AlignRight | Qt::AlignVCenter, QString::number(meter.barOf(bar)));
+                         Qt::AlignRight | Qt::AlignVCenter,
+                         number == 0 ? barText(number) : QString::number(number));
     }
 }
 

@@ -22,11 +22,14 @@ QLabel* labelled(QWidget* parent, TextStyle style) {
 }
 
 /// Before any step of help: nothing about where or what.
-QString outcomeText(const PhraseCheck& found, bool settled) {
+QString outcomeText(const PhraseCheck& found, bool settled, int furtherOn) {
     if (found.notes.empty() && settled)
         return LadderPanel::tr("Nothing is written here, and no line is heard.");
     if (found.notes.empty())
         return LadderPanel::tr("Nothing is written here yet. Press H when you want a hint.");
+    if (settled && furtherOn > 0)
+        return LadderPanel::tr(
+            "The record bears out what is written, and the line goes on: write on by ear.");
     return settled ? LadderPanel::tr("The record bears out all of it.")
                    : LadderPanel::tr("Listen again first. Press H when you want a hint.");
 }
@@ -87,13 +90,17 @@ void LadderPanel::showChecking() {
     showLadder(false);
 }
 
-void LadderPanel::showCheck(const PhraseCheck& found, int foundByEar) {
+void LadderPanel::showCheck(const PhraseCheck& found, int foundByEar, int furtherOn) {
     line->setFont(ui::font(TextStyle::Strong));
     line->setForegroundRole(QPalette::WindowText);
     const bool settled =
         found.unwritten.empty() && found.count(Verdict::Supported) == static_cast<int>(found.notes.size());
-    line->setText(outcomeText(found, settled));
-    numbers->setText(summaryText(found, foundByEar));
+    line->setText(outcomeText(found, settled, furtherOn));
+    numbers->setText(summaryText(found, foundByEar, furtherOn));
+    numbers->setToolTip(furtherOn > 0
+                            ? tr("Help stays within a beat of what you have written, so that the ear "
+                                 "finds the rest of the line. Write on, then check again.")
+                            : QString());
     steps->setStep(HelpStep::None);
     check->setVisible(false);
     showLadder(true);
@@ -121,12 +128,14 @@ HelpStep LadderPanel::step() const {
     return steps->step();
 }
 
-QString summaryText(const PhraseCheck& check, int foundByEar) {
+QString summaryText(const PhraseCheck& check, int foundByEar, int furtherOn) {
     const QString counts = LadderPanel::tr("%1 supported · %2 unclear · %3 contradicted")
                                .arg(check.count(Verdict::Supported))
                                .arg(check.count(Verdict::Unclear))
                                .arg(check.count(Verdict::Contradicted));
-    return LadderPanel::tr("%1 · found by ear: %2").arg(counts).arg(foundByEar);
+    const QString found = LadderPanel::tr("%1 · found by ear: %2").arg(counts).arg(foundByEar);
+    return furtherOn > 0 ? LadderPanel::tr("%1 · further on, left to the ear: %2").arg(found).arg(furtherOn)
+                         : found;
 }
 
 } // namespace earwright::ui

@@ -25,8 +25,8 @@ public:
     void showUnchecked(bool canCheck = true);
     /// A check is being worked out.
     void showChecking();
-    /// Its outcome, without any place.
-    void showCheck(const PhraseCheck& check, int foundByEar);
+    /// Its outcome, without any place. `furtherOn` sounds are too far from any written note for help.
+    void showCheck(const PhraseCheck& check, int foundByEar, int furtherOn = 0);
     /// Help for one place, worded by hintText(). Requires: showCheck() before.
     void showHint(const Hint& hint, const QString& sentence);
 
@@ -48,7 +48,8 @@ private:
     QuietButton* next;
 };
 
-/// "6 supported · 1 unclear · 1 contradicted · found by ear: 5".
-QString summaryText(const PhraseCheck& check, int foundByEar);
+/// "6 supported · 1 unclear · 1 contradicted · found by ear: 5", and how many sounds are left to the
+/// ear where there are any.
+QString summaryText(const PhraseCheck& check, int foundByEar, int furtherOn = 0);
 
 } // namespace earwright::ui

@@ -27,6 +27,18 @@ constexpr int rowsAround = 2;
 /// Where the cursor comes to stand after a page turn, as a share of the width.
 constexpr double pageAhead = 0.2;
 
+QString wordOf(Verdict verdict) {
+    switch (verdict) {
+    case Verdict::Supported:
+        return NoteGrid::tr("supported");
+    case Verdict::Unclear:
+        return NoteGrid::tr("unclear");
+    case Verdict::Contradicted:
+        return NoteGrid::tr("contradicted");
+    }
+    return {};
+}
+
 } // namespace
 
 NoteGrid::NoteGrid(QWidget* parent) : QAbstractScrollArea(parent), phrasingBar(new PhrasingBar(viewport())) {
@@ -103,6 +115,7 @@ void NoteGrid::layOutCells() {
 
 void NoteGrid::setCheck(const PhraseCheck* check) {
     scene.check = check ? std::optional(*check) : std::nullopt;
+    describe();
     viewport()->update();
 }
 
@@ -171,6 +184,7 @@ void NoteGrid::updateSelection() {
     const bool changed = now != scene.selected;
     scene.selected = now;
     placePhrasingBar();
+    describe();
     if (changed) emit selectionChanged();
 }
 
@@ -182,7 +196,6 @@ void NoteGrid::setCursor(const GridCursor& cursor) {
     updateSelection();
     viewport()->update();
     if (!moved) return;
-    setAccessibleDescription(cursorText());
     emit cursorMoved();
 }
 
@@ -209,6 +222,24 @@ QString NoteGrid::cursorText() const {
     const QString pitch =
         (row.degree.isEmpty() ? QString() : row.degree + QLatin1Char(' ')) + row.name + row.octave;
     return tr("%1, %2").arg(placeText(scene.cursor.place, study->meter), pitch);
+}
+
+void NoteGrid::describe() {
+    const Note* note = scene.selected ? scene.study->note(*scene.selected) : nullptr;
+    QStringList words{cursorText()};
+    if (note) {
+        const Phrasing& phrasing = note->phrasing;
+        words << tr("note");
+        if (phrasing.ghosted) words << tr("ghosted");
+        if (phrasing.accented) words << tr("accented");
+        if (phrasing.slurred) words << tr("slurred");
+        if (phrasing.trill) words << tr("trill");
+        if (!phrasing.graceNotes.empty()) words << tr("grace note");
+        const CheckedNote* checked = scene.check ? scene.check->note(note->id) : nullptr;
+        if (checked) words << wordOf(checked->verdict);
+    }
+    const QString now = words.join(QStringLiteral(", "));
+    if (now != accessibleDescription()) setAccessibleDescription(now);
 }
 
 void NoteGrid::moveCursor(int columns, int semitones) {

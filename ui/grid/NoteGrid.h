@@ -103,6 +103,8 @@ private:
     void layOutCells();
     Range<Beats> rangeWanted() const;
     void updateSelection();
+    /// For those who listen to the screen: the cursor's place, the note there and what the check says of it.
+    void describe();
     void placePhrasingBar();
     void showEvidenceRows();
     void scrollToRows(int lowest, int highest);

@@ -110,7 +110,6 @@ void NoteGrid::mouseReleaseEvent(QMouseEvent* event) {
     scene.study = study;
     apply(std::move(edit));
     setCursor(cursor);
-    setAccessibleDescription(cursorText());
     emit cursorMoved();
 }
 

@@ -3,6 +3,7 @@
 #include "ui/grid/LadderPanel.h"
 #include "ui/grid/LooseEndList.h"
 #include "ui/grid/NoteGrid.h"
+#include "ui/theme/PlaceText.h"
 #include "ui/theme/Spacing.h"
 #include "ui/theme/Theme.h"
 #include "ui/theme/Type.h"
@@ -67,7 +68,7 @@ void NoteGridPanel::writeHeading() {
     const Range<Beats>& bars = noteGrid->shownBars();
     const std::int64_t first = study->meter.barOf(bars.begin);
     const std::int64_t last = study->meter.barOf(bars.end) - 1;
-    const QString text = first == last ? tr("bar %1").arg(first) : tr("bars %1–%2").arg(first).arg(last);
+    const QString text = barsText(first, last);
     const Span* span = phrase ? study->span(*phrase) : nullptr;
     const bool named = span && !span->name.empty();
     subtitle->setText(named ? tr("phrase %1, %2").arg(QString::fromStdString(span->name), text) : text);

@@ -129,7 +129,7 @@ void paintNotes(QPainter& painter, const GridScene& scene, const GridGeometry& g
     painter.setClipRect(geometry.cells().adjusted(-gridmargins::beforeFirst, -12, 0, 0), Qt::IntersectClip);
     painter.setRenderHint(QPainter::Antialiasing);
     // Marks reach up to a beat beyond a note's own place.
-    const double reach = geometry.beatWidth() + 40;
+    const double reach = geometry.widestBeat() + 40;
     const Range<Beats> bars = scene.columns.range();
     for (const Note& note : scene.study->notes) {
         if (!note.range().overlaps(bars)) continue;

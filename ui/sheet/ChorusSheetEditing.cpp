@@ -1,6 +1,7 @@
 // The fields that open on the chorus sheet to type chords, names and the words of loose ends.
 #include "ui/sheet/ChorusSheetView.h"
 #include "ui/sheet/InlineEditor.h"
+#include "ui/theme/PlaceText.h"
 
 #include <algorithm>
 
@@ -27,7 +28,7 @@ void ChorusSheetView::typeChords(std::int64_t bar) {
     const QString before = QString::fromStdString(toText({model.study->barChords(bar)}));
     reveal(place);
     editor->open(editorPlace(geometry.chordRow(line), geometry.barX(line, bar), chordEditorWidth), before,
-                 tr("Chords of bar %1").arg(bar), [this, bar](const QString& text) {
+                 chordsTitle(bar), [this, bar](const QString& text) {
                      emit wished(TypeChords{bar, text});
                  });
 }

@@ -5,6 +5,7 @@
 #include "ui/sheet/LoopPill.h"
 #include "ui/sheet/SheetPainter.h"
 #include "ui/theme/PlaceText.h"
+#include "ui/theme/StudyPlace.h"
 #include "ui/theme/Theme.h"
 #include "ui/theme/Type.h"
 
@@ -32,9 +33,8 @@ Catch catchingOf(const QMouseEvent& event) {
 ChorusSheetView::ChorusSheetView(QWidget* parent)
     : QAbstractScrollArea(parent), editor(new InlineEditor(viewport())), glide(new QVariantAnimation(this)) {
     setAccessibleName(tr("Chorus sheet"));
-    setAccessibleDescription(
-        tr("The recording in lines of bars. Click to hear a place, drag to choose a stretch, "
-           "drag a mark's foot to move it; Ctrl catches on onsets."));
+    setWhatsThis(tr("The recording in lines of bars. Click to hear a place, drag to choose a stretch, "
+                    "drag the foot of a mark to move it; Ctrl catches on onsets."));
     setFrameShape(QFrame::NoFrame);
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
@@ -54,7 +54,9 @@ void ChorusSheetView::setStudy(std::shared_ptr<const Study> study) {
     const bool sameLines = study->beatMap == model.study->beatMap && study->meter == model.study->meter &&
                            study->spans == model.study->spans;
     model.study = std::move(study);
+    model.markInReach.reset();
     sameLines ? redraw() : lay();
+    describe();
 }
 
 void ChorusSheetView::setRecording(Seconds duration,
@@ -101,7 +103,13 @@ void ChorusSheetView::setClimb(const Climb& climb, bool climbing) {
 void ChorusSheetView::setStretch(const std::optional<Range<Seconds>>& stretch) {
     if (stretch == model.stretch) return;
     model.stretch = stretch;
+    describe();
     redraw();
+}
+
+void ChorusSheetView::describe() {
+    const QString now = earIn(*model.study, model.heard, model.stretch);
+    if (now != accessibleDescription()) setAccessibleDescription(now);
 }
 
 void ChorusSheetView::setBarsPerLine(int bars) {
@@ -122,7 +130,16 @@ void ChorusSheetView::setHeard(Seconds place) {
     viewport()->update(inViewport(SheetPainter::playheadArea(geometry, model.heard)));
     model.heard = place;
     viewport()->update(inViewport(SheetPainter::playheadArea(geometry, model.heard)));
+    if (const auto beat = beatOf(place); beat != describedBeat) {
+        describedBeat = beat;
+        describe();
+    }
     if (followed && otherLine && !isInSight(place) && !tool.isActive()) reveal(place);
+}
+
+std::int64_t ChorusSheetView::beatOf(Seconds place) const {
+    const BeatMap& map = model.study->beatMap;
+    return std::llround(std::floor(map.hasTempo() ? map.beatsAt(place) + 1e-6 : place.value));
 }
 
 bool ChorusSheetView::isInSight(Seconds place) const {
@@ -203,6 +220,7 @@ void ChorusSheetView::paintEvent(QPaintEvent* event) {
     if (model.duration <= Seconds(0)) return paintInvitation(painter);
     painter.translate(scroll);
     sheet.paintPlayhead(painter);
+    sheet.paintMarkHandle(painter);
 }
 
 void ChorusSheetView::paintInvitation(QPainter& painter) const {
@@ -259,8 +277,20 @@ void ChorusSheetView::mouseMoveEvent(QMouseEvent* event) {
         return;
     }
     const SheetHit hit = hitAt(model, geometry, point);
+    reachFor(markUnder(model, geometry, point));
     showPointer(hit);
     showTip(hit, point);
+}
+
+void ChorusSheetView::reachFor(std::optional<std::size_t> mark) {
+    if (mark == model.markInReach) return;
+    model.markInReach = mark;
+    viewport()->update();
+}
+
+bool ChorusSheetView::viewportEvent(QEvent* event) {
+    if (event->type() == QEvent::Leave) reachFor(std::nullopt);
+    return QAbstractScrollArea::viewportEvent(event);
 }
 
 void ChorusSheetView::mouseReleaseEvent(QMouseEvent* event) {
@@ -338,7 +368,7 @@ void ChorusSheetView::showPointer(const SheetHit& hit) {
 
 void ChorusSheetView::showTip(const SheetHit& hit, const QPointF&) {
     QString tip;
-    if (hit.part == SheetPart::Chords) tip = tr("Double-click to type the chords of bar %1").arg(*hit.bar);
+    if (hit.part == SheetPart::Chords) tip = tr("Double-click to type them. %1").arg(chordsTitle(*hit.bar));
     if (hit.part == SheetPart::Mark)
         tip = tr("Mark at %1; drag to move it, Ctrl catches on onsets")
                   .arg(placeText(model.study->beatMap.marks()[hit.mark].position, model.study->meter));

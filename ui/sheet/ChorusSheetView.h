@@ -71,15 +71,20 @@ protected:
     void mouseReleaseEvent(QMouseEvent* event) override;
     void mouseDoubleClickEvent(QMouseEvent* event) override;
     void contextMenuEvent(QContextMenuEvent* event) override;
+    bool viewportEvent(QEvent* event) override;
 
 private:
     void lay();
     void paintInvitation(QPainter& painter) const;
     void redraw();
+    /// For those who listen to the screen: told anew with every beat, not with every picture.
+    void describe();
+    std::int64_t beatOf(Seconds place) const;
     QPointF onSheet(const QPointF& inViewport) const;
     QRect inViewport(const QRectF& onSheet) const;
     bool isInSight(Seconds place) const;
     void scrollTo(double top);
+    void reachFor(std::optional<std::size_t> mark);
     void showPointer(const SheetHit& hit);
     void showTip(const SheetHit& hit, const QPointF& at);
     /// Where an editor for a place opens.
@@ -94,6 +99,7 @@ private:
     SheetTyping typing;
     InlineEditor* editor = nullptr;
     QVariantAnimation* glide = nullptr;
+    std::int64_t describedBeat = 0;
     /// All but the playhead, as large as the viewport; null when it has to be drawn anew.
     QPixmap still;
 };

@@ -8,7 +8,7 @@ namespace earwright::ui {
 ClimbMenu::ClimbMenu(const Climb& climb, bool climbing, QWidget* parent) : QMenu(parent), shown(climb) {
     offer(tr("Faster by"), tr("%1 %"), {2, 5, 10}, &Climb::stepPercent);
     offer(tr("After passes"), tr("every %1"), {1, 2, 4, 8}, &Climb::everyPasses);
-    offer(tr("Up to"), tr("up to %1 %"), {80, 100, 120}, &Climb::targetPercent);
+    offer(tr("Up to"), tr("%1 %"), {80, 100, 120}, &Climb::targetPercent);
     addSeparator();
     off = addAction(tr("No climb"), [this] { emit chosen(std::nullopt); });
     off->setEnabled(climbing);
@@ -39,7 +39,7 @@ void ClimbMenu::mouseReleaseEvent(QMouseEvent* event) {
 
 QString climbText(const Climb& climb, bool climbing) {
     if (!climbing) return ClimbMenu::tr("climb");
-    return ClimbMenu::tr("climb %1 every %2").arg(climb.stepPercent).arg(climb.everyPasses);
+    return ClimbMenu::tr("climb to %1").arg(climb.targetPercent);
 }
 
 QString climbTip(const Climb& climb, bool climbing) {

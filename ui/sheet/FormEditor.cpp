@@ -1,5 +1,7 @@
 #include "ui/sheet/FormEditor.h"
 
+#include "core/music/NoChord.h"
+
 #include <QAbstractButton>
 #include <QCheckBox>
 #include <QDialogButtonBox>
@@ -107,7 +109,7 @@ QString FormEditor::reading() const {
     QStringList unread;
     for (const BarChords& bar : bars)
         for (const PlacedChord& chord : bar.chords)
-            if (!chord.symbol.chord) unread << QString::fromStdString(chord.symbol.text);
+            if (!isRead(chord.symbol)) unread << QString::fromStdString(chord.symbol.text);
     QString sentence = bars.size() == 1 ? tr("1 bar.") : tr("%1 bars.").arg(bars.size());
     unread.removeDuplicates();
     if (!unread.isEmpty())

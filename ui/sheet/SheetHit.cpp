@@ -10,13 +10,18 @@ namespace earwright::ui {
 namespace {
 
 constexpr double grip = 5;
+/// Marks are taken by a foot as wide as a thumbnail: this far to either side, and from inside the box to
+/// under it.
+constexpr double markGrip = 8;
+constexpr double footInside = 22;
+constexpr double footUnder = 14;
 constexpr double flagWidth = 14;
 constexpr double flagTop = 14;
 constexpr double flagHeight = 20;
 
 /// Marks are taken hold of by their feet, so that the rest of a bar line is free for clicks.
 bool nearFoot(const QRectF& box, double y) {
-    return y > box.bottom() - 16 && y < box.bottom() + 8;
+    return y > box.bottom() - footInside && y < box.bottom() + footUnder;
 }
 
 bool hitPill(SheetHit& hit, const SheetModel& model, const SheetGeometry& geometry, const QPointF& point) {
@@ -60,13 +65,20 @@ bool hitFlag(SheetHit& hit, const SheetModel& model, const SheetGeometry& geomet
     return false;
 }
 
+/// The mark whose line, drawn on from box to foot, the point is beside.
+std::optional<std::size_t> markBeside(const SheetModel& model, const SheetGeometry& geometry,
+                                      std::size_t line, const QPointF& point) {
+    const Seconds reach = geometry.reach(line, point.x(), markGrip);
+    const auto index = model.study->beatMap.markNear(geometry.timeAt(line, point.x()), reach);
+    if (!index) return std::nullopt;
+    const double x = geometry.x(line, model.study->beatMap.marks()[*index].time);
+    return std::abs(x - point.x()) <= markGrip ? index : std::nullopt;
+}
+
 bool hitMark(SheetHit& hit, const SheetModel& model, const SheetGeometry& geometry, const QPointF& point) {
     if (!nearFoot(geometry.box(hit.line), point.y())) return false;
-    const Seconds reach = geometry.reach(hit.line, point.x(), grip);
-    const auto index = model.study->beatMap.markNear(hit.place, reach);
+    const auto index = markBeside(model, geometry, hit.line, point);
     if (!index) return false;
-    if (std::abs(geometry.x(hit.line, model.study->beatMap.marks()[*index].time) - point.x()) > grip)
-        return false;
     hit.part = SheetPart::Mark;
     hit.mark = *index;
     return true;
@@ -94,6 +106,15 @@ void hitRow(SheetHit& hit, const SheetModel& model, const SheetGeometry& geometr
 
 } // namespace
 
+std::optional<std::size_t> markUnder(const SheetModel& model, const SheetGeometry& geometry,
+                                     const QPointF& point) {
+    if (geometry.lines().empty()) return std::nullopt;
+    const std::size_t line = geometry.lineAt(point.y());
+    const QRectF box = geometry.box(line);
+    if (point.y() < box.top() || point.y() > box.bottom() + footUnder) return std::nullopt;
+    return markBeside(model, geometry, line, point);
+}
+
 SheetHit hitAt(const SheetModel& model, const SheetGeometry& geometry, const QPointF& point) {
     SheetHit hit;
     if (geometry.lines().empty()) return hit;
@@ -105,9 +126,10 @@ SheetHit hitAt(const SheetModel& model, const SheetGeometry& geometry, const QPo
             static_cast<std::int64_t>(std::floor((point.x() - geometry.box(hit.line).left()) / width));
         hit.bar = bars->first + std::clamp<std::int64_t>(into, 0, bars->count - 1);
     }
-    if (hitPill(hit, model, geometry, point) || hitFlag(hit, model, geometry, point) ||
-        hitLoopEdge(hit, model, geometry, point) || hitMark(hit, model, geometry, point))
-        return hit;
+    if (hitPill(hit, model, geometry, point) || hitFlag(hit, model, geometry, point)) return hit;
+    // A loop mostly begins on a bar line: under the box its mark is in reach, in the box the loop's edge.
+    if (point.y() > geometry.box(hit.line).bottom() && hitMark(hit, model, geometry, point)) return hit;
+    if (hitLoopEdge(hit, model, geometry, point) || hitMark(hit, model, geometry, point)) return hit;
     hitRow(hit, model, geometry, point);
     return hit;
 }

@@ -41,6 +41,9 @@ struct SheetHit {
     std::optional<std::int64_t> bar;
 };
 
+/// The mark whose line is under the hand at any height: its handle is shown, so that it can be found.
+std::optional<std::size_t> markUnder(const SheetModel& model, const SheetGeometry& geometry,
+                                     const QPointF& point);
 /// Small things win over what they lie on: the pill, then loop edges, flags and marks, then the rows.
 SheetHit hitAt(const SheetModel& model, const SheetGeometry& geometry, const QPointF& point);
 

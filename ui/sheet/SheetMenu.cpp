@@ -32,9 +32,9 @@ void addChords(QMenu& menu, const SheetModel& model, const SheetHit& hit, const 
     if (!hit.bar) return;
     const std::int64_t bar = *hit.bar;
     menu.addSeparator();
-    menu.addAction(tr("Chords of bar %1…").arg(bar), [=, &typing] { typing.chords(bar); });
+    menu.addAction(chordsTitle(bar) + QStringLiteral("…"), [=, &typing] { typing.chords(bar); });
     if (model.study->chart.overrides.contains(bar))
-        menu.addAction(tr("Bar %1 as in the form").arg(bar), [=] { wish(KeepToForm{bar}); });
+        menu.addAction(tr("%1 as in the form").arg(chordsTitle(bar)), [=] { wish(KeepToForm{bar}); });
 }
 
 void addStretch(QMenu& menu, const SheetModel& model, const SheetHit& hit, const SheetTyping& typing,

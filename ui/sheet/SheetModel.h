@@ -33,6 +33,8 @@ struct SheetModel {
 
     /// What the user chose by dragging over the sheet.
     std::optional<Range<Seconds>> stretch;
+    /// The mark near the hand, by its index in the beat map.
+    std::optional<std::size_t> markInReach;
     /// A gesture in progress: the loop as it would be, and a mark on its way.
     std::optional<Range<Seconds>> draggedLoop;
     std::optional<Seconds> draggedMark;

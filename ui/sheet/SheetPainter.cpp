@@ -1,5 +1,6 @@
 #include "ui/sheet/SheetPainter.h"
 
+#include "core/music/NoChord.h"
 #include "ui/sheet/LoopPainter.h"
 #include "ui/sheet/SoundPainter.h"
 #include "ui/sheet/WrittenPainter.h"
@@ -7,8 +8,6 @@
 #include "ui/theme/Spacing.h"
 #include "ui/theme/Theme.h"
 #include "ui/theme/Type.h"
-
-#include <QCoreApplication>
 
 #include <algorithm>
 #include <cmath>
@@ -20,12 +19,12 @@ namespace {
 constexpr double thinLine = 1;
 constexpr double playheadReach = 4;
 constexpr double markFoot = 5;
+/// The handle of a mark: a shoe under its line, with an arrow to either side.
+constexpr double handleWidth = 22;
+constexpr double handleHeight = 12;
+constexpr double handleArrow = 3.5;
 constexpr double chordGap = 8;
 constexpr double narrowestChord = 0.62; // share of the ordinary size a crowded symbol may shrink to
-
-QString tr(const char* text) {
-    return QCoreApplication::translate("ChorusSheet", text);
-}
 
 } // namespace
 
@@ -65,8 +64,7 @@ QString SheetPainter::barsText(const Study& study, const Range<Seconds>& range) 
     const double perBar = study.meter.beatsPerBar;
     const auto first = std::llround(study.beatMap.beatsAt(range.begin) / perBar) + 1;
     const auto last = std::max(std::llround(study.beatMap.beatsAt(range.end) / perBar), first);
-    if (first == last) return tr("bar %1").arg(first);
-    return tr("bars %1–%2").arg(first).arg(last);
+    return ui::barsText(first, last);
 }
 
 void SheetPainter::paintHeading(QPainter& painter, std::size_t line) const {
@@ -181,7 +179,7 @@ void SheetPainter::paintChord(QPainter& painter, const ChordSymbol& symbol, cons
         lettering.setPixelSize(static_cast<int>(
             std::floor(lettering.pixelSize() * std::max(room.width() / width, narrowestChord))));
     painter.setFont(lettering);
-    const bool readable = symbol.chord.has_value();
+    const bool readable = isRead(symbol);
     painter.setPen(color(readable ? Role::Ink : Role::Muted));
     const QFontMetricsF metrics(lettering);
     const QString shown = metrics.elidedText(text, Qt::ElideRight, std::max(room.width(), 8.0));
@@ -202,6 +200,31 @@ void SheetPainter::paintPlayhead(QPainter& painter) const {
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setPen(QPen(color(Role::Ink), spacing::hair));
     painter.drawLine(QPointF(x, box.top() - markFoot), QPointF(x, box.bottom() + markFoot));
+}
+
+void SheetPainter::paintMarkHandle(QPainter& painter) const {
+    if (!model.markInReach || *model.markInReach >= model.study->beatMap.marks().size()) return;
+    const Seconds time = model.draggedMark.value_or(model.study->beatMap.marks()[*model.markInReach].time);
+    const QRectF shoe = handleArea(geometry, time);
+    if (shoe.isEmpty()) return;
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(color(Role::Ink));
+    painter.drawRoundedRect(shoe, handleHeight / 2, handleHeight / 2);
+    painter.setBrush(color(Role::OnMark));
+    for (const double side : {-1.0, 1.0}) {
+        const QPointF tip(shoe.center().x() + side * (handleWidth / 2 - 3), shoe.center().y());
+        const QPointF arrow[]{tip, tip + QPointF(-side * handleArrow, -handleArrow),
+                              tip + QPointF(-side * handleArrow, handleArrow)};
+        painter.drawPolygon(arrow, 3);
+    }
+}
+
+QRectF SheetPainter::handleArea(const SheetGeometry& geometry, Seconds mark) {
+    if (geometry.lines().empty()) return {};
+    const std::size_t line = geometry.lineOf(mark);
+    const double x = geometry.x(line, mark);
+    return {x - handleWidth / 2, geometry.box(line).bottom() - 1, handleWidth, handleHeight};
 }
 
 QRectF SheetPainter::playheadArea(const SheetGeometry& geometry, Seconds heard) {

@@ -15,6 +15,9 @@ public:
     void paint(QPainter& painter, const QRectF& exposed) const;
     /// Where the ear is; drawn over the rest, frame by frame.
     void paintPlayhead(QPainter& painter) const;
+    /// The handle of the mark near the hand, over the rest.
+    void paintMarkHandle(QPainter& painter) const;
+    static QRectF handleArea(const SheetGeometry& geometry, Seconds mark);
     /// What has to be drawn anew when the ear leaves or reaches a place.
     static QRectF playheadArea(const SheetGeometry& geometry, Seconds heard);
     /// "bars 25–36" of a span, or its length in time before bars are marked.

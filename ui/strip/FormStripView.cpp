@@ -3,6 +3,7 @@
 #include "ui/strip/StripPainter.h"
 #include "ui/theme/PlaceText.h"
 #include "ui/theme/Spacing.h"
+#include "ui/theme/StudyPlace.h"
 
 #include <QLabel>
 #include <QMouseEvent>
@@ -23,7 +24,7 @@ constexpr int playheadReach = 6;
 FormStripView::FormStripView(QWidget* parent)
     : QWidget(parent), progress(new QLabel(this)), cancel(new QToolButton(this)) {
     setAccessibleName(tr("Form strip"));
-    setAccessibleDescription(tr("The whole recording. Click to hear a place, drag to loop a stretch."));
+    setWhatsThis(tr("The whole recording. Click to hear a place, drag to loop a stretch."));
     setFocusPolicy(Qt::StrongFocus);
     setMouseTracking(true);
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
@@ -44,7 +45,13 @@ QSize FormStripView::minimumSizeHint() const {
 
 void FormStripView::setStudy(std::shared_ptr<const Study> study) {
     model.study = std::move(study);
+    describe();
     update();
+}
+
+void FormStripView::describe() {
+    const QString now = model.study ? earIn(*model.study, model.heard, std::nullopt) : QString();
+    if (now != accessibleDescription()) setAccessibleDescription(now);
 }
 
 void FormStripView::setRecording(Seconds duration,
@@ -67,10 +74,11 @@ void FormStripView::setHeard(Seconds place) {
     };
     const double before = geometry.x(model.heard);
     const double now = geometry.x(place);
-    // A strip of four minutes moves a tenth of a pixel a frame: most frames need no painting at all. The place
-    // shown stays the one painted, so that small moves add up.
+    // A strip of four minutes moves a tenth of a pixel a frame: most frames need no painting at all. The
+    // place shown stays the one painted, so that small moves add up.
     if (std::abs(before - now) < 0.25) return;
     model.heard = place;
+    describe();
     update(around(before));
     update(around(now));
 }

@@ -43,6 +43,8 @@ protected:
 
 private:
     void lay();
+    /// For those who listen to the screen.
+    void describe();
     void showPointer(double x);
 
     StripModel model;

@@ -39,23 +39,40 @@ QString clock(std::int64_t tenths, bool withTenths) {
     return text;
 }
 
-QString place(const Beats& exact, const Meter& meter, const char* pattern) {
-    const Beats shown = readable(exact);
-    const Beats within = meter.withinBar(shown);
-    const QString fraction = fractionSign((within.fraction() * 12).floor());
-    return QCoreApplication::translate("PlaceText", pattern)
-        .arg(meter.barOf(shown))
-        .arg(QString::number(within.floor() + 1) + fraction);
+QString tr(const char* text) {
+    return QCoreApplication::translate("PlaceText", text);
 }
 
 } // namespace
 
 QString placeText(const Beats& exact, const Meter& meter) {
-    return place(exact, meter, QT_TRANSLATE_NOOP("PlaceText", "bar %1, beat %2"));
+    const Beats shown = readable(exact);
+    const Beats within = meter.withinBar(shown);
+    const QString fraction = fractionSign((within.fraction() * 12).floor());
+    return tr("%1, beat %2").arg(barText(meter.barOf(shown)), QString::number(within.floor() + 1) + fraction);
 }
 
 QString placeSentence(const Beats& exact, const Meter& meter) {
-    return place(exact, meter, QT_TRANSLATE_NOOP("PlaceText", "Bar %1, beat %2"));
+    QString sentence = placeText(exact, meter);
+    if (!sentence.isEmpty()) sentence[0] = sentence[0].toUpper();
+    return sentence;
+}
+
+QString barText(std::int64_t bar) {
+    if (bar >= 1) return tr("bar %1").arg(bar);
+    if (bar == 0) return tr("pickup");
+    return tr("%1 bars before bar 1").arg(1 - bar);
+}
+
+QString barsText(std::int64_t first, std::int64_t last) {
+    if (last <= first) return barText(first);
+    if (first >= 1) return tr("bars %1–%2").arg(first).arg(last);
+    return tr("%1 to %2").arg(barText(first), barText(last));
+}
+
+QString chordsTitle(std::int64_t bar) {
+    if (bar == 0) return tr("Chords of the pickup");
+    return tr(bar > 0 ? "Chords of %1" : "Chords %1").arg(barText(bar));
 }
 
 QString clockText(Seconds time) {

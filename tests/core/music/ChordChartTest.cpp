@@ -64,6 +64,18 @@ TEST(ChordChart, UnreadableSymbolsAreKept) {
     EXPECT_FALSE(bars[0].chords[0].symbol.chord);
 }
 
+TEST(ChordChart, ABlankInsideASymbolsParenthesesBelongsToIt) {
+    const auto bars = parseBars("C7(b9 #11) F7 | Bb7(b9 Eb7 | (G7 C7)", {});
+    ASSERT_EQ(bars.size(), 3u);
+    ASSERT_EQ(bars[0].chords.size(), 2u);
+    EXPECT_EQ(bars[0].chords[0].symbol.text, "C7(b9 #11)");
+    EXPECT_EQ(bars[0].chords[0].symbol.chord, parseChordSymbol("C7(b9,#11)").chord);
+    // Never closed, or around whole symbols: the blank parts words as ever.
+    EXPECT_EQ(bars[1].chords.size(), 2u);
+    EXPECT_EQ(bars[2].chords.size(), 2u);
+    EXPECT_EQ(parseBars(toText(bars), {}), bars);
+}
+
 TEST(ChordChart, TextReadsBackToTheSameBars) {
     for (const Meter& meter : {fourFour, threeFour, Meter{7, 8}, Meter{1, 1}})
         for (const char* text : {"Bb7 | Eb7 | Bb7 | Fm7 Bb7", "| | C | |", "/ C", "A B C D E", "C / / G",

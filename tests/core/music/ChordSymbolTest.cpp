@@ -1,5 +1,7 @@
 #include "core/music/ChordSymbol.h"
 
+#include "core/music/NoChord.h"
+
 #include <gtest/gtest.h>
 #include <random>
 #include <string>
@@ -30,6 +32,20 @@ TEST(ChordSymbol, ReadsRootQualityExtensionAlterationsAndBass) {
     EXPECT_EQ(symbol.chord->bass, (PitchName{Step::D, 0}));
 }
 
+// Common practice: N.C. says that nobody plays a chord.
+TEST(ChordSymbol, ReadsNoChordAsSuch) {
+    for (const char* text : {"N.C.", "NC", "N.C", "n.c."}) {
+        const ChordSymbol symbol = parseChordSymbol(text);
+        EXPECT_TRUE(isNoChord(symbol)) << text;
+        EXPECT_TRUE(isRead(symbol));
+        EXPECT_FALSE(symbol.chord);
+        EXPECT_EQ(toString(symbol), "N.C.");
+        EXPECT_EQ(symbol.text, text);
+    }
+    EXPECT_FALSE(isRead(parseChordSymbol("N.")));
+    EXPECT_FALSE(isNoChord(parseChordSymbol("C")));
+}
+
 struct Spelling {
     std::string symbol;
     Tones tones;
@@ -56,6 +72,8 @@ const std::vector<Spelling> spellings{
     {"C7#11", {0, 4, 7, 10, 18}},
     {"C7b13", {0, 4, 7, 10, 20}},
     {"C7(b9,#11)", {0, 4, 7, 10, 13, 18}},
+    {"C7(b9 #11)", {0, 4, 7, 10, 13, 18}},
+    {"C7( b9 , #11 )", {0, 4, 7, 10, 13, 18}},
     {"C7(b9)(b13)", {0, 4, 7, 10, 13, 20}},
     {"C7alt", {0, 4, 6, 8, 10, 13, 15}},
     {"C7sus4", {0, 5, 7, 10}},

@@ -36,6 +36,16 @@ TEST_F(CommandSetTest, OffersACommandOnlyWhenAllItNeedsIsThere) {
     EXPECT_TRUE(commands.action(CommandId::CheckPhrase)->isEnabled());
 }
 
+TEST_F(CommandSetTest, CallsTheLargeKeyEnterAsAllElseHereDoes) {
+    const auto shown = [&](CommandId id) {
+        return commands.action(id)->shortcut().toString(QKeySequence::NativeText).toStdString();
+    };
+    EXPECT_EQ(shown(CommandId::TapBar), "Enter");
+    EXPECT_EQ(shown(CommandId::TapBeat), "Shift+Enter");
+    // What is stored and read back keeps the library's own word.
+    EXPECT_EQ(commands.action(CommandId::TapBar)->shortcut().toString(QKeySequence::PortableText), "Return");
+}
+
 TEST_F(CommandSetTest, DoesWhatIsBoundWhenTheKeyIsPressed) {
     int loops = 0;
     commands.bind(CommandId::LoopPhrase, [&] { ++loops; });

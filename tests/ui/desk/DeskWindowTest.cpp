@@ -11,11 +11,15 @@
 #include "ui/theme/Theme.h"
 
 #include <QApplication>
+#include <QDragEnterEvent>
+#include <QDropEvent>
 #include <QLineEdit>
+#include <QMimeData>
 #include <QSettings>
 #include <QSignalSpy>
 #include <QTemporaryDir>
 #include <QTest>
+#include <QUrl>
 
 #include <gtest/gtest.h>
 
@@ -99,6 +103,33 @@ protected:
 
 TEST_F(DeskWindowTest, BindsEveryCommand) {
     EXPECT_TRUE(window->commands().unbound().empty());
+}
+
+TEST_F(DeskWindowTest, OpensAFileDroppedAnywhereOnIt) {
+    QMimeData file;
+    file.setUrls({QUrl::fromLocalFile(QString::fromStdString(recording().string()))});
+    QWidget* sheet = window->sheet().viewport();
+    QDragEnterEvent enter(sheet->rect().center(), Qt::CopyAction, &file, Qt::LeftButton, Qt::NoModifier);
+    QApplication::sendEvent(sheet, &enter);
+    ASSERT_TRUE(enter.isAccepted());
+    QSignalSpy opened(&window->session(), &DeskSession::opened);
+    QDropEvent drop(sheet->rect().center(), Qt::CopyAction, &file, Qt::LeftButton, Qt::NoModifier);
+    QApplication::sendEvent(sheet, &drop);
+    ASSERT_TRUE(opened.wait(5000));
+    EXPECT_EQ(window->session().recording()->path(), recording());
+}
+
+TEST_F(DeskWindowTest, TakesNoDropOfSeveralFilesOrOfAWebPage) {
+    QWidget* sheet = window->sheet().viewport();
+    for (const QList<QUrl>& urls : {QList<QUrl>{QUrl::fromLocalFile("/a.wav"), QUrl::fromLocalFile("/b.wav")},
+                                    QList<QUrl>{QUrl("https://example.org/a.wav")}}) {
+        QMimeData several;
+        several.setUrls(urls);
+        QDragEnterEvent enter(sheet->rect().center(), Qt::CopyAction, &several, Qt::LeftButton,
+                              Qt::NoModifier);
+        QApplication::sendEvent(sheet, &enter);
+        EXPECT_FALSE(enter.isAccepted());
+    }
 }
 
 TEST_F(DeskWindowTest, OffersNothingButOpeningBeforeAnythingIsOpen) {

@@ -61,6 +61,17 @@ TEST(ChordRows, NameRowsByDegreePitchAndOctave) {
     EXPECT_EQ(rowText("Bb7", 62), "3 D4");
 }
 
+TEST(ChordRows, NeverNameARowByADoubleAccidental) {
+    // ♭13 of D♭7 is spelled B♭♭ on paper, 7 of G♯maj7 F𝄪.
+    EXPECT_EQ(rowText("Db7", 69), "♭13 A4");
+    EXPECT_EQ(rowText("G#maj7", 67), "7 G4");
+    EXPECT_EQ(rowText("C°7", 69), "°7 A4");
+}
+
+TEST(ChordRows, NameRowsPlainlyWhereNoChordSounds) {
+    EXPECT_EQ(rowText("N.C.", 63), " E♭4");
+}
+
 TEST(ChordRows, NameRowsPlainlyWithoutAChordThatCanBeRead) {
     const ChordStretch chord = chordOf("??");
     EXPECT_FALSE(chord.canBeRead());

@@ -40,6 +40,16 @@ TEST(LadderPanel, SumsTheCheckUp) {
     EXPECT_EQ(panel.step(), HelpStep::None);
 }
 
+TEST(LadderPanel, SaysThatHelpStaysNearWhatIsWritten) {
+    LadderPanel panel;
+    PhraseCheck check = sixOneOne();
+    check.notes.resize(6);
+    panel.showCheck(check, 0, 9);
+    EXPECT_TRUE(panel.sentence().contains("write on by ear"));
+    EXPECT_TRUE(panel.summary().endsWith("further on, left to the ear: 9"));
+    EXPECT_TRUE(panel.findChild<LadderSteps*>()->isHidden());
+}
+
 TEST(LadderPanel, OffersNoHelpWhereNothingIsOff) {
     LadderPanel panel;
     PhraseCheck check = sixOneOne();

@@ -267,13 +267,14 @@ TEST_F(NoteGridView, SaysWhereTheCursorIs) {
     grid.goTo(Beats(9, 2));
     grid.moveCursor(0, 70 - grid.cursor().midi);
     EXPECT_EQ(grid.cursorText().toStdString(), "bar 2, beat 1½, 5 B♭4");
-    EXPECT_EQ(grid.accessibleDescription(), grid.cursorText());
+    EXPECT_TRUE(grid.accessibleDescription().startsWith(grid.cursorText()));
 }
 
 TEST_F(NoteGridView, TellsOfItsSelection) {
     QSignalSpy changes(&grid, &NoteGrid::selectionChanged);
     showWithNote(Beats(5), Beats(1), 67);
     EXPECT_EQ(changes.count(), 1);
+    EXPECT_TRUE(grid.accessibleDescription().endsWith(", note"));
     grid.moveCursor(0, 1);
     EXPECT_EQ(changes.count(), 2);
     EXPECT_EQ(grid.selectedNote(), std::nullopt);

@@ -28,9 +28,9 @@ protected:
 };
 
 TEST_F(ClimbMenuTest, TicksTheClimbItIsOpenedOn) {
-    for (const char* ticked : {"5 %", "every 4", "up to 100 %"})
+    for (const char* ticked : {"5 %", "every 4", "100 %"})
         EXPECT_TRUE(action(ticked)->isChecked()) << ticked;
-    for (const char* open : {"2 %", "10 %", "every 1", "every 2", "every 8", "up to 80 %", "up to 120 %"})
+    for (const char* open : {"2 %", "10 %", "every 1", "every 2", "every 8", "80 %", "120 %"})
         EXPECT_FALSE(action(open)->isChecked()) << open;
     EXPECT_FALSE(action("No climb")->isEnabled());
 }
@@ -39,7 +39,7 @@ TEST_F(ClimbMenuTest, StaysOpenWhileStepPassesAndTargetAreChosen) {
     menu.popup({0, 0});
     click("10 %");
     click("every 2");
-    click("up to 80 %");
+    click("80 %");
     EXPECT_TRUE(menu.isVisible());
     ASSERT_EQ(choices.size(), 3u);
     EXPECT_EQ(choices[0], (Climb{10, 4, 100}));
@@ -52,7 +52,7 @@ TEST_F(ClimbMenuTest, StaysOpenWhileStepPassesAndTargetAreChosen) {
 }
 
 TEST(ClimbWords, SayWhatTheClimbDoes) {
-    EXPECT_EQ(climbText({10, 2, 80}, true), "climb 10 every 2");
+    EXPECT_EQ(climbText({10, 2, 80}, true), "climb to 80");
     EXPECT_EQ(climbTip({10, 2, 80}, true), "Faster by 10 % every 2 passes, up to 80 %");
     EXPECT_EQ(climbTip({5, 1, 100}, true), "Faster by 5 % every pass, up to 100 %");
 }

@@ -53,7 +53,7 @@ TEST(LoopPill, SaysHowItClimbsBesideTheSteps) {
     sheet.model.climb = {5, 4, 100};
     sheet.model.climbing = true;
     const auto pill = LoopPill::on(sheet.model, sheet.geometry);
-    EXPECT_EQ(pill->climbText, "climb 5 every 4");
+    EXPECT_EQ(pill->climbText, "climb to 100");
     EXPECT_GT(pill->climbPlace.width(), quiet->climbPlace.width());
     EXPECT_GE(pill->climbPlace.left(), pill->steps.back().place.right());
     EXPECT_LE(pill->climbPlace.right(), pill->outline.right());

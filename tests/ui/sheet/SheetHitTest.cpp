@@ -30,6 +30,22 @@ TEST(SheetHit, TakesMarksByTheirFeetOnly) {
     EXPECT_EQ(hit(sheet, sheet.footAt(4.0)).part, SheetPart::Ground);
 }
 
+TEST(SheetHit, TakesAMarkByAFootThatReachesUnderTheBox) {
+    const MarkedSheet sheet;
+    const QRectF box = sheet.geometry.box(0);
+    for (const double y : {box.bottom() - 20, box.bottom() + 12})
+        for (const double x : {210.0 - 7, 210.0 + 7})
+            EXPECT_EQ(hit(sheet, {x, y}).part, SheetPart::Mark) << x << " " << y;
+    EXPECT_NE(hit(sheet, {210 + 10, box.bottom() - 4}).part, SheetPart::Mark);
+}
+
+TEST(SheetHit, KnowsTheMarkAtAnyHeightOfItsLine) {
+    const MarkedSheet sheet;
+    EXPECT_EQ(markUnder(sheet.model, sheet.geometry, sheet.at(2.03)), 1u);
+    EXPECT_FALSE(markUnder(sheet.model, sheet.geometry, sheet.at(4.0)));
+    EXPECT_FALSE(markUnder(sheet.model, sheet.geometry, {210, sheet.geometry.chordRow(0).center().y()}));
+}
+
 TEST(SheetHit, TakesTheNearerLoopEdge) {
     MarkedSheet sheet;
     sheet.study.practice.loop = Range{Seconds(3), Seconds(5)};
@@ -37,6 +53,14 @@ TEST(SheetHit, TakesTheNearerLoopEdge) {
     EXPECT_EQ(hit(sheet, sheet.at(2.97)).part, SheetPart::LoopStart);
     EXPECT_EQ(hit(sheet, sheet.at(5.04)).part, SheetPart::LoopEnd);
     EXPECT_EQ(hit(sheet, sheet.at(4.0)).part, SheetPart::Ground);
+}
+
+TEST(SheetHit, LeavesAMarkItsFootWhereALoopBeginsOnIt) {
+    MarkedSheet sheet;
+    sheet.study.practice.loop = Range{Seconds(2), Seconds(5)};
+    sheet.lay();
+    EXPECT_EQ(hit(sheet, sheet.at(2.0)).part, SheetPart::LoopStart);
+    EXPECT_EQ(hit(sheet, {210, sheet.geometry.box(0).bottom() + 4}).part, SheetPart::Mark);
 }
 
 TEST(SheetHit, FindsStepsOnThePill) {

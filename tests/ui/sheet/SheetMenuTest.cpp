@@ -42,13 +42,13 @@ TEST_F(SheetMenuTest, SetsMarksOnOpenGround) {
 
 TEST_F(SheetMenuTest, OffersTheFormAgainWhereABarDiffers) {
     fillAt(sheet.at(4.5));
-    EXPECT_FALSE(action("Bar 3 as in the form"));
+    EXPECT_FALSE(action("Chords of bar 3 as in the form"));
     menu.clear();
     sheet.study.chart.overrides[3] = {};
     sheet.lay();
     fillAt(sheet.at(4.5));
-    ASSERT_TRUE(action("Bar 3 as in the form"));
-    action("Bar 3 as in the form")->trigger();
+    ASSERT_TRUE(action("Chords of bar 3 as in the form"));
+    action("Chords of bar 3 as in the form")->trigger();
     EXPECT_EQ(std::get<KeepToForm>(wishes.at(0)).bar, 3);
 }
 

@@ -34,8 +34,25 @@ TEST(PlaceText, RoundsOtherPlacesToTheNearestOneWithASign) {
     EXPECT_EQ(at(Beats(399, 100)), "bar 2, beat 1");
 }
 
-TEST(PlaceText, CallsThePickupBarZero) {
-    EXPECT_EQ(at(Beats(-1, 2)), "bar 0, beat 4½");
+// Common practice: the incomplete bar before bar 1 is the pickup, and bars are counted from 1.
+TEST(PlaceText, CallsTheBarBeforeBarOneThePickup) {
+    EXPECT_EQ(at(Beats(-1, 2)), "pickup, beat 4½");
+    EXPECT_EQ(placeSentence(Beats(-1), fourFour).toStdString(), "Pickup, beat 4");
+}
+
+TEST(PlaceText, CountsEarlierBarsBackFromBarOne) {
+    EXPECT_EQ(at(Beats(-5)), "2 bars before bar 1, beat 4");
+    EXPECT_EQ(at(Beats(-16)), "4 bars before bar 1, beat 1");
+}
+
+TEST(PlaceText, NamesARunOfBarsByItsEnds) {
+    EXPECT_EQ(barsText(9, 12).toStdString(), "bars 9–12");
+    EXPECT_EQ(barsText(9, 9).toStdString(), "bar 9");
+    EXPECT_EQ(barsText(0, 0).toStdString(), "pickup");
+    EXPECT_EQ(barsText(0, 4).toStdString(), "pickup to bar 4");
+    EXPECT_EQ(barsText(-1, 0).toStdString(), "2 bars before bar 1 to pickup");
+    EXPECT_EQ(chordsTitle(0).toStdString(), "Chords of the pickup");
+    EXPECT_EQ(chordsTitle(-1).toStdString(), "Chords 2 bars before bar 1");
 }
 
 TEST(PlaceText, StartsASentenceWithACapital) {
