@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <chrono>
 #include <cmath>
+#include <utility>
 
 namespace earwright {
 
@@ -88,10 +89,16 @@ public:
         return wishes;
     }
     std::uint64_t jumpTo(Frames place) {
+        letGo();
         jumpWish = passWish = wishFor();
         jumpPlace = place;
         countPassesFrom(0);
         return jumpWish;
+    }
+
+    /// What was held no longer is; whoever calls has to tell the worker.
+    void letGo() {
+        if (std::exchange(holding, false)) mixer->setHolding(false);
     }
 
     std::shared_ptr<Mixer> mixer = std::make_shared<Mixer>();
@@ -115,6 +122,7 @@ public:
     std::int64_t passesBefore = 0;
     OutputFrames lastHeard;
     double tuning = 0;
+    bool holding = false;
 };
 
 Engine::Engine() : Engine(Options{}) {}
@@ -133,6 +141,7 @@ void Engine::setRecording(std::shared_ptr<Recording> recording) {
         wanted.slice.reset();
         wanted.notes = noteListOf({});
         wanted.beats = beatListOf({});
+        wanted.held.reset();
         wanted.jump = Frames(0);
         wanted.wish = wish;
         wanted.changed = true;
@@ -141,6 +150,7 @@ void Engine::setRecording(std::shared_ptr<Recording> recording) {
 
 void Engine::play() {
     if (!body->recording) return;
+    hold(std::nullopt);
     const bool isOver =
         body->mixer->isAtEnd() && !body->mixer->isPlaying() && now().position >= body->recording->length();
     if (isOver) seek(body->loop ? body->loop->begin : Frames(0));
@@ -159,6 +169,7 @@ void Engine::play() {
 }
 
 void Engine::pause() {
+    hold(std::nullopt);
     body->mixer->setPlaying(false);
 }
 
@@ -168,6 +179,7 @@ void Engine::seek(Frames position) {
     const std::uint64_t wish = body->jumpTo(place);
     body->worker.post([place, wish](Wanted& wanted) {
         wanted.slice.reset();
+        wanted.held.reset();
         wanted.jump = place;
         wanted.wish = wish;
         wanted.changed = true;
@@ -219,12 +231,36 @@ void Engine::playSlice(const Range<Frames>& slice) {
     const std::uint64_t wish = body->jumpTo(kept.begin);
     body->worker.post([kept, wish](Wanted& wanted) {
         wanted.slice = kept;
+        wanted.held.reset();
         wanted.jump = kept.begin;
         wanted.wish = wish;
         wanted.changed = true;
         wanted.pressedPlay = false;
     });
     body->mixer->setPlaying(true);
+}
+
+void Engine::hold(const std::optional<Frames>& place) {
+    if (!body->recording || (!place && !body->holding)) return;
+    const std::uint64_t wish = body->wishFor();
+    if (!place) {
+        body->letGo();
+        body->worker.post([wish](Wanted& wanted) {
+            wanted.held.reset();
+            wanted.wish = wish;
+            wanted.changed = true;
+        });
+        return;
+    }
+    const Frames held = std::clamp(*place, Frames(0), body->recording->length());
+    body->holding = true;
+    body->mixer->setHolding(true);
+    body->worker.post([held, wish](Wanted& wanted) {
+        wanted.slice.reset();
+        wanted.held = held;
+        wanted.wish = wish;
+        wanted.changed = true;
+    });
 }
 
 void Engine::setHearing(Hearing hearing) {
@@ -255,11 +291,15 @@ void Engine::setFocus(Focus focus) {
     body->mixer->setFocus(focus);
 }
 
+void Engine::setBand(const std::optional<Band>& band) {
+    body->mixer->setBand(band);
+}
+
 void Engine::setNotes(std::vector<TimedNote> notes) {
     body->worker.post([list = noteListOf(std::move(notes)), mixer = body->mixer](Wanted& wanted) {
         wanted.notes = list;
         // What waits in the ring still has the old notes; while nothing plays it is made anew.
-        if (!mixer->isPlaying()) wanted.changed = true;
+        if (!mixer->isSounding()) wanted.changed = true;
     });
 }
 
@@ -268,7 +308,7 @@ void Engine::setBeats(std::vector<BeatPlace> beats) {
         wanted.beats = list;
         wanted.replan = true;
         // As with notes.
-        if (!mixer->isPlaying()) wanted.changed = true;
+        if (!mixer->isSounding()) wanted.changed = true;
     });
 }
 
@@ -311,7 +351,9 @@ void Engine::setTuning(double cents) {
 Heard Engine::now() {
     Heard heard;
     heard.playing = body->mixer->isPlaying();
+    heard.holding = body->holding;
     heard.peak = body->mixer->takePeak();
+    heard.limited = body->mixer->takeLimited();
     heard.position = body->jumpPlace;
     heard.speed = heard.reachedSpeed = body->playing.speed;
     const auto segment = body->heardSegment();

@@ -7,6 +7,8 @@
 #include "core/engine/Stage.h"
 #include "core/engine/TimedNote.h"
 #include "core/result/Result.h"
+#include "core/sound/Band.h"
+#include "core/sound/Focus.h"
 #include "core/sound/Recording.h"
 #include "core/time/Frames.h"
 #include "core/time/Range.h"
@@ -21,10 +23,6 @@ namespace earwright {
 
 /// What is heard.
 enum class Hearing { Record, Yours, Together, Split, Trade };
-
-/// Which part of the record's stereo picture is heard, on both ears: one channel, half the sum of both or
-/// half their difference. A mono recording has no sides: they are silent.
-enum class Focus { All, Left, Right, Centre, Sides };
 
 /// Played ÷ original and how far the pitch is moved.
 struct Playing {
@@ -56,8 +54,12 @@ struct Heard {
     Stage stage = Stage::Sounding;
     /// Of a gap or a count-in, begun ones counted.
     int beatsLeft = 0;
+    /// One instant is held; `position` waits there.
+    bool holding = false;
     /// Highest absolute sample since the last call, after the limiter; 1 is full scale.
     float peak = 0;
+    /// Since the last call something was too loud and was held back.
+    bool limited = false;
 };
 
 /// The player.
@@ -100,9 +102,19 @@ public:
     /// A step of the climb slower, rounds counted anew. Nothing without a climb.
     void climbBack();
 
+    /// Sustains the sound of one place of the recording, whether playing or not and whatever the hearing;
+    /// semitones and cents of setPlaying() retune it. Where the place is a noisy attack, the steadiest moment
+    /// within 60 ms after it is held. Nothing lets go: what was playing goes on from there, what stood still
+    /// stands still there. play(), pause(), seek() and the like let go as well.
+    void hold(const std::optional<Frames>& place);
+
     void setHearing(Hearing hearing);
-    /// Concerns the record alone; the written notes and auditions stay as they are.
+    /// Which part of the record's stereo picture is heard, on both ears. Concerns the record alone; the
+    /// written notes and auditions stay as they are.
     void setFocus(Focus focus);
+    /// Which part of the record's spectrum is heard, through steep filters (see BandFilter), besides the
+    /// focus. Nothing, as at the start, is all of it, untouched. Concerns the record alone.
+    void setBand(const std::optional<Band>& band);
     /// The written notes, in frames of the recording; replaces the list, also in mid-play.
     void setNotes(std::vector<TimedNote> notes);
     /// The beats of the music; replaces the list, also in mid-play.

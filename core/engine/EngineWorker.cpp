@@ -26,7 +26,7 @@ EngineWorker::~EngineWorker() {
 void EngineWorker::run(const std::stop_token& stop) {
     bool isFilled = true;
     while (!stop.stop_requested()) {
-        takeMessages(isFilled ? mixer->isPlaying() ? busyPatience : idlePatience : 0us);
+        takeMessages(isFilled ? mixer->isSounding() ? busyPatience : idlePatience : 0us);
         isFilled = work.step();
     }
 }

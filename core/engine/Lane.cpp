@@ -34,7 +34,11 @@ void Lane::start(const Start& wanted) {
     setSpeed = wanted.reachedSpeed;
     lead = wanted.lead;
     earlyFrames = wanted.early;
-    startParts(wanted);
+    holding = wanted.isHeld;
+    if (holding)
+        startHeld(wanted);
+    else
+        startParts(wanted);
     started = true;
 }
 
@@ -66,6 +70,12 @@ void Lane::startParts(const Start& wanted) {
     clicks.start(places, lead, outputRate, wanted.beats);
 }
 
+void Lane::startHeld(const Start& wanted) {
+    places = TimeTags(static_cast<double>(wanted.record.from.value), 0, std::nullopt, wanted.firstPass);
+    stopAt = std::numeric_limits<std::int64_t>::max();
+    held.start(wanted.record);
+}
+
 Lead Lane::leadLeftAt(std::int64_t laneFrame, double stretch) const {
     const std::int64_t left = places.lead() - std::max(laneFrame, earlyFrames);
     return left > 0 ? lead.rest(static_cast<double>(left) / outputRate.hertz, stretch) : Lead{};
@@ -79,13 +89,18 @@ bool Lane::fill(std::size_t frames, bool brief) {
 }
 
 void Lane::renderBlock() {
-    const auto wide = static_cast<std::size_t>(record.channels());
+    const auto wide = static_cast<std::size_t>(holding ? held.channels() : record.channels());
     const auto samples = std::span(recordBlock).first(blockFrames * wide);
-    renderRecord(samples);
-    renderWritten();
     std::fill(clickBlock.begin(), clickBlock.end(), 0.0f);
     std::fill(countedBlock.begin(), countedBlock.end(), 0.0f);
-    clicks.produce(clickBlock, countedBlock);
+    std::fill(writtenBlock.begin(), writtenBlock.end(), 0.0f);
+    if (holding) {
+        held.produce(samples);
+    } else {
+        renderRecord(samples);
+        renderWritten();
+        clicks.produce(clickBlock, countedBlock);
+    }
     for (std::size_t i = 0; i < blockFrames; ++i)
         block[i] = {samples[i * wide], samples[i * wide + wide - 1], writtenBlock[i], clickBlock[i],
                     countedBlock[i]};
@@ -112,7 +127,6 @@ void Lane::renderRecord(std::span<float> samples) {
 }
 
 void Lane::renderWritten() {
-    std::fill(writtenBlock.begin(), writtenBlock.end(), 0.0f);
     const std::int64_t begin = places.lead();
     const std::size_t silent = framesBefore(begin);
     written.produce(std::span(writtenBlock).subspan(silent));

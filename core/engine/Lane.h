@@ -3,6 +3,7 @@
 
 #include "core/engine/ClickPart.h"
 #include "core/engine/FrameRing.h"
+#include "core/engine/HeldPart.h"
 #include "core/engine/Lead.h"
 #include "core/engine/RecordPart.h"
 #include "core/engine/TimeTags.h"
@@ -39,6 +40,8 @@ public:
         std::int64_t firstPass = 0;
         /// Playing stops where this recording frame is reached; nothing plays round the loop for ever.
         std::optional<Frames> end;
+        /// The sound of record.from is sustained; nothing else sounds and no time passes.
+        bool isHeld = false;
         /// Which wish of the user this lane answers.
         std::uint64_t wish = 0;
     };
@@ -71,9 +74,11 @@ public:
     /// The lane frame at which playing stops; a very large number for never.
     std::int64_t endFrame() const { return stopAt; }
     bool isStarted() const { return started; }
+    bool isHeld() const { return holding; }
 
 private:
     void startParts(const Start& wanted);
+    void startHeld(const Start& start);
     void renderBlock();
     void renderRecord(std::span<float> samples);
     void renderWritten();
@@ -81,6 +86,7 @@ private:
     float riseAt(std::int64_t frame) const;
 
     RecordPart record;
+    HeldPart held;
     WrittenPart written;
     ClickPart clicks;
     Lead lead;
@@ -97,6 +103,7 @@ private:
     double setSpeed = 1;
     std::uint64_t answered = 0;
     bool started = false;
+    bool holding = false;
     std::vector<float> recordBlock;
     std::vector<float> writtenBlock;
     std::vector<float> clickBlock;

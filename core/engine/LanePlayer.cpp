@@ -63,7 +63,7 @@ std::int64_t LanePlayer::framesToNextChange() const {
 void LanePlayer::skipLateness(const Lane& before, std::int64_t late) {
     if (late <= 0) return;
     // Where the record goes on it has gone on at the old speed; a lead just passes.
-    const double perFrame = before.tags().framesPerOutput() / active->tags().framesPerOutput();
+    const double perFrame = before.tags().ratioTo(active->tags());
     const std::int64_t inLead = std::min(late, active->tags().lead());
     const std::int64_t wanted = inLead + std::llround(static_cast<double>(late - inLead) * perFrame);
     const auto waiting = static_cast<std::int64_t>(active->ring().readable());

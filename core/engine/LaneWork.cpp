@@ -115,7 +115,8 @@ void LaneWork::startLane() {
     upcomingIsSeam = false;
     wanted.jump.reset();
     wanted.countIn = 0;
-    wanted.restartPasses = false;
+    // A loop set meanwhile moves the place once it is let go.
+    if (!wanted.held) wanted.restartPasses = false;
 }
 
 void LaneWork::planSeam() {
@@ -144,7 +145,7 @@ void LaneWork::prime(Lane& lane, std::int64_t switchAt) const {
     // On a busy machine the callback may be past the join by now: the lane then has to make up for that.
     for (int i = 0; i < mostPrimings; ++i) {
         const std::int64_t late = switchAt > 0 ? active->ring().taken() - switchAt : 0;
-        const double perFrame = active ? active->tags().framesPerOutput() / lane.tags().framesPerOutput() : 0;
+        const double perFrame = active ? active->tags().ratioTo(lane.tags()) : 0;
         const auto lost =
             static_cast<std::size_t>(static_cast<double>(std::max<std::int64_t>(late, 0)) * perFrame);
         if (lane.ring().readable() >= primed + lost) return;
@@ -183,7 +184,15 @@ Lane::Start LaneWork::nextStart(std::int64_t& switchAt) {
                                    start.record.speed);
     else if (active && !wanted.jump)
         start.lead = active->leadLeftAt(place.joinsAt, active->speed() / start.record.speed);
+    if (wanted.held) holdIn(start);
     return start;
+}
+
+void LaneWork::holdIn(Lane::Start& start) const {
+    start.isHeld = true;
+    start.record.from = *wanted.held;
+    start.lead = {};
+    start.end.reset();
 }
 
 LaneWork::Place LaneWork::nextPlace() const {
@@ -195,7 +204,7 @@ LaneWork::Place LaneWork::nextPlace() const {
     const std::int64_t taken = active->ring().taken();
     place.joinsAt = taken;
     // A count-in begins from standing still.
-    if (mixer->isPlaying() && active->rate() == mixer->outputRate() && wanted.countIn == 0) {
+    if (mixer->isSounding() && active->rate() == mixer->outputRate() && wanted.countIn == 0) {
         place.joinsAt += static_cast<std::int64_t>(framesOf(LoopSeam::readySeconds, active->rate()));
         place.joinsAt =
             std::min({place.joinsAt, active->ring().written(), std::max(taken, active->endFrame())});

@@ -55,6 +55,7 @@ private:
     Lane::Start laneOf(std::int64_t pass) const;
     Lane::Start nextStart(std::int64_t& switchAt);
     Place nextPlace() const;
+    void holdIn(Lane::Start& start) const;
     Lane& spareLane() { return lanes[active == &lanes[0] ? 1 : 0]; }
 
     std::shared_ptr<Mixer> mixer;

@@ -40,6 +40,7 @@ Gains gainsOf(Hearing hearing, bool yoursTurn) {
 void Mixdown::setRate(SampleRate rate) {
     limiter.setRate(rate);
     picture.setRate(rate);
+    bandHeard.setRate(rate);
     moving.setFrames(static_cast<float>(startStopSeconds * rate.hertz));
     for (Slew* gain : {&recordStraight, &recordLeft, &yoursLeft, &yoursRight, &yoursLevel, &clickLevel,
                        &countedLevel, &outLevel})
@@ -62,6 +63,7 @@ float Mixdown::mix(std::span<const SoundFrame> frames, std::span<const float> au
     for (std::size_t i = 0; i < frames.size(); ++i) {
         SoundFrame frame = frames[i];
         picture.apply(frame.left, frame.right);
+        bandHeard.apply(frame.left, frame.right);
         const float audible = moving.next();
         const float straight = audible * recordStraight.next();
         const float summed = audible * recordLeft.next() * 0.5f * (frame.left + frame.right);
@@ -78,6 +80,7 @@ float Mixdown::mix(std::span<const SoundFrame> frames, std::span<const float> au
         out[2 * i + 1] = right;
         peak = std::max({peak, std::abs(left), std::abs(right)});
     }
+    bandHeard.settle();
     return peak;
 }
 

@@ -1,6 +1,7 @@
 // Record and written notes become the two channels that are heard.
 #pragma once
 
+#include "core/engine/BandFocus.h"
 #include "core/engine/Engine.h"
 #include "core/engine/FocusMatrix.h"
 #include "core/engine/FrameRing.h"
@@ -8,6 +9,7 @@
 #include "core/engine/Slew.h"
 #include "core/time/SampleRate.h"
 
+#include <optional>
 #include <span>
 
 namespace earwright {
@@ -27,9 +29,13 @@ public:
         countedLevel.aimAt(counted);
     }
     void focusOn(Focus focus) { picture.aim(focus); }
+    void bandOn(const std::optional<Band>& band) { bandHeard.aim(band); }
     /// Whether the lanes' sound is let through; moves over 5 ms.
     void setAudible(bool audible) { moving.aimAt(audible ? 1.0f : 0.0f); }
     bool isSilent() const { return moving.value() <= 0.0f; }
+
+    /// It was too loud just now and is turned down.
+    bool isLimiting() const { return limiter.isActive(); }
 
     /// Mixes frames and the auditioned notes (mono) into interleaved stereo; returns the highest sample.
     float mix(std::span<const SoundFrame> frames, std::span<const float> auditioned, std::span<float> out);
@@ -37,6 +43,7 @@ public:
 private:
     Slew moving;
     FocusMatrix picture;
+    BandFocus bandHeard;
     Slew recordStraight{1};
     Slew recordLeft;
     Slew yoursLeft;

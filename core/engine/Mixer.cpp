@@ -1,6 +1,7 @@
 #include "core/engine/Mixer.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace earwright {
 
@@ -20,6 +21,22 @@ void Mixer::setPlaying(bool playing) {
     while (!intent.compare_exchange_weak(seen, ((seen >> 1) + 1) << 1 | (playing ? 1u : 0u),
                                          std::memory_order_acq_rel))
         ;
+}
+
+void Mixer::setBand(const std::optional<Band>& band) {
+    Edges edges{0, 0};
+    if (band) {
+        const Band kept = band->playable();
+        edges = {static_cast<float>(kept.remove ? -kept.lowHertz : kept.lowHertz),
+                 static_cast<float>(kept.highHertz)};
+    }
+    bandWanted.store(edges, std::memory_order_relaxed);
+}
+
+std::optional<Band> Mixer::bandNow() const {
+    const Edges edges = bandWanted.load(std::memory_order_relaxed);
+    if (edges.low == 0) return std::nullopt;
+    return Band{std::abs(edges.low), edges.high, edges.low < 0};
 }
 
 bool Mixer::isYoursTurn(std::int64_t pass) const {
@@ -46,7 +63,7 @@ void Mixer::render(std::span<float> stereo, SampleRate newRate, std::int64_t hea
 
 bool Mixer::wantsToMove(bool moves) {
     unsigned seen = intent.load(std::memory_order_acquire);
-    const bool playing = (seen & 1u) != 0;
+    const bool playing = (seen & 1u) != 0 || holdWanted.load(std::memory_order_acquire);
     // While a pause fades out, a new place waits, so that it is not eaten into before it is heard.
     if (playing || !moves) player.takeOrder(moves, rate);
     const Lane* lane = player.lane();
@@ -79,6 +96,7 @@ void Mixer::renderPart(std::span<float> stereo) {
     monitored->add(tried, rate);
     const float loudest = mixdown.mix(part, tried, stereo);
     if (loudest > peak.load(std::memory_order_relaxed)) peak.store(loudest, std::memory_order_relaxed);
+    if (mixdown.isLimiting()) limited.store(true, std::memory_order_relaxed);
     rendered += OutputFrames(static_cast<std::int64_t>(count));
 }
 
@@ -90,11 +108,14 @@ void Mixer::aimGains() {
         const auto ahead = static_cast<std::int64_t>(Mixdown::gainSeconds * rate.hertz);
         yoursTurn = isYoursTurn(lane->tags().passAt(lane->ring().taken() + ahead));
     }
-    mixdown.aim(hearingWanted.load(std::memory_order_relaxed), yoursTurn,
+    // What is held is heard, whatever was listened to before.
+    const bool held = lane && lane->isHeld();
+    mixdown.aim(held ? Hearing::Record : hearingWanted.load(std::memory_order_relaxed), yoursTurn,
                 yoursGain.load(std::memory_order_relaxed), level.load(std::memory_order_relaxed));
     const float click = clickGain.load(std::memory_order_relaxed);
     mixdown.click(clicksWanted.load(std::memory_order_relaxed) ? click : 0.0f, click);
     mixdown.focusOn(focusWanted.load(std::memory_order_relaxed));
+    mixdown.bandOn(bandNow());
 }
 
 void Mixer::readLanes(std::span<SoundFrame> part) {

@@ -16,6 +16,7 @@
 #include <atomic>
 #include <cstdint>
 #include <memory>
+#include <optional>
 #include <span>
 
 namespace earwright {
@@ -43,8 +44,12 @@ public:
     /// Whatever was to be played has been played to its end.
     bool isAtEnd() const { return standsAtEnd.load(std::memory_order_acquire); }
     bool isPlaying() const { return (intent.load(std::memory_order_acquire) & 1u) != 0; }
+    /// Sounds whether playing or not: an instant is held.
+    void setHolding(bool holding) { holdWanted.store(holding, std::memory_order_release); }
+    bool isSounding() const { return isPlaying() || holdWanted.load(std::memory_order_acquire); }
     void setHearing(Hearing hearing) { hearingWanted.store(hearing, std::memory_order_relaxed); }
     void setFocus(Focus focus) { focusWanted.store(focus, std::memory_order_relaxed); }
+    void setBand(const std::optional<Band>& band);
     /// The pass from which trade counts: it is the record's turn there.
     void setTradeStart(std::int64_t pass) { tradeStart.store(pass, std::memory_order_relaxed); }
     /// Whether beats are heard; a count-in is in any case.
@@ -67,6 +72,8 @@ public:
     bool isYoursTurn(std::int64_t pass) const;
     /// Highest absolute sample since the last call.
     float takePeak() { return peak.exchange(0.0f, std::memory_order_relaxed); }
+    /// Since the last call something was held back because it was too loud.
+    bool takeLimited() { return limited.exchange(false, std::memory_order_relaxed); }
     /// The device ran dry, whoever's fault it was. Callback.
     void countUnderrun() { underrunCount.fetch_add(1, std::memory_order_relaxed); }
     int underruns() const { return underrunCount.load(std::memory_order_relaxed); }
@@ -88,12 +95,22 @@ private:
     std::atomic<bool> standsAtEnd{false};
     std::atomic<Hearing> hearingWanted{Hearing::Record};
     std::atomic<Focus> focusWanted{Focus::All};
+    /// Both edges in one atomic: a low edge of 0 is no band, a negative one is removed.
+    struct Edges {
+        float low;
+        float high;
+    };
+    static_assert(std::atomic<Edges>::is_always_lock_free);
+    std::optional<Band> bandNow() const;
+    std::atomic<Edges> bandWanted{Edges{0, 0}};
+    std::atomic<bool> holdWanted{false};
     std::atomic<std::int64_t> tradeStart{0};
     std::atomic<bool> clicksWanted{false};
     std::atomic<float> clickGain{1};
     std::atomic<float> level{1};
     std::atomic<float> yoursGain{1};
     std::atomic<float> peak{0};
+    std::atomic<bool> limited{false};
     std::atomic<int> underrunCount{0};
     std::atomic<int> announcedRate{48000};
     std::atomic<double> deviceRoom{KeptAhead{}.deviceSeconds};

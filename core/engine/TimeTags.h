@@ -18,7 +18,8 @@ class TimeTags {
 public:
     TimeTags() = default;
     /// Lane frame `lead` is recording frame `start`, in pass `firstPass` of the loop; the frames before stand
-    /// there and wait. A start at or after the loop's end runs straight on.
+    /// there and wait. A start at or after the loop's end runs straight on. A framesPerOutput of 0 stands
+    /// still for ever.
     TimeTags(double start, double framesPerOutput, std::optional<Range<Frames>> loop, std::int64_t firstPass,
              std::int64_t lead = 0);
 
@@ -37,6 +38,9 @@ public:
     double start() const { return from; }
     std::int64_t lead() const { return leadFrames; }
     double framesPerOutput() const { return step; }
+    /// Lane frames of another line in which as much of the recording goes by as in one of this; 0 where one
+    /// of them stands still.
+    double ratioTo(const TimeTags& other) const { return other.step > 0 ? step / other.step : 0; }
     bool isLooped() const { return length > 0; }
     /// Recording frame at which the loop begins. Requires: isLooped().
     double loopBegin() const { return loopStart; }

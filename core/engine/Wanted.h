@@ -29,6 +29,8 @@ struct Wanted {
     BeatList beats = beatListOf({});
     /// Where to go next; nothing goes on from where the sound is.
     std::optional<Frames> jump;
+    /// The place whose sound is sustained.
+    std::optional<Frames> held;
     std::uint64_t wish = 0;
     /// Something changed that a new lane has to take up.
     bool changed = false;

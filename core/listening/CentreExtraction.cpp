@@ -1,6 +1,6 @@
 #include "core/listening/CentreExtraction.h"
 
-#include "core/listening/RealTransform.h"
+#include "core/sound/RealTransform.h"
 
 #include <algorithm>
 #include <cmath>

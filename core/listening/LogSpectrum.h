@@ -2,7 +2,7 @@
 #pragma once
 
 #include "core/listening/LogAxis.h"
-#include "core/listening/RealTransform.h"
+#include "core/sound/RealTransform.h"
 
 #include <array>
 #include <cstddef>

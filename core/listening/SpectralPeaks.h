@@ -1,7 +1,7 @@
 // The clear partials of a stretch of sound, with frequencies between the lines of the transform.
 #pragma once
 
-#include "core/listening/RealTransform.h"
+#include "core/sound/RealTransform.h"
 
 #include <span>
 #include <vector>

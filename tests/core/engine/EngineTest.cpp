@@ -113,6 +113,50 @@ TEST_F(SilentEngine, KeepsThePlaceWhenSpeedAndPitchChange) {
     EXPECT_LT(last, at(9.9));
 }
 
+TEST_F(SilentEngine, HoldsAPlaceWhileItStandsStillAndFallsSilentAgain) {
+    engine.hold(at(3));
+    EXPECT_TRUE(engine.now().holding);
+    ASSERT_TRUE(soon([&] { return engine.now().peak > 0.1f && engine.now().position == at(3); }));
+    engine.setPlaying({1.0, 3, 20});
+    std::this_thread::sleep_for(100ms);
+    EXPECT_EQ(engine.now().position, at(3));
+    EXPECT_FALSE(engine.now().playing);
+    engine.hold(std::nullopt);
+    EXPECT_FALSE(engine.now().holding);
+    EXPECT_TRUE(soon([&] { return engine.now().peak == 0.0f; }));
+    EXPECT_EQ(engine.now().position, at(3));
+}
+
+TEST_F(SilentEngine, PlaysOnFromWhereItHeld) {
+    engine.play();
+    ASSERT_TRUE(reaches(at(0.1)));
+    engine.hold(at(5));
+    ASSERT_TRUE(soon([&] { return engine.now().position == at(5); }));
+    std::this_thread::sleep_for(100ms);
+    EXPECT_EQ(engine.now().position, at(5));
+    EXPECT_TRUE(engine.now().playing);
+    engine.hold(std::nullopt);
+    EXPECT_TRUE(soon([&] { return engine.now().position > at(5.02); }));
+    EXPECT_LT(engine.now().position, at(8));
+}
+
+TEST_F(SilentEngine, LetsGoOfWhatItHoldsWhenItIsToPlayStopOrGoElsewhere) {
+    engine.hold(at(5));
+    ASSERT_TRUE(soon([&] { return engine.now().position == at(5); }));
+    engine.seek(at(2));
+    EXPECT_FALSE(engine.now().holding);
+    EXPECT_TRUE(soon([&] { return engine.now().position == at(2); }));
+    engine.hold(at(4));
+    ASSERT_TRUE(soon([&] { return engine.now().position == at(4); }));
+    engine.play();
+    EXPECT_FALSE(engine.now().holding);
+    EXPECT_TRUE(reaches(at(4.05)));
+    engine.hold(at(6));
+    engine.pause();
+    EXPECT_FALSE(engine.now().holding);
+    EXPECT_FALSE(engine.now().playing);
+}
+
 TEST_F(SilentEngine, CountsThePassesOfALoop) {
     engine.setLoop(Range{at(1), at(1.1)});
     engine.play();

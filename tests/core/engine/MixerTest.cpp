@@ -4,6 +4,7 @@
 #include "tests/core/engine/AllocationCount.h"
 #include "tests/core/engine/HeldRecording.h"
 
+#include <algorithm>
 #include <cmath>
 #include <gtest/gtest.h>
 
@@ -166,6 +167,130 @@ TEST(Mixer, ChangesFocusWithinTenMillisecondsAndWithoutAClick) {
     }
 }
 
+/// Tones of 200, 1,000 and 5,000 Hz, one octave and more outside a band of 500 to 2,000 Hz but for the
+/// second.
+Lane::Start threeTones() {
+    Lane::Start start = laneStart(0);
+    std::vector<float> samples;
+    for (int i = 0; i < 4 * rate.hertz; ++i) {
+        const double turn = 2 * M_PI * i / rate.hertz;
+        samples.push_back(
+            static_cast<float>(0.2 * (std::sin(200 * turn) + std::sin(1000 * turn) + std::sin(5000 * turn))));
+    }
+    start.record.recording = tests::held(samples, rate.hertz, 1);
+    start.notes = noteListOf({});
+    return start;
+}
+
+double levelAt(std::span<const float> samples, double hertz) {
+    double sine = 0;
+    double cosine = 0;
+    for (std::size_t i = 0; i < samples.size(); ++i) {
+        const double turn = 2 * M_PI * hertz * static_cast<double>(i) / rate.hertz;
+        sine += static_cast<double>(samples[i]) * std::sin(turn);
+        cosine += static_cast<double>(samples[i]) * std::cos(turn);
+    }
+    return 2 * std::hypot(sine, cosine) / static_cast<double>(samples.size());
+}
+
+TEST(Mixer, LetsABandOfTheRecordBeHeardAloneOrLeftOut) {
+    for (const bool remove : {false, true}) {
+        PlayingMixer playing(threeTones());
+        playing.mixer.setBand(Band{500, 2000, remove});
+        const auto heard = channel(playing.render(3 * 8820), 1, 8820);
+        const auto part = std::span(heard).first(8820);
+        EXPECT_NEAR(levelAt(part, 1000), remove ? 0 : 0.2, 1e-3);
+        EXPECT_NEAR(levelAt(part, 200), remove ? 0.2 : 0, 1e-3);
+        EXPECT_NEAR(levelAt(part, 5000), remove ? 0.2 : 0, 1e-3);
+    }
+}
+
+TEST(Mixer, LeavesWrittenNotesAloneWhateverTheBand) {
+    PlayingMixer all(laneStart(0));
+    PlayingMixer banded(laneStart(0));
+    all.mixer.setHearing(Hearing::Yours);
+    banded.mixer.setHearing(Hearing::Yours);
+    banded.mixer.setBand(Band{5000, 6000});
+    const auto plain = all.render(4096);
+    const auto other = banded.render(4096);
+    for (std::size_t i = 3000; i < plain.size(); ++i)
+        ASSERT_NEAR(other[i], plain[i], 1e-6);
+}
+
+TEST(Mixer, MovesABandWithoutAClickAndIsUntouchedWithoutOne) {
+    PlayingMixer playing(threeTones());
+    std::vector<float> all;
+    const auto go = [&](std::size_t frames) {
+        const auto part = channel(playing.render(frames), 0);
+        all.insert(all.end(), part.begin(), part.end());
+    };
+    go(4096);
+    for (int move = 0; move < 40; ++move) {
+        playing.mixer.setBand(Band{100.0 + 20 * move, 3000.0 - 40 * move, move % 3 == 0});
+        go(512);
+    }
+    playing.mixer.setBand(std::nullopt);
+    go(4096);
+    // A click is what lies far above all that is played. Second differences weigh 15,000 Hz like 1,
+    // the steepest tone at 5,000 Hz by 0.2 · (2π · 5000/44100)² = 0.10; the filters add at most what they
+    // ring.
+    float steepest = 0;
+    for (std::size_t i = 2; i < all.size(); ++i)
+        steepest = std::max(steepest, std::abs(all[i] - 2 * all[i - 1] + all[i - 2]));
+    EXPECT_LT(steepest, 0.14f);
+    PlayingMixer plain(threeTones());
+    const auto expected = channel(plain.render(all.size()), 0);
+    for (std::size_t i = all.size() - 1024; i < all.size(); ++i)
+        ASSERT_EQ(all[i], expected[i]);
+}
+
+TEST(Mixer, HearsWhatIsHeldWhateverTheHearingAndEvenStandingStill) {
+    Lane::Start start = threeTones();
+    start.isHeld = true;
+    start.record.from = Frames(22050);
+    PlayingMixer playing(start);
+    playing.mixer.setPlaying(false);
+    playing.mixer.setHolding(true);
+    playing.mixer.setHearing(Hearing::Yours);
+    const auto heard = channel(playing.render(3 * 8820), 0, 8820);
+    EXPECT_NEAR(levelAt(std::span(heard).first(8820), 1000), 0.2, 0.01);
+    const auto segment = playing.mixer.heard().segmentAt(OutputFrames(20000));
+    ASSERT_TRUE(segment.has_value());
+    EXPECT_EQ(segment->tags.placeAt(segment->laneFrameAt(OutputFrames(20000))), 22050.0);
+    playing.mixer.setHolding(false);
+    playing.render(1024);
+    const auto after = playing.render(256);
+    EXPECT_EQ(after[300], 0.0f);
+}
+
+TEST(Mixer, EntersAndLeavesWhatIsHeldWithoutAClick) {
+    PlayingMixer playing(threeTones());
+    auto before = channel(playing.render(4096), 0);
+    Lane hold;
+    Lane::Start start = threeTones();
+    start.isHeld = true;
+    start.record.from = Frames(4096);
+    start.wish = 2;
+    hold.start(start);
+    hold.fill(16000, false);
+    playing.mixer.lanes().order(&hold, playing.lane.ring().taken());
+    const auto held = channel(playing.render(8192), 0);
+    ASSERT_TRUE(playing.mixer.lanes().isSettled());
+    Lane on;
+    start.isHeld = false;
+    start.wish = 3;
+    on.start(start);
+    on.fill(16000, false);
+    playing.mixer.lanes().order(&on, 0);
+    const auto after = channel(playing.render(4096), 0);
+    for (const auto* part : {&held, &after})
+        before.insert(before.end(), part->begin(), part->end());
+    float steepest = 0;
+    for (std::size_t i = 2; i < before.size(); ++i)
+        steepest = std::max(steepest, std::abs(before[i] - 2 * before[i - 1] + before[i - 2]));
+    EXPECT_LT(steepest, 0.14f) << "the record itself reaches 0.10";
+}
+
 TEST(Mixer, HearsTogetherWhatItHearsAlone) {
     PlayingMixer record(laneStart(0));
     PlayingMixer yours(laneStart(0));
@@ -304,6 +429,8 @@ TEST(Mixer, LimitsWhatIsTooLoud) {
         ASSERT_LE(std::abs(sample), 1.0f);
     EXPECT_GT(playing.mixer.takePeak(), 0.95f);
     EXPECT_EQ(playing.mixer.takePeak(), 0.0f);
+    EXPECT_TRUE(playing.mixer.takeLimited());
+    EXPECT_FALSE(playing.mixer.takeLimited());
 }
 
 TEST(Mixer, SoundsAnAuditionWithoutPlaying) {
@@ -347,6 +474,11 @@ TEST(Mixer, NeverTouchesTheHeapWhileItRenders) {
     for (const Focus focus : {Focus::Left, Focus::Right, Focus::Centre, Focus::Sides, Focus::All}) {
         playing.mixer.setFocus(focus);
         render(1);
+    }
+    for (const auto& band : {std::optional(Band{300, 900}), std::optional(Band{350, 900, true}),
+                             std::optional(Band{20, 900}), std::optional<Band>()}) {
+        playing.mixer.setBand(band);
+        render(6);
     }
     playing.mixer.lanes().order(&next, playing.lane.ring().taken() + 100);
     render(10);

@@ -1,4 +1,4 @@
-#include "core/listening/RealTransform.h"
+#include "core/sound/RealTransform.h"
 
 #include <fftw3.h>
 #include <mutex>
