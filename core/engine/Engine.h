@@ -146,7 +146,7 @@ public:
     DeviceReport device();
     std::vector<DeviceChoice> devices();
     /// Opens another device, or tries the same again. What plays goes on where it is: it stands still while
-    /// the device is opened, and moves on silently where that takes longer than half a second.
+    /// the device is opened, and moves on silently where that takes longer than two seconds.
     void useDevice(const DeviceWish& wish);
 
 private:

@@ -25,7 +25,10 @@ LaneWork::LaneWork(std::shared_ptr<Mixer> toFeed) : mixer(std::move(toFeed)) {}
 bool LaneWork::step() {
     noticeTurn();
     carryOutWishes();
-    return fillLanes();
+    const bool isFilled = fillLanes();
+    const Lane* last = upcoming ? upcoming : active;
+    mixer->announceFilled(!last || (isFilled && last->rate() == mixer->outputRate()));
+    return isFilled;
 }
 
 void LaneWork::handOn(const NoteList& notesBefore, const BeatList& beatsBefore) {

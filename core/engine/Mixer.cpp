@@ -83,7 +83,8 @@ void Mixer::renderPart(std::span<float> stereo) {
     const bool toMove = wantsToMove(moves);
     mixdown.setAudible(toMove);
     const bool moving = player.canPlay(rate) && (toMove || moves);
-    noteHeard(moving);
+    // Where the sound is not ready the ear stands still.
+    noteHeard(moving && player.lane()->ring().readable() > 0);
     aimGains();
     const std::span<SoundFrame> part = std::span(frames).first(count);
     std::fill(part.begin(), part.end(), SoundFrame{});

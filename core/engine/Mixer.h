@@ -37,6 +37,10 @@ public:
     void announceRate(SampleRate next) { announcedRate.store(next.hertz, std::memory_order_release); }
     SampleRate outputRate() const { return SampleRate{announcedRate.load(std::memory_order_acquire)}; }
 
+    /// Worker: what is to be kept ready at the announced rate is there.
+    void announceFilled(bool filled) { filledNow.store(filled, std::memory_order_relaxed); }
+    bool isFilled() const { return filledNow.load(std::memory_order_relaxed); }
+
     /// The user's wish to play or pause. render() turns it to pause at the end of what is played.
     void setPlaying(bool playing);
     /// From standing still, only a lane that answers this wish or a later one is played.
@@ -113,6 +117,7 @@ private:
     std::atomic<bool> limited{false};
     std::atomic<int> underrunCount{0};
     std::atomic<int> announcedRate{48000};
+    std::atomic<bool> filledNow{true};
     std::atomic<double> deviceRoom{KeptAhead{}.deviceSeconds};
     SpscRing<StringGesture> auditions{16};
 

@@ -30,7 +30,11 @@ constexpr auto quitPatience = 1s;
 constexpr auto firstRetry = 1s;
 constexpr auto longestRetry = 4s;
 /// So long the sound stands still for a device that is being opened.
-constexpr auto openingPatience = 500ms;
+constexpr auto openingPatience = 2s;
+/// Times of hearing are known to about this.
+constexpr auto playOutMargin = 40ms;
+constexpr auto longestPlayOut = 1s;
+constexpr auto fillPatience = 500ms;
 constexpr auto clockPeriod = 5ms;
 constexpr auto watchPeriod = 50ms;
 constexpr std::size_t silentBlock = 512;
@@ -74,9 +78,11 @@ public:
 private:
     bool waitForWork();
     void openAnew();
+    void letItPlayOut();
     void openChosen(const SoundTurn& turn, const ChosenDevice& chosen, const DeviceWish& wish);
     Result<OutputStream::Opened> openAtARate(const SoundTurn& turn, const DeviceChoice& device,
                                              const DeviceWish& wish, std::string& remark);
+    void waitUntilFilled();
     void startSounding(const OutputStream::Opened& opened);
     void say(const std::string& name, const std::string& message);
     void list(const SoundTurn& turn);
@@ -206,7 +212,7 @@ void OutputDevice::Body::runDevice() {
     streamIsOn.store(false, std::memory_order_release);
     {
         SoundTurn turn;
-        stream.close(turn, OutputStream::Closing::Dropped);
+        stream.close(turn);
         turn.leave(*this);
     }
     {
@@ -242,8 +248,9 @@ void OutputDevice::Body::openAnew() {
         isRequested = false;
     }
     const bool isAlive = streamIsOn.exchange(false, std::memory_order_acq_rel);
+    if (isAlive) letItPlayOut();
     SoundTurn turn;
-    stream.close(turn, isAlive ? OutputStream::Closing::Drained : OutputStream::Closing::Dropped);
+    stream.close(turn);
     turn.leave(*this);
     // Devices that came or went since are only seen by a library that starts anew. Others who record are not
     // torn out of it for a device that was there a moment ago.
@@ -256,11 +263,26 @@ void OutputDevice::Body::openAnew() {
     if (!stream.isOpen()) turn.leave(*this);
 }
 
+/// The stream only gets silence by now; what was rendered before is still to be heard.
+void OutputDevice::Body::letItPlayOut() {
+    const HeardClock last = mixer->heard().clock();
+    const double ahead = static_cast<double>((last.rendered - last.output).value) / last.rateHertz;
+    const auto end = last.steadyNanoseconds + static_cast<std::int64_t>(ahead * 1e9) - nowNanoseconds();
+    const auto patience =
+        std::clamp<Clock::duration>(std::chrono::nanoseconds(end) + playOutMargin, 0s, longestPlayOut);
+    std::unique_lock lock(guard);
+    wake.wait_for(lock, patience, [this] { return isQuitting; });
+}
+
 void OutputDevice::Body::openChosen(const SoundTurn& turn, const ChosenDevice& chosen,
                                     const DeviceWish& wish) {
     std::string remark = chosen.remark;
     const auto opened = openAtARate(turn, chosen.device, wish, remark);
     if (!opened) return say(chosen.device.name, opened.error().message);
+    mixer->announceRoom(opened->roomSeconds);
+    waitUntilFilled();
+    const auto started = stream.start(turn);
+    if (!started) return say(chosen.device.name, started.error().message);
     startSounding(*opened);
     const std::lock_guard lock(guard);
     story.running(chosen.device.name, remark, opened->rate.hertz, opened->latencySeconds);
@@ -288,8 +310,16 @@ Result<OutputStream::Opened> OutputDevice::Body::openAtARate(const SoundTurn& tu
     return own;
 }
 
+/// A device that starts takes all it has room for at once.
+void OutputDevice::Body::waitUntilFilled() {
+    const auto end = Clock::now() + fillPatience;
+    // The worker is given a moment to see that there is more to be done than before.
+    std::this_thread::sleep_for(clockPeriod);
+    while (!mixer->isFilled() && Clock::now() < end)
+        std::this_thread::sleep_for(clockPeriod);
+}
+
 void OutputDevice::Body::startSounding(const OutputStream::Opened& opened) {
-    mixer->announceRoom(opened.roomSeconds);
     gaps.restart(opened.roomSeconds);
     typicalDelay = opened.latencySeconds;
     isNewStream.store(true, std::memory_order_release);
@@ -358,8 +388,8 @@ void OutputDevice::Body::soundHostRestarts(const SoundTurn& turn) {
         standingSince = Clock::now();
         isRequested = true;
     }
-    const bool isAlive = streamIsOn.exchange(false, std::memory_order_acq_rel);
-    stream.close(turn, isAlive ? OutputStream::Closing::Drained : OutputStream::Closing::Dropped);
+    streamIsOn.store(false, std::memory_order_release);
+    stream.close(turn);
     wake.notify_all();
 }
 

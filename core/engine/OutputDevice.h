@@ -13,7 +13,7 @@ namespace earwright {
 /// Opens, watches and closes a PortAudio stream that calls Mixer::render().
 ///
 /// While no device runs, a silent clock renders in its place, so positions move on and the program stays
-/// usable; while one is opened anew by wish, the sound stands still for up to half a second instead, so that
+/// usable; while one is opened anew by wish, the sound stands still for up to two seconds instead, so that
 /// nothing is missed. A device that vanishes or stops calling back for a second is given up with a message
 /// and tried again every few seconds.
 ///

@@ -80,30 +80,31 @@ Result<OutputStream::Opened> OutputStream::open(const SoundTurn&, const DeviceCh
     const PaStreamParameters wanted =
         stereoOf(choice.index, std::max(latencySeconds, choice.leastLatencySeconds));
     PaStream* opened = nullptr;
-    PaError code = Pa_OpenStream(&opened, nullptr, &wanted, rate.hertz, periodFrames, paClipOff | paDitherOff,
-                                 &callback, &listener);
+    const PaError code = Pa_OpenStream(&opened, nullptr, &wanted, rate.hertz, periodFrames,
+                                       paClipOff | paDitherOff, &callback, &listener);
     if (code != paNoError) return refused(choice.name, code);
     Pa_SetStreamFinishedCallback(opened, &finished);
-    // The callback's thread stays at usual priority: as a real-time thread it pushed aside the sound server's
-    // own client thread, which hands its frames on, and a busy machine had several times as many gaps.
-    code = Pa_StartStream(opened);
-    if (code != paNoError) {
-        Pa_CloseStream(opened);
-        return refused(choice.name, code);
-    }
     stream = opened;
+    name = choice.name;
     const PaStreamInfo* info = Pa_GetStreamInfo(opened);
     const double granted = info ? info->outputLatency : wanted.suggestedLatency;
     // What PortAudio calls latency leaves out the period that is being played.
     return Opened{rate, granted, granted + static_cast<double>(periodFrames) / rate.hertz};
 }
 
-void OutputStream::close(const SoundTurn&, Closing closing) {
+Result<Done> OutputStream::start(const SoundTurn& turn) {
+    // The callback's thread stays at usual priority: as a real-time thread it pushed aside the sound server's
+    // own client thread, which hands its frames on, and a busy machine had several times as many gaps.
+    const PaError code = Pa_StartStream(stream);
+    if (code == paNoError) return Done{};
+    close(turn);
+    return refused(name, code);
+}
+
+void OutputStream::close(const SoundTurn&) {
     if (!stream) return;
-    if (closing == Closing::Drained)
-        Pa_StopStream(stream);
-    else
-        Pa_AbortStream(stream);
+    // Stopping instead, which shall wait for what was rendered, drops it as well with ALSA's pulse plugin.
+    Pa_AbortStream(stream);
     Pa_CloseStream(stream);
     stream = nullptr;
 }

@@ -43,16 +43,19 @@ public:
         /// All the sound that can wait in it.
         double roomSeconds = 0;
     };
-    /// Opens a device and starts it. Requires: nothing is open. Error: Device, in one sentence for the user.
+    /// Opens a device. Requires: nothing is open. Error: Device, in one sentence for the user.
     Result<Opened> open(const SoundTurn& turn, const DeviceChoice& choice, SampleRate rate,
                         double latencySeconds, unsigned long periodFrames, StreamListener& listener);
-    /// Drained, all that was rendered is heard first; otherwise it is dropped, which is quicker.
-    enum class Closing { Drained, Dropped };
-    void close(const SoundTurn& turn, Closing closing);
+    /// From now on it calls, at first for all it has room for. Requires: isOpen(). Closed again on an error,
+    /// which is as with open().
+    Result<Done> start(const SoundTurn& turn);
+    /// What waits in the device is dropped: whoever wants it heard lets it play out first.
+    void close(const SoundTurn& turn);
     bool isOpen() const { return stream != nullptr; }
 
 private:
     void* stream = nullptr;
+    std::string name;
 };
 
 /// Which of the devices a wish means; the rest of a choice is up to the device.

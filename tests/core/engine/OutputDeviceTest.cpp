@@ -139,59 +139,6 @@ TEST_F(RealDevice, ShowsThePlaceThatIsHeard) {
     EXPECT_LT(best, 3.0) << "ms of the recording, over a seek and a change of speed";
 }
 
-TEST_F(RealDevice, PlaysOnSilentlyWhenItVanishesAndComesBackByItself) {
-    engine->play();
-    ASSERT_TRUE(movesOn());
-    sound->removeSink();
-    ASSERT_TRUE(isIn(DeviceState::Lost));
-    EXPECT_FALSE(engine->device().message.empty());
-    EXPECT_TRUE(engine->now().playing);
-    EXPECT_TRUE(movesOn());
-    sound->addSink();
-    ASSERT_TRUE(isIn(DeviceState::Running));
-    EXPECT_TRUE(engine->device().message.empty());
-    sound->record();
-    EXPECT_TRUE(movesOn());
-    std::this_thread::sleep_for(1s);
-    EXPECT_GE(clicksIn(sound->recorded()).size(), 1u) << "it is heard again";
-}
-
-TEST_F(RealDevice, PlaysOnSilentlyWhenTheServerHangsAndDoesNotHoldUpTheEnd) {
-    engine->play();
-    ASSERT_TRUE(movesOn());
-    sound->freeze();
-    ASSERT_TRUE(isIn(DeviceState::Lost));
-    EXPECT_FALSE(engine->device().message.empty());
-    EXPECT_TRUE(movesOn());
-    const auto before = Clock::now();
-    engine->useDevice({});
-    engine->devices();
-    engine->now();
-    EXPECT_LT(Clock::now() - before, 500ms) << "no call waits for the device";
-    engine.reset();
-    EXPECT_LT(Clock::now() - before, 4s);
-    sound->thaw();
-    std::this_thread::sleep_for(200ms);
-}
-
-TEST_F(RealDevice, IsThereAgainWhenAHangingServerGoesOn) {
-    engine->play();
-    ASSERT_TRUE(movesOn());
-    sound->freeze();
-    ASSERT_TRUE(isIn(DeviceState::Lost));
-    sound->thaw();
-    EXPECT_TRUE(isIn(DeviceState::Running));
-    EXPECT_TRUE(movesOn());
-}
-
-TEST_F(RealDevice, SurvivesTheDeathOfTheServer) {
-    engine->play();
-    ASSERT_TRUE(movesOn());
-    sound->kill();
-    ASSERT_TRUE(isIn(DeviceState::Lost));
-    EXPECT_TRUE(movesOn());
-}
-
 TEST_F(RealDevice, ListsTheDeviceAndOpensItAgainOnRequest) {
     const auto devices = engine->devices();
     ASSERT_FALSE(devices.empty());

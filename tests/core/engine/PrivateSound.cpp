@@ -50,8 +50,9 @@ bool succeeds(const std::string& command) {
     return std::system((command + " >/dev/null 2>&1").c_str()) == 0;
 }
 
-const char* const loadSink =
-    "module-null-sink norewinds=1 sink_name=test rate=44100 channels=2 format=float32le";
+std::string nullSink(const std::string& name) {
+    return "module-null-sink norewinds=1 rate=44100 channels=2 format=float32le sink_name=" + name;
+}
 
 } // namespace
 
@@ -59,7 +60,7 @@ bool PrivateSound::isAvailable() {
     return succeeds("{ command -v pulseaudio && command -v pactl && command -v parec; }");
 }
 
-PrivateSound::PrivateSound() : folder(freshFolder()) {
+PrivateSound::PrivateSound(bool withOther) : folder(freshFolder()), hasOther(withOther) {
     std::filesystem::create_directories(folder / "run" / "pulse");
     std::filesystem::permissions(folder / "run", std::filesystem::perms::owner_all);
     const auto set = [](const char* name, const std::string& value) { setenv(name, value.c_str(), 1); };
@@ -72,7 +73,8 @@ PrivateSound::PrivateSound() : folder(freshFolder()) {
     unsetenv("DBUS_SESSION_BUS_ADDRESS");
     std::ofstream(folder / "alsa.conf")
         << "pcm.default { type pulse hint { show on description \"test\" } }\n"
-           "ctl.default { type pulse }\n";
+           "ctl.default { type pulse }\n"
+        << (hasOther ? "pcm.other { type pulse device other hint { show on description \"other\" } }\n" : "");
     startServer();
 }
 
@@ -81,46 +83,55 @@ void PrivateSound::startServer() {
                     "--disable-shm=yes", "--high-priority=no", "--realtime=no", "--log-level=error", "-L",
                     "module-native-protocol-unix auth-anonymous=1 socket=" +
                         (folder / "run" / "pulse" / "native").string(),
-                    "-L", loadSink},
+                    "-L", nullSink("test")},
                    folder / "server.log");
     for (int i = 0; i < 200 && !succeeds("pactl info"); ++i)
         std::this_thread::sleep_for(50ms);
+    if (hasOther) succeeds("pactl load-module " + nullSink("other"));
+    succeeds("pactl set-default-sink test");
 }
 
 PrivateSound::~PrivateSound() {
-    end(recorder, SIGTERM);
+    for (auto& [sink, recorder] : recorders)
+        end(recorder, SIGKILL);
     end(server, SIGKILL);
     std::error_code ignored;
     std::filesystem::remove_all(folder, ignored);
 }
 
-void PrivateSound::record() {
-    recorder = start({"parec", "--latency-msec=20", "-d", "test.monitor", "--format=float32le",
-                      "--rate=44100", "--channels=2", "--raw"},
-                     folder / "heard.raw");
+void PrivateSound::record(const std::string& sink) {
+    end(recorders[sink], SIGKILL);
+    const std::filesystem::path heard = folder / (sink + ".raw");
+    recorders[sink] = start({"parec", "--latency-msec=20", "-d", sink + ".monitor", "--format=float32le",
+                             "--rate=44100", "--channels=2", "--raw"},
+                            heard);
     // Silence comes as well: the first bytes say that recording has begun.
     std::error_code ignored;
     for (int i = 0; i < 200; ++i) {
-        if (std::filesystem::file_size(folder / "heard.raw", ignored) > 0 && !ignored) return;
+        if (std::filesystem::file_size(heard, ignored) > 0 && !ignored) return;
         std::this_thread::sleep_for(20ms);
     }
 }
 
-std::vector<float> PrivateSound::recorded() {
+std::vector<float> PrivateSound::recorded(const std::string& sink) {
     std::this_thread::sleep_for(150ms);
-    end(recorder, SIGTERM);
-    std::ifstream file(folder / "heard.raw", std::ios::binary);
-    std::vector<float> samples(std::filesystem::file_size(folder / "heard.raw") / sizeof(float) / 2 * 2);
+    end(recorders[sink], SIGTERM);
+    const std::filesystem::path heard = folder / (sink + ".raw");
+    std::ifstream file(heard, std::ios::binary);
+    std::vector<float> samples(std::filesystem::file_size(heard) / sizeof(float) / 2 * 2);
     file.read(reinterpret_cast<char*>(samples.data()),
               static_cast<std::streamsize>(samples.size() * sizeof(float)));
     return samples;
 }
 
 void PrivateSound::removeSink() {
+    // Its monitor's recorder would hold up the sink's end.
+    end(recorders["test"], SIGKILL);
     succeeds("pactl unload-module module-null-sink");
 }
 void PrivateSound::addSink() {
-    succeeds(std::string("pactl load-module ") + loadSink);
+    succeeds("pactl load-module " + nullSink("test"));
+    if (hasOther) succeeds("pactl load-module " + nullSink("other"));
 }
 void PrivateSound::freeze() {
     ::kill(server, SIGSTOP);
@@ -130,6 +141,7 @@ void PrivateSound::thaw() {
 }
 void PrivateSound::kill() {
     end(server, SIGKILL);
+    end(recorders["test"], SIGKILL);
 }
 
 NoSound::NoSound() : folder(freshFolder()) {
