@@ -53,10 +53,10 @@ Result<Wish> parse(std::span<const std::string> words) {
 }
 
 Result<Done> write(const Wish& wish, const std::shared_ptr<Recording>& recording, double to) {
-    auto writer = SoundFileWriter::create(wish.out, recording->rate(), recording->channels());
-    if (!writer) return writer.error();
     const double seconds = (to - wish.from) / wish.playing.speed;
     const auto frames = std::llround(seconds * recording->rate().hertz);
+    auto writer = SoundFileWriter::create(wish.out, recording->rate(), recording->channels(), frames);
+    if (!writer) return writer.error();
     const auto rendered =
         renderExcerpt(recording, recording->rate().frames(Seconds(wish.from)), frames, wish.playing,
                       [&](std::span<const float> block) { return (*writer)->write(block); });

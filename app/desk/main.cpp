@@ -75,6 +75,8 @@ int main(int argc, char** argv) {
     DeskSession::Options options;
     options.unsavedWork = pathOf(QStandardPaths::writableLocation(QStandardPaths::AppDataLocation) +
                                  QStringLiteral("/unsaved"));
+    options.cache = pathOf(QStandardPaths::writableLocation(QStandardPaths::GenericCacheLocation) +
+                           QStringLiteral("/earwright"));
     DeskWindow window(options, settings);
     window.show();
     window.session().findLostWork();

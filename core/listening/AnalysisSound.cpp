@@ -3,6 +3,8 @@
 #include "core/sound/Resampler.h"
 
 #include <algorithm>
+#include <cmath>
+#include <numeric>
 #include <span>
 
 namespace earwright {
@@ -35,7 +37,66 @@ void resamplePiece(Resampler& resampler, std::span<const float> piece, bool last
     }
 }
 
+/// Resamples from a place on, as if the recording had been read from its start.
+class StretchReader {
+public:
+    StretchReader(Recording& whole, std::int64_t firstNeeded)
+        : recording(whole),
+          resampler(whole.channels(), static_cast<double>(analysisRate.hertz) / whole.rate().hertz) {
+        // Input frames and samples coincide at every multiple of these; from there the resampler runs in
+        // step.
+        const int common = std::gcd(analysisRate.hertz, recording.rate().hertz);
+        const std::int64_t samplesTogether = analysisRate.hertz / common;
+        const std::int64_t framesTogether = recording.rate().hertz / common;
+        const std::int64_t meetings = std::max<std::int64_t>(0, firstNeeded - filterReach) / samplesTogether;
+        sound.firstSample = meetings * samplesTogether;
+        next = meetings * framesTogether;
+    }
+
+    std::int64_t reached() const { return sound.firstSample + static_cast<std::int64_t>(sound.left.size()); }
+
+    /// False at the recording's end.
+    bool readOn() {
+        // Small enough for the recording to keep its pages: the next piece starts in the middle of one.
+        constexpr std::int64_t framesAtATime = 16384;
+        const std::int64_t count = std::min(framesAtATime, recording.length().value - next);
+        if (count <= 0) return false;
+        std::vector<float> piece(static_cast<std::size_t>(count * recording.channels()));
+        recording.read(Frames(next), piece);
+        next += count;
+        resamplePiece(resampler, piece, next >= recording.length().value, sound);
+        return true;
+    }
+
+    AnalysisSound take(std::int64_t begin, std::int64_t end) {
+        const auto cut = [&](std::vector<float>& channel) {
+            const auto size = static_cast<std::int64_t>(channel.size());
+            const std::int64_t to = std::clamp<std::int64_t>(end - sound.firstSample, 0, size);
+            const std::int64_t from = std::clamp<std::int64_t>(begin - sound.firstSample, 0, to);
+            channel = std::vector<float>(channel.begin() + from, channel.begin() + to);
+        };
+        cut(sound.left);
+        if (sound.isStereo()) cut(sound.right);
+        sound.firstSample = begin;
+        return std::move(sound);
+    }
+
+private:
+    /// Samples before a place that bear on it: half the resampler's filter is 46 of them, or of the
+    /// recording's own where that has fewer.
+    static constexpr std::int64_t filterReach = 512;
+
+    Recording& recording;
+    Resampler resampler;
+    AnalysisSound sound;
+    std::int64_t next = 0;
+};
+
 } // namespace
+
+std::int64_t AnalysisSound::lengthOf(const Recording& recording) {
+    return recording.length().value * analysisRate.hertz / recording.rate().hertz;
+}
 
 std::vector<float> AnalysisSound::mid() const {
     if (!isStereo()) return left;
@@ -73,6 +134,21 @@ Result<AnalysisSound> AnalysisSound::read(Recording& recording, std::stop_token 
     }
     if (progress) progress(1);
     return sound;
+}
+
+Result<AnalysisSound> AnalysisSound::readStretch(Recording& recording, const Range<Seconds>& stretch,
+                                                 std::stop_token stop) {
+    const std::int64_t total = lengthOf(recording);
+    const std::int64_t begin = std::clamp<std::int64_t>(analysisRate.frames(stretch.begin).value, 0, total);
+    const std::int64_t end = std::clamp<std::int64_t>(analysisRate.frames(stretch.end).value, begin, total);
+    StretchReader reader(recording, begin);
+    while (reader.reached() < end) {
+        if (stop.stop_requested())
+            return Error{ErrorKind::Cancelled, "Listening to " + recording.path().string() + " was stopped.",
+                         ""};
+        if (!reader.readOn()) break;
+    }
+    return reader.take(begin, end);
 }
 
 } // namespace earwright

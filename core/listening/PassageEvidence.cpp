@@ -45,23 +45,43 @@ SpanSpectra spectraOf(const Range<Seconds>& span, const StereoViews& views, std:
 
 } // namespace
 
-PassageEvidence::PassageEvidence(StereoViews stereo, double tuningCents, Range<Seconds> passage)
-    : views(std::move(stereo)), cents(tuningCents), range(passage) {}
+PassageEvidence::PassageEvidence(std::shared_ptr<const StereoViews> stereo, double tuningCents,
+                                 Range<Seconds> passage, std::vector<OnsetTrack> tracks)
+    : views(std::move(stereo)),
+      cents(tuningCents),
+      range(passage),
+      onsetTracks(std::make_shared<const std::vector<OnsetTrack>>(std::move(tracks))) {}
 
 Result<PassageEvidence> PassageEvidence::listen(const AnalysisSound& sound, double tuningCents,
                                                 Range<Seconds> passage, std::stop_token stop,
                                                 const Progress& progress) {
-    PassageEvidence evidence(StereoViews(sound, passage), tuningCents, passage);
-    const auto count = static_cast<double>(evidence.viewCount());
-    for (std::size_t view = 0; view < evidence.viewCount(); ++view) {
+    auto views = std::make_shared<const StereoViews>(sound, passage);
+    std::vector<OnsetTrack> tracks;
+    const auto count = static_cast<double>(views->count());
+    for (std::size_t view = 0; view < views->count(); ++view) {
         const auto share = [&](double part) {
             if (progress) progress((static_cast<double>(view) + part) / count);
         };
-        auto track = listenForOnsets(evidence.views, view, tuningCents, passage, stop, share);
+        auto track = listenForOnsets(*views, view, tuningCents, passage, stop, share);
         if (!track) return track.error();
-        evidence.onsetTracks.push_back(*std::move(track));
+        tracks.push_back(*std::move(track));
     }
-    return evidence;
+    return PassageEvidence(std::move(views), tuningCents, passage, std::move(tracks));
+}
+
+std::optional<PassageEvidence> PassageEvidence::recalled(const AnalysisSound& sound, double tuningCents,
+                                                         Range<Seconds> passage,
+                                                         std::vector<OnsetTrack> tracks) {
+    auto views = std::make_shared<const StereoViews>(sound, passage);
+    if (tracks.size() != views->count()) return std::nullopt;
+    return PassageEvidence(std::move(views), tuningCents, passage, std::move(tracks));
+}
+
+std::size_t PassageEvidence::bytes() const {
+    std::size_t sum = views->bytes();
+    for (const OnsetTrack& track : *onsetTracks)
+        sum += track.size() * sizeof(OnsetTrack::Row);
+    return sum;
 }
 
 std::vector<PitchRow> PassageEvidence::spans(std::size_t index,
@@ -70,7 +90,7 @@ std::vector<PitchRow> PassageEvidence::spans(std::size_t index,
     std::vector<PitchRow> rows;
     rows.reserve(asked.size());
     for (const Range<Seconds>& span : asked) {
-        const SpanSpectra spectra = spectraOf(span, views, index, spectrum);
+        const SpanSpectra spectra = spectraOf(span, *views, index, spectrum);
         PitchRow row;
         if (std::ranges::max(spectra.attack) > silence || std::ranges::max(spectra.sustain) > silence) {
             const auto features = spanFeatures(spectra);

@@ -10,6 +10,8 @@
 #include "core/time/Seconds.h"
 
 #include <cstddef>
+#include <memory>
+#include <optional>
 #include <stop_token>
 #include <vector>
 
@@ -17,7 +19,7 @@ namespace earwright {
 
 /// Evidence for spans and onsets, from each view of the stereo picture.
 ///
-/// Threads: a value; share it const, its answers may be asked for from several threads.
+/// Threads: a value, cheap to copy; share it const, its answers may be asked for from several threads.
 /// Units: times in seconds of the recording; pitches count from the recording's tuning.
 class PassageEvidence {
 public:
@@ -26,23 +28,31 @@ public:
                                           Range<Seconds> passage, std::stop_token stop = {},
                                           const Progress& progress = {});
 
+    /// The same again from tracks that were listened to before. Nothing where they are not as many as the
+    /// views of the sound.
+    static std::optional<PassageEvidence> recalled(const AnalysisSound& sound, double tuningCents,
+                                                   Range<Seconds> passage, std::vector<OnsetTrack> tracks);
+
     Range<Seconds> passage() const { return range; }
     double tuningCents() const { return cents; }
-    std::size_t viewCount() const { return views.count(); }
-    View view(std::size_t index) const { return views.view(index); }
+    std::size_t viewCount() const { return views->count(); }
+    View view(std::size_t index) const { return views->view(index); }
     /// How strongly a view supports each pitch over each span. Spans should lie in the passage and may have
     /// any length greater than zero; at least 65 ms are listened to.
     /// In silence all pitches are alike.
     std::vector<PitchRow> spans(std::size_t index, const std::vector<Range<Seconds>>& asked) const;
-    const OnsetTrack& onsets(std::size_t index) const { return onsetTracks[index]; }
+    const OnsetTrack& onsets(std::size_t index) const { return (*onsetTracks)[index]; }
+    /// Memory it takes.
+    std::size_t bytes() const;
 
 private:
-    PassageEvidence(StereoViews stereo, double tuningCents, Range<Seconds> passage);
+    PassageEvidence(std::shared_ptr<const StereoViews> stereo, double tuningCents, Range<Seconds> passage,
+                    std::vector<OnsetTrack> tracks);
 
-    StereoViews views;
+    std::shared_ptr<const StereoViews> views;
     double cents;
     Range<Seconds> range;
-    std::vector<OnsetTrack> onsetTracks;
+    std::shared_ptr<const std::vector<OnsetTrack>> onsetTracks;
 };
 
 } // namespace earwright

@@ -8,7 +8,6 @@ namespace earwright {
 
 namespace {
 
-constexpr Seconds surroundings{0.5};
 /// Sides that differ by less than this share of their sum make a picture too narrow to listen into.
 constexpr double leastWidth = 0.05;
 
@@ -31,18 +30,19 @@ bool isWide(const std::vector<float>& left, const std::vector<float>& right) {
 } // namespace
 
 StereoViews::StereoViews(const AnalysisSound& sound, Range<Seconds> passage) {
-    const auto size = static_cast<std::ptrdiff_t>(sound.left.size());
+    const auto first = static_cast<std::ptrdiff_t>(sound.firstSample);
+    const std::ptrdiff_t last = first + static_cast<std::ptrdiff_t>(sound.left.size());
     const auto sampleOf = [&](Seconds time) {
-        return std::clamp<std::ptrdiff_t>(analysisRate.frames(time).value, 0, size);
+        return std::clamp<std::ptrdiff_t>(analysisRate.frames(time).value, first, last);
     };
     firstSample = sampleOf(passage.begin - surroundings);
     const std::ptrdiff_t end = std::max(firstSample, sampleOf(passage.end + surroundings));
-    std::vector<float> left = cut(sound.left, firstSample, end);
+    std::vector<float> left = cut(sound.left, firstSample - first, end - first);
     if (!sound.isStereo()) {
         samples.push_back(std::move(left));
         return;
     }
-    std::vector<float> right = cut(sound.right, firstSample, end);
+    std::vector<float> right = cut(sound.right, firstSample - first, end - first);
     std::vector<float> both(left.size());
     std::transform(left.begin(), left.end(), right.begin(), both.begin(),
                    [](float l, float r) { return 0.5f * (l + r); });

@@ -20,11 +20,16 @@ enum class View { Both, Left, Right, Centre };
 /// Threads: a value; share it const. Units: samples at analysisRate.
 class StereoViews {
 public:
+    /// What is heard on either side of a passage.
+    static constexpr Seconds surroundings{0.5};
+
+    /// Requires: the sound reaches over passage and surroundings, as far as the recording does.
     StereoViews(const AnalysisSound& sound, Range<Seconds> passage);
 
     std::size_t count() const { return samples.size(); }
     View view(std::size_t index) const { return static_cast<View>(index); }
     std::span<const float> sound(std::size_t index) const { return samples[index]; }
+    std::size_t bytes() const { return samples.size() * samples.front().size() * sizeof(float); }
     /// The sample of sound(…) that stands at a time of the recording; may lie outside it.
     std::ptrdiff_t sampleAt(Seconds time) const;
 

@@ -1,5 +1,7 @@
 #include "core/sound/LibsndfileFile.h"
 
+#include "core/sound/FlacLength.h"
+
 #include <algorithm>
 #include <cmath>
 #include <optional>
@@ -80,6 +82,7 @@ Result<std::unique_ptr<SoundFile>> LibsndfileFile::open(const std::filesystem::p
         return Error{ErrorKind::Malformed,
                      path.string() + " is not a recording that can be read: " + reason + ".", ""};
     }
+    if (info.frames == SF_COUNT_MAX) info.frames = findFlacLength(path).value_or(Frames(SF_COUNT_MAX)).value;
     if (auto problem = checkHeader(path.string(), info)) return *problem;
     ChannelFold fold = foldOf(handle.get(), info);
     std::unique_ptr<LibsndfileFile> opened(new LibsndfileFile(path, std::move(handle), std::move(fold)));

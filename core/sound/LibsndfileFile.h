@@ -20,6 +20,7 @@ public:
     Frames length() const override { return promised; }
     Frames position() const override { return next; }
     Frames read(Frames from, std::span<float> interleaved) override;
+    Result<std::unique_ptr<SoundFile>> another() const override { return open(path); }
 
 private:
     struct Close {

@@ -31,6 +31,10 @@ bool fixFormat(mpg123_handle* handle, long rate, int channels) {
            mpg123_format(handle, rate, channels, MPG123_ENC_FLOAT_32) == MPG123_OK;
 }
 
+Error notReadable(const std::filesystem::path& path) {
+    return {ErrorKind::Malformed, path.string() + " is not an MP3 that can be read.", ""};
+}
+
 } // namespace
 
 void MpegFile::Close::operator()(mpg123_handle_struct* handle) const {
@@ -38,10 +42,11 @@ void MpegFile::Close::operator()(mpg123_handle_struct* handle) const {
     mpg123_delete(handle);
 }
 
-Result<std::unique_ptr<SoundFile>> MpegFile::open(const std::filesystem::path& path, const MpegStart& start) {
-    const Error unreadable{ErrorKind::Malformed, path.string() + " is not an MP3 that can be read.", ""};
+Result<std::unique_ptr<MpegFile>> MpegFile::begin(const std::filesystem::path& path) {
+    const Error unreadable = notReadable(path);
     std::unique_ptr<MpegFile> file(new MpegFile);
     if (!libraryIsReady()) return unreadable;
+    file->filePath = path;
     file->handle.reset(mpg123_new(nullptr, nullptr));
     mpg123_handle* const handle = file->handle.get();
     if (!handle) return unreadable;
@@ -52,12 +57,48 @@ Result<std::unique_ptr<SoundFile>> MpegFile::open(const std::filesystem::path& p
         mpg123_getformat(handle, &rate, &file->channelCount, &encoding) != MPG123_OK ||
         !fixFormat(handle, rate, file->channelCount))
         return unreadable;
-    if (!start.lengthIsReliable && mpg123_scan(handle) != MPG123_OK) return unreadable;
     file->fileRate = SampleRate{static_cast<int>(rate)};
-    file->frameCount = Frames(mpg123_length(handle));
-    if (file->frameCount <= Frames(0))
+    return file;
+}
+
+/// Tells the decoder where frames are, so that it need not look for them.
+bool MpegFile::takeWalk(std::shared_ptr<const MpegWalk> walk) {
+    std::vector<off_t> places(walk->places.begin(), walk->places.end());
+    if (mpg123_set_index(handle.get(), places.data(), MpegWalk::step, places.size()) != MPG123_OK)
+        return false;
+    frameCount = walk->length;
+    walked = std::move(walk);
+    return true;
+}
+
+Result<std::unique_ptr<SoundFile>> MpegFile::open(const std::filesystem::path& path, const MpegStart& start,
+                                                  const std::stop_token& stop) {
+    auto file = begin(path);
+    if (!file) return file.error();
+    MpegFile& opened = **file;
+    opened.fileStart = start;
+    if (!start.lengthIsReliable && start.isUntagged) {
+        auto walk = MpegWalk::through(path, start.firstFrame, stop);
+        if (!walk) return walk.error();
+        if (*walk) opened.takeWalk(std::make_shared<const MpegWalk>(**std::move(walk)));
+    }
+    if (!opened.walked) {
+        if (!start.lengthIsReliable && mpg123_scan(opened.handle.get()) != MPG123_OK)
+            return notReadable(path);
+        opened.frameCount = Frames(mpg123_length(opened.handle.get()));
+    }
+    if (opened.frameCount <= Frames(0))
         return Error{ErrorKind::Malformed, path.string() + " holds no sound.", ""};
-    return std::unique_ptr<SoundFile>(std::move(file));
+    return std::unique_ptr<SoundFile>(*std::move(file));
+}
+
+Result<std::unique_ptr<SoundFile>> MpegFile::another() const {
+    if (!walked) return open(filePath, fileStart, {});
+    auto twin = begin(filePath);
+    if (!twin) return twin.error();
+    if (!(*twin)->takeWalk(walked)) return notReadable(filePath);
+    (*twin)->fileStart = fileStart;
+    return std::unique_ptr<SoundFile>(*std::move(twin));
 }
 
 Frames MpegFile::read(Frames from, std::span<float> interleaved) {

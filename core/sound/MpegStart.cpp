@@ -40,6 +40,11 @@ std::uint64_t tagBytes(std::ifstream& file) {
     }
 }
 
+bool holdsTag(const Bytes& frame) {
+    const std::string_view text(reinterpret_cast<const char*>(frame.data()), frame.size());
+    return text.find("Xing") < 64 || text.find("Info") < 64 || text.find("VBRI") < 64;
+}
+
 /// The byte count that a Xing, Info or VBRI tag in the first frame gives.
 std::optional<std::uint64_t> countedBytes(const Bytes& frame) {
     const std::string_view text(reinterpret_cast<const char*>(frame.data()), frame.size());
@@ -63,12 +68,17 @@ std::optional<MpegStart> findMpegStart(const std::filesystem::path& path) {
     const Bytes frame = bytesAt(file, start, 256);
     const bool syncs = frame.size() >= 4 && frame[0] == 0xff && (frame[1] & 0xe0) == 0xe0;
     if (!syncs && path.extension() != ".mp3" && path.extension() != ".MP3") return std::nullopt;
+    if (!syncs) return MpegStart{};
+    MpegStart found;
+    found.firstFrame = start;
+    found.isUntagged = !holdsTag(frame);
     const auto counted = countedBytes(frame);
-    if (!syncs || !counted) return MpegStart{};
+    if (!counted) return found;
     std::error_code failure;
     const auto fileBytes = static_cast<double>(std::filesystem::file_size(path, failure));
     const double held = fileBytes - static_cast<double>(start);
-    return MpegStart{std::abs(static_cast<double>(*counted) - held) < 0.01 * held};
+    found.lengthIsReliable = std::abs(static_cast<double>(*counted) - held) < 0.01 * held;
+    return found;
 }
 
 } // namespace earwright

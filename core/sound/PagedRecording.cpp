@@ -17,7 +17,8 @@ PagedRecording::PagedRecording(std::filesystem::path path, std::unique_ptr<Sound
     : filePath(std::move(path)),
       fileRate(first->rate()),
       channelCount(first->channels()),
-      frameCount(first->length()) {
+      frameCount(first->length()),
+      known(*first) {
     idle.push_back(std::move(first));
 }
 
@@ -85,7 +86,7 @@ std::unique_ptr<SoundFile> PagedRecording::takeDecoder(Frames place) {
     if (idle.empty() && decoders < mostDecoders) {
         ++decoders;
         lock.unlock();
-        if (auto another = SoundFile::open(filePath)) return std::move(*another);
+        if (auto another = known.another()) return std::move(*another);
         // The file was moved or removed meanwhile: share the decoders that still hold it open.
         lock.lock();
         --decoders;

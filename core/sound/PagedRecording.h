@@ -45,6 +45,8 @@ private:
     const SampleRate fileRate;
     const int channelCount;
     const Frames frameCount;
+    /// The first decoder, which lives as long as the recording, wherever it is at work.
+    const SoundFile& known;
 
     std::mutex guard;
     std::condition_variable decoderReturned;

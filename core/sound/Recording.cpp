@@ -6,8 +6,9 @@
 
 namespace earwright {
 
-Result<std::shared_ptr<Recording>> Recording::open(const std::filesystem::path& path) {
-    auto file = SoundFile::open(path);
+Result<std::shared_ptr<Recording>> Recording::open(const std::filesystem::path& path,
+                                                   const std::stop_token& stop) {
+    auto file = SoundFile::open(path, stop);
     if (!file) return file.error();
     // FLAC has no outer size to compare: only the last frame itself tells.
     if (!(*file)->holds((*file)->length() - Frames(1))) return cutShort(path);

@@ -10,6 +10,7 @@
 #include <filesystem>
 #include <memory>
 #include <span>
+#include <stop_token>
 #include <string>
 
 namespace earwright {
@@ -21,10 +22,11 @@ namespace earwright {
 /// Units: frames at the recording's own rate; samples in −1…1 (float, may exceed for hot files).
 class Recording {
 public:
-    /// Opens a file that libsndfile reads. Does not decode it: returns as soon as the header is understood.
-    /// Errors: NotFound, Unreadable, Malformed (empty, truncated header, no audio), Unsupported (rate outside
-    /// 8–192 kHz); each names the file and the reason.
-    static Result<std::shared_ptr<Recording>> open(const std::filesystem::path& path);
+    /// Opens a sound file, or the sound of a film. Does not decode it: returns as soon as its length is
+    /// known. Errors: NotFound, Unreadable, Malformed (empty, truncated header, no audio), Unsupported (rate
+    /// outside 8–192 kHz, a kind that this build leaves out), Cancelled; each names the file and the reason.
+    static Result<std::shared_ptr<Recording>> open(const std::filesystem::path& path,
+                                                   const std::stop_token& stop = {});
 
     virtual ~Recording() = default;
 

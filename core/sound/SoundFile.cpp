@@ -1,6 +1,8 @@
 #include "core/sound/SoundFile.h"
 
 #include "core/sound/Completeness.h"
+#include "core/sound/ContainerFile.h"
+#include "core/sound/ContainerStart.h"
 #include "core/sound/LibsndfileFile.h"
 #include "core/sound/MpegFile.h"
 #include "core/sound/MpegStart.h"
@@ -41,17 +43,20 @@ std::optional<Error> checkReadable(const std::filesystem::path& path) {
     return std::nullopt;
 }
 
-Result<std::unique_ptr<SoundFile>> decoderFor(const std::filesystem::path& path) {
-    if (const auto start = findMpegStart(path)) return MpegFile::open(path, *start);
+Result<std::unique_ptr<SoundFile>> decoderFor(const std::filesystem::path& path,
+                                              const std::stop_token& stop) {
+    if (isMediaContainer(path)) return openContainer(path, stop);
+    if (const auto start = findMpegStart(path)) return MpegFile::open(path, *start, stop);
     return LibsndfileFile::open(path);
 }
 
 } // namespace
 
-Result<std::unique_ptr<SoundFile>> SoundFile::open(const std::filesystem::path& path) {
+Result<std::unique_ptr<SoundFile>> SoundFile::open(const std::filesystem::path& path,
+                                                   const std::stop_token& stop) {
     if (auto problem = checkReadable(path)) return *problem;
     if (containerIsCut(path)) return cutShort(path);
-    auto opened = decoderFor(path);
+    auto opened = decoderFor(path, stop);
     if (!opened) return opened;
     const int hertz = (*opened)->rate().hertz;
     if (hertz < lowestRate || hertz > highestRate)

@@ -8,6 +8,7 @@
 #include <filesystem>
 #include <memory>
 #include <span>
+#include <stop_token>
 
 namespace earwright {
 
@@ -20,8 +21,10 @@ namespace earwright {
 class SoundFile {
 public:
     /// Opens the file and understands its header. Errors: NotFound, Unreadable, Malformed (empty, cut short
-    /// by its container's account, no sound), Unsupported (rate outside 8–192 kHz, length unknown).
-    static Result<std::unique_ptr<SoundFile>> open(const std::filesystem::path& path);
+    /// by its container's account, no sound), Unsupported (rate outside 8–192 kHz, length unknown, a kind
+    /// this build leaves out), Cancelled (files whose length has to be counted).
+    static Result<std::unique_ptr<SoundFile>> open(const std::filesystem::path& path,
+                                                   const std::stop_token& stop = {});
 
     virtual ~SoundFile() = default;
 
@@ -35,6 +38,10 @@ public:
     /// Decodes frames from a place. Returns how many came; fewer than asked at the end or at damage. The
     /// rest of `interleaved` is left as it was. Samples that are not finite numbers become silence.
     virtual Frames read(Frames from, std::span<float> interleaved) = 0;
+
+    /// Another decoder on the same file, which need not find out again what this one knows of it. Any thread,
+    /// also while this one reads. Errors: the file was moved, removed or damaged meanwhile.
+    virtual Result<std::unique_ptr<SoundFile>> another() const = 0;
 
     /// Whether the frame at a place can be decoded.
     bool holds(Frames place);

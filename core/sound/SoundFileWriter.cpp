@@ -21,6 +21,13 @@ std::optional<int> formatOf(const std::filesystem::path& path) {
     return std::nullopt;
 }
 
+bool isTooLongForWav(int format, int channels, std::int64_t frames) {
+    // A little less than 2³² bytes, for the header and other chunks.
+    constexpr std::int64_t mostBytes = (std::int64_t{1} << 32) - (1 << 16);
+    constexpr int bytesOfSample = 3;
+    return (format & SF_FORMAT_TYPEMASK) == SF_FORMAT_WAV && frames > mostBytes / (channels * bytesOfSample);
+}
+
 /// The library's reasons end in anything from no full stop to two.
 Error notWritable(const std::filesystem::path& path, std::string reason) {
     while (!reason.empty() && (reason.back() == '.' || reason.back() == '\n'))
@@ -52,7 +59,8 @@ SoundFileWriter::~SoundFileWriter() {
 }
 
 Result<std::unique_ptr<SoundFileWriter>> SoundFileWriter::create(const std::filesystem::path& path,
-                                                                 SampleRate rate, int channels) {
+                                                                 SampleRate rate, int channels,
+                                                                 std::int64_t expectedFrames) {
     const auto format = formatOf(path);
     if (!format)
         return Error{ErrorKind::Unsupported,
@@ -61,6 +69,7 @@ Result<std::unique_ptr<SoundFileWriter>> SoundFileWriter::create(const std::file
     info.samplerate = rate.hertz;
     info.channels = channels;
     info.format = *format;
+    if (isTooLongForWav(*format, channels, expectedFrames)) info.format = SF_FORMAT_RF64 | SF_FORMAT_PCM_24;
     std::filesystem::path draft = path;
     draft += ".part" + std::to_string(getpid());
     SNDFILE* file = sf_open(draft.c_str(), SFM_WRITE, &info);

@@ -4,6 +4,7 @@
 #include "core/result/Result.h"
 #include "core/time/SampleRate.h"
 
+#include <cstdint>
 #include <filesystem>
 #include <memory>
 #include <span>
@@ -21,9 +22,11 @@ class SoundFileWriter {
 public:
     /// Whether the name ends in .wav or .flac (in any case of letters).
     static bool canWrite(const std::filesystem::path& path);
-    /// Errors: Unsupported (another ending), NotWritable.
+    /// expectedFrames: how many will come. Where they need more than the 4 GiB that the sizes in a WAV file
+    /// can count, it is written as RF64 (EBU Tech 3306), under the same name. Errors: Unsupported (another
+    /// ending), NotWritable.
     static Result<std::unique_ptr<SoundFileWriter>> create(const std::filesystem::path& path, SampleRate rate,
-                                                           int channels);
+                                                           int channels, std::int64_t expectedFrames);
     ~SoundFileWriter();
     SoundFileWriter(const SoundFileWriter&) = delete;
     SoundFileWriter& operator=(const SoundFileWriter&) = delete;

@@ -26,7 +26,7 @@ const CheckedStudy& checkedStudy() {
             ADD_FAILURE() << recording.error().message;
             return result;
         }
-        const auto evidence = RecordingEvidence::listen(**recording);
+        const auto evidence = RecordingEvidence::listen(*recording);
         if (!evidence) {
             ADD_FAILURE() << evidence.error().message;
             return result;

@@ -29,6 +29,8 @@ public:
         Engine::Options engine;
         /// Where copies of work without a file of its own go.
         std::filesystem::path unsavedWork;
+        /// Where what was heard in recordings is kept to be there at once the next time; empty: nowhere.
+        std::filesystem::path cache;
     };
 
     explicit DeskSession(const Options& options, QObject* parent = nullptr);

@@ -53,6 +53,7 @@ DeskWindow::DeskWindow(const DeskSession::Options& options, QSettings& store)
     marks = new MarkingDesk(desk, ears, *chorusSheet, this);
     checks = new CheckDesk(desk, listener, *gridPanel, *chorusSheet, *messageBar, this);
     keeper = new KeepingDesk(desk, *messageBar, *this);
+    listener.keepIn(options.cache);
     new TypingGuard(this);
     build();
     bindCommands(*commandSet, *this);
@@ -187,6 +188,7 @@ void DeskWindow::tick() {
     gridPanel->grid()->setPlayhead(ear);
     transportBar->setHeard(ear, ears.heard().playing);
     if (!look) return;
+    listener.listenNear(ear);
     if (ears.heard().playing && cursor.follow(desk.study(), ear)) turnPage();
     offerCommands();
 }

@@ -35,7 +35,7 @@ void DeskWindow::connectSession() {
     connect(&desk, &DeskSession::overviewProgressed, this, [this](std::optional<double> share) {
         formStrip->setDrawn(share);
         chorusSheet->levelsChanged();
-        if (!share) listener.listenAhead();
+        if (!share) listener.listen();
     });
     connect(&listener, &RecordingListener::onsetsFound, chorusSheet, &ChorusSheetView::setOnsets);
     connect(&listener, &RecordingListener::ready, this,

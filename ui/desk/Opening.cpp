@@ -28,7 +28,7 @@ void findRecording(Opened& opened, const std::stop_token& stop) {
         opened.trouble = place.error();
         return;
     }
-    auto recording = Recording::open(*place);
+    auto recording = Recording::open(*place, stop);
     if (recording)
         opened.recording = *std::move(recording);
     else
@@ -43,7 +43,7 @@ bool isStudyFile(const fs::path& path) {
 
 Result<Opened> openFile(const fs::path& path, const std::stop_token& stop) {
     if (!isStudyFile(path)) {
-        auto recording = Recording::open(fs::absolute(path));
+        auto recording = Recording::open(fs::absolute(path), stop);
         if (!recording) return recording.error();
         return begun(*std::move(recording));
     }
@@ -70,7 +70,7 @@ Result<Opened> openLostWork(const LostWork& lost, const std::stop_token& stop) {
 
 Result<PickedRecording> openPicked(const fs::path& path, const RecordingRef& wanted,
                                    const std::stop_token& stop) {
-    auto recording = Recording::open(fs::absolute(path));
+    auto recording = Recording::open(fs::absolute(path), stop);
     if (!recording) return recording.error();
     const auto hash = contentHash(path, stop);
     if (!hash) return hash.error();

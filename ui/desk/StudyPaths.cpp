@@ -40,7 +40,8 @@ QString suggestedFile(const DeskSession& session) {
 }
 
 QString soundFilePatterns() {
-    return QStringLiteral("*.wav *.flac *.ogg *.oga *.opus *.mp3 *.aiff *.aif *.au *.caf *.w64 *.rf64");
+    return QStringLiteral("*.wav *.flac *.ogg *.oga *.opus *.mp3 *.aiff *.aif *.au *.caf *.w64 *.rf64 "
+                          "*.m4a *.mp4 *.m4v *.mov *.aac *.mkv *.mka *.webm");
 }
 
 } // namespace earwright::ui

@@ -31,7 +31,7 @@ RecordingEvidence rendered(const MidiFile& midi) {
         std::fprintf(stderr, "%s\n", describe(recording.error()).c_str());
         std::abort();
     }
-    return *RecordingEvidence::listen(**recording);
+    return *RecordingEvidence::listen(*recording);
 }
 
 } // namespace earwright::tests
