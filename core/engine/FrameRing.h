@@ -14,6 +14,9 @@ struct SoundFrame {
     float clicks = 0;
     /// Those of a count-in, heard in any case.
     float counted = 0;
+    /// What the loudness of all this is to be measured by: the recording's own power there (see Power).
+    float measurePlain = 0;
+    float measureWeighted = 0;
 };
 
 using FrameRing = SpscRing<SoundFrame>;

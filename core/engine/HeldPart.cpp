@@ -29,6 +29,7 @@ void HeldPart::start(const RecordStart& wanted) {
     for (std::size_t i = 0; i < window.size(); ++i)
         window[i] = static_cast<float>(
             scale * (0.5 - 0.5 * std::cos(2 * std::numbers::pi * static_cast<double>(i) / length)));
+    gain = 1;
     phases.assign(instant.peaks.size(), 0.0);
     turns.resize(instant.peaks.size());
     overlap.assign(instant.length * static_cast<std::size_t>(channelCount), 0.0f);
@@ -39,6 +40,17 @@ void HeldPart::start(const RecordStart& wanted) {
     for (std::size_t i = 0; i + 1 < overlaps; ++i)
         addFrame();
     atFileRate.clear();
+}
+
+void HeldPart::keepBelow(const Power& most) {
+    double lines = 0;
+    for (const auto& channel : instant.channels)
+        for (const std::complex<float>& line : channel)
+            lines += static_cast<double>(std::norm(line));
+    // Parseval: two halves of a spectrum, under a window whose square has the mean 3/8; mono is on both ears.
+    const double ears = channelCount == 1 ? 2 : 1;
+    const double power = ears * 2 * lines / (0.375 * std::pow(static_cast<double>(instant.length), 2));
+    gain = power > most.plain ? static_cast<float>(std::sqrt(most.plain / power)) : 1.0f;
 }
 
 void HeldPart::produce(std::span<float> interleaved) {
@@ -52,7 +64,9 @@ void HeldPart::produce(std::span<float> interleaved) {
             if (step.framesMade == 0) break;
         }
     }
-    std::copy_n(ready.view().begin(), interleaved.size(), interleaved.begin());
+    std::transform(ready.view().begin(),
+                   ready.view().begin() + static_cast<std::ptrdiff_t>(interleaved.size()),
+                   interleaved.begin(), [this](float sample) { return gain * sample; });
     ready.drop(interleaved.size());
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/engine/HeldInstant.h"
+#include "core/engine/Power.h"
 #include "core/engine/RecordPart.h"
 #include "core/engine/SampleFifo.h"
 #include "core/sound/RealTransform.h"
@@ -22,6 +23,8 @@ class HeldPart {
 public:
     /// Holds the sound of `start.from`; its speed and loop do not matter.
     void start(const RecordStart& start);
+    /// Turns the sound down to what the recording has there for longer than an instant, where it is above.
+    void keepBelow(const Power& most);
     void produce(std::span<float> interleaved);
     int channels() const { return channelCount; }
 
@@ -35,6 +38,7 @@ private:
     std::unique_ptr<RealTransform> transform;
     std::unique_ptr<Resampler> resampler;
     std::vector<float> window;
+    float gain = 1;
     /// Phase gained so far by each peak.
     std::vector<double> phases;
     std::vector<std::complex<float>> turns;

@@ -35,6 +35,8 @@ void Lane::start(const Start& wanted) {
     lead = wanted.lead;
     earlyFrames = wanted.early;
     holding = wanted.isHeld;
+    levels = wanted.levels ? wanted.levels : std::make_shared<LevelMatch>();
+    levels->start(wanted.record.recording, outputRate, wanted.isElsewhere);
     if (holding)
         startHeld(wanted);
     else
@@ -74,6 +76,7 @@ void Lane::startHeld(const Start& wanted) {
     places = TimeTags(static_cast<double>(wanted.record.from.value), 0, std::nullopt, wanted.firstPass);
     stopAt = std::numeric_limits<std::int64_t>::max();
     held.start(wanted.record);
+    held.keepBelow(levels->referenceAt(wanted.record.from));
 }
 
 Lead Lane::leadLeftAt(std::int64_t laneFrame, double stretch) const {
@@ -104,6 +107,7 @@ void Lane::renderBlock() {
     for (std::size_t i = 0; i < blockFrames; ++i)
         block[i] = {samples[i * wide], samples[i * wide + wide - 1], writtenBlock[i], clickBlock[i],
                     countedBlock[i]};
+    levels->apply(block, places, rendered);
     waiting.write(block);
     rendered += static_cast<std::int64_t>(blockFrames);
 }

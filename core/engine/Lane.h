@@ -5,12 +5,14 @@
 #include "core/engine/FrameRing.h"
 #include "core/engine/HeldPart.h"
 #include "core/engine/Lead.h"
+#include "core/engine/LevelMatch.h"
 #include "core/engine/RecordPart.h"
 #include "core/engine/TimeTags.h"
 #include "core/engine/WrittenPart.h"
 
 #include <algorithm>
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <span>
 #include <vector>
@@ -42,6 +44,10 @@ public:
         std::optional<Frames> end;
         /// The sound of record.from is sustained; nothing else sounds and no time passes.
         bool isHeld = false;
+        /// Shared by lanes that follow each other; a lane on its own brings one.
+        std::shared_ptr<LevelMatch> levels;
+        /// The lane does not go on where the one before was.
+        bool isElsewhere = false;
         /// Which wish of the user this lane answers.
         std::uint64_t wish = 0;
     };
@@ -89,6 +95,7 @@ private:
     HeldPart held;
     WrittenPart written;
     ClickPart clicks;
+    std::shared_ptr<LevelMatch> levels;
     Lead lead;
     FrameRing waiting;
     TimeTags places;

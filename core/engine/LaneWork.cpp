@@ -28,6 +28,7 @@ bool LaneWork::step() {
     const bool isFilled = fillLanes();
     const Lane* last = upcoming ? upcoming : active;
     mixer->announceFilled(!last || (isFilled && last->rate() == mixer->outputRate()));
+    mixer->setMatch(static_cast<float>(levels->gain()));
     return isFilled;
 }
 
@@ -169,6 +170,7 @@ Lane::Start LaneWork::laneOf(std::int64_t pass) const {
     start.tuning = wanted.tuning;
     start.wish = wanted.wish;
     start.firstPass = pass;
+    start.levels = levels;
     return start;
 }
 
@@ -187,6 +189,7 @@ Lane::Start LaneWork::nextStart(std::int64_t& switchAt) {
                                    start.record.speed);
     else if (active && !wanted.jump)
         start.lead = active->leadLeftAt(place.joinsAt, active->speed() / start.record.speed);
+    start.isElsewhere = wanted.jump || !active;
     if (wanted.held) holdIn(start);
     return start;
 }

@@ -60,6 +60,7 @@ private:
 
     std::shared_ptr<Mixer> mixer;
     Wanted wanted;
+    std::shared_ptr<LevelMatch> levels = std::make_shared<LevelMatch>();
     std::array<Lane, 2> lanes;
     /// The lane that sounds.
     Lane* active = nullptr;

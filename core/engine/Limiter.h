@@ -6,12 +6,15 @@
 namespace earwright {
 
 /// A peak limiter without look-ahead, both channels alike: what stays below full scale passes untouched; what
-/// is above is turned down at once and let up again over 0.2 s.
+/// is above is turned down at once and let up again over 0.2 s. For mixtures there is a softer way: what is
+/// above −1 dBFS bends towards full scale (a hyperbolic tangent, smooth at the bend), and only what is 1.2 dB
+/// beyond it is turned down.
 /// Real time: everything.
 class Limiter {
 public:
     void setRate(SampleRate rate);
-    void apply(float& left, float& right);
+    /// `softness`, 0 to 1: how far the softer way is gone.
+    void apply(float& left, float& right, float softness = 0);
     /// It is turning down now.
     bool isActive() const { return gain < 0.999f; }
 

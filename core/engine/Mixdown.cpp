@@ -8,6 +8,8 @@ namespace earwright {
 namespace {
 
 constexpr double startStopSeconds = 0.005;
+/// 7 dB: the written notes are as loud as the record nearly; LoudnessGuard would take back what is more.
+constexpr float mostBalance = 2.24f;
 
 struct Gains {
     float straight;
@@ -39,11 +41,12 @@ Gains gainsOf(Hearing hearing, bool yoursTurn) {
 
 void Mixdown::setRate(SampleRate rate) {
     limiter.setRate(rate);
+    guard.setRate(rate);
     picture.setRate(rate);
     bandHeard.setRate(rate);
     moving.setFrames(static_cast<float>(startStopSeconds * rate.hertz));
     for (Slew* gain : {&recordStraight, &recordLeft, &yoursLeft, &yoursRight, &yoursLevel, &clickLevel,
-                       &countedLevel, &outLevel})
+                       &countedLevel, &outLevel, &mixed})
         gain->setFrames(static_cast<float>(gainSeconds * rate.hertz));
 }
 
@@ -53,34 +56,43 @@ void Mixdown::aim(Hearing hearing, bool yoursTurn, float yoursGain, float level)
     recordLeft.aimAt(gains.left);
     yoursLeft.aimAt(gains.yoursLeft);
     yoursRight.aimAt(gains.yoursRight);
-    yoursLevel.aimAt(yoursGain);
+    yoursLevel.aimAt(std::min(yoursGain, mostBalance));
+    guard.aim(hearing, yoursTurn);
+    mixed.aimAt(gains.yoursLeft + gains.yoursRight + clickLevel.value() > 0 ? 1.0f : 0.0f);
     outLevel.aimAt(level);
 }
 
 float Mixdown::mix(std::span<const SoundFrame> frames, std::span<const float> auditioned,
                    std::span<float> out) {
     float peak = 0;
+    float before = 0;
     for (std::size_t i = 0; i < frames.size(); ++i) {
         SoundFrame frame = frames[i];
         picture.apply(frame.left, frame.right);
         bandHeard.apply(frame.left, frame.right);
         const float audible = moving.next();
-        const float straight = audible * recordStraight.next();
-        const float summed = audible * recordLeft.next() * 0.5f * (frame.left + frame.right);
         const float gain = yoursLevel.next();
-        const float yours = audible * gain * frame.yours;
+        frame.yours *= gain;
+        guard.hear(frame);
+        const float recordGain = audible * guard.recordGain();
+        const float straight = recordGain * recordStraight.next();
+        const float summed = recordGain * recordLeft.next() * 0.5f * (frame.left + frame.right);
+        const float yours = audible * guard.yoursGain() * frame.yours;
         // Clicks stay in the middle, whatever is heard of the record and the notes.
         const float beats = clickLevel.next() * frame.clicks + countedLevel.next() * frame.counted;
         const float plain = gain * auditioned[i] + audible * beats;
         const float level = outLevel.next();
         float left = level * (straight * frame.left + summed + yoursLeft.next() * yours + plain);
         float right = level * (straight * frame.right + yoursRight.next() * yours + plain);
-        limiter.apply(left, right);
+        before = std::max({before, std::abs(left), std::abs(right)});
+        limiter.apply(left, right, plain != 0 ? 1.0f : mixed.next());
         out[2 * i] = left;
         out[2 * i + 1] = right;
         peak = std::max({peak, std::abs(left), std::abs(right)});
     }
     bandHeard.settle();
+    guard.settle();
+    wasTooLoud = before > 1 || limiter.isActive() || (guard.isActive() && !isSilent());
     return peak;
 }
 

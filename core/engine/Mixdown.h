@@ -6,6 +6,7 @@
 #include "core/engine/FocusMatrix.h"
 #include "core/engine/FrameRing.h"
 #include "core/engine/Limiter.h"
+#include "core/engine/LoudnessGuard.h"
 #include "core/engine/Slew.h"
 #include "core/time/SampleRate.h"
 
@@ -15,7 +16,8 @@
 namespace earwright {
 
 /// Threads: the callback.
-/// Real time: everything. No change of hearing, focus, level or balance clicks: gains move over 10 ms.
+/// Real time: everything. No change of hearing, focus, level or balance clicks: gains move over 10 ms. The
+///   record alone passes untouched; LoudnessGuard and Limiter see to what is added to it.
 class Mixdown {
 public:
     static constexpr double gainSeconds = 0.01;
@@ -35,7 +37,7 @@ public:
     bool isSilent() const { return moving.value() <= 0.0f; }
 
     /// It was too loud just now and is turned down.
-    bool isLimiting() const { return limiter.isActive(); }
+    bool isLimiting() const { return wasTooLoud; }
 
     /// Mixes frames and the auditioned notes (mono) into interleaved stereo; returns the highest sample.
     float mix(std::span<const SoundFrame> frames, std::span<const float> auditioned, std::span<float> out);
@@ -52,7 +54,11 @@ private:
     Slew clickLevel;
     Slew countedLevel{1};
     Slew outLevel{1};
+    LoudnessGuard guard;
+    /// How far anything but the record alone is heard.
+    Slew mixed;
     Limiter limiter;
+    bool wasTooLoud = false;
 };
 
 } // namespace earwright

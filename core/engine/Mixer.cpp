@@ -13,6 +13,7 @@ void Mixer::setRate(SampleRate newRate) {
     rate = newRate;
     mixdown.setRate(rate);
     auditioned.setRate(rate);
+    auditionGain.setFrames(static_cast<float>(0.1 * rate.hertz));
 }
 
 void Mixer::setPlaying(bool playing) {
@@ -93,6 +94,9 @@ void Mixer::renderPart(std::span<float> stereo) {
     const std::span<float> tried = std::span(auditionBlock).first(count);
     std::fill(tried.begin(), tried.end(), 0.0f);
     auditioned.render(tried);
+    auditionGain.aimAt(match.load(std::memory_order_relaxed));
+    for (float& sample : tried)
+        sample *= auditionGain.next();
     marked.add(tried, rendered, rate);
     monitored->add(tried, rate);
     const float loudest = mixdown.mix(part, tried, stereo);

@@ -8,6 +8,7 @@
 #include "core/engine/MarkPlayer.h"
 #include "core/engine/Mixdown.h"
 #include "core/engine/MonitorTap.h"
+#include "core/engine/Slew.h"
 #include "core/engine/SpscRing.h"
 #include "core/engine/VoiceBank.h"
 #include "core/time/SampleRate.h"
@@ -61,6 +62,8 @@ public:
     void setClickGain(float linear) { clickGain.store(linear, std::memory_order_relaxed); }
     void setLevel(float linear) { level.store(linear, std::memory_order_relaxed); }
     void setYoursGain(float linear) { yoursGain.store(linear, std::memory_order_relaxed); }
+    /// The gain by which the written notes match the record, for auditions too; lanes bring it along.
+    void setMatch(float linear) { match.store(linear, std::memory_order_relaxed); }
     /// Sounds a note at once; dropped when a dozen wait already.
     void audition(const StringGesture& gesture) {
         if (auditions.freeSpace() > 0) auditions.write({&gesture, 1});
@@ -113,6 +116,7 @@ private:
     std::atomic<float> clickGain{1};
     std::atomic<float> level{1};
     std::atomic<float> yoursGain{1};
+    std::atomic<float> match{1};
     std::atomic<float> peak{0};
     std::atomic<bool> limited{false};
     std::atomic<int> underrunCount{0};
@@ -124,6 +128,7 @@ private:
     LanePlayer player;
     Mixdown mixdown;
     VoiceBank auditioned;
+    Slew auditionGain{1};
     MarkPlayer marked;
     std::shared_ptr<MonitorTap> monitored = std::make_shared<MonitorTap>();
     HeardLog log;

@@ -1,0 +1,136 @@
+#include "core/engine/LevelMatch.h"
+
+#include "core/engine/VoiceBank.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+#include <utility>
+#include <vector>
+
+namespace earwright {
+
+namespace {
+
+constexpr double stepSeconds = 0.1;
+/// Together with the record this makes 2.1 dB more, where the two have nothing in common.
+constexpr double belowRecordDecibels = 2;
+constexpr double decibelsASecond = 3;
+constexpr double learningSeconds = 3;
+constexpr double leastGain = 0.1;
+constexpr double mostGain = 8;
+/// Softer than this share of the usual is a pause (the relative gate of ITU-R BS.1770-4).
+constexpr double pauseShare = 0.1;
+/// −70 LUFS, its absolute gate, nearly.
+constexpr double silence = 1e-7;
+/// 2 dB a second, in steps.
+constexpr double forgetting = 0.955;
+/// Where a recording has not sounded yet: −23 LUFS, the target of EBU R 128.
+constexpr double unknownLoudness = -23;
+constexpr double referenceSeconds = 0.05;
+
+Power unknownPower() {
+    const double power = std::pow(10.0, (unknownLoudness - loudnessOffset) / 10);
+    return {power, power};
+}
+
+/// K-weighted power of a plain line on the strings, one ear.
+double powerOfALine(SampleRate rate) {
+    VoiceBank bank;
+    bank.setRate(rate);
+    KWeighting weighting;
+    weighting.setRate(rate);
+    std::vector<float> block(static_cast<std::size_t>(0.4 * rate.hertz));
+    double sum = 0;
+    for (const int midi : {55, 59, 62, 65}) {
+        StringGesture gesture;
+        gesture.pitch = midi;
+        gesture.seconds = 0.4;
+        bank.play(gesture, false);
+        std::fill(block.begin(), block.end(), 0.0f);
+        bank.render(block);
+        for (const float sample : block) {
+            const double weighted = weighting.next(sample);
+            sum += weighted * weighted / (4 * static_cast<double>(block.size()));
+        }
+    }
+    return sum;
+}
+
+} // namespace
+
+void LevelMatch::setRate(SampleRate newRate) {
+    if (newRate == rate) return;
+    rate = newRate;
+    weighting.setRate(rate);
+    stepFrames = std::llround(stepSeconds * rate.hertz);
+    if (usualYours == 0) usualYours = powerOfALine(rate);
+}
+
+void LevelMatch::start(std::shared_ptr<Recording> taken, SampleRate outputRate, bool elsewhere) {
+    setRate(outputRate);
+    if (taken != recording) {
+        recording = std::move(taken);
+        recordLevel.take(recording);
+        usualRecord = unknownPower();
+    }
+    jumps = jumps || elsewhere;
+    referenceFor = Frames(-1);
+    steps.fill(0);
+    stepSum = 0;
+    inStep = 0;
+}
+
+Power LevelMatch::referenceAt(Frames place) {
+    const Frames near = recording->rate().frames(Seconds(referenceSeconds));
+    const bool isKnown = referenceFor >= Frames(0) && place >= referenceFor && place < referenceFor + near;
+    if (isKnown) return reference;
+    referenceFor = std::max(place, Frames(0));
+    usualRecord = recordLevel.usualNear(place).value_or(usualRecord);
+    reference = Power::greater(recordLevel.loudestNear(place), usualRecord);
+    return reference;
+}
+
+double LevelMatch::aim() const {
+    const double wanted =
+        std::sqrt(usualRecord.weighted / (2 * usualYours)) * std::pow(10.0, -belowRecordDecibels / 20);
+    return std::clamp(wanted, leastGain, mostGain);
+}
+
+void LevelMatch::hear(float yours) {
+    const double weighted = weighting.next(yours);
+    stepSum += weighted * weighted;
+    if (++inStep == stepFrames) endStep();
+}
+
+void LevelMatch::endStep() {
+    newest = (newest + 1) % steps.size();
+    steps[newest] = stepSum / static_cast<double>(stepFrames);
+    stepSum = 0;
+    inStep = 0;
+    weighting.settle();
+    const double momentary =
+        std::accumulate(steps.begin(), steps.end(), 0.0) / static_cast<double>(steps.size());
+    if (momentary < silence) return;
+    lately = std::max(momentary, lately * forgetting);
+    if (momentary > pauseShare * lately)
+        usualYours += (momentary - usualYours) * stepSeconds / learningSeconds;
+}
+
+void LevelMatch::apply(std::span<SoundFrame> frames, const TimeTags& tags, std::int64_t first) {
+    const Power measure = referenceAt(Frames(std::llround(tags.placeAt(first))));
+    if (std::exchange(jumps, false)) yoursGain = aim();
+    const double most =
+        std::pow(10.0, decibelsASecond / 20 * static_cast<double>(frames.size()) / rate.hertz);
+    const double next = std::clamp(aim(), yoursGain / most, yoursGain * most);
+    const double move = (next - yoursGain) / static_cast<double>(frames.size());
+    for (SoundFrame& frame : frames) {
+        hear(frame.yours);
+        yoursGain += move;
+        frame.yours *= static_cast<float>(yoursGain);
+        frame.measurePlain = static_cast<float>(measure.plain);
+        frame.measureWeighted = static_cast<float>(measure.weighted);
+    }
+}
+
+} // namespace earwright
