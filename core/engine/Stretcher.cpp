@@ -30,6 +30,7 @@ constexpr RubberBandStretcher::Options options =
 Stretcher::Stretcher(SampleRate rate, int channels)
     : band(std::make_unique<RubberBandStretcher>(static_cast<std::size_t>(rate.hertz),
                                                  static_cast<std::size_t>(channels), options)),
+      attacks(rate, channels),
       channelCount(static_cast<std::size_t>(channels)),
       planes(maxBlock * channelCount) {
     assert(channels == 1 || channels == 2);
@@ -48,6 +49,7 @@ void Stretcher::start(double speed, double semitones) {
     lead = static_cast<int>(band->getPreferredStartPad()) +
            static_cast<int>(std::lround(attackAdvance(speed, semitones)));
     toDrop = band->getStartDelay();
+    attacks.start(speed, semitones, lead);
 }
 
 void Stretcher::process(std::span<const float> interleaved) {
@@ -60,6 +62,7 @@ void Stretcher::process(std::span<const float> interleaved) {
             plane[frame] = interleaved[frame * channelCount + channel];
         in[channel] = plane;
     }
+    attacks.feed(interleaved);
     band->process(in.data(), frames, false);
     dropStart();
 }
@@ -91,6 +94,7 @@ std::size_t Stretcher::retrieve(std::span<float> interleaved) {
                 interleaved[(done + frame) * channelCount + channel] = out[channel][frame];
         done += got;
     }
+    attacks.apply(interleaved.first(done * channelCount));
     return done;
 }
 

@@ -1,6 +1,7 @@
 // Changes speed and pitch apart from each other, and knows where in the source its output stands.
 #pragma once
 
+#include "core/engine/AttackGraft.h"
 #include "core/time/SampleRate.h"
 
 #include <cstddef>
@@ -48,6 +49,7 @@ private:
     void dropStart();
 
     std::unique_ptr<RubberBand::RubberBandStretcher> band;
+    AttackGraft attacks;
     std::size_t channelCount;
     int chunkFrames = 256;
     int lead = 0;
