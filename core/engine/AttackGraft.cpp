@@ -13,7 +13,7 @@ constexpr float riseOverBefore = 10.0f;
 /// Mean square of the differenced source below which nothing counts as an attack, about −70 dB.
 constexpr float quiet = 1e-7f;
 /// Ahead of an attack, treble and bass may be so much stronger than the source was there.
-constexpr float louderThanBefore = 4.0f;
+constexpr float louderThanBefore = 2.0f;
 constexpr double trebleHertz = 800.0;
 /// A gain that rises faster would follow the single swings of a bass.
 constexpr float gainRiseABlock = 0.1f;
