@@ -23,8 +23,13 @@ struct ClaimAnswer {
     /// Probability that the claim is right: its pitch, with an onset of the line within 50 ms. A wrong length
     /// never speaks against it.
     double score = 0;
-    /// The pitch heard instead, where the claim is not supported and another pitch is likelier.
-    std::optional<int> suggestedMidi;
+    /// The pitch heard instead, where the claim is not supported and that pitch stands out.
+    std::optional<int> suggestedMidi = std::nullopt;
+    /// Where the claim is not supported and no other pitch suggested: that rather no note of the line begins
+    /// within 50 ms, or at least not the one that is meant. The claim is one too many, too early or too late.
+    bool nothingBegins = false;
+    /// Where nothing begins: the onset of its pitch 70 to 240 ms away, if there is one that no claim names.
+    std::optional<Seconds> beginsAt = std::nullopt;
     friend bool operator==(const ClaimAnswer&, const ClaimAnswer&) = default;
 };
 

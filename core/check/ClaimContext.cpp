@@ -21,15 +21,25 @@ std::vector<Range<Seconds>> spansOf(const std::vector<Claim>& claims) {
     return spans;
 }
 
+/// Notes come up to 40 ms earlier or later than they are written; their own attack is left out.
+std::vector<Range<Seconds>> spansBefore(const std::vector<Claim>& claims) {
+    constexpr Seconds from{0.115};
+    constexpr Seconds to{0.045};
+    std::vector<Range<Seconds>> spans;
+    for (const Claim& claim : claims)
+        spans.push_back({claim.range.begin - from, claim.range.begin - to});
+    return spans;
+}
+
 std::size_t indexOf(const Claim& claim) {
     return static_cast<std::size_t>(claim.midi - lowestHeardMidi);
 }
 
 std::vector<std::vector<PitchRow>> allViews(const PassageEvidence& evidence,
-                                            const std::vector<Claim>& claims) {
+                                            const std::vector<Range<Seconds>>& spans) {
     std::vector<std::vector<PitchRow>> views;
     for (std::size_t view = 0; view < evidence.viewCount(); ++view)
-        views.push_back(evidence.spans(view, spansOf(claims)));
+        views.push_back(evidence.spans(view, spans));
     return views;
 }
 
@@ -64,14 +74,15 @@ std::vector<PitchRow> amongNeighbours(const std::vector<PitchRow>& own, const st
 } // namespace
 
 ClaimContext contextOf(const PassageEvidence& evidence, std::vector<Claim> claims) {
-    const std::vector<std::vector<PitchRow>> views = allViews(evidence, claims);
+    const std::vector<std::vector<PitchRow>> views = allViews(evidence, spansOf(claims));
     ViewBlend blend = blendFor(views, claims);
     std::vector<PitchRow> own = blend.spans(views);
+    std::vector<PitchRow> before = blend.spans(allViews(evidence, spansBefore(claims)));
     OnsetTrack onsets = blend.onsets(evidence);
     std::vector<PitchRow> withNeighbours =
         amongNeighbours(joinedWithOnsets(own, spansOf(claims), onsets), claims);
-    return {std::move(claims), std::move(blend), std::move(own), std::move(withNeighbours),
-            std::move(onsets)};
+    return {std::move(claims),         std::move(blend),  std::move(own),
+            std::move(withNeighbours), std::move(before), std::move(onsets)};
 }
 
 } // namespace earwright

@@ -19,6 +19,8 @@ struct ClaimContext {
     /// The same joined with the onsets and with what the neighbours say, which are themselves taken to be
     /// more likely right than wrong.
     std::vector<PitchRow> withNeighbours;
+    /// Evidence of 70 ms before each claim: what may still be sounding when it begins.
+    std::vector<PitchRow> before;
     OnsetTrack onsets;
 
     std::size_t pitchIndex(std::size_t claim) const {

@@ -28,9 +28,9 @@ void forPlaces(const OnsetTrack& onsets, Seconds centre, std::ptrdiff_t from, st
         visit(static_cast<std::size_t>(place));
 }
 
-float strongestOnset(const ClaimContext& context, std::size_t claim) {
+/// The strongest onset of a pitch that is a claim's own.
+float strongestOnset(const ClaimContext& context, std::size_t claim, std::size_t pitch) {
     float strongest = leastLog;
-    const std::size_t pitch = context.pitchIndex(claim);
     forPlaces(context.onsets, context.claims[claim].range.begin, -ownReach, ownReach,
               [&](std::size_t place) { strongest = std::max(strongest, context.onsets[place][pitch]); });
     return strongest;
@@ -44,31 +44,55 @@ float anyOnset(const ClaimContext& context, std::size_t claim) {
     return strongest;
 }
 
-/// Whether another claim of the same pitch accounts for an onset at a time.
-bool accountedFor(const ClaimContext& context, std::size_t claim, Seconds time) {
+/// Whether another claim of a pitch lies about a time.
+bool isClaimed(const ClaimContext& context, std::size_t except, std::size_t pitch, Seconds time,
+               Seconds tolerance) {
     constexpr std::size_t neighbours = 4;
-    const std::size_t first = claim - std::min(claim, neighbours);
-    const std::size_t end = std::min(claim + neighbours + 1, context.claims.size());
+    const std::size_t first = except - std::min(except, neighbours);
+    const std::size_t end = std::min(except + neighbours + 1, context.claims.size());
     for (std::size_t other = first; other < end; ++other) {
         const Seconds apart = context.claims[other].range.begin - time;
-        if (other != claim && context.claims[other].midi == context.claims[claim].midi &&
-            std::abs(apart.value) < ownTolerance.value)
+        if (other != except && context.pitchIndex(other) == pitch && std::abs(apart.value) < tolerance.value)
             return true;
     }
     return false;
 }
 
-float strongestElsewhere(const ClaimContext& context, std::size_t claim) {
-    float strongest = leastLog;
-    const std::size_t pitch = context.pitchIndex(claim);
+/// An onset of a pitch, as log probability, and when it is.
+struct PlacedOnset {
+    float log = leastLog;
+    Seconds time;
+};
+
+/// The strongest onset of a pitch near a claim that is not the claim's own, nor accounted for by another one.
+PlacedOnset strongestElsewhere(const ClaimContext& context, std::size_t claim, std::size_t pitch) {
+    PlacedOnset strongest;
     const auto visit = [&](std::size_t place) {
-        if (context.onsets[place][pitch] > strongest &&
-            !accountedFor(context, claim, context.onsets.timeOf(place)))
-            strongest = context.onsets[place][pitch];
+        const Seconds time = context.onsets.timeOf(place);
+        if (context.onsets[place][pitch] > strongest.log &&
+            !isClaimed(context, claim, pitch, time, ownTolerance))
+            strongest = {context.onsets[place][pitch], time};
     };
-    forPlaces(context.onsets, context.claims[claim].range.begin, -elsewhereTo, -elsewhereFrom, visit);
-    forPlaces(context.onsets, context.claims[claim].range.begin, elsewhereFrom, elsewhereTo, visit);
+    const Seconds begin = context.claims[claim].range.begin;
+    forPlaces(context.onsets, begin, -elsewhereTo, -elsewhereFrom, visit);
+    forPlaces(context.onsets, begin, elsewhereFrom, elsewhereTo, visit);
     return strongest;
+}
+
+float leadOverElsewhere(const ClaimContext& context, std::size_t claim, std::size_t pitch) {
+    constexpr float farthest = 8;
+    return std::clamp(strongestOnset(context, claim, pitch) - strongestElsewhere(context, claim, pitch).log,
+                      -farthest, farthest);
+}
+
+/// How probably a pitch sounded just before a claim.
+float soundedBefore(const ClaimContext& context, std::size_t claim, std::size_t pitch) {
+    constexpr float least = -6;
+    return std::max(context.before[claim][pitch], least);
+}
+
+float logLength(const Claim& claim) {
+    return std::log(static_cast<float>(claim.range.length().value));
 }
 
 /// Semitones from the middle of the five claims before and after.
@@ -89,19 +113,46 @@ float distanceFromNeighbours(const std::vector<Claim>& claims, std::size_t claim
 } // namespace
 
 std::vector<ClaimFeatures> claimFeatures(const ClaimContext& context) {
+    constexpr float farthest = 20;
     std::vector<ClaimFeatures> rows;
     for (std::size_t i = 0; i < context.claims.size(); ++i) {
         const std::size_t pitch = context.pitchIndex(i);
-        const float own = strongestOnset(context, i);
-        const float elsewhere = strongestElsewhere(context, i);
-        const auto length = static_cast<float>(context.claims[i].range.length().value);
-        rows.push_back({context.withNeighbours[i].leadOf(pitch), context.own[i].leadOf(pitch), own,
-                        anyOnset(context, i), std::clamp(own - elsewhere, -8.0f, 8.0f), std::log(length),
-                        std::min(distanceFromNeighbours(context.claims, i), 20.0f) / 5,
-                        std::max(context.withNeighbours[i][pitch], leastLog),
-                        std::max(context.own[i][pitch], -12.0f)});
+        const float length = logLength(context.claims[i]);
+        rows.push_back({{context.withNeighbours[i].leadOf(pitch), context.own[i].leadOf(pitch),
+                         std::max(context.withNeighbours[i][pitch], leastLog),
+                         std::min(distanceFromNeighbours(context.claims, i), farthest) / 5, length,
+                         strongestOnset(context, i, pitch)},
+                        {anyOnset(context, i), leadOverElsewhere(context, i, pitch), length,
+                         soundedBefore(context, i, pitch)}});
     }
     return rows;
+}
+
+Suggestion suggestionFor(const ClaimContext& context, std::size_t claim) {
+    constexpr Seconds sameOnset{0.060};
+    const PitchRow& row = context.withNeighbours[claim];
+    const Claim& written = context.claims[claim];
+    std::size_t best = pitchCount;
+    for (std::size_t pitch = 0; pitch < pitchCount; ++pitch)
+        if (pitch != context.pitchIndex(claim) && (best == pitchCount || row[pitch] > row[best]) &&
+            !isClaimed(context, claim, pitch, written.range.begin, sameOnset))
+            best = pitch;
+    return {lowestHeardMidi + static_cast<int>(best),
+            {std::max(row[best], leastLog), row.leadOf(best), strongestOnset(context, claim, best),
+             anyOnset(context, claim), leadOverElsewhere(context, claim, best),
+             soundedBefore(context, claim, best), logLength(written),
+             leadOverElsewhere(context, claim, context.pitchIndex(claim))}};
+}
+
+std::optional<Seconds> onsetElsewhere(const ClaimContext& context, std::size_t claim) {
+    const std::size_t pitch = context.pitchIndex(claim);
+    const PlacedOnset onset = strongestElsewhere(context, claim, pitch);
+    if (std::exp(onset.log) < 0.5f || onset.log < strongestOnset(context, claim, pitch)) return std::nullopt;
+    return onset.time;
+}
+
+double onsetProbability(const ClaimContext& context, std::size_t claim) {
+    return std::exp(static_cast<double>(anyOnset(context, claim)));
 }
 
 } // namespace earwright

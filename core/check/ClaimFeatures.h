@@ -5,16 +5,47 @@
 
 #include <array>
 #include <cstddef>
+#include <optional>
 #include <vector>
 
 namespace earwright {
 
-inline constexpr std::size_t claimFeatureCount = 9;
-using ClaimFeatures = std::array<float, claimFeatureCount>;
+inline constexpr std::size_t claimPitchFeatureCount = 6;
+inline constexpr std::size_t claimOnsetFeatureCount = 4;
+inline constexpr std::size_t suggestionFeatureCount = 8;
 
-/// One row a claim: how far its pitch leads all others with and without what the neighbours say, whether a
-/// note of its pitch begins within 50 ms or rather somewhere else nearby, its length, and its distance
-/// from the register of its neighbours.
+/// What speaks for and against a claim, apart for its pitch and for its onset: a tone that still rings is the
+/// right pitch and yet no note that begins.
+struct ClaimFeatures {
+    /// How far its pitch leads all others with and without what the neighbours say, how probable it is, its
+    /// distance from the register of its neighbours, its length, and the strongest onset of its pitch within
+    /// 50 ms.
+    std::array<float, claimPitchFeatureCount> pitch{};
+    /// The strongest onset of any pitch within 50 ms, how far its own stands above those 70 to 240 ms away
+    /// that no other claim accounts for, its length, and whether its pitch sounded before.
+    std::array<float, claimOnsetFeatureCount> onset{};
+};
+
+/// One row a claim.
 std::vector<ClaimFeatures> claimFeatures(const ClaimContext& context);
+
+/// Another pitch that may be what was played at a claim, and what speaks for that.
+struct Suggestion {
+    int midi = 60;
+    /// How probable it is and how far it leads, its strongest onset within 50 ms and that of any pitch, how
+    /// far its own stands above those elsewhere, whether it sounded before, the claim's length, and how far
+    /// the claimed pitch's onset stands above its onsets elsewhere.
+    std::array<float, suggestionFeatureCount> features{};
+};
+
+/// The likeliest pitch in place of a claim's, but none that another claim within 60 ms names already.
+Suggestion suggestionFor(const ClaimContext& context, std::size_t claim);
+
+/// Probability that any note of the line begins within 50 ms of a claim's onset, as the onsets alone say.
+double onsetProbability(const ClaimContext& context, std::size_t claim);
+
+/// Where a note of the claim's pitch more likely than not begins, 70 to 240 ms away and more clearly than at
+/// the claim itself, if no other claim accounts for it.
+std::optional<Seconds> onsetElsewhere(const ClaimContext& context, std::size_t claim);
 
 } // namespace earwright

@@ -8,8 +8,7 @@ namespace {
 
 PlaceKind kindOf(const CheckedNote& note) {
     if (note.verdict == Verdict::Unclear) return PlaceKind::Unclear;
-    return note.suggestedMidi && *note.suggestedMidi != note.midi ? PlaceKind::WrongPitch
-                                                                  : PlaceKind::NothingThere;
+    return note.nothingBegins ? PlaceKind::NothingThere : PlaceKind::WrongPitch;
 }
 
 int sign(int number) {
@@ -22,9 +21,10 @@ std::vector<CheckedPlace> placesOf(const PhraseCheck& check) {
     std::vector<CheckedPlace> places;
     for (const CheckedNote& note : check.notes)
         if (note.verdict != Verdict::Supported)
-            places.push_back({kindOf(note), note.range, note.note, note.midi, note.suggestedMidi});
+            places.push_back(
+                {kindOf(note), note.range, note.note, note.midi, note.suggestedMidi, note.beginsAt});
     for (const UnwrittenSound& sound : check.unwritten)
-        places.push_back({PlaceKind::Unwritten, sound.range, std::nullopt, std::nullopt, sound.midi});
+        places.push_back({PlaceKind::Unwritten, sound.range, std::nullopt, std::nullopt, sound.midi, {}});
     std::stable_sort(places.begin(), places.end(), [](const CheckedPlace& a, const CheckedPlace& b) {
         return a.range.begin < b.range.begin;
     });
@@ -32,7 +32,7 @@ std::vector<CheckedPlace> placesOf(const PhraseCheck& check) {
 }
 
 Hint hintAt(const CheckedPlace& place, HelpStep step, std::optional<int> before) {
-    Hint hint{step, place.range, {}, {}, {}, {}};
+    Hint hint{step, place.range, {}, {}, {}, {}, {}};
     const std::optional<int> from = place.kind == PlaceKind::Unwritten ? before : place.writtenMidi;
     const std::optional<int> distance =
         from && place.heardMidi ? std::optional<int>(*place.heardMidi - *from) : std::nullopt;
@@ -40,7 +40,10 @@ Hint hintAt(const CheckedPlace& place, HelpStep step, std::optional<int> before)
         hint.kind = place.kind;
         hint.direction = distance ? sign(*distance) : 0;
     }
-    if (step >= HelpStep::HowFar) hint.semitones = distance;
+    if (step >= HelpStep::HowFar) {
+        hint.semitones = distance;
+        if (place.beginsAt) hint.moved = *place.beginsAt < place.range.begin ? -1 : 1;
+    }
     if (step >= HelpStep::ShowIt) hint.heardMidi = place.heardMidi;
     return hint;
 }

@@ -11,8 +11,8 @@ namespace earwright {
 
 /// What kind of thing is off; told from the second step on.
 enum class PlaceKind {
-    WrongPitch,   ///< a written note, and the recording supports another pitch
-    NothingThere, ///< a written note where no note of the line begins
+    WrongPitch,   ///< a written note, and the recording has another pitch, which may not be known
+    NothingThere, ///< a written note where no note of the line begins: extra, too early or too late
     Unclear,      ///< a written note the band covers
     Unwritten,    ///< a sound of the line with no note
 };
@@ -26,6 +26,8 @@ struct CheckedPlace {
     /// The written pitch, if any, and the pitch the recording supports, if known.
     std::optional<int> writtenMidi;
     std::optional<int> heardMidi;
+    /// Where a note begins instead of here, if anywhere near.
+    std::optional<Seconds> beginsAt = std::nullopt;
     friend bool operator==(const CheckedPlace&, const CheckedPlace&) = default;
 };
 
@@ -39,6 +41,9 @@ struct Hint {
     /// From step HowFar: semitones from the written pitch; for an unwritten sound from the written note
     /// before it.
     std::optional<int> semitones;
+    /// From step HowFar, where nothing begins: whether the note begins earlier (−1) or later (+1); empty if
+    /// it is rather extra.
+    std::optional<int> moved;
     /// At step ShowIt only.
     std::optional<int> heardMidi;
     friend bool operator==(const Hint&, const Hint&) = default;

@@ -15,7 +15,11 @@ double logistic(float x) {
 } // namespace
 
 double probabilityRight(const ClaimFeatures& features) {
-    return logistic(claimOdds(features));
+    return logistic(claimPitchOdds(features.pitch)) * logistic(claimOnsetOdds(features.onset));
+}
+
+double probabilityOfSuggestion(const std::array<float, suggestionFeatureCount>& features) {
+    return logistic(suggestionOdds(features));
 }
 
 double probabilityOfNote(const std::array<float, unwrittenFeatureCount>& features) {

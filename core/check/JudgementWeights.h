@@ -23,8 +23,12 @@ struct LogOdds {
     }
 };
 
-/// Log odds that a claim is right.
-extern const LogOdds<claimFeatureCount> claimOdds;
+/// Log odds that a claim's pitch is right, and that a note begins there. Learned together: only the product
+/// of the two probabilities means something.
+extern const LogOdds<claimPitchFeatureCount> claimPitchOdds;
+extern const LogOdds<claimOnsetFeatureCount> claimOnsetOdds;
+/// Log odds that a suggestion for a claim that is not supported is right.
+extern const LogOdds<suggestionFeatureCount> suggestionOdds;
 /// Log odds that an unclaimed onset is a note of the line.
 extern const LogOdds<unwrittenFeatureCount> unwrittenOdds;
 

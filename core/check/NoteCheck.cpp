@@ -30,9 +30,14 @@ ClaimAnswer answerFor(const ClaimContext& context, std::size_t claim, const Clai
     ClaimAnswer answer;
     answer.score = probabilityRight(features);
     answer.verdict = verdictOf(answer.score);
-    const int heard = lowestHeardMidi + static_cast<int>(context.withNeighbours[claim].best());
-    if (answer.verdict != Verdict::Supported && heard != context.claims[claim].midi)
-        answer.suggestedMidi = heard;
+    if (answer.verdict == Verdict::Supported) return answer;
+    const Suggestion suggestion = suggestionFor(context, claim);
+    if (probabilityOfSuggestion(suggestion.features) > suggestedAbove) {
+        answer.suggestedMidi = suggestion.midi;
+        return answer;
+    }
+    answer.beginsAt = onsetElsewhere(context, claim);
+    answer.nothingBegins = answer.beginsAt || onsetProbability(context, claim) < 0.5;
     return answer;
 }
 
@@ -89,7 +94,7 @@ std::vector<Claim> judged(const std::vector<Claim>& claims, const std::vector<st
 
 NoteCheck checkNotes(const PassageEvidence& evidence, const std::vector<Claim>& claims) {
     NoteCheck check;
-    check.answers.assign(claims.size(), ClaimAnswer{Verdict::Unclear, 0.5, std::nullopt});
+    check.answers.assign(claims.size(), ClaimAnswer{Verdict::Unclear, 0.5});
     const std::vector<std::size_t> order = judgedInOrder(claims);
     const std::vector<Claim> sorted = judged(claims, order);
     const int offset = offsetOf(evidence, sorted);

@@ -21,7 +21,11 @@ struct CheckedNote {
     /// Probability that the note is right (pitch, with an onset of the line within 50 ms), 0 to 1.
     double score = 0;
     /// The pitch the recording supports instead; MIDI number counted from the recording's own tuning.
-    std::optional<int> suggestedMidi;
+    std::optional<int> suggestedMidi = std::nullopt;
+    /// No note of the line begins here: this one is extra, or written too early or too late.
+    bool nothingBegins = false;
+    /// Where its pitch begins instead, in the recording, if that is near and not written.
+    std::optional<Seconds> beginsAt = std::nullopt;
     friend bool operator==(const CheckedNote&, const CheckedNote&) = default;
 };
 

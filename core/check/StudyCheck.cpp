@@ -53,7 +53,8 @@ void add(PhraseCheck& whole, const NoteCheck& found, const std::vector<Note>& no
          const std::vector<Claim>& claims, const std::optional<Range<Seconds>>& within) {
     for (std::size_t i = 0; i < notes.size(); ++i)
         whole.notes.push_back({notes[i].id, claims[i].range, claims[i].midi, found.answers[i].verdict,
-                               found.answers[i].score, found.answers[i].suggestedMidi});
+                               found.answers[i].score, found.answers[i].suggestedMidi,
+                               found.answers[i].nothingBegins, found.answers[i].beginsAt});
     for (const UnwrittenSound& sound : found.unwritten) {
         bool listed = !within || within->contains(sound.range.begin);
         for (std::size_t i = 0; i < notes.size(); ++i)

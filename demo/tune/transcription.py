@@ -21,11 +21,12 @@ class Mistake:
 # (kind, bar, place in the bar, what is written there instead)
 PLANTED = [
     ("wrong_pitch", 8, "3", "3 A4"),
-    ("octave", 9, "2", "2 Bb5"),
-    ("moved", 11, "3&", "3 D5"),
+    ("octave", 11, "2", "2 G3 1"),
     ("wrong_pitch", 12, "2", "2 F5"),
     ("missing", 13, "2&", None),
-    ("extra", 15, "2&", "2& D4"),
+    ("moved", 14, "3+2/3", "4 C5"),
+    ("moved", 14, "4+1/3", "4& A4"),
+    ("extra", 15, "2&", "2& E4"),
 ]
 
 
@@ -59,7 +60,7 @@ PHRASES = [
     ("a", 4, "4", 6, "3+1/2"),
     ("a, lifted", 6, "4", 9, "1"),
     ("b", 9, "1", 11, "3"),
-    ("c", 11, "3", 14, "2+1/2"),
+    ("c", 11, "3&", 14, "2+1/2"),
     ("c, closing", 14, "3", 17, "1"),
     ("d", 17, "2", 21, "1"),
     ("e", 21, "1", 23, "1"),

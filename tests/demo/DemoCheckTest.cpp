@@ -64,14 +64,37 @@ bool isListedAsUnwritten(const PlacedPitch& pitch) {
     });
 }
 
-TEST(DemoCheck, ContradictsEveryPlantedNote) {
+/// A note written a third of a beat too late stands on its own tone, which still rings: unclear is the least
+/// to be said of it.
+TEST(DemoCheck, ContradictsEveryPlantedPitchAndSupportsNoPlantedNote) {
     for (const PlantedMistake& mistake : plantedMistakes()) {
         if (!mistake.written) continue;
         const CheckedNote* answer = answerAt(*mistake.written);
         ASSERT_NE(answer, nullptr) << mistake.kind;
-        EXPECT_EQ(answer->verdict, Verdict::Contradicted)
+        EXPECT_NE(answer->verdict, Verdict::Supported)
             << mistake.kind << ", " << testing::PrintToString(*mistake.written) << ", score "
             << answer->score;
+        if (mistake.kind != "moved") {
+            EXPECT_EQ(answer->verdict, Verdict::Contradicted) << mistake.kind << ", score " << answer->score;
+        }
+    }
+}
+
+TEST(DemoCheck, SuggestsNoPitchWhereNothingBegins) {
+    for (const PlantedMistake& mistake : plantedMistakes()) {
+        if (mistake.kind != "extra" && mistake.kind != "moved") continue;
+        const CheckedNote* answer = answerAt(*mistake.written);
+        ASSERT_NE(answer, nullptr) << mistake.kind;
+        EXPECT_EQ(answer->suggestedMidi, std::nullopt) << mistake.kind;
+        EXPECT_TRUE(answer->nothingBegins) << mistake.kind;
+        EXPECT_EQ(answer->beginsAt.has_value(), mistake.kind == "moved") << mistake.kind;
+    }
+}
+
+TEST(DemoCheck, ListsAMovedNoteWhereItSounds) {
+    for (const PlantedMistake& mistake : plantedMistakes()) {
+        if (mistake.kind != "moved") continue;
+        EXPECT_TRUE(isListedAsUnwritten(*mistake.heard)) << testing::PrintToString(*mistake.heard);
     }
 }
 

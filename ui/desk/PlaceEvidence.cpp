@@ -11,8 +11,8 @@ namespace {
 
 /// What sounds around a place helps to tell the line from the band.
 constexpr Seconds surroundings{2.0};
-/// Weaker pitches would be specks.
-constexpr double weakest = 0.05;
+/// Weaker pitches would be specks, and were all 69 alike, one in 69 each, they would fill the column.
+constexpr double weakest = 0.15;
 /// Probabilities fall off so steeply that all but the best would vanish; their root keeps the order and shows
 /// the runners-up.
 constexpr double flattening = 0.5;
@@ -21,9 +21,8 @@ constexpr double flattening = 0.5;
 
 std::vector<PitchStrength> strengthsOf(const PitchRow& row) {
     std::vector<PitchStrength> pitches;
-    const double best = *std::max_element(row.log.begin(), row.log.end());
     for (std::size_t i = 0; i < pitchCount; ++i) {
-        const double strength = std::exp(flattening * (static_cast<double>(row[i]) - best));
+        const double strength = std::exp(flattening * static_cast<double>(row[i]));
         if (strength >= weakest) pitches.push_back({lowestHeardMidi + static_cast<int>(i), strength});
     }
     return pitches;

@@ -10,12 +10,12 @@
 
 namespace earwright::ui {
 
-/// Pitches worth a dot, rising; the strongest has strength 1. Takes a part of a second: not for the interface
-/// thread. Errors: Cancelled.
+/// Pitches worth a dot, rising; where nothing stands out all are weak, or there are none. Takes a part of a
+/// second: not for the interface thread. Errors: Cancelled.
 Result<std::vector<PitchStrength>> pitchStrengths(const RecordingEvidence& recording,
                                                   const Range<Seconds>& place, const std::stop_token& stop);
 
-/// The same from log probabilities.
+/// The same from log probabilities that add up to one.
 std::vector<PitchStrength> strengthsOf(const PitchRow& row);
 
 } // namespace earwright::ui

@@ -10,7 +10,8 @@ namespace earwright::ui {
 
 struct PitchStrength {
     int midi = 60;
-    /// 0 (nothing) to 1 (as strong as it gets).
+    /// 0 (nothing) to 1 (certain): the root of the pitch's probability. Not relative to the other pitches, so
+    /// that where the recording says little the dots stay small.
     double strength = 0;
     friend bool operator==(const PitchStrength&, const PitchStrength&) = default;
 };
@@ -21,7 +22,8 @@ struct ColumnEvidence {
     std::vector<PitchStrength> pitches;
     friend bool operator==(const ColumnEvidence&, const ColumnEvidence&) = default;
 
-    /// Lower pitches of the pairs an octave apart that are both strong enough to be seen as one sound.
+    /// Lower pitches of the pairs an octave apart between which the recording leaves the choice: together
+    /// more likely than everything else, and the weaker one not a speck.
     std::vector<int> octavePairs() const;
 };
 

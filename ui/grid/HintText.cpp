@@ -50,6 +50,13 @@ QString howFar(const Hint& hint) {
     return (semitones > 0 ? tr("the record is %1 higher") : tr("the record is %1 lower")).arg(far);
 }
 
+/// Two ways in which a note can be where none begins.
+QString extraOrMoved(const Hint& hint) {
+    if (!hint.moved) return tr("nothing begins here, the note may be extra");
+    return *hint.moved < 0 ? tr("nothing begins here, the record has it earlier")
+                           : tr("nothing begins here, the record has it later");
+}
+
 QString told(const Hint& hint, const QString& heardName) {
     if (hint.heardMidi) {
         const QString name =
@@ -58,6 +65,7 @@ QString told(const Hint& hint, const QString& heardName) {
                                                  : tr("the record has %1").arg(name);
     }
     if (!hint.kind) return tr("something is off");
+    if (hint.kind == PlaceKind::NothingThere && hint.step >= HelpStep::HowFar) return extraOrMoved(hint);
     return hint.semitones ? howFar(hint) : whichWay(hint);
 }
 

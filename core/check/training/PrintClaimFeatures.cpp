@@ -1,7 +1,9 @@
 // Prints the numbers by which claims and unclaimed onsets are judged, for odds.py to learn from.
 //
 // print_claim_features AUDIO NOTES, where NOTES has lines of onset, length (seconds) and MIDI number, sorted
-// by onset. Prints "claim HEARD F1…F9" for each line and then "onset TIME MIDI F1…F10" for each candidate.
+// by onset. Prints for each line "claim MIDI", the pitch that would be suggested instead, with the numbers
+// about the claim's pitch, its onset and the suggestion; and then "onset TIME MIDI F1…F10" for each
+// candidate.
 #include "core/check/ClaimFeatures.h"
 #include "core/check/UnwrittenSounds.h"
 #include "core/listening/RecordingEvidence.h"
@@ -28,7 +30,6 @@ template <std::size_t Count>
 void printFeatures(const std::array<float, Count>& features) {
     for (const float feature : features)
         std::printf("\t%.6g", static_cast<double>(feature));
-    std::printf("\n");
 }
 
 } // namespace
@@ -42,12 +43,17 @@ int main(int count, char** words) {
     const ClaimContext context = contextOf(*evidence, readClaims(words[2]));
     const std::vector<ClaimFeatures> features = claimFeatures(context);
     for (std::size_t i = 0; i < features.size(); ++i) {
-        std::printf("claim\t%d", lowestHeardMidi + static_cast<int>(context.withNeighbours[i].best()));
-        printFeatures(features[i]);
+        const Suggestion suggestion = suggestionFor(context, i);
+        std::printf("claim\t%d", suggestion.midi);
+        printFeatures(features[i].pitch);
+        printFeatures(features[i].onset);
+        printFeatures(suggestion.features);
+        std::printf("\n");
     }
     for (const UnwrittenCandidate& candidate : unwrittenCandidates(*evidence, context)) {
         std::printf("onset\t%.4f\t%d", candidate.range.begin.value, candidate.midi);
         printFeatures(candidate.features);
+        std::printf("\n");
     }
     return 0;
 }

@@ -40,11 +40,34 @@ TEST(HintLadder, MeasuresAnUnwrittenSoundFromTheNoteBefore) {
     EXPECT_FALSE(hintAt(place, HelpStep::HowFar).semitones);
 }
 
+TEST(HintLadder, TellsFromTheThirdStepWhetherANoteIsExtraOrMoved) {
+    CheckedPlace place{PlaceKind::NothingThere, range, NoteId{1}, 65, {}, range.begin - Seconds(0.15)};
+    EXPECT_EQ(hintAt(place, HelpStep::WhichWay).kind, PlaceKind::NothingThere);
+    EXPECT_FALSE(hintAt(place, HelpStep::WhichWay).moved);
+    EXPECT_EQ(hintAt(place, HelpStep::HowFar).moved, -1);
+    place.beginsAt = range.begin + Seconds(0.15);
+    EXPECT_EQ(hintAt(place, HelpStep::ShowIt).moved, 1);
+    place.beginsAt.reset();
+    EXPECT_FALSE(hintAt(place, HelpStep::ShowIt).moved);
+}
+
+TEST(HintLadder, SaysOnlyThatThePitchIsAnotherWhereItIsNotKnown) {
+    PhraseCheck check;
+    check.notes.push_back({NoteId{1}, {Seconds(2), Seconds(3)}, 60, Verdict::Contradicted, 0.05, {}});
+    const auto places = placesOf(check);
+    ASSERT_EQ(places.size(), 1u);
+    EXPECT_EQ(places[0].kind, PlaceKind::WrongPitch);
+    const Hint hint = hintAt(places[0], HelpStep::ShowIt);
+    EXPECT_EQ(hint.direction, 0);
+    EXPECT_FALSE(hint.semitones);
+    EXPECT_FALSE(hint.heardMidi);
+}
+
 TEST(HintLadder, PutsTheOpenPlacesOfACheckInOrder) {
     PhraseCheck check;
     check.notes.push_back({NoteId{1}, {Seconds(2), Seconds(3)}, 60, Verdict::Supported, 0.99, {}});
     check.notes.push_back({NoteId{2}, {Seconds(3), Seconds(4)}, 60, Verdict::Contradicted, 0.05, 62});
-    check.notes.push_back({NoteId{3}, {Seconds(4), Seconds(5)}, 60, Verdict::Contradicted, 0.05, {}});
+    check.notes.push_back({NoteId{3}, {Seconds(4), Seconds(5)}, 60, Verdict::Contradicted, 0.05, {}, true});
     check.notes.push_back({NoteId{4}, {Seconds(5), Seconds(6)}, 60, Verdict::Unclear, 0.6, {}});
     check.unwritten.push_back({{Seconds(1), Seconds(1.1)}, 67, 0.9});
     const auto places = placesOf(check);

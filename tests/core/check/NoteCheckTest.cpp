@@ -124,8 +124,8 @@ TEST(NoteCheck, IsUnclearAboutPitchesItDoesNotListenFor) {
     claims[0].midi = 20;
     claims[1].midi = 110;
     const NoteCheck check = phrase.check(claims);
-    EXPECT_EQ(check.answers[0], (ClaimAnswer{Verdict::Unclear, 0.5, std::nullopt}));
-    EXPECT_EQ(check.answers[1], (ClaimAnswer{Verdict::Unclear, 0.5, std::nullopt}));
+    EXPECT_EQ(check.answers[0], (ClaimAnswer{Verdict::Unclear, 0.5}));
+    EXPECT_EQ(check.answers[1], (ClaimAnswer{Verdict::Unclear, 0.5}));
 }
 
 TEST(NoteCheck, LetsTheClaimsDecideBetweenTwoReadingsOfATuning) {

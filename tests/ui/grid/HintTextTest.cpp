@@ -51,6 +51,22 @@ TEST(HintText, CountsAMissingNoteFromTheOneBefore) {
               "Bar 30, beat 3: the record has G4, not written yet");
 }
 
+TEST(HintText, SaysThatNothingBeginsAndThenWhetherTheNoteIsExtraOrMoved) {
+    CheckedPlace place;
+    place.kind = PlaceKind::NothingThere;
+    place.range = {Seconds(2), Seconds(2.2)};
+    place.writtenMidi = 65;
+    EXPECT_EQ(said(place, HelpStep::SomethingOff), "Bar 30, beat 3: something is off");
+    EXPECT_EQ(said(place, HelpStep::WhichWay), "Bar 30, beat 3: no note of the line begins here");
+    EXPECT_EQ(said(place, HelpStep::HowFar), "Bar 30, beat 3: nothing begins here, the note may be extra");
+    place.beginsAt = Seconds(1.86);
+    EXPECT_EQ(said(place, HelpStep::WhichWay), "Bar 30, beat 3: no note of the line begins here");
+    EXPECT_EQ(said(place, HelpStep::HowFar),
+              "Bar 30, beat 3: nothing begins here, the record has it earlier");
+    place.beginsAt = Seconds(2.14);
+    EXPECT_EQ(said(place, HelpStep::ShowIt), "Bar 30, beat 3: nothing begins here, the record has it later");
+}
+
 TEST(HintText, NamesAPitchOnlyAtTheLastStep) {
     for (const HelpStep step : {HelpStep::SomethingOff, HelpStep::WhichWay, HelpStep::HowFar})
         for (const CheckedPlace& place : {wrongPitch(65, 63), unwritten(63)})
