@@ -17,6 +17,8 @@ constexpr float louderThanBefore = 2.0f;
 constexpr double trebleHertz = 800.0;
 /// A gain that rises faster would follow the single swings of a bass.
 constexpr float gainRiseABlock = 0.1f;
+/// Over which a gain moves: shorter than the copies it has to hush.
+constexpr std::int64_t gainFrames = 8;
 
 std::int64_t framesOf(double milliseconds, SampleRate rate) {
     return std::llround(milliseconds * rate.hertz / 1000.0);
@@ -186,10 +188,11 @@ void AttackGraft::hushCopies(std::span<float> interleaved) {
         return std::min(wanted, before + gainRiseABlock);
     };
     const Energy aim{gainFor(gain.high, there.high, allowed.high), gainFor(gain.low, there.low, allowed.low)};
+    const std::int64_t moving = std::min(frames, gainFrames);
     const Energy step =
-        Energy{aim.high - gain.high, aim.low - gain.low}.times(1.0f / static_cast<float>(frames));
+        Energy{aim.high - gain.high, aim.low - gain.low}.times(1.0f / static_cast<float>(moving));
     for (std::size_t i = 0; i < interleaved.size(); ++i) {
-        if (i % channelCount == 0) gain.add(step);
+        if (i % channelCount == 0 && static_cast<std::int64_t>(i / channelCount) < moving) gain.add(step);
         Splitter& part = output[i % channelCount];
         part.take(interleaved[i], lowPass);
         interleaved[i] = gain.low * part.low + gain.high * (interleaved[i] - part.low);

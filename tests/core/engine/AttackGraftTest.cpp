@@ -96,7 +96,7 @@ TEST(AttackGraft, HushesCopiesThatTheStretchBringsAheadOfAnAttack) {
     for (const long early : {500L, 1000L, 2000L})
         stretched[static_cast<std::size_t>(told - early)] = 0.5f;
     const std::vector<float> heard = grafted(graft, 1.0, source, stretched);
-    // The gain falls over 32 frames, so that a copy which comes at once keeps a quarter at most.
+    // The gain falls over 8 frames; these copies come after that.
     for (long i = 0; i < told; ++i)
         ASSERT_LT(std::abs(heard[static_cast<std::size_t>(i)]), 0.125f) << told - i << " frames ahead";
     EXPECT_FLOAT_EQ(heard[static_cast<std::size_t>(told)], 0.7f);
