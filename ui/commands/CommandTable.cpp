@@ -85,58 +85,127 @@ void addLoopAndSpeed(std::vector<Command>& table) {
     const Conditions heard = RecordingOpen;
     table.insert(
         table.end(),
-        {{LoopFromOrToHere, Listen, "loop-here", WORDS("Loop from here, to here"),
+        {{LoopFromOrToHere, Loops, "loop-here", WORDS("Loop from here, to here"),
           WORDS(
               "First sets the loop's start where the ear is, then its end; takes a selected stretch at once"),
-          KeyList{plain(Qt::Key_L)}, heard, true},
-         {LoopPhrase, Listen, "loop-phrase", WORDS("Loop the phrase"),
+          KeyList{plain(Qt::Key_L)}, heard},
+         {LoopPhrase, Loops, "loop-phrase", WORDS("Loop the phrase"),
           WORDS("Makes the phrase under the cursor, or the selected stretch, the loop"),
           KeyList{plain(Qt::Key_P)}, heard},
-         {LoopOff, Listen, "loop-off", WORDS("No loop"), WORDS("Lets the music go on past the loop"),
+         {LoopOff, Loops, "loop-off", WORDS("No loop"), WORDS("Lets the music go on past the loop"),
           KeyList{with(shift, Qt::Key_L)}, Loop},
-         {LoopStartEarlier, Listen, "loop-start-earlier", WORDS("Loop starts earlier"),
+         {LoopStartEarlier, Loops, "loop-start-earlier", WORDS("Loop starts earlier"),
           WORDS("Moves the loop's start back a little"), KeyList{plain(Qt::Key_Comma)}, Loop, false, true},
-         {LoopStartLater, Listen, "loop-start-later", WORDS("Loop starts later"),
+         {LoopStartLater, Loops, "loop-start-later", WORDS("Loop starts later"),
           WORDS("Moves the loop's start on a little"), KeyList{plain(Qt::Key_Period)}, Loop, false, true},
-         {LoopEndEarlier, Listen, "loop-end-earlier", WORDS("Loop ends earlier"),
+         {LoopEndEarlier, Loops, "loop-end-earlier", WORDS("Loop ends earlier"),
           WORDS("Moves the loop's end back a little"), KeyList{with(shift, Qt::Key_Comma)}, Loop, false,
           true},
-         {LoopEndLater, Listen, "loop-end-later", WORDS("Loop ends later"),
+         {LoopEndLater, Loops, "loop-end-later", WORDS("Loop ends later"),
           WORDS("Moves the loop's end on a little"), KeyList{with(shift, Qt::Key_Period)}, Loop, false, true},
-         {Slower, Listen, "slower", WORDS("Slower"), WORDS("One speed step down, in pitch"),
+         {Slower, Loops, "slower", WORDS("Slower"), WORDS("One speed step down, in pitch"),
           KeyList{plain(Qt::Key_Minus)}, StudyOpen, true, true},
-         {Faster, Listen, "faster", WORDS("Faster"), WORDS("One speed step up, in pitch"),
+         {Faster, Loops, "faster", WORDS("Faster"), WORDS("One speed step up, in pitch"),
           KeyList{plain(Qt::Key_Equal)}, StudyOpen, false, true},
-         {FullSpeed, Listen, "full-speed", WORDS("Full speed"), WORDS("Plays as recorded"),
+         {FullSpeed, Loops, "full-speed", WORDS("Full speed"), WORDS("Plays as recorded"),
           KeyList{plain(Qt::Key_0)}, StudyOpen},
-         {ClimbOnOrOff, Listen, "climb", WORDS("Climb"),
+         {ClimbOnOrOff, Loops, "climb", WORDS("Climb"),
           WORDS("Lets the speed rise as the loop goes round, or stay"), KeyList{plain(Qt::Key_K)}, Loop},
-         {ClimbStepBack, Listen, "climb-back", WORDS("Climb: a step back"),
+         {ClimbStepBack, Loops, "climb-back", WORDS("Climb: a step back"),
           WORDS("Falls back by a step of the climb and goes on from there"), KeyList{with(shift, Qt::Key_K)},
-          Loop, false, true}});
+          Loop, false, true},
+         {ClimbSettings, Loops, "climb-settings", WORDS("Climb: how…"),
+          WORDS("Opens the climb's menu on the loop: its step, its passes and its target"),
+          KeyList{with(ctrl, Qt::Key_K)}, Loop}});
+}
+
+void addPasses(std::vector<Command>& table) {
+    table.insert(
+        table.end(),
+        {{GapLonger, Loops, "gap-longer", WORDS("Gap: a beat longer"),
+          WORDS("Leaves a beat more of silence after each pass of the loop, to sing or play it back"),
+          KeyList{plain(Qt::Key_O)}, Loop, true, true},
+         {GapShorter, Loops, "gap-shorter", WORDS("Gap: a beat shorter"),
+          WORDS("Takes a beat of silence away after each pass of the loop"), KeyList{with(shift, Qt::Key_O)},
+          Loop, false, true},
+         {TradeSlower, Loops, "trade-slower", WORDS("Trade: yours slower"),
+          WORDS("In trade, your turn goes a speed step slower than now, the record's as before"),
+          KeyList{with(ctrl, Qt::Key_Minus)}, StudyOpen, false, true},
+         {TradeFaster, Loops, "trade-faster", WORDS("Trade: yours faster"),
+          WORDS("In trade, your turn goes a speed step faster than now, the record's as before"),
+          KeyList{with(ctrl, Qt::Key_Equal)}, StudyOpen, false, true},
+         {TradeAsRecord, Loops, "trade-as-record", WORDS("Trade: yours as the record"),
+          WORDS("In trade, both turns go at the same speed"), KeyList{with(ctrl, Qt::Key_0)}, StudyOpen}});
+}
+
+void addBandAndHold(std::vector<Command>& table) {
+    const Conditions heard = RecordingOpen;
+    table.insert(
+        table.end(),
+        {{NextBand, Listen, "next-band", WORDS("Next band"),
+          WORDS("All of the record, only a band of it, all but that band"), KeyList{plain(Qt::Key_B)}, heard,
+          true},
+         {BandAroundPhrase, Listen, "band-phrase", WORDS("Band around the notes"),
+          WORDS("Listens to where the written notes of the phrase lie"), KeyList{with(shift, Qt::Key_B)},
+          heard | PhraseHere},
+         {BandLowLower, Listen, "band-low-lower", WORDS("Band: low edge lower"),
+          WORDS("Lets a semitone more in from below"), KeyList{with(ctrl, Qt::Key_Comma)}, heard, false,
+          true},
+         {BandLowHigher, Listen, "band-low-higher", WORDS("Band: low edge higher"),
+          WORDS("Cuts a semitone more off from below"), KeyList{with(ctrl, Qt::Key_Period)}, heard, false,
+          true},
+         {BandHighLower, Listen, "band-high-lower", WORDS("Band: high edge lower"),
+          WORDS("Cuts a semitone more off from above"), KeyList{with(ctrl | shift, Qt::Key_Comma)}, heard,
+          false, true},
+         {BandHighHigher, Listen, "band-high-higher", WORDS("Band: high edge higher"),
+          WORDS("Lets a semitone more in from above"), KeyList{with(ctrl | shift, Qt::Key_Period)}, heard,
+          false, true},
+         {HoldHere, Listen, "hold", WORDS("Hold"),
+          WORDS("Sustains the instant where the ear is, or lets it go; arrows then move what is held"),
+          KeyList{plain(Qt::Key_D)}, heard, true}});
 }
 
 void addHearing(std::vector<Command>& table) {
-    table.insert(table.end(),
-                 {{SemitoneDown, Listen, "semitone-down", WORDS("Semitone down"),
-                   WORDS("Sounds the recording a semitone lower"), KeyList{with(ctrl | shift, Qt::Key_Down)},
-                   StudyOpen, true, true},
-                  {SemitoneUp, Listen, "semitone-up", WORDS("Semitone up"),
-                   WORDS("Sounds the recording a semitone higher"), KeyList{with(ctrl | shift, Qt::Key_Up)},
-                   StudyOpen, false, true},
-                  {NextHearing, Listen, "next-hearing", WORDS("Next way of hearing"),
-                   WORDS("Record, yours, together, split, trade"), KeyList{plain(Qt::Key_V)}, StudyOpen},
-                  {PreviousHearing, Listen, "previous-hearing", WORDS("Way of hearing before"),
-                   WORDS("The same, backwards"), KeyList{with(shift, Qt::Key_V)}, StudyOpen},
-                  {NextFocus, Listen, "next-focus", WORDS("Next focus"),
-                   WORDS("All of a stereo recording, left, right, centre, sides"),
-                   KeyList{plain(Qt::Key_F)}, Stereo},
-                  {PreviousFocus, Listen, "previous-focus", WORDS("Focus before"),
-                   WORDS("The same parts, backwards"), KeyList{with(shift, Qt::Key_F)}, Stereo},
-                  {Softer, Listen, "softer", WORDS("Softer"), WORDS("Turns the level down"),
-                   KeyList{with(ctrl, Qt::Key_Down)}, always, false, true},
-                  {Louder, Listen, "louder", WORDS("Louder"), WORDS("Turns the level up"),
-                   KeyList{with(ctrl, Qt::Key_Up)}, always, false, true}});
+    table.insert(
+        table.end(),
+        {{NextHearing, Listen, "next-hearing", WORDS("Next way of hearing"),
+          WORDS("Record, yours, together, split, trade"), KeyList{plain(Qt::Key_V)}, StudyOpen, true},
+         {PreviousHearing, Listen, "previous-hearing", WORDS("Way of hearing before"),
+          WORDS("The same, backwards"), KeyList{with(shift, Qt::Key_V)}, StudyOpen},
+         {NextFocus, Listen, "next-focus", WORDS("Next focus"),
+          WORDS("All of a stereo recording, left, right, centre, sides"), KeyList{plain(Qt::Key_F)}, Stereo},
+         {PreviousFocus, Listen, "previous-focus", WORDS("Focus before"), WORDS("The same parts, backwards"),
+          KeyList{with(shift, Qt::Key_F)}, Stereo}});
+}
+
+void addPitchAndLoudness(std::vector<Command>& table) {
+    table.insert(
+        table.end(),
+        {{SemitoneDown, Sound, "semitone-down", WORDS("Semitone down"),
+          WORDS("Sounds the recording a semitone lower"), KeyList{with(ctrl | shift, Qt::Key_Down)},
+          StudyOpen, false, true},
+         {SemitoneUp, Sound, "semitone-up", WORDS("Semitone up"),
+          WORDS("Sounds the recording a semitone higher"), KeyList{with(ctrl | shift, Qt::Key_Up)}, StudyOpen,
+          false, true},
+         {PlayInTune, Sound, "play-in-tune", WORDS("At the reference A"),
+          WORDS("Moves a record that is flat or sharp to the A your instrument is tuned to, or back"),
+          KeyList{plain(Qt::Key_I)}, OffPitch},
+         {Softer, Sound, "softer", WORDS("Softer"), WORDS("Turns the level down"),
+          KeyList{with(ctrl, Qt::Key_Down)}, always, true, true},
+         {Louder, Sound, "louder", WORDS("Louder"), WORDS("Turns the level up"),
+          KeyList{with(ctrl, Qt::Key_Up)}, always, false, true},
+         {YoursSofter, Sound, "yours-softer", WORDS("Yours softer"),
+          WORDS("Turns the written notes down against the record"), KeyList{with(shift, Qt::Key_Y)},
+          StudyOpen, false, true},
+         {YoursLouder, Sound, "yours-louder", WORDS("Yours louder"),
+          WORDS("Turns the written notes up against the record"), KeyList{plain(Qt::Key_Y)}, StudyOpen, false,
+          true},
+         {Clicks, Sound, "clicks", WORDS("Clicks on the beat"),
+          WORDS("Clicks on every beat of the marked bars, higher on the first of a bar"),
+          KeyList{plain(Qt::Key_W)}, Tempo, true},
+         {CountIn, Sound, "count-in", WORDS("Count in"),
+          WORDS("Counts one bar in before the sound begins, two bars, or none"),
+          KeyList{with(shift, Qt::Key_W)}, Tempo}});
 }
 
 void addMark(std::vector<Command>& table) {
@@ -275,7 +344,10 @@ std::vector<Command> makeTable() {
     addStudyAndEdit(table);
     addPlaying(table);
     addLoopAndSpeed(table);
+    addPasses(table);
     addHearing(table);
+    addBandAndHold(table);
+    addPitchAndLoudness(table);
     addMark(table);
     addWriting(table);
     addPhrasing(table);
@@ -307,9 +379,10 @@ const Command& command(CommandId id) {
 }
 
 QString translatedName(CommandMenu menu) {
-    static constexpr std::array<const char*, 7> names{
+    static constexpr std::array<const char*, 9> names{
         QT_TRANSLATE_NOOP("Commands", "Study"),  QT_TRANSLATE_NOOP("Commands", "Edit"),
-        QT_TRANSLATE_NOOP("Commands", "Listen"), QT_TRANSLATE_NOOP("Commands", "Mark"),
+        QT_TRANSLATE_NOOP("Commands", "Listen"), QT_TRANSLATE_NOOP("Commands", "Loop"),
+        QT_TRANSLATE_NOOP("Commands", "Sound"),  QT_TRANSLATE_NOOP("Commands", "Mark"),
         QT_TRANSLATE_NOOP("Commands", "Notes"),  QT_TRANSLATE_NOOP("Commands", "Check"),
         QT_TRANSLATE_NOOP("Commands", "Help")};
     return QCoreApplication::translate(context, names[static_cast<std::size_t>(menu)]);

@@ -22,7 +22,8 @@ enum class Condition {
     Places = 1 << 13, ///< a check of the phrase under the cursor left places to find
     LooseEnds = 1 << 14,
     NearLooseEnd = 1 << 15,
-    Stereo = 1 << 16, ///< the recording can be heard and has two channels
+    Stereo = 1 << 16,   ///< the recording can be heard and has two channels
+    OffPitch = 1 << 17, ///< the recording's own A is known and is not the user's
 };
 Q_DECLARE_FLAGS(Conditions, Condition)
 Q_DECLARE_OPERATORS_FOR_FLAGS(Conditions)

@@ -5,6 +5,7 @@
 #include "ui/desk/DeskWindow.h"
 #include "ui/grid/NoteGrid.h"
 #include "ui/grid/NoteGridPanel.h"
+#include "ui/sheet/ChorusSheetView.h"
 
 #include <QMessageBox>
 
@@ -54,6 +55,10 @@ void bindPlaying(CommandSet& commands, DeskWindow& window) {
     commands.bind(PreviousHearing, [&] { window.chooseHearing(ears.neighbour(-1)); });
     commands.bind(NextFocus, [&] { ears.focusOn(ears.focusNeighbour(1)); });
     commands.bind(PreviousFocus, [&] { ears.focusOn(ears.focusNeighbour(-1)); });
+    commands.bind(YoursSofter, [&] { ears.setBalance(ears.balance() - 1); });
+    commands.bind(YoursLouder, [&] { ears.setBalance(ears.balance() + 1); });
+    TuningDesk& tuning = window.tuningDesk();
+    commands.bind(PlayInTune, [&] { tuning.playInTune(!tuning.isInTune()); });
     commands.bind(Softer, [&] { ears.setLevel(ears.level() - levelStep); });
     commands.bind(Louder, [&] { ears.setLevel(ears.level() + levelStep); });
 }
@@ -70,10 +75,33 @@ void bindLoopAndSpeed(CommandSet& commands, DeskWindow& window) {
     commands.bind(Slower, [&] { ears.slower(); });
     commands.bind(Faster, [&] { ears.faster(); });
     commands.bind(FullSpeed, [&] { ears.playAt(1.0); });
-    commands.bind(ClimbOnOrOff, [&] { window.climbing().toggle(); });
-    commands.bind(ClimbStepBack, [&] { window.climbing().stepBack(); });
+    LoopMannerDesk& manner = window.loopManner();
+    commands.bind(ClimbOnOrOff, [&] { manner.toggleClimb(); });
+    commands.bind(ClimbStepBack, [&] { manner.stepBack(); });
+    commands.bind(ClimbSettings, [&] { window.sheet().openClimbMenu(); });
+    commands.bind(GapLonger, [&] { manner.chooseGap(manner.gapBeats() + 1); });
+    commands.bind(GapShorter, [&] { manner.chooseGap(manner.gapBeats() - 1); });
+    commands.bind(TradeSlower, [&] { manner.stepYoursSpeed(-1); });
+    commands.bind(TradeFaster, [&] { manner.stepYoursSpeed(1); });
+    commands.bind(TradeAsRecord, [&] { manner.chooseYoursSpeed(std::nullopt); });
     commands.bind(SemitoneDown, [&] { ears.transposeBy(-1); });
     commands.bind(SemitoneUp, [&] { ears.transposeBy(1); });
+}
+
+void bindBeatAndBand(CommandSet& commands, DeskWindow& window) {
+    BeatDesk& beat = window.beatDesk();
+    commands.bind(Clicks, [&] { beat.click(!beat.isClicking()); });
+    commands.bind(CountIn, [&] { beat.nextCountIn(); });
+    BandDesk& band = window.bandDesk();
+    commands.bind(NextBand, [&] { band.next(); });
+    commands.bind(BandAroundPhrase, [&] {
+        if (const auto phrase = window.phraseUnderCursor()) band.chooseAround(*phrase);
+    });
+    commands.bind(BandLowLower, [&] { band.stepLow(-1); });
+    commands.bind(BandLowHigher, [&] { band.stepLow(1); });
+    commands.bind(BandHighLower, [&] { band.stepHigh(-1); });
+    commands.bind(BandHighHigher, [&] { band.stepHigh(1); });
+    commands.bind(HoldHere, [&] { window.listening().holdOrLetGo(); });
 }
 
 void bindMarking(CommandSet& commands, DeskWindow& window) {
@@ -158,6 +186,7 @@ void bindCommands(CommandSet& commands, DeskWindow& window) {
     bindStudy(commands, window);
     bindPlaying(commands, window);
     bindLoopAndSpeed(commands, window);
+    bindBeatAndBand(commands, window);
     bindMarking(commands, window);
     bindWriting(commands, window);
     bindCheckAndHelp(commands, window);

@@ -7,12 +7,14 @@
 #include "ui/grid/NoteGrid.h"
 #include "ui/grid/NoteGridPanel.h"
 #include "ui/sheet/ChorusSheetView.h"
+#include "ui/sheet/PillMenu.h"
 #include "ui/strip/FormStripView.h"
 #include "ui/theme/PlaceText.h"
 #include "ui/theme/Spacing.h"
 #include "ui/theme/Theme.h"
 #include "ui/theme/Type.h"
 #include "ui/transport/TransportBar.h"
+#include "ui/transport/TuningLine.h"
 
 #include <QApplication>
 #include <QCloseEvent>
@@ -26,6 +28,8 @@
 #include <QUrl>
 #include <QVBoxLayout>
 
+#include <cmath>
+
 namespace earwright::ui {
 
 namespace {
@@ -33,6 +37,8 @@ namespace {
 constexpr int frameMilliseconds = 16; // 60 pictures a second
 /// What is not about the playhead is looked at every so many frames.
 constexpr int framesBetweenLooks = 6;
+/// A single peak held back is too short to be seen; milliseconds.
+constexpr qint64 heldBackShown = 1500;
 
 const auto loopSubject = QStringLiteral("loop");
 
@@ -62,6 +68,7 @@ DeskWindow::DeskWindow(const DeskSession::Options& options, QSettings& store)
     connectPanel();
     connectTransport();
     connectListening();
+    connectBeatAndBand();
     restoreLayout();
     frames.setTimerType(Qt::PreciseTimer);
     connect(&frames, &QTimer::timeout, this, &DeskWindow::tick);
@@ -133,7 +140,6 @@ void DeskWindow::showRecording() {
     chorusSheet->setRecording(desk.duration(), level);
     transportBar->setLength(desk.duration());
     transportBar->setHasRecording(desk.recording() != nullptr);
-    transportBar->setTuning(std::nullopt);
     listener.setRecording(desk.recording());
 }
 
@@ -170,11 +176,25 @@ void DeskWindow::showLoopMaking() {
                     {{tr("Cancel"), [this] { ears.giveUpLoop(); }}});
 }
 
-void DeskWindow::showClimb() {
-    chorusSheet->setClimb(climb.climb(), climb.isOn());
-    if (climb.isOn() && climb.climb().isAtTarget(desk.study().practice.speed))
-        messageBar->notice(
-            tr("The climb ends at %1 %: slow the loop down first.").arg(climb.climb().targetPercent));
+void DeskWindow::showLoopManner() {
+    const Climb& climb = manner.climb();
+    chorusSheet->setClimb(climb, manner.isClimbing());
+    chorusSheet->setGap(manner.gapBeats());
+    showTrade();
+    if (manner.isClimbing() && climb.isAtTarget(desk.study().practice.speed))
+        messageBar->notice(tr("The climb ends at %1 %: slow the loop down first.").arg(climb.targetPercent));
+}
+
+void DeskWindow::showTrade() {
+    const auto yours = manner.yoursSpeed();
+    chorusSheet->setTrade(ears.hearing() == Hearing::Trade,
+                          yours ? static_cast<int>(std::lround(*yours * 100)) : asTheRecord);
+}
+
+void DeskWindow::showTuning() {
+    transportBar->setTuning(tuning.record());
+    transportBar->tuningLine()->setReference(tuning.reference());
+    offerCommands();
 }
 
 void DeskWindow::tick() {
@@ -182,15 +202,24 @@ void DeskWindow::tick() {
     if (look) transportBar->setDevice(desk.engine().device());
     if (!desk.isOpen()) return;
     const Seconds ear = ears.place();
-    climb.follow();
+    manner.follow();
     formStrip->setHeard(ear);
     chorusSheet->setHeard(ear);
+    chorusSheet->setHeld(ears.isHolding() ? std::optional(ear) : std::nullopt);
     gridPanel->grid()->setPlayhead(ear);
     transportBar->setHeard(ear, ears.heard().playing);
+    showHeard();
     if (!look) return;
     listener.listenNear(ear);
     if (ears.heard().playing && cursor.follow(desk.study(), ear)) turnPage();
     offerCommands();
+}
+
+void DeskWindow::showHeard() {
+    const Heard& heard = ears.heard();
+    transportBar->showManner(heard);
+    if (ears.takeHeldBack()) sinceHeldBack.start();
+    transportBar->setHeldBack(sinceHeldBack.isValid() && sinceHeldBack.elapsed() < heldBackShown);
 }
 
 void DeskWindow::turnPage() {
@@ -215,7 +244,7 @@ void DeskWindow::goTo(Seconds place) {
 }
 
 void DeskWindow::letGo() {
-    if (chorusSheet->letGo() || ears.giveUpLoop()) return;
+    if (chorusSheet->letGo() || ears.giveUpLoop() || ears.letHeldGo()) return;
     if (chorusSheet->stretch()) return chorusSheet->setStretch(std::nullopt);
     if (!cursor.letGo()) return;
     chorusSheet->setFocus();

@@ -3,16 +3,20 @@
 
 #include "ui/commands/CommandSet.h"
 #include "ui/commands/KeyBindings.h"
+#include "ui/desk/BandDesk.h"
+#include "ui/desk/BeatDesk.h"
 #include "ui/desk/CheckDesk.h"
-#include "ui/desk/ClimbDesk.h"
 #include "ui/desk/DeskCursor.h"
 #include "ui/desk/DeskSession.h"
 #include "ui/desk/KeepingDesk.h"
 #include "ui/desk/ListeningDesk.h"
+#include "ui/desk/LoopMannerDesk.h"
 #include "ui/desk/MarkingDesk.h"
 #include "ui/desk/MessageBar.h"
 #include "ui/desk/RecordingListener.h"
+#include "ui/desk/TuningDesk.h"
 
+#include <QElapsedTimer>
 #include <QMainWindow>
 #include <QTimer>
 
@@ -41,7 +45,10 @@ public:
 
     DeskSession& session() { return desk; }
     ListeningDesk& listening() { return ears; }
-    ClimbDesk& climbing() { return climb; }
+    LoopMannerDesk& loopManner() { return manner; }
+    BeatDesk& beatDesk() { return beat; }
+    BandDesk& bandDesk() { return band; }
+    TuningDesk& tuningDesk() { return tuning; }
     MarkingDesk& marking() { return *marks; }
     CheckDesk& checking() { return *checks; }
     KeepingDesk& keeping() { return *keeper; }
@@ -80,13 +87,17 @@ private:
     void connectPanel();
     void connectTransport();
     void connectListening();
+    void connectBeatAndBand();
     void restoreLayout();
 
     void showStudy();
     void showRecording();
     void showTitle();
     void showLoopMaking();
-    void showClimb();
+    void showLoopManner();
+    void showTrade();
+    void showHeard();
+    void showTuning();
     void adviseOnMarking();
     static QString adviceSubject() { return QStringLiteral("advice"); }
     void tick();
@@ -97,7 +108,10 @@ private:
     DeskSession desk;
     RecordingListener listener;
     ListeningDesk ears{desk};
-    ClimbDesk climb{desk, ears};
+    LoopMannerDesk manner{desk, ears};
+    BeatDesk beat{desk};
+    BandDesk band{desk};
+    TuningDesk tuning{desk, settings};
     DeskCursor cursor;
     KeyBindings bindings;
     CommandSet* commandSet;
@@ -115,6 +129,7 @@ private:
 
     QTimer frames;
     int frameCount = 0;
+    QElapsedTimer sinceHeldBack;
 };
 
 } // namespace earwright::ui

@@ -6,8 +6,12 @@
 #include "ui/grid/NoteGrid.h"
 #include "ui/grid/NoteGridPanel.h"
 #include "ui/sheet/ChorusSheetView.h"
+#include "ui/sheet/PillMenu.h"
 #include "ui/strip/FormStripView.h"
+#include "ui/transport/BandRow.h"
+#include "ui/transport/ClickRow.h"
 #include "ui/transport/TransportBar.h"
+#include "ui/transport/TuningLine.h"
 
 #include <QApplication>
 
@@ -39,7 +43,7 @@ void DeskWindow::connectSession() {
     });
     connect(&listener, &RecordingListener::onsetsFound, chorusSheet, &ChorusSheetView::setOnsets);
     connect(&listener, &RecordingListener::ready, this,
-            [this] { transportBar->setTuning(listener.evidence()->tuning().cents); });
+            [this] { tuning.setRecord(listener.evidence()->tuning().cents); });
 }
 
 void DeskWindow::connectStrip() {
@@ -82,6 +86,10 @@ void DeskWindow::connectTransport() {
             setTransposition(setSpeed(desk.study(), playing.speed), playing.semitones, playing.cents));
     });
     connect(transportBar, &TransportBar::levelChosen, &ears, &ListeningDesk::setLevel);
+    connect(transportBar, &TransportBar::balanceChosen, &ears, &ListeningDesk::setBalance);
+    connect(transportBar, &TransportBar::inTuneChosen, &tuning, &TuningDesk::playInTune);
+    connect(transportBar->tuningLine(), &TuningLine::referenceChosen, &tuning, &TuningDesk::choose);
+    connect(&tuning, &TuningDesk::changed, this, &DeskWindow::showTuning);
     connect(transportBar, &TransportBar::tryDeviceAgainRequested, this,
             [this] { desk.engine().useDevice(DeviceWish{}); });
     connect(transportBar, &TransportBar::deviceListRequested, this,
@@ -90,20 +98,44 @@ void DeskWindow::connectTransport() {
             [this](int index) { desk.engine().useDevice(DeviceWish{.index = index}); });
     transportBar->setHasRecording(false);
     transportBar->setLevel(ears.level());
+    showTuning();
     transportBar->setHearing(ears.hearing());
 }
 
 void DeskWindow::connectListening() {
-    connect(&ears, &ListeningDesk::hearingChanged, this,
-            [this] { transportBar->setHearing(ears.hearing()); });
+    connect(&ears, &ListeningDesk::hearingChanged, this, [this] {
+        transportBar->setHearing(ears.hearing());
+        showTrade();
+    });
     connect(&ears, &ListeningDesk::focusChanged, this, [this] {
         transportBar->showFocus(ears.focus());
         transportBar->setIsStereo(ears.isStereo());
     });
-    connect(&ears, &ListeningDesk::levelChanged, this, [this] { transportBar->setLevel(ears.level()); });
+    connect(&ears, &ListeningDesk::levelChanged, this, [this] {
+        transportBar->setLevel(ears.level());
+        transportBar->setBalance(ears.balance());
+    });
     connect(&ears, &ListeningDesk::loopMakingChanged, this, &DeskWindow::showLoopMaking);
-    connect(&climb, &ClimbDesk::changed, this, &DeskWindow::showClimb);
-    connect(chorusSheet, &ChorusSheetView::climbChosen, &climb, &ClimbDesk::choose);
+    connect(&manner, &LoopMannerDesk::changed, this, &DeskWindow::showLoopManner);
+    connect(chorusSheet, &ChorusSheetView::climbChosen, &manner, &LoopMannerDesk::chooseClimb);
+    connect(chorusSheet, &ChorusSheetView::climbStepBackChosen, &manner, &LoopMannerDesk::stepBack);
+    connect(chorusSheet, &ChorusSheetView::gapChosen, &manner, &LoopMannerDesk::chooseGap);
+    connect(chorusSheet, &ChorusSheetView::yoursSpeedChosen, this, [this](int percent) {
+        manner.chooseYoursSpeed(percent == asTheRecord ? std::nullopt : std::optional(percent / 100.0));
+    });
+}
+
+void DeskWindow::connectBeatAndBand() {
+    ClickRow* clicks = transportBar->clickRow();
+    connect(clicks, &ClickRow::clicksChosen, &beat, &BeatDesk::click);
+    connect(clicks, &ClickRow::levelChosen, &beat, &BeatDesk::setClickLevel);
+    connect(clicks, &ClickRow::countInChosen, &beat, &BeatDesk::setCountIn);
+    connect(&beat, &BeatDesk::changed, this,
+            [this, clicks] { clicks->show(beat.isClicking(), beat.clickLevel(), beat.countIn()); });
+    BandRow* row = transportBar->bandRow();
+    connect(row, &BandRow::useChosen, &band, &BandDesk::choose);
+    connect(row, &BandRow::edgesChosen, &band, &BandDesk::setEdges);
+    connect(&band, &BandDesk::changed, this, [this, row] { row->show(band.use(), band.edges()); });
 }
 
 } // namespace earwright::ui

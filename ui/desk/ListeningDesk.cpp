@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace earwright::ui {
 
@@ -13,6 +14,8 @@ namespace {
 
 constexpr int ways = 5;
 constexpr int parts = 5;
+constexpr int softestYours = -24;
+constexpr int loudestYours = 12;
 /// The ear has arrived when it is this near; after the longest wait (milliseconds) it counts as arrived
 /// anyhow.
 constexpr Seconds arrival{0.03};
@@ -47,7 +50,13 @@ ListeningDesk::ListeningDesk(DeskSession& desk, QObject* parent) : QObject(paren
 
 const Heard& ListeningDesk::listen() {
     last = session.engine().now();
+    // The engine tells it once, to whoever asks first.
+    heldBack = heldBack || last.limited;
     return last;
+}
+
+bool ListeningDesk::takeHeldBack() {
+    return std::exchange(heldBack, false);
 }
 
 Seconds ListeningDesk::ear() {
@@ -79,7 +88,25 @@ void ListeningDesk::hearFrom(Seconds place) {
     sinceChosen.start();
     // Upwards, so that a place chosen at the start of a bar or phrase lies in it.
     const double frames = chosen->value * session.study().recording.rate.hertz;
-    session.engine().seek(Frames(std::llround(std::ceil(frames - 1e-6))));
+    const Frames frame(std::llround(std::ceil(frames - 1e-6)));
+    if (last.holding)
+        session.engine().hold(frame);
+    else
+        session.engine().seek(frame);
+}
+
+void ListeningDesk::holdOrLetGo() {
+    listen();
+    if (letHeldGo() || !session.isOpen()) return;
+    session.engine().hold(session.framesOf(place()));
+    last.holding = true;
+}
+
+bool ListeningDesk::letHeldGo() {
+    if (!last.holding) return false;
+    session.engine().hold(std::nullopt);
+    last.holding = false;
+    return true;
 }
 
 void ListeningDesk::stepBeats(int steps) {
@@ -166,6 +193,12 @@ bool ListeningDesk::isStereo() const {
 void ListeningDesk::setLevel(double level) {
     gain = std::clamp(level, 0.0, 1.0);
     session.engine().setLevel(gain);
+    emit levelChanged();
+}
+
+void ListeningDesk::setBalance(int decibels) {
+    yoursDecibels = std::clamp(decibels, softestYours, loudestYours);
+    session.engine().setBalance(yoursDecibels);
     emit levelChanged();
 }
 

@@ -19,6 +19,8 @@ public:
     /// Asks the engine anew; the rest of this frame's questions are answered from it.
     const Heard& listen();
     const Heard& heard() const { return last; }
+    /// Something was too loud and was held back since this was asked last.
+    bool takeHeldBack();
     /// Where the ear is, asked at this moment: for taps. While nothing sounds it is the place chosen last.
     Seconds ear();
     /// The place the user has in mind: the one just chosen, until it is heard, and then where the ear is. So
@@ -26,9 +28,15 @@ public:
     Seconds place();
 
     void playOrPause();
+    /// While an instant is held, the one there is held from now on.
     void hearFrom(Seconds place);
     void stepBeats(int steps);
     void stepBars(int steps);
+    /// Sustains the instant where the ear is; while one is held, lets it go.
+    void holdOrLetGo();
+    bool isHolding() const { return last.holding; }
+    /// True if an instant was held.
+    bool letHeldGo();
     /// Once, at the chosen speed; then the ear is at its start.
     void hearSlice(const Range<Seconds>& slice);
 
@@ -59,6 +67,9 @@ public:
     bool isStereo() const;
     double level() const { return gain; }
     void setLevel(double level);
+    /// Decibels by which the written notes are louder than the record, −24 to 12.
+    int balance() const { return yoursDecibels; }
+    void setBalance(int decibels);
 
 signals:
     void hearingChanged();
@@ -79,6 +90,8 @@ private:
     Hearing way = Hearing::Record;
     Focus part = Focus::All;
     double gain = 0.8;
+    int yoursDecibels = 0;
+    bool heldBack = false;
 };
 
 /// The words for a way of hearing.

@@ -2,7 +2,7 @@
 
 #include "ui/sheet/ClimbMenu.h"
 #include "ui/sheet/InlineEditor.h"
-#include "ui/sheet/LoopPill.h"
+#include "ui/sheet/PillMenu.h"
 #include "ui/sheet/SheetPainter.h"
 #include "ui/theme/PlaceText.h"
 #include "ui/theme/StudyPlace.h"
@@ -98,6 +98,25 @@ void ChorusSheetView::setClimb(const Climb& climb, bool climbing) {
     model.climb = climb;
     model.climbing = climbing;
     redraw();
+}
+
+void ChorusSheetView::setGap(int beats) {
+    if (beats == model.gapBeats) return;
+    model.gapBeats = beats;
+    redraw();
+}
+
+void ChorusSheetView::setTrade(bool trading, int yoursPercent) {
+    if (trading == model.trading && yoursPercent == model.yoursPercent) return;
+    model.trading = trading;
+    model.yoursPercent = yoursPercent;
+    redraw();
+}
+
+void ChorusSheetView::setHeld(const std::optional<Seconds>& place) {
+    if (place == model.held) return;
+    model.held = place;
+    viewport()->update();
 }
 
 void ChorusSheetView::setStretch(const std::optional<Range<Seconds>>& stretch) {
@@ -219,6 +238,7 @@ void ChorusSheetView::paintEvent(QPaintEvent* event) {
     }
     if (model.duration <= Seconds(0)) return paintInvitation(painter);
     painter.translate(scroll);
+    sheet.paintHeld(painter);
     sheet.paintPlayhead(painter);
     sheet.paintMarkHandle(painter);
 }
@@ -265,7 +285,9 @@ void ChorusSheetView::mousePressEvent(QMouseEvent* event) {
     glide->stop();
     const QPointF point = onSheet(event->position());
     const SheetHit hit = hitAt(model, geometry, point);
-    if (hit.part == SheetPart::PillClimb) return openClimbMenu();
+    if (hit.part == SheetPart::PillClimb || hit.part == SheetPart::PillGap ||
+        hit.part == SheetPart::PillTrade)
+        return openPillMenu(hit.part);
     tool.press(hit, point, model);
 }
 
@@ -326,12 +348,33 @@ void ChorusSheetView::openMenu(const SheetHit& hit, const QPoint& at) {
 }
 
 void ChorusSheetView::openClimbMenu() {
+    if (const auto loop = model.loop()) reveal(loop->begin);
+    openPillMenu(SheetPart::PillClimb);
+}
+
+void ChorusSheetView::openPillMenu(SheetPart kind) {
     const auto pill = LoopPill::on(model, geometry);
-    if (!pill) return;
-    auto* menu = new ClimbMenu(model.climb, model.climbing, this);
-    menu->setAttribute(Qt::WA_DeleteOnClose);
-    connect(menu, &ClimbMenu::chosen, this, &ChorusSheetView::climbChosen);
-    menu->popup(viewport()->mapToGlobal(inViewport(pill->climbPlace).bottomLeft()));
+    const PillPart* part = pill ? pill->part(kind) : nullptr;
+    if (!part) return;
+    if (kind == SheetPart::PillClimb) {
+        auto* menu = new ClimbMenu(model.climb, model.climbing, this);
+        connect(menu, &ClimbMenu::chosen, this, &ChorusSheetView::climbChosen);
+        connect(menu, &ClimbMenu::stepBackChosen, this, &ChorusSheetView::climbStepBackChosen);
+        return popUpAt(*menu, *part);
+    }
+    if (kind == SheetPart::PillGap) {
+        auto* menu = new PillMenu(tr("Silence after each pass"), gapChoices(), model.gapBeats, this);
+        connect(menu, &PillMenu::chosen, this, &ChorusSheetView::gapChosen);
+        return popUpAt(*menu, *part);
+    }
+    auto* menu = new PillMenu(tr("Yours in trade"), tradeChoices(model.speedSteps), model.yoursPercent, this);
+    connect(menu, &PillMenu::chosen, this, &ChorusSheetView::yoursSpeedChosen);
+    popUpAt(*menu, *part);
+}
+
+void ChorusSheetView::popUpAt(QMenu& menu, const PillPart& part) {
+    menu.setAttribute(Qt::WA_DeleteOnClose);
+    menu.popup(viewport()->mapToGlobal(inViewport(part.place).bottomLeft()));
 }
 
 bool ChorusSheetView::letGo() {
@@ -350,6 +393,8 @@ void ChorusSheetView::showPointer(const SheetHit& hit) {
         return;
     case SheetPart::PillStep:
     case SheetPart::PillClimb:
+    case SheetPart::PillGap:
+    case SheetPart::PillTrade:
     case SheetPart::Phrase:
     case SheetPart::Heading:
     case SheetPart::LooseEnd:
@@ -373,6 +418,8 @@ void ChorusSheetView::showTip(const SheetHit& hit, const QPointF&) {
         tip = tr("Mark at %1; drag to move it, Ctrl catches on onsets")
                   .arg(placeText(model.study->beatMap.marks()[hit.mark].position, model.study->meter));
     if (hit.part == SheetPart::PillClimb) tip = climbTip(model.climb, model.climbing);
+    if (hit.part == SheetPart::PillGap) tip = gapTip(model.gapBeats);
+    if (hit.part == SheetPart::PillTrade) tip = tradeTip();
     if (hit.part == SheetPart::LooseEnd)
         for (const LooseEnd& end : model.study->looseEnds)
             if (end.id == *hit.looseEnd) tip = QString::fromStdString(end.text);

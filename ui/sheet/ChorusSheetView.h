@@ -1,6 +1,7 @@
 // The chorus sheet: the recording in lines of bars, with chords, notes, phrases, loose ends and the loop.
 #pragma once
 
+#include "ui/sheet/LoopPill.h"
 #include "ui/sheet/SheetGeometry.h"
 #include "ui/sheet/SheetMenu.h"
 #include "ui/sheet/SheetModel.h"
@@ -34,6 +35,12 @@ public:
     void setSpeedSteps(std::vector<int> percents);
     /// The climb on the loop; while off, the one that the first choice starts from.
     void setClimb(const Climb& climb, bool climbing);
+    /// Beats of silence after each pass of the loop.
+    void setGap(int beats);
+    /// Whether record and yours take turns, and the speed of yours in per cent, 0 for the record's.
+    void setTrade(bool trading, int yoursPercent);
+    /// One instant is held: its place is marked.
+    void setHeld(const std::optional<Seconds>& place);
     /// Follows the ear while it is in sight; scrolled away by hand, the sheet stays where it is put.
     void setHeard(Seconds place);
     /// Scrolls a place into sight.
@@ -51,6 +58,8 @@ public:
     void typeLooseEnd(Seconds place);
     void typeLooseEndAgain(LooseEndId looseEnd);
 
+    /// The menu of the climb on the loop's pill, as if clicked. Nothing happens without a loop.
+    void openClimbMenu();
     const SheetGeometry& places() const { return geometry; }
     /// Gives up a gesture or an editor; true if there was one.
     bool letGo();
@@ -59,6 +68,10 @@ signals:
     void wished(const earwright::ui::SheetWish& wish);
     /// Nothing: no climb any more.
     void climbChosen(const std::optional<earwright::Climb>& climb);
+    void climbStepBackChosen();
+    void gapChosen(int beats);
+    /// In per cent; 0 for the record's speed.
+    void yoursSpeedChosen(int percent);
 
 protected:
     void paintEvent(QPaintEvent* event) override;
@@ -90,7 +103,8 @@ private:
     /// Where an editor for a place opens.
     QRect editorPlace(const QRectF& row, double x, int width) const;
     void openMenu(const SheetHit& hit, const QPoint& at);
-    void openClimbMenu();
+    void openPillMenu(SheetPart part);
+    void popUpAt(QMenu& menu, const PillPart& part);
 
     SheetModel model;
     LineLength lineLength;

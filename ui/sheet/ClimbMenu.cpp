@@ -10,6 +10,8 @@ ClimbMenu::ClimbMenu(const Climb& climb, bool climbing, QWidget* parent) : QMenu
     offer(tr("After passes"), tr("every %1"), {1, 2, 4, 8}, &Climb::everyPasses);
     offer(tr("Up to"), tr("%1 %"), {80, 100, 120}, &Climb::targetPercent);
     addSeparator();
+    back = addAction(tr("A step back"), this, &ClimbMenu::stepBackChosen);
+    back->setEnabled(climbing);
     off = addAction(tr("No climb"), [this] { emit chosen(std::nullopt); });
     off->setEnabled(climbing);
 }
@@ -25,6 +27,7 @@ void ClimbMenu::offer(const QString& title, const QString& each, const std::vect
         action->setChecked(shown.*part == value);
         connect(action, &QAction::triggered, this, [this, part, value] {
             shown.*part = value;
+            back->setEnabled(true);
             off->setEnabled(true);
             emit chosen(shown);
         });

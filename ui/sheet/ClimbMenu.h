@@ -1,4 +1,4 @@
-// The menu of the climb on the loop's pill: its step, its passes, its target, and off.
+// The menu of the climb on the loop's pill: its step, its passes, its target, a step back, and off.
 #pragma once
 
 #include "core/engine/Climb.h"
@@ -21,6 +21,8 @@ public:
 signals:
     /// Nothing: no climb any more.
     void chosen(const std::optional<earwright::Climb>& climb);
+    /// A step slower, and on from there.
+    void stepBackChosen();
 
 protected:
     void mouseReleaseEvent(QMouseEvent* event) override;
@@ -29,6 +31,7 @@ private:
     void offer(const QString& title, const QString& each, const std::vector<int>& values, int Climb::*part);
 
     Climb shown;
+    QAction* back = nullptr;
     QAction* off = nullptr;
 };
 

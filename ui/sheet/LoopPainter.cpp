@@ -64,7 +64,14 @@ void LoopPainter::paintPill(QPainter& painter) const {
         painter.drawText(step.place, Qt::AlignCenter, step.chosen ? number + QStringLiteral(" %") : number);
     }
     painter.setPen(color(Role::OnMark));
-    painter.drawText(pill->climbPlace, Qt::AlignCenter, pill->climbText);
+    for (const PillPart& part : pill->parts) {
+        painter.drawText(part.place, Qt::AlignCenter, part.text);
+        if (!part.inUse) continue;
+        const double wide = QFontMetricsF(painter.font()).horizontalAdvance(part.text);
+        const double y = part.place.bottom() - 3.5;
+        painter.drawLine(QPointF(part.place.center().x() - wide / 2, y),
+                         QPointF(part.place.center().x() + wide / 2, y));
+    }
 }
 
 } // namespace earwright::ui

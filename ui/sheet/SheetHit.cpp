@@ -32,7 +32,7 @@ bool hitPill(SheetHit& hit, const SheetModel& model, const SheetGeometry& geomet
         hit.part = SheetPart::PillStep;
         hit.percent = *percent;
     }
-    if (pill->climbPlace.contains(point)) hit.part = SheetPart::PillClimb;
+    if (const PillPart* part = pill->partAt(point)) hit.part = part->part;
     return true;
 }
 

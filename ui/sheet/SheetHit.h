@@ -13,6 +13,8 @@ enum class SheetPart {
     Nothing,
     PillStep,
     PillClimb,
+    PillGap,
+    PillTrade,
     Pill,
     LoopStart,
     LoopEnd,

@@ -25,11 +25,19 @@ struct SheetModel {
     /// The phrase in the note grid.
     std::optional<SpanId> phrase;
     Seconds heard;
+    /// The place whose instant is held.
+    std::optional<Seconds> held;
     /// Played ÷ original in per cent, as offered on the loop.
     std::vector<int> speedSteps;
     /// The climb on the loop, or the one that a click would start.
     Climb climb;
     bool climbing = false;
+    /// Beats of silence after each pass of the loop.
+    int gapBeats = 0;
+    /// Record and written notes take turns; the written notes at a speed of their own in per cent, or 0 for
+    /// the record's.
+    bool trading = false;
+    int yoursPercent = 0;
 
     /// What the user chose by dragging over the sheet.
     std::optional<Range<Seconds>> stretch;

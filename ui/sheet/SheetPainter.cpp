@@ -9,6 +9,8 @@
 #include "ui/theme/Theme.h"
 #include "ui/theme/Type.h"
 
+#include <QCoreApplication>
+
 #include <algorithm>
 #include <cmath>
 
@@ -23,8 +25,15 @@ constexpr double markFoot = 5;
 constexpr double handleWidth = 22;
 constexpr double handleHeight = 12;
 constexpr double handleArrow = 3.5;
+/// A held instant.
+constexpr double heldRing = 8;
+constexpr double heldDot = 4;
 constexpr double chordGap = 8;
 constexpr double narrowestChord = 0.62; // share of the ordinary size a crowded symbol may shrink to
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("ChorusSheet", text);
+}
 
 } // namespace
 
@@ -200,6 +209,28 @@ void SheetPainter::paintPlayhead(QPainter& painter) const {
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setPen(QPen(color(Role::Ink), spacing::hair));
     painter.drawLine(QPointF(x, box.top() - markFoot), QPointF(x, box.bottom() + markFoot));
+}
+
+void SheetPainter::paintHeld(QPainter& painter) const {
+    if (!model.held || geometry.lines().empty()) return;
+    const std::size_t line = geometry.lineOf(*model.held);
+    const QRectF box = geometry.box(line);
+    const QString word = tr("held");
+    painter.setFont(font(TextStyle::Label));
+    const double room = painter.fontMetrics().horizontalAdvance(word) + 2 * spacing::tight;
+    const QPointF centre(std::min(geometry.x(line, *model.held), box.right() - heldRing - room),
+                         box.center().y());
+    painter.setRenderHint(QPainter::Antialiasing);
+    // On a ground of its own, so that it is read over level and notes.
+    painter.setBrush(color(Role::Page));
+    painter.setPen(QPen(color(Role::Recording), spacing::barLine));
+    const QRectF label(centre.x() - heldRing, centre.y() - heldRing, 2 * heldRing + room, 2 * heldRing);
+    painter.drawRoundedRect(label, heldRing, heldRing);
+    painter.drawEllipse(centre, heldRing, heldRing);
+    painter.drawText(label.adjusted(2 * heldRing, 0, 0, 0), Qt::AlignCenter, word);
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(color(Role::Recording));
+    painter.drawEllipse(centre, heldDot, heldDot);
 }
 
 void SheetPainter::paintMarkHandle(QPainter& painter) const {

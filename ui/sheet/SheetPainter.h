@@ -15,6 +15,8 @@ public:
     void paint(QPainter& painter, const QRectF& exposed) const;
     /// Where the ear is; drawn over the rest, frame by frame.
     void paintPlayhead(QPainter& painter) const;
+    /// The mark of a held instant, over the rest: a ring around a full dot on the playhead's line.
+    void paintHeld(QPainter& painter) const;
     /// The handle of the mark near the hand, over the rest.
     void paintMarkHandle(QPainter& painter) const;
     static QRectF handleArea(const SheetGeometry& geometry, Seconds mark);

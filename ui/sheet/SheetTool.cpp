@@ -116,6 +116,8 @@ SheetWish SheetTool::clicked() const {
         return HearFrom{start.place};
     case SheetPart::Pill:
     case SheetPart::PillClimb:
+    case SheetPart::PillGap:
+    case SheetPart::PillTrade:
     case SheetPart::Nothing:
         break;
     }

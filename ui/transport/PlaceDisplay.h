@@ -18,8 +18,13 @@ public:
     void showPlace(const QString& barAndBeat, Seconds now, Seconds length);
     /// Played ÷ original.
     void showSpeed(double speed);
+    /// What goes on instead of the record, "count-in 3": large, until it is empty again.
+    void showStage(const QString& words);
 
-    QString largeText() const { return large; }
+    /// One instant is held.
+    void showHeld(bool held);
+
+    QString largeText() const { return stage.isEmpty() ? large : stage; }
     QString smallText() const;
 
     QSize sizeHint() const override;
@@ -30,8 +35,10 @@ protected:
 
 private:
     QString large;
+    QString stage;
     QString clock;
     QString speedText;
+    bool held = false;
 };
 
 } // namespace earwright::ui

@@ -1,41 +1,21 @@
 // A number with its sign, between two signs that step it.
 #pragma once
 
-#include <QWidget>
+#include "ui/transport/Stepper.h"
 
 namespace earwright::ui {
 
-class QuietButton;
-
 /// "−  +2  +". A click on the number itself sets it back to 0.
-class SignedStepper : public QWidget {
+class SignedStepper : public Stepper {
     Q_OBJECT
 public:
-    /// Name: what it steps, for screen readers. Limit: both ways.
+    /// Limit: both ways.
     SignedStepper(const QString& name, int limit, QWidget* parent = nullptr);
+    /// From `lowest`, below 0, to `highest`.
+    SignedStepper(const QString& name, int lowest, int highest, QWidget* parent = nullptr);
 
-    void setValue(int value);
-    int value() const { return number; }
-    QString text() const;
-    QuietButton* lowerButton() const { return lower; }
-    QuietButton* higherButton() const { return higher; }
-    QuietButton* numberButton() const { return shown; }
-
-signals:
-    /// Asked for by the user; the number shown follows setValue() only.
-    void chosen(int value);
-
-protected:
-    void wheelEvent(QWheelEvent* event) override;
-
-private:
-    void step(int by);
-
-    int limit;
-    int number = 0;
-    QuietButton* lower;
-    QuietButton* shown;
-    QuietButton* higher;
+    /// "+2", "−3", "0".
+    static QString signedText(int number);
 };
 
 } // namespace earwright::ui

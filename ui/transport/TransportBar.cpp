@@ -5,6 +5,8 @@
 #include "ui/theme/Spacing.h"
 #include "ui/theme/Theme.h"
 #include "ui/theme/Type.h"
+#include "ui/transport/BandRow.h"
+#include "ui/transport/ClickRow.h"
 #include "ui/transport/DeviceLine.h"
 #include "ui/transport/FocusRow.h"
 #include "ui/transport/HearingRow.h"
@@ -31,6 +33,9 @@ namespace {
 constexpr int levelSteps = 100;
 constexpr int mostSemitones = 12;
 constexpr int mostCents = 100;
+/// As far as the engine takes its balance.
+constexpr int softestYours = -24;
+constexpr int loudestYours = 12;
 /// Longer gaps between two looks are not listening: the machine slept, or the window hung.
 constexpr double longestLook = 10;
 
@@ -41,11 +46,16 @@ TransportBar::TransportBar(QWidget* parent)
       play(new PlayButton(this)),
       place(new PlaceDisplay(this)),
       hearing(new HearingRow(this)),
+      balanceStepper(
+          new SignedStepper(tr("Loudness of yours in decibels"), softestYours, loudestYours, this)),
       picture(new FocusRow(this)),
+      band(new BandRow(this)),
       tuning(new TuningLine(this)),
       semitoneStepper(new SignedStepper(tr("Semitones"), mostSemitones, this)),
       centStepper(new SignedStepper(tr("Cents"), mostCents, this)),
+      clicks(new ClickRow(this)),
       level(new QSlider(Qt::Horizontal, this)),
+      heldBack(new QLabel(tr("▲ held back"), this)),
       device(new DeviceLine(this)),
       breakWord(
           new QuietButton(tr("You have listened for a long time: a short break does the ears good."), this)) {
@@ -57,6 +67,10 @@ TransportBar::TransportBar(QWidget* parent)
     level->setToolTip(
         tr("Loud sound over a long time can harm your hearing. Keep the level comfortable and take "
            "breaks; follow the rules where you work, and ask a hearing professional when in doubt."));
+    balanceStepper->setToolTip(tr("The written notes louder or softer than the record, in decibels"));
+    heldBack->setFont(ui::font(TextStyle::Small));
+    heldBack->setToolTip(tr("Too loud to sound clean: the peaks are being held back. Turn the level down."));
+    setHeldBack(false);
     semitoneStepper->setToolTip(tr("Move the pitch by semitones"));
     centStepper->setToolTip(tr("Move the pitch by hundredths of a semitone"));
     breakWord->setTextStyle(TextStyle::Small);
@@ -68,59 +82,66 @@ TransportBar::TransportBar(QWidget* parent)
     setHasRecording(false);
 }
 
-QWidget* TransportBar::captioned(const QString& caption, QWidget* content, int indent) {
-    auto* group = new QWidget(this);
-    auto* title = new QLabel(caption, group);
+QLabel* TransportBar::caption(const QString& text) {
+    auto* title = new QLabel(text, this);
     title->setFont(ui::font(TextStyle::Small));
     title->setForegroundRole(QPalette::PlaceholderText);
-    title->setIndent(indent);
-    // All groups are as high as a word to choose, so that captions stand on one line.
-    content->setMinimumHeight(QuietButton(caption).sizeHint().height());
-    auto* column = new QVBoxLayout(group);
-    column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(spacing::hair);
-    column->addWidget(title);
-    column->addWidget(content);
-    return group;
+    return title;
 }
 
-QLayout* TransportBar::buildChoices() {
-    // One under the other with their captions in front: side by side they would not fit a narrow window.
-    auto* choices = new QGridLayout;
-    choices->setHorizontalSpacing(spacing::small);
-    choices->setVerticalSpacing(spacing::hair);
-    int line = 0;
-    for (const auto& [caption, words] :
-         {std::pair<QString, QWidget*>{tr("hear"), hearing}, {tr("focus"), picture}}) {
-        auto* title = new QLabel(caption, this);
-        title->setFont(ui::font(TextStyle::Small));
-        title->setForegroundRole(QPalette::PlaceholderText);
-        choices->addWidget(title, line, 0);
-        choices->addWidget(words, line++, 1);
-    }
-    return choices;
+void TransportBar::addLine(QGridLayout& grid, int line, int column, const QString& text, QLayout* parts) {
+    grid.addWidget(caption(text), line, column);
+    grid.addLayout(parts, line, column + 1);
+}
+
+void TransportBar::buildLevel(QGridLayout& grid, int column) {
+    auto* words = new QHBoxLayout;
+    words->setSpacing(spacing::small);
+    words->addWidget(caption(tr("level")));
+    words->addWidget(heldBack);
+    words->addStretch(1);
+    grid.addLayout(words, 0, column);
+    grid.addWidget(level, 1, column);
 }
 
 void TransportBar::buildLayout() {
-    auto* row = new QHBoxLayout;
-    row->setSpacing(spacing::large);
-    row->addWidget(play);
-    row->addSpacing(spacing::medium - spacing::large);
-    row->addWidget(place);
-    row->addStretch(1);
-    row->addLayout(buildChoices());
-    row->addStretch(1);
-    row->addWidget(captioned(tr("semitones"), semitoneStepper, spacing::tight));
-    row->addWidget(captioned(tr("cents"), centStepper, spacing::tight));
-    row->addWidget(captioned(tr("tuning"), tuning, 0));
-    row->addStretch(1);
-    row->addWidget(captioned(tr("level"), level, 0));
+    const auto line = [](std::initializer_list<QWidget*> parts) {
+        auto* row = new QHBoxLayout;
+        row->setSpacing(spacing::tight);
+        for (QWidget* part : parts)
+            row->addWidget(part);
+        row->addStretch(1);
+        return row;
+    };
+    // Three lines with their captions in front: side by side all this would not fit a narrow window.
+    auto* grid = new QGridLayout;
+    grid->setHorizontalSpacing(spacing::small);
+    grid->setVerticalSpacing(0);
+    QLabel* yoursCaption = caption(tr("yours"));
+    yoursCaption->setIndent(spacing::small);
+    addLine(*grid, 0, 0, tr("hear"), line({hearing, yoursCaption, balanceStepper}));
+    addLine(*grid, 1, 0, tr("focus"), line({picture}));
+    addLine(*grid, 2, 0, tr("band"), line({band}));
+    addLine(*grid, 0, 3, tr("pitch"),
+            line({semitoneStepper, caption(tr("semitones")), centStepper, caption(tr("cents"))}));
+    addLine(*grid, 1, 3, tr("tuning"), line({tuning}));
+    addLine(*grid, 2, 3, tr("beat"), line({clicks}));
+    buildLevel(*grid, 6);
+    for (const int gap : {2, 5}) {
+        grid->setColumnMinimumWidth(gap, spacing::medium);
+        grid->setColumnStretch(gap, 1);
+    }
 
+    auto* row = new QHBoxLayout;
+    row->setSpacing(spacing::medium);
+    row->addWidget(play);
+    row->addWidget(place);
+    row->addLayout(grid, 1);
     auto* foot = new QHBoxLayout;
     foot->addWidget(breakWord);
     foot->addWidget(device, 1);
     auto* column = new QVBoxLayout(this);
-    column->setContentsMargins(spacing::large, spacing::small, spacing::large, spacing::tight);
+    column->setContentsMargins(spacing::large, spacing::tight, spacing::large, spacing::tight);
     column->setSpacing(spacing::hair);
     column->addLayout(row);
     column->addLayout(foot);
@@ -130,12 +151,14 @@ void TransportBar::connectParts() {
     connect(play, &QAbstractButton::clicked, this, &TransportBar::playPauseRequested);
     connect(hearing, &HearingRow::chosen, this, &TransportBar::hearingChosen);
     connect(picture, &FocusRow::chosen, this, &TransportBar::focusChosen);
-    const auto chooseCents = [this](int cents) { emit playingChosen({inUse.speed, inUse.semitones, cents}); };
     connect(semitoneStepper, &SignedStepper::chosen, this, [this](int semitones) {
         emit playingChosen({inUse.speed, semitones, inUse.cents});
     });
-    connect(centStepper, &SignedStepper::chosen, this, chooseCents);
-    connect(tuning, &TuningLine::centsChosen, this, chooseCents);
+    connect(centStepper, &SignedStepper::chosen, this, [this](int cents) {
+        emit playingChosen({inUse.speed, inUse.semitones, cents});
+    });
+    connect(tuning, &TuningLine::inTuneChosen, this, &TransportBar::inTuneChosen);
+    connect(balanceStepper, &SignedStepper::chosen, this, &TransportBar::balanceChosen);
     connect(level, &QSlider::valueChanged, this,
             [this](int value) { emit levelChosen(static_cast<double>(value) / levelSteps); });
     connect(device, &DeviceLine::tryAgainRequested, this, &TransportBar::tryDeviceAgainRequested);
@@ -149,6 +172,7 @@ void TransportBar::connectParts() {
 
 void TransportBar::setStudy(std::shared_ptr<const Study> given) {
     study = std::move(given);
+    clicks->setHasBeats(study && study->beatMap.hasTempo());
 }
 
 void TransportBar::setLength(Seconds given) {
@@ -158,6 +182,7 @@ void TransportBar::setLength(Seconds given) {
 void TransportBar::setHasRecording(bool hasRecording) {
     play->setEnabled(hasRecording);
     hearing->setEnabled(hasRecording);
+    band->setEnabled(hasRecording);
 }
 
 void TransportBar::setHeard(Seconds now, bool playing) {
@@ -168,6 +193,14 @@ void TransportBar::setHeard(Seconds now, bool playing) {
         hasBars ? static_cast<std::int64_t>(std::floor(study->beatMap.beatsAt(now) * 2 + 1e-6)) : 0;
     place->showPlace(hasBars ? placeText(Beats(halves, 2), study->meter) : QString(), now, length);
     countListening(playing);
+}
+
+void TransportBar::showManner(const Heard& heard) {
+    place->showSpeed(heard.speed);
+    place->showHeld(heard.holding);
+    if (!heard.playing || heard.stage == Stage::Sounding) return place->showStage({});
+    place->showStage(heard.stage == Stage::CountIn ? tr("count-in %1").arg(heard.beatsLeft)
+                                                   : tr("gap %1: your turn").arg(heard.beatsLeft));
 }
 
 void TransportBar::countListening(bool playing) {
@@ -206,6 +239,18 @@ void TransportBar::setTuning(std::optional<double> cents) {
 void TransportBar::setLevel(double given) {
     const QSignalBlocker quiet(level);
     level->setValue(static_cast<int>(std::lround(std::clamp(given, 0.0, 1.0) * levelSteps)));
+}
+
+void TransportBar::setBalance(int decibels) {
+    balanceStepper->setValue(decibels);
+}
+
+void TransportBar::setHeldBack(bool now) {
+    // Kept in its place while it says nothing, so that nothing moves when it does.
+    QPalette ink = heldBack->palette();
+    ink.setColor(QPalette::WindowText, now ? color(Role::LooseEnd) : QColor(Qt::transparent));
+    if (ink != heldBack->palette()) heldBack->setPalette(ink);
+    heldBack->setAccessibleName(now ? tr("Too loud: held back") : QString());
 }
 
 void TransportBar::setDevice(const DeviceReport& report) {

@@ -13,13 +13,15 @@
 #include <optional>
 #include <vector>
 
+class QGridLayout;
 class QLabel;
-class QSlider;
-class QBoxLayout;
 class QLayout;
+class QSlider;
 
 namespace earwright::ui {
 
+class BandRow;
+class ClickRow;
 class DeviceLine;
 class FocusRow;
 class HearingRow;
@@ -42,6 +44,9 @@ public:
     void setLength(Seconds length);
     /// Where the ear is; called many times a second.
     void setHeard(Seconds place, bool playing);
+    /// How it is heard: speed, an instant held, and in large words what goes on instead of the record:
+    /// counting in, or the gap after a pass.
+    void showManner(const Heard& heard);
     void setHearing(Hearing hearing);
     void showFocus(Focus focus);
     /// Without two channels there is no focus to choose.
@@ -51,6 +56,10 @@ public:
     void setTuning(std::optional<double> cents);
     /// Linear gain, 0 to 1.
     void setLevel(double level);
+    /// Decibels by which the written notes are louder than the record.
+    void setBalance(int decibels);
+    /// The guard against overloading is at work, or was a moment ago: a mark beside the level says so.
+    void setHeldBack(bool heldBack);
     void setDevice(const DeviceReport& report);
     /// Answer to deviceListRequested().
     void offerDevices(const std::vector<DeviceChoice>& devices);
@@ -61,6 +70,10 @@ public:
     PlaceDisplay* placeDisplay() const { return place; }
     HearingRow* hearingRow() const { return hearing; }
     FocusRow* focusRow() const { return picture; }
+    BandRow* bandRow() const { return band; }
+    ClickRow* clickRow() const { return clicks; }
+    SignedStepper* balance() const { return balanceStepper; }
+    QLabel* heldBackMark() const { return heldBack; }
     TuningLine* tuningLine() const { return tuning; }
     SignedStepper* semitones() const { return semitoneStepper; }
     SignedStepper* cents() const { return centStepper; }
@@ -73,6 +86,9 @@ signals:
     void focusChosen(earwright::Focus focus);
     void playingChosen(const earwright::Playing& playing);
     void levelChosen(double level);
+    void balanceChosen(int decibels);
+    /// The record is to sound at the reference A, or as it was made.
+    void inTuneChosen(bool inTune);
     void tryDeviceAgainRequested();
     void deviceListRequested();
     void deviceChosen(int index);
@@ -83,9 +99,10 @@ protected:
 private:
     void buildLayout();
     void connectParts();
-    /// A part under its caption, which stands over the part's first letter: `indent` pixels in.
-    QWidget* captioned(const QString& caption, QWidget* content, int indent);
-    QLayout* buildChoices();
+    void buildLevel(QGridLayout& grid, int column);
+    QLabel* caption(const QString& text);
+    /// A part with its caption in front, in two columns of a grid.
+    void addLine(QGridLayout& grid, int line, int column, const QString& text, QLayout* parts);
     void countListening(bool playing);
 
     std::shared_ptr<const Study> study;
@@ -96,11 +113,15 @@ private:
     PlayButton* play;
     PlaceDisplay* place;
     HearingRow* hearing;
+    SignedStepper* balanceStepper;
     FocusRow* picture;
+    BandRow* band;
     TuningLine* tuning;
     SignedStepper* semitoneStepper;
     SignedStepper* centStepper;
+    ClickRow* clicks;
     QSlider* level;
+    QLabel* heldBack;
     DeviceLine* device;
     QuietButton* breakWord;
 };

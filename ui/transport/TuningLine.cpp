@@ -6,6 +6,7 @@
 
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QWheelEvent>
 
 #include <algorithm>
 #include <cmath>
@@ -15,35 +16,57 @@ namespace earwright::ui {
 
 namespace {
 
-constexpr int mostCents = 100;
 /// What a tuning estimate may be off itself, and less than an ear tells apart.
 constexpr int withinTune = 2;
+
+QString offText(int cents) {
+    if (std::abs(cents) <= withinTune) return TuningLine::tr("at concert pitch");
+    return (cents < 0 ? TuningLine::tr("%1 cents flat") : TuningLine::tr("%1 cents sharp"))
+        .arg(std::abs(cents));
+}
 
 } // namespace
 
 TuningLine::TuningLine(QWidget* parent)
-    : QWidget(parent), line(new QLabel(this)), match(new QuietButton(tr("match"), this)) {
+    : QWidget(parent),
+      line(new QLabel(this)),
+      lower(new QuietButton(QStringLiteral("−"), this)),
+      playAt(new QuietButton(QString(), this)),
+      higher(new QuietButton(QStringLiteral("+"), this)) {
     setAccessibleName(tr("Tuning of the record"));
     line->setFont(ui::font(TextStyle::Body));
-    match->setCheckable(true);
-    match->setToolTip(tr("Move the record to concert pitch, so that your instrument is in tune with it"));
-    // As wide as its longer word, so that nothing moves when it changes.
-    match->setFixedWidth(QuietButton(tr("matched")).sizeHint().width());
+    // As wide as the words it mostly has, so that little moves when they change.
+    line->setMinimumWidth(QFontMetrics(line->font()).horizontalAdvance(tr("lowered by 00 cents")));
+    playAt->setCheckable(true);
+    lower->setAccessibleName(tr("Reference A lower"));
+    higher->setAccessibleName(tr("Reference A higher"));
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(spacing::tight);
+    row->setSpacing(0);
     row->addWidget(line);
-    row->addWidget(match);
+    row->addSpacing(spacing::tight);
+    for (QuietButton* button : {lower, playAt, higher}) {
+        button->setSidePadding(spacing::tight);
+        row->addWidget(button);
+    }
     row->addStretch();
-    connect(match, &QAbstractButton::clicked, this, [this](bool matched) {
-        emit centsChosen(matched && record ? std::clamp(-*record, -mostCents, mostCents) : 0);
-    });
+    for (QuietButton* sign : {lower, higher}) {
+        sign->setAutoRepeat(true);
+        sign->setToolTip(tr("The A your instrument is tuned to, in hertz"));
+    }
+    connect(lower, &QAbstractButton::clicked, this, [this] { stepReference(-1); });
+    connect(higher, &QAbstractButton::clicked, this, [this] { stepReference(1); });
+    connect(playAt, &QAbstractButton::clicked, this, &TuningLine::inTuneChosen);
     show();
 }
 
 void TuningLine::setTuning(std::optional<double> cents) {
-    record = cents ? std::optional(static_cast<int>(std::lround(*cents))) : std::nullopt;
-    if (record && std::abs(*record) <= withinTune) record = 0;
+    record = cents;
+    show();
+}
+
+void TuningLine::setReference(const ReferenceA& given) {
+    reference = given;
     show();
 }
 
@@ -52,21 +75,47 @@ void TuningLine::setCents(int cents) {
     show();
 }
 
+std::optional<TuningShift> TuningLine::shift() const {
+    if (!record) return std::nullopt;
+    return TuningShift::between(*record, reference);
+}
+
+bool TuningLine::isInTune() const {
+    return record && shift()->total() != 0 && inUse == shift()->cents;
+}
+
+void TuningLine::stepReference(int by) {
+    const int next = std::clamp(reference.hertz + by, ReferenceA::lowest, ReferenceA::highest);
+    if (next != reference.hertz) emit referenceChosen({next});
+}
+
+void TuningLine::wheelEvent(QWheelEvent* event) {
+    if (event->angleDelta().y() != 0) stepReference(event->angleDelta().y() > 0 ? 1 : -1);
+    event->accept();
+}
+
 void TuningLine::show() {
     line->setText(text());
-    const bool canMatch = record && *record != 0;
-    match->setVisible(canMatch);
-    const bool matched = canMatch && inUse == -*record;
-    match->setText(matched ? tr("matched") : tr("match"));
-    match->setAccessibleName(match->text());
-    match->setChecked(matched);
+    playAt->setText(tr("play at %1").arg(reference.hertz));
+    playAt->setAccessibleName(playAt->text());
+    // A record that is at the reference by itself has nowhere to go.
+    playAt->setEnabled(record && shift()->total() != 0);
+    playAt->setChecked(isInTune());
+    playAt->setToolTip(playAt->isEnabled()
+                           ? tr("Moves the record by %1 cents, so that its A is %2 Hz and your instrument is "
+                                "in tune with it")
+                                 .arg(shift()->total())
+                                 .arg(reference.hertz)
+                           : tr("The A your instrument is tuned to, in hertz"));
+    lower->setEnabled(reference.hertz > ReferenceA::lowest);
+    higher->setEnabled(reference.hertz < ReferenceA::highest);
 }
 
 QString TuningLine::text() const {
     if (!record) return tr("not known yet");
-    if (*record == 0) return tr("record is at concert pitch");
-    return (*record < 0 ? tr("record is %1 cents flat") : tr("record is %1 cents sharp"))
-        .arg(std::abs(*record));
+    if (!isInTune()) return offText(static_cast<int>(std::lround(*record)));
+    const int moved = shift()->total();
+    return (moved > 0 ? tr("raised by %1 cents") : tr("lowered by %1 cents")).arg(std::abs(moved));
 }
 
 } // namespace earwright::ui

@@ -1,5 +1,7 @@
-// What tuning the record has, and a word that brings it to concert pitch.
+// What tuning the record has, and a word that plays it at the reference A.
 #pragma once
+
+#include "ui/transport/TuningShift.h"
 
 #include <QWidget>
 
@@ -11,7 +13,7 @@ namespace earwright::ui {
 
 class QuietButton;
 
-/// "record is 12 cents flat  match"; up to two cents off counts as concert pitch.
+/// "12 cents flat   − play at 440 +"; once it is: "raised by 12 cents".
 /// Units: cents, A4 = 440 Hz is 0.
 class TuningLine : public QWidget {
     Q_OBJECT
@@ -20,23 +22,37 @@ public:
 
     /// How far the record is above concert pitch; nothing while it is not known.
     void setTuning(std::optional<double> cents);
-    /// How far the pitch is moved now, to tell whether the record is matched.
+    void setReference(const ReferenceA& reference);
+    /// How far the pitch is moved now, to tell whether the record is at the reference.
     void setCents(int cents);
 
     QString text() const;
-    QuietButton* matchButton() const { return match; }
+    /// The record's A is the reference now.
+    bool isInTune() const;
+    QuietButton* playAtButton() const { return playAt; }
+    QuietButton* lowerButton() const { return lower; }
+    QuietButton* higherButton() const { return higher; }
 
 signals:
-    /// The cents that bring the record to concert pitch, or 0 to leave it as it is.
-    void centsChosen(int cents);
+    /// The record is to be moved to the reference, or back to where it was made.
+    void inTuneChosen(bool inTune);
+    void referenceChosen(const earwright::ui::ReferenceA& reference);
+
+protected:
+    void wheelEvent(QWheelEvent* event) override;
 
 private:
     void show();
+    void stepReference(int by);
+    std::optional<TuningShift> shift() const;
 
-    std::optional<int> record;
+    std::optional<double> record;
+    ReferenceA reference;
     int inUse = 0;
     QLabel* line;
-    QuietButton* match;
+    QuietButton* lower;
+    QuietButton* playAt;
+    QuietButton* higher;
 };
 
 } // namespace earwright::ui

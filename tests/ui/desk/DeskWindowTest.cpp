@@ -215,7 +215,7 @@ TEST_F(DeskWindowTest, ClimbsAsTheLoopGoesRoundAndFallsBackAStep) {
     open(recording());
     window->listening().loopOver(Range{Seconds(1), Seconds(1.2)});
     window->listening().playAt(0.5);
-    window->climbing().choose(Climb{10, 1, 70});
+    window->loopManner().chooseClimb(Climb{10, 1, 70});
     press(Qt::Key_Space);
     // Two rounds at 50 and 60 %, then it stays.
     QTRY_COMPARE(study().practice.speed, 0.7);
@@ -224,7 +224,7 @@ TEST_F(DeskWindowTest, ClimbsAsTheLoopGoesRoundAndFallsBackAStep) {
     press(Qt::Key_Space);
     QTRY_VERIFY(!window->listening().listen().playing);
     press(Qt::Key_K, Qt::ShiftModifier);
-    EXPECT_EQ(study().practice.speed, 0.6);
+    QTRY_COMPARE(study().practice.speed, 0.6);
     press(Qt::Key_Space);
     QTRY_COMPARE(study().practice.speed, 0.7);
 }
@@ -233,7 +233,7 @@ TEST_F(DeskWindowTest, ClimbsOnFromASpeedChosenByHand) {
     open(recording());
     window->listening().loopOver(Range{Seconds(1), Seconds(1.2)});
     window->listening().playAt(0.5);
-    window->climbing().choose(Climb{10, 2, 200});
+    window->loopManner().chooseClimb(Climb{10, 2, 200});
     press(Qt::Key_Space);
     QTRY_COMPARE(study().practice.speed, 0.6);
     window->listening().playAt(0.35);
@@ -245,7 +245,7 @@ TEST_F(DeskWindowTest, CountsRecordAndYoursAsOneRoundOfTheClimb) {
     open(recording());
     window->listening().loopOver(Range{Seconds(1), Seconds(1.2)});
     window->chooseHearing(Hearing::Trade);
-    window->climbing().choose(Climb{5, 1, 200});
+    window->loopManner().chooseClimb(Climb{5, 1, 200});
     window->listening().playAt(0.5);
     press(Qt::Key_Space);
     QTRY_VERIFY(window->listening().heard().yoursTurn);
@@ -257,16 +257,16 @@ TEST_F(DeskWindowTest, CountsRecordAndYoursAsOneRoundOfTheClimb) {
 TEST_F(DeskWindowTest, EndsTheClimbWithItsLoop) {
     open(recording());
     press(Qt::Key_K);
-    EXPECT_FALSE(window->climbing().isOn());
+    EXPECT_FALSE(window->loopManner().isClimbing());
     window->listening().loopOver(Range{Seconds(1), Seconds(3)});
     window->listening().playAt(0.5);
     QTRY_VERIFY(window->commands().action(CommandId::ClimbOnOrOff)->isEnabled());
     press(Qt::Key_K);
-    EXPECT_TRUE(window->climbing().isOn());
+    EXPECT_TRUE(window->loopManner().isClimbing());
     press(Qt::Key_Period);
-    EXPECT_TRUE(window->climbing().isOn());
+    EXPECT_TRUE(window->loopManner().isClimbing());
     press(Qt::Key_L, Qt::ShiftModifier);
-    EXPECT_FALSE(window->climbing().isOn());
+    EXPECT_FALSE(window->loopManner().isClimbing());
     EXPECT_EQ(study().practice.speed, 0.5);
 }
 

@@ -3,6 +3,8 @@
 #include "ui/sheet/ClimbMenu.h"
 #include "ui/sheet/InlineEditor.h"
 #include "ui/sheet/LoopPill.h"
+#include "ui/sheet/PillMenu.h"
+#include "ui/sheet/SheetPainter.h"
 #include "ui/theme/Theme.h"
 
 #include <QApplication>
@@ -85,7 +87,8 @@ TEST_F(ChorusSheetViewTest, OpensTheClimbOnThePill) {
     model.speedSteps = {35, 50, 65, 80, 100};
     model.climb = {2, 8, 120};
     model.climbing = true;
-    const QPoint place = LoopPill::on(model, sheet.places())->climbPlace.center().toPoint();
+    const QPoint place =
+        LoopPill::on(model, sheet.places())->part(SheetPart::PillClimb)->place.center().toPoint();
     QTest::mouseClick(sheet.viewport(), Qt::LeftButton, {}, place);
     auto* menu = sheet.findChild<ClimbMenu*>();
     ASSERT_TRUE(menu);
@@ -95,6 +98,51 @@ TEST_F(ChorusSheetViewTest, OpensTheClimbOnThePill) {
     ASSERT_EQ(chosen.size(), 1);
     EXPECT_EQ(chosen[0][0].value<std::optional<Climb>>(), (Climb{5, 8, 120}));
     menu->close();
+}
+
+TEST_F(ChorusSheetViewTest, OffersGapsOnThePill) {
+    study.practice.loop = Range{Seconds(2), Seconds(4)};
+    give();
+    SheetModel model;
+    model.study = std::make_shared<const Study>(study);
+    const auto pill = LoopPill::on(model, sheet.places());
+    QTest::mouseClick(sheet.viewport(), Qt::LeftButton, {},
+                      pill->part(SheetPart::PillGap)->place.center().toPoint());
+    auto* menu = sheet.findChild<PillMenu*>();
+    ASSERT_TRUE(menu);
+    QSignalSpy chosen(&sheet, &ChorusSheetView::gapChosen);
+    for (QAction* action : menu->actions())
+        if (action->text() == "2 beats") action->trigger();
+    ASSERT_EQ(chosen.size(), 1);
+    EXPECT_EQ(chosen[0][0].toInt(), 2);
+    menu->close();
+}
+
+TEST_F(ChorusSheetViewTest, ShowsTheHandleOfAMarkWhileTheHandIsOnItsLine) {
+    give();
+    const QRect foot = SheetPainter::handleArea(sheet.places(), Seconds(2)).toAlignedRect();
+    const int before = count(foot, Role::Ink);
+    QTest::mouseMove(sheet.viewport(), at(2));
+    EXPECT_GT(count(foot, Role::Ink), before + 100);
+    QTest::mouseMove(sheet.viewport(), at(3));
+    EXPECT_EQ(count(foot, Role::Ink), before);
+}
+
+TEST_F(ChorusSheetViewTest, MarksTheInstantThatIsHeld) {
+    give();
+    const int before = count(line(0), Role::Recording);
+    sheet.setHeld(Seconds(3));
+    EXPECT_GT(count(line(0), Role::Recording), before + 40);
+    sheet.setHeld(std::nullopt);
+    EXPECT_EQ(count(line(0), Role::Recording), before);
+}
+
+TEST_F(ChorusSheetViewTest, TellsThoseWhoListenWhereTheEarIsAndWhatIsChosen) {
+    give();
+    sheet.setHeard(Seconds(2.6));
+    EXPECT_EQ(sheet.accessibleDescription().toStdString(), "The ear is at bar 2, beat 2.");
+    sheet.setStretch(Range{Seconds(2), Seconds(4)});
+    EXPECT_TRUE(sheet.accessibleDescription().contains("Chosen: bar 2, beat 1 to bar 3, beat 1."));
 }
 
 TEST_F(ChorusSheetViewTest, AsksToHearThePlaceClicked) {

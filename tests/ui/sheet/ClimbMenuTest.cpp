@@ -1,5 +1,6 @@
 #include "ui/sheet/ClimbMenu.h"
 
+#include <QSignalSpy>
 #include <QTest>
 
 #include <gtest/gtest.h>
@@ -33,6 +34,7 @@ TEST_F(ClimbMenuTest, TicksTheClimbItIsOpenedOn) {
     for (const char* open : {"2 %", "10 %", "every 1", "every 2", "every 8", "80 %", "120 %"})
         EXPECT_FALSE(action(open)->isChecked()) << open;
     EXPECT_FALSE(action("No climb")->isEnabled());
+    EXPECT_FALSE(action("A step back")->isEnabled());
 }
 
 TEST_F(ClimbMenuTest, StaysOpenWhileStepPassesAndTargetAreChosen) {
@@ -46,6 +48,9 @@ TEST_F(ClimbMenuTest, StaysOpenWhileStepPassesAndTargetAreChosen) {
     EXPECT_EQ(choices[2], (Climb{10, 2, 80}));
     EXPECT_TRUE(action("10 %")->isChecked());
     EXPECT_FALSE(action("5 %")->isChecked());
+    QSignalSpy back(&menu, &ClimbMenu::stepBackChosen);
+    action("A step back")->trigger();
+    EXPECT_EQ(back.count(), 1);
     click("No climb");
     EXPECT_FALSE(menu.isVisible());
     EXPECT_FALSE(choices.back());

@@ -49,14 +49,37 @@ TEST(LoopPill, StaysOnTheSheetAtTheEndOfALine) {
 TEST(LoopPill, SaysHowItClimbsBesideTheSteps) {
     MarkedSheet sheet = sheetWithLoop(2, 4, 0.5);
     const auto quiet = LoopPill::on(sheet.model, sheet.geometry);
-    EXPECT_EQ(quiet->climbText, "climb");
+    EXPECT_EQ(quiet->part(SheetPart::PillClimb)->text, "climb");
     sheet.model.climb = {5, 4, 100};
     sheet.model.climbing = true;
     const auto pill = LoopPill::on(sheet.model, sheet.geometry);
-    EXPECT_EQ(pill->climbText, "climb to 100");
-    EXPECT_GT(pill->climbPlace.width(), quiet->climbPlace.width());
-    EXPECT_GE(pill->climbPlace.left(), pill->steps.back().place.right());
-    EXPECT_LE(pill->climbPlace.right(), pill->outline.right());
+    const PillPart* climb = pill->part(SheetPart::PillClimb);
+    EXPECT_EQ(climb->text, "climb to 100");
+    EXPECT_GT(climb->place.width(), quiet->part(SheetPart::PillClimb)->place.width());
+    EXPECT_GE(climb->place.left(), pill->steps.back().place.right());
+    EXPECT_TRUE(climb->inUse);
+}
+
+TEST(LoopPill, SaysItsGapAndInTradeHowFastYoursGoes) {
+    MarkedSheet sheet = sheetWithLoop(2, 4, 0.5);
+    sheet.model.gapBeats = 2;
+    const auto pill = LoopPill::on(sheet.model, sheet.geometry);
+    EXPECT_EQ(pill->part(SheetPart::PillGap)->text, "gap 2");
+    EXPECT_EQ(pill->part(SheetPart::PillTrade), nullptr);
+    sheet.model.trading = true;
+    EXPECT_EQ(LoopPill::on(sheet.model, sheet.geometry)->part(SheetPart::PillTrade)->text,
+              "yours as the record");
+    sheet.model.yoursPercent = 80;
+    const auto trading = LoopPill::on(sheet.model, sheet.geometry);
+    EXPECT_EQ(trading->part(SheetPart::PillTrade)->text, "yours at 80 %");
+    // Side by side, in the pill.
+    double x = trading->steps.back().place.right();
+    for (const PillPart& part : trading->parts) {
+        EXPECT_DOUBLE_EQ(part.place.left(), x);
+        x = part.place.right();
+        EXPECT_EQ(trading->partAt(part.place.center()), &part);
+    }
+    EXPECT_LE(x, trading->outline.right());
 }
 
 TEST(LoopPill, ShowsTheSpeedAClimbHasReached) {

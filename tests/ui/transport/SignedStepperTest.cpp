@@ -41,7 +41,7 @@ TEST(SignedStepper, GoesBackToZeroFromItsNumber) {
     SignedStepper stepper("Cents", 100);
     stepper.setValue(-31);
     QSignalSpy asked(&stepper, &SignedStepper::chosen);
-    stepper.numberButton()->click();
+    stepper.valueButton()->click();
     ASSERT_EQ(asked.count(), 1);
     EXPECT_EQ(asked[0][0].toInt(), 0);
 }

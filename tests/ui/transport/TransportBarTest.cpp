@@ -2,6 +2,8 @@
 
 #include "ui/theme/QuietButton.h"
 #include "ui/theme/Theme.h"
+#include "ui/transport/BandRow.h"
+#include "ui/transport/ClickRow.h"
 #include "ui/transport/DeviceLine.h"
 #include "ui/transport/FocusRow.h"
 #include "ui/transport/HearingRow.h"
@@ -12,6 +14,7 @@
 
 #include <QApplication>
 #include <QDir>
+#include <QLabel>
 #include <QMenu>
 #include <QSignalSpy>
 #include <QSlider>
@@ -103,10 +106,54 @@ TEST(TransportBar, MovesOnlyWhatWasAskedOfThePitch) {
     bar.setTuning(-12.0);
     QSignalSpy asked(&bar, &TransportBar::playingChosen);
     bar.semitones()->lowerButton()->click();
-    bar.tuningLine()->matchButton()->click();
+    bar.cents()->higherButton()->click();
     ASSERT_EQ(asked.count(), 2);
     EXPECT_EQ(asked[0][0].value<Playing>(), (Playing{0.5, 2, 7}));
-    EXPECT_EQ(asked[1][0].value<Playing>(), (Playing{0.5, 3, 12}));
+    EXPECT_EQ(asked[1][0].value<Playing>(), (Playing{0.5, 3, 8}));
+}
+
+TEST(TransportBar, SaysWhatGoesOnInsteadOfTheRecord) {
+    TransportBar bar;
+    bar.setStudy(withBars());
+    bar.setHeard(Seconds(2), true);
+    Heard heard;
+    heard.playing = true;
+    heard.stage = Stage::CountIn;
+    heard.beatsLeft = 3;
+    bar.showManner(heard);
+    EXPECT_EQ(bar.placeDisplay()->largeText().toStdString(), "count-in 3");
+    heard.stage = Stage::Gap;
+    heard.beatsLeft = 2;
+    bar.showManner(heard);
+    EXPECT_EQ(bar.placeDisplay()->largeText().toStdString(), "gap 2: your turn");
+    heard.stage = Stage::Sounding;
+    heard.speed = 0.65;
+    heard.holding = true;
+    bar.showManner(heard);
+    EXPECT_EQ(bar.placeDisplay()->largeText().toStdString(), "bar 2, beat 1");
+    EXPECT_TRUE(bar.placeDisplay()->smallText().endsWith("65 % · held"));
+}
+
+TEST(TransportBar, MarksWhatIsHeldBackInBrick) {
+    TransportBar bar;
+    const auto ink = [&] { return bar.heldBackMark()->palette().color(QPalette::WindowText); };
+    EXPECT_EQ(ink().alpha(), 0);
+    bar.setHeldBack(true);
+    EXPECT_EQ(ink().rgb(), color(Role::LooseEnd).rgb());
+    EXPECT_TRUE(bar.heldBackMark()->accessibleName().contains("held back"));
+    bar.setHeldBack(false);
+    EXPECT_EQ(ink().alpha(), 0);
+}
+
+TEST(TransportBar, AsksForYoursLouderOrSofter) {
+    TransportBar bar;
+    bar.setHasRecording(true);
+    bar.setBalance(-3);
+    QSignalSpy asked(&bar, &TransportBar::balanceChosen);
+    EXPECT_EQ(bar.balance()->text().toStdString(), "−3");
+    bar.balance()->higherButton()->click();
+    ASSERT_EQ(asked.count(), 1);
+    EXPECT_EQ(asked[0][0].toInt(), -2);
 }
 
 TEST(TransportBar, TellsALevelOnlyWhenTheUserMovesIt) {
@@ -144,7 +191,7 @@ TEST(TransportBar, ChoosesADeviceByItsIndex) {
     TransportBar bar;
     bar.show();
     QSignalSpy chosen(&bar, &TransportBar::deviceChosen);
-    bar.offerDevices({{4, "desk speakers", true}, {7, "headphones", false}});
+    bar.offerDevices({{4, "desk speakers", true, {}, 0, 0}, {7, "headphones", false, {}, 0, 0}});
     const auto menus = bar.findChildren<QMenu*>();
     ASSERT_EQ(menus.size(), 1);
     menus[0]->actions()[1]->trigger();
@@ -172,6 +219,10 @@ TEST(TransportBar, FitsANarrowWindow) {
         bar.setHeard(Seconds(72.4), true);
         bar.setPlaying({0.5, -2, 0});
         bar.setTuning(-12.0);
+        bar.bandRow()->show(BandUse::Only, {46, 94});
+        bar.clickRow()->show(true, -6, 4);
+        bar.setBalance(-3);
+        bar.setHeldBack(true);
         DeviceReport report;
         report.state = DeviceState::Running;
         report.name = "Built-in Audio Analog Stereo";
@@ -188,6 +239,7 @@ TEST(TransportBar, FitsANarrowWindow) {
         bar.setDevice(report);
         bar.setHearing(Hearing::Trade);
         bar.setPlaying({1, 0, 12});
+        bar.bandRow()->show(BandUse::Without, {BandEdges::lowest, 106});
         bar.resize(1180, bar.sizeHint().height());
         qApp->processEvents();
         keepPicture(bar, dark ? "transport-trouble-dark.png" : "transport-trouble.png");

@@ -1,0 +1,47 @@
+#include "ui/desk/BeatPlaces.h"
+
+#include <gtest/gtest.h>
+
+namespace earwright::ui {
+namespace {
+
+/// Half-second beats from 0.25 s on, bar 1 at 1.25 s, at 1000 frames a second.
+Study study() {
+    Study marked;
+    marked.recording.rate = SampleRate(1000);
+    marked.beatMap = BeatMap({{Beats(0), Seconds(1.25)}, {Beats(4), Seconds(3.25)}});
+    return marked;
+}
+
+TEST(BeatPlaces, LieOnEveryBeatOfTheRecording) {
+    const auto places = beatPlaces(study(), Seconds(4));
+    ASSERT_EQ(places.size(), 8u);
+    for (std::size_t i = 0; i < places.size(); ++i)
+        EXPECT_EQ(places[i].at, Frames(250 + 500 * static_cast<std::int64_t>(i)));
+}
+
+TEST(BeatPlaces, TellWhereBarsOpen) {
+    const auto places = beatPlaces(study(), Seconds(4));
+    for (const BeatPlace& place : places)
+        EXPECT_EQ(place.opensBar, place.at == Frames(1250) || place.at == Frames(3250)) << place.at.value;
+}
+
+TEST(BeatPlaces, FollowABandThatSlowsDown) {
+    Study slowing = study();
+    slowing.beatMap = BeatMap({{Beats(0), Seconds(0)},
+                               {Beats(1), Seconds(0.5)},
+                               {Beats(2), Seconds(1.1)},
+                               {Beats(3), Seconds(1.9)}});
+    const auto places = beatPlaces(slowing, Seconds(2));
+    ASSERT_EQ(places.size(), 4u);
+    EXPECT_EQ(places[2].at, Frames(1100));
+    EXPECT_EQ(places[3].at, Frames(1900));
+}
+
+TEST(BeatPlaces, AreNoneBeforeBarsAreMarked) {
+    EXPECT_TRUE(beatPlaces(Study(), Seconds(10)).empty());
+    EXPECT_TRUE(beatPlaces(study(), Seconds(0)).empty());
+}
+
+} // namespace
+} // namespace earwright::ui

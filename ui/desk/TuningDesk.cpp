@@ -1,0 +1,63 @@
+#include "ui/desk/TuningDesk.h"
+
+#include "core/study/PracticeEdits.h"
+
+#include <QSettings>
+
+#include <algorithm>
+
+namespace earwright::ui {
+
+namespace {
+
+const auto referenceKey = QStringLiteral("desk/reference");
+
+} // namespace
+
+TuningDesk::TuningDesk(DeskSession& desk, QSettings& store, QObject* parent)
+    : QObject(parent), session(desk), settings(store) {
+    a.hertz = std::clamp(settings.value(referenceKey, ReferenceA::usual).toInt(), ReferenceA::lowest,
+                         ReferenceA::highest);
+    connect(&session, &DeskSession::opened, this, [this] { added = {}; });
+    connect(&session, &DeskSession::recordingChanged, this, [this] { setRecord(std::nullopt); });
+}
+
+void TuningDesk::setRecord(std::optional<double> given) {
+    cents = given;
+    session.engine().setTuning(cents.value_or(0));
+    emit changed();
+}
+
+bool TuningDesk::canMove() const {
+    return cents && TuningShift::between(*cents, a).total() != 0;
+}
+
+bool TuningDesk::isInTune() const {
+    return canMove() && session.isOpen() &&
+           session.study().practice.cents == TuningShift::between(*cents, a).cents;
+}
+
+void TuningDesk::playInTune(bool inTune) {
+    if (!session.isOpen() || !canMove() || inTune == isInTune()) return;
+    if (inTune) return move(TuningShift::between(*cents, a));
+    const Practice& practice = session.study().practice;
+    session.adjust(setTransposition(session.study(), practice.semitones - added.semitones, 0));
+    added = {};
+}
+
+void TuningDesk::move(const TuningShift& by) {
+    const Practice& practice = session.study().practice;
+    session.adjust(setTransposition(session.study(), practice.semitones + by.semitones, by.cents));
+    added = by;
+}
+
+void TuningDesk::choose(const ReferenceA& reference) {
+    const bool follows = isInTune();
+    if (follows) playInTune(false);
+    a.hertz = std::clamp(reference.hertz, ReferenceA::lowest, ReferenceA::highest);
+    settings.setValue(referenceKey, a.hertz);
+    if (follows) playInTune(true);
+    emit changed();
+}
+
+} // namespace earwright::ui

@@ -1,0 +1,50 @@
+// The record's tuning at the desk: the written notes follow it, and one word plays it at the reference A.
+#pragma once
+
+#include "ui/desk/DeskSession.h"
+#include "ui/transport/TuningShift.h"
+
+#include <QObject>
+
+#include <optional>
+
+class QSettings;
+
+namespace earwright::ui {
+
+/// The reference is the user's and is kept from study to study.
+/// Threads: interface only.
+class TuningDesk : public QObject {
+    Q_OBJECT
+public:
+    /// Requires: settings outlives this.
+    TuningDesk(DeskSession& session, QSettings& settings, QObject* parent = nullptr);
+
+    /// Cents by which the record's own A lies above 440 Hz; nothing while that is not known.
+    void setRecord(std::optional<double> cents);
+    std::optional<double> record() const { return cents; }
+    const ReferenceA& reference() const { return a; }
+    /// A record played at the reference before goes to the new one.
+    void choose(const ReferenceA& reference);
+
+    /// The record is known to lie elsewhere than at the reference.
+    bool canMove() const;
+    bool isInTune() const;
+    /// Moves the record to the reference, or back to where it was made.
+    void playInTune(bool inTune);
+
+signals:
+    void changed();
+
+private:
+    void move(const TuningShift& by);
+
+    DeskSession& session;
+    QSettings& settings;
+    std::optional<double> cents;
+    ReferenceA a;
+    /// What playing in tune added last.
+    TuningShift added;
+};
+
+} // namespace earwright::ui
