@@ -25,7 +25,7 @@ class StudyWriter:
     def _study(self):
         study = {
             "format": "earwright-study",
-            "version": 1,
+            "version": 2,
             "title": score.TITLE,
             "recording": _recording(self._recording),
             "meter": {"beatsPerBar": 4, "beatUnit": 4},
@@ -45,6 +45,7 @@ class StudyWriter:
                 {"id": self._id(), "time": self._seconds(bar, place), "text": text, "done": False}
                 for bar, place, text in transcription.LOOSE_ENDS
             ],
+            "takes": [],
             "earRecord": [],
             "practice": self._practice(),
         }
