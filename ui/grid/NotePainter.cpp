@@ -135,7 +135,8 @@ void paintNotes(QPainter& painter, const GridScene& scene, const GridGeometry& g
         if (!note.range().overlaps(bars)) continue;
         if (!geometry.outline(note).adjusted(-reach, -reach, reach, reach).intersects(exposed)) continue;
         if (note.phrasing.slurred) paintSlurTo(painter, scene, geometry, note);
-        paintNote(painter, scene, geometry, note);
+        // Half a head over the top row would lie on the marks of help; an arrow stands for it.
+        if (geometry.head(note).y() >= geometry.cells().top()) paintNote(painter, scene, geometry, note);
     }
     paintHiddenNotes(painter, scene, geometry);
     paintSelection(painter, scene, geometry);

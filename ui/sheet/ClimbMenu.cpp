@@ -1,6 +1,7 @@
 #include "ui/sheet/ClimbMenu.h"
 
 #include <QActionGroup>
+#include <QKeyEvent>
 #include <QMouseEvent>
 
 namespace earwright::ui {
@@ -37,6 +38,14 @@ void ClimbMenu::offer(const QString& title, const QString& each, const std::vect
 void ClimbMenu::mouseReleaseEvent(QMouseEvent* event) {
     QAction* under = actionAt(event->position().toPoint());
     if (!under || !under->isCheckable()) return QMenu::mouseReleaseEvent(event);
+    under->trigger();
+}
+
+void ClimbMenu::keyPressEvent(QKeyEvent* event) {
+    const int key = event->key();
+    const bool chooses = key == Qt::Key_Return || key == Qt::Key_Enter || key == Qt::Key_Space;
+    QAction* under = activeAction();
+    if (!chooses || !under || !under->isCheckable()) return QMenu::keyPressEvent(event);
     under->trigger();
 }
 

@@ -26,6 +26,7 @@ signals:
 
 protected:
     void mouseReleaseEvent(QMouseEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
 
 private:
     void offer(const QString& title, const QString& each, const std::vector<int>& values, int Climb::*part);

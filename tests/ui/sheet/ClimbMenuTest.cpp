@@ -56,6 +56,19 @@ TEST_F(ClimbMenuTest, StaysOpenWhileStepPassesAndTargetAreChosen) {
     EXPECT_FALSE(choices.back());
 }
 
+TEST_F(ClimbMenuTest, StaysOpenForTheKeyboardToo) {
+    menu.popup({0, 0});
+    menu.setActiveAction(action("10 %"));
+    QTest::keyClick(&menu, Qt::Key_Return);
+    menu.setActiveAction(action("every 1"));
+    QTest::keyClick(&menu, Qt::Key_Space);
+    EXPECT_TRUE(menu.isVisible());
+    ASSERT_EQ(choices.size(), 2u);
+    EXPECT_EQ(choices[1], (Climb{10, 1, 100}));
+    QTest::keyClick(&menu, Qt::Key_Escape);
+    EXPECT_FALSE(menu.isVisible());
+}
+
 TEST(ClimbWords, SayWhatTheClimbDoes) {
     EXPECT_EQ(climbText({10, 2, 80}, true), "climb to 80");
     EXPECT_EQ(climbTip({10, 2, 80}, true), "Faster by 10 % every 2 passes, up to 80 %");
