@@ -107,6 +107,14 @@ Result<PassageEvidence> RecordingEvidence::passage(Range<Seconds> range, std::st
     return heard;
 }
 
+Result<PassageEvidence> RecordingEvidence::passage(Range<Seconds> range, const HeardPart& part,
+                                                   std::stop_token stop, const Progress& progress) const {
+    if (part.isEverything()) return passage(range, stop, progress);
+    const auto sound = soundAround(range, stop);
+    if (!sound) return sound.error();
+    return PassageEvidence::listen(heardPart(*sound, range, part), own.cents, range, stop, progress);
+}
+
 Result<OnsetTrack> RecordingEvidence::mixOnsets(Range<Seconds> range, std::stop_token stop) const {
     auto sound = soundAround(range, stop);
     if (!sound) return sound.error();

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/listening/AnalysisSound.h"
+#include "core/listening/HeardPart.h"
 #include "core/listening/PassageEvidence.h"
 #include "core/listening/PassageShelf.h"
 #include "core/listening/Tuning.h"
@@ -36,6 +37,9 @@ public:
     Seconds duration() const;
     /// Evidence of a passage. Errors: Cancelled.
     Result<PassageEvidence> passage(Range<Seconds> range, std::stop_token stop = {},
+                                    const Progress& progress = {}) const;
+    /// Evidence of a part of the passage's sound, listened to anew each time. Errors: Cancelled.
+    Result<PassageEvidence> passage(Range<Seconds> range, const HeardPart& part, std::stop_token stop = {},
                                     const Progress& progress = {}) const;
     /// The onsets of a passage with both sides taken together: those of its View::Both, without the others.
     /// Errors: Cancelled.
