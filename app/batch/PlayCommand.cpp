@@ -113,6 +113,21 @@ private:
         case PlayStep::Kind::Focus:
             engine.setFocus(step.focus);
             break;
+        case PlayStep::Kind::Band:
+            engine.setBand(step.band);
+            break;
+        case PlayStep::Kind::BandOff:
+            engine.setBand(std::nullopt);
+            break;
+        case PlayStep::Kind::Hold:
+            engine.hold(place(step.value));
+            break;
+        case PlayStep::Kind::HoldOff:
+            engine.hold(std::nullopt);
+            break;
+        case PlayStep::Kind::Balance:
+            engine.setBalance(step.value);
+            break;
         case PlayStep::Kind::Quit:
             break;
         }

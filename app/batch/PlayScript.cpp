@@ -1,5 +1,6 @@
 #include "app/batch/PlayScript.h"
 
+#include "app/batch/FocusWords.h"
 #include "core/exchange/TabTable.h"
 
 #include <algorithm>
@@ -29,7 +30,8 @@ constexpr double longestSeconds = 1e6;
 constexpr OneNumber oneNumber[] = {{"seek", Kind::Seek, 0, longestSeconds},
                                    {"speed", Kind::Speed, 0.1, 2},
                                    {"semitones", Kind::Semitones, -12, 12},
-                                   {"cents", Kind::Cents, -100, 100}};
+                                   {"cents", Kind::Cents, -100, 100},
+                                   {"balance", Kind::Balance, -24, 12}};
 
 /// A row without its last, empty cell gets it back.
 std::string withValueCells(const std::string& text) {
@@ -74,18 +76,43 @@ Result<PlayStep> loopStep(const TabTable& table, std::size_t row, PlayStep step,
 
 Result<PlayStep> focusStep(const TabTable& table, std::size_t row, PlayStep step,
                            const std::vector<std::string>& words) {
-    constexpr std::pair<const char*, Focus> choices[] = {{"all", Focus::All},
-                                                         {"left", Focus::Left},
-                                                         {"right", Focus::Right},
-                                                         {"centre", Focus::Centre},
-                                                         {"sides", Focus::Sides}};
     step.kind = Kind::Focus;
-    for (const auto& [word, focus] : choices) {
-        if (words.size() != 2 || words[1] != word) continue;
-        step.focus = focus;
+    if (const auto focus = words.size() == 2 ? focusNamed(words[1]) : std::nullopt) {
+        step.focus = *focus;
         return step;
     }
     return table.errorAt(row, "focus takes all, left, right, centre or sides");
+}
+
+Result<PlayStep> bandStep(const TabTable& table, std::size_t row, PlayStep step,
+                          const std::vector<std::string>& words) {
+    if (words.size() == 2 && words[1] == "off") {
+        step.kind = Kind::BandOff;
+        return step;
+    }
+    const bool removes = words.size() == 4 && words[3] == "remove";
+    const auto edge = [&](std::size_t word) {
+        return words.size() == 3 || removes ? numberIn(words[word], Band::lowestHertz, Band::highestHertz)
+                                            : std::nullopt;
+    };
+    const auto low = edge(1);
+    const auto high = edge(2);
+    if (!low || !high || *high <= *low)
+        return table.errorAt(row, "band takes two frequencies from 20 to 20000 Hz, the second higher, and "
+                                  "“remove” after them to leave the band out; or “off”");
+    step.kind = Kind::Band;
+    step.band = {*low, *high, removes};
+    return step;
+}
+
+Result<PlayStep> holdStep(const TabTable& table, std::size_t row, PlayStep step,
+                          const std::vector<std::string>& words) {
+    const auto place = words.size() == 2 ? numberIn(words[1], 0, longestSeconds) : std::nullopt;
+    const bool letsGo = words.size() == 2 && words[1] == "off";
+    if (!place && !letsGo) return table.errorAt(row, "hold takes a time in seconds, or “off”");
+    step.kind = letsGo ? Kind::HoldOff : Kind::Hold;
+    step.value = place.value_or(0);
+    return step;
 }
 
 Result<PlayStep> stepOf(const TabTable& table, std::size_t row) {
@@ -98,6 +125,8 @@ Result<PlayStep> stepOf(const TabTable& table, std::size_t row) {
     const std::string command = words.empty() ? "" : words.front();
     if (command == "loop") return loopStep(table, row, step, words);
     if (command == "focus") return focusStep(table, row, step, words);
+    if (command == "band") return bandStep(table, row, step, words);
+    if (command == "hold") return holdStep(table, row, step, words);
     for (const OneNumber& known : oneNumber) {
         if (command != known.name) continue;
         const auto value = words.size() == 2 ? numberIn(words[1], known.least, known.most) : std::nullopt;

@@ -12,13 +12,30 @@ namespace earwright::batch {
 
 /// One step. Times in seconds of the recording, except `at`, in seconds from the start of the script.
 struct PlayStep {
-    enum class Kind { Play, Pause, Seek, Speed, Semitones, Cents, Loop, LoopOff, Focus, Quit };
+    enum class Kind {
+        Play,
+        Pause,
+        Seek,
+        Speed,
+        Semitones,
+        Cents,
+        Loop,
+        LoopOff,
+        Focus,
+        Band,
+        BandOff,
+        Hold,
+        HoldOff,
+        Balance,
+        Quit
+    };
     double at = 0;
     Kind kind = Kind::Play;
-    /// Place, speed, semitones or cents; the loop's start.
+    /// Place, speed, semitones, cents or decibels; the loop's start.
     double value = 0;
     double loopEnd = 0;
     earwright::Focus focus = earwright::Focus::All;
+    earwright::Band band;
 };
 
 /// Reads a table `at_s command value`, in order of time. A value may be left out where the command takes

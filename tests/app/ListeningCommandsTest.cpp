@@ -93,6 +93,22 @@ TEST(HintCommand, LeavesSilenceAndSpansOutsideTheRecordingEmpty) {
     EXPECT_EQ(run.rows[3][2], "");
 }
 
+TEST(HintCommand, HearsOnlyTheBandAndFocusAskedFor) {
+    const Material material;
+    writeBytes(material.spans, "start_s\tend_s\n0.5\t0.8\n");
+    const auto hint = [&](const std::vector<std::string>& options) {
+        std::vector<std::string> words{"hint", material.audio, "--spans", material.spans};
+        words.insert(words.end(), options.begin(), options.end());
+        const BatchRun run(words);
+        EXPECT_EQ(run.exitCode, 0) << run.errors;
+        return run.rows.size() == 2 ? run.rows[1][2] : "no row";
+    };
+    EXPECT_EQ(hint({"--band", "150", "5000"}), "60");
+    // Middle C (261.6 Hz, ISO 16) and all its partials lie outside.
+    EXPECT_EQ(hint({"--band", "20", "60"}), "");
+    EXPECT_EQ(hint({"--focus", "all"}), "60");
+}
+
 TEST(TuningCommand, TellsTheRecordingsOwnA) {
     const Material material(-23);
     const BatchRun run({"tuning", material.audio});
@@ -127,14 +143,17 @@ TEST(ListeningCommands, BlameTheInputWithOneSentence) {
 
 TEST(ListeningCommands, BlameTheCommandLineForWhatIsUnknownOrLeftOut) {
     const Material material;
-    for (const auto& words :
-         std::vector<std::vector<std::string>>{{"tuning"},
-                                               {"tuning", material.audio, "--cents", "3"},
-                                               {"check", material.audio},
-                                               {"check", material.audio, "--notes"},
-                                               {"check", "some.study", "--notes", material.notes},
-                                               {"hint", material.audio},
-                                               {"hint", material.audio, "--notes", material.notes}}) {
+    for (const auto& words : std::vector<std::vector<std::string>>{
+             {"tuning"},
+             {"tuning", material.audio, "--cents", "3"},
+             {"check", material.audio},
+             {"check", material.audio, "--notes"},
+             {"check", "some.study", "--notes", material.notes},
+             {"hint", material.audio},
+             {"hint", material.audio, "--spans", material.spans, "--band", "200"},
+             {"hint", material.audio, "--spans", material.spans, "--band", "900", "300"},
+             {"hint", material.audio, "--spans", material.spans, "--focus", "middle"},
+             {"hint", material.audio, "--notes", material.notes}}) {
         const BatchRun run(words);
         EXPECT_EQ(run.exitCode, 2) << run.errors;
         EXPECT_FALSE(run.errors.empty());
