@@ -148,6 +148,31 @@ TEST(HeldPart, HoldsTheToneAfterANoisyAttack) {
     EXPECT_LT(std::abs(tests::cents(tests::hertzNear(out, 330, 48000), 330)), 3.0);
 }
 
+TEST(HeldPart, IsNoLouderThanTheRecordingIsForLongerThanAnInstant) {
+    // A short, loud note in near silence: held as it stands it would be much louder than the 400 ms around
+    // it.
+    std::vector<float> samples = tones({{330, 0.5, 0.5}}, 2);
+    for (std::size_t i = 0; i < samples.size(); ++i) {
+        const double time = static_cast<double>(i / 2) / rate;
+        if (time < 0.95 || time > 1.05) samples[i] *= 0.001f;
+    }
+    RecordStart start;
+    start.recording = tests::held(samples, rate, 2);
+    start.from = Frames(rate);
+    start.outputRate = SampleRate{rate};
+    HeldPart part;
+    std::vector<float> block(2 * rate);
+    part.start(start);
+    part.keepBelow({0.02, 0.02});
+    part.produce(block);
+    // Mean squares of both ears together are to be 0.02: 0.1 on each.
+    EXPECT_NEAR(tests::rootMeanSquare(block), 0.1, 0.01);
+    part.start(start);
+    part.keepBelow({1, 1});
+    part.produce(block);
+    EXPECT_GT(tests::rootMeanSquare(block), 0.15) << "what is soft enough stays as it is";
+}
+
 TEST(HeldPart, StaysAtASteadyPlace) {
     const auto sound = tests::held(tones(note(50, 0.2), 2), rate, 2);
     EXPECT_EQ(HeldInstant::of(*sound, Frames(30000)).middle, Frames(30000));
