@@ -26,6 +26,8 @@ public:
     Frames position() const override { return next; }
     Frames read(Frames from, std::span<float> interleaved) override;
     Result<std::unique_ptr<SoundFile>> another() const override;
+    /// The end was decoded when the file was opened.
+    bool isWhole() override { return true; }
 
 private:
     LibavFile(std::filesystem::path path, std::unique_ptr<LibavStream> opened);

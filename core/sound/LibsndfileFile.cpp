@@ -92,6 +92,11 @@ Result<std::unique_ptr<SoundFile>> LibsndfileFile::open(const std::filesystem::p
     return std::unique_ptr<SoundFile>(std::move(opened));
 }
 
+bool LibsndfileFile::isWhole() {
+    // The number of a FLAC's last frame says it at once; a seek to the end can take half a second there.
+    return findFlacLength(path) == promised || SoundFile::isWhole();
+}
+
 bool LibsndfileFile::moveTo(Frames place) {
     if (place == next) return true;
     if (seekable) {

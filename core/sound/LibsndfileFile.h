@@ -21,6 +21,7 @@ public:
     Frames position() const override { return next; }
     Frames read(Frames from, std::span<float> interleaved) override;
     Result<std::unique_ptr<SoundFile>> another() const override { return open(path); }
+    bool isWhole() override;
 
 private:
     struct Close {

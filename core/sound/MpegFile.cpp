@@ -66,7 +66,8 @@ bool MpegFile::takeWalk(std::shared_ptr<const MpegWalk> walk) {
     std::vector<off_t> places(walk->places.begin(), walk->places.end());
     if (mpg123_set_index(handle.get(), places.data(), MpegWalk::step, places.size()) != MPG123_OK)
         return false;
-    frameCount = walk->length;
+    // With a tag the decoder also takes the coder's delay off.
+    frameCount = fileStart.isUntagged ? walk->length : Frames(mpg123_length(handle.get()));
     walked = std::move(walk);
     return true;
 }
@@ -77,8 +78,10 @@ Result<std::unique_ptr<SoundFile>> MpegFile::open(const std::filesystem::path& p
     if (!file) return file.error();
     MpegFile& opened = **file;
     opened.fileStart = start;
-    if (!start.lengthIsReliable && start.isUntagged) {
-        auto walk = MpegWalk::through(path, start.firstFrame, stop);
+    // A tagged file whose tag is wrong is left to the decoder, which then has to set the tag's delay right
+    // too.
+    if (start.lengthIsReliable || start.isUntagged) {
+        auto walk = MpegWalk::through(path, start.firstFrame, !start.isUntagged, stop);
         if (!walk) return walk.error();
         if (*walk) opened.takeWalk(std::make_shared<const MpegWalk>(**std::move(walk)));
     }
@@ -96,8 +99,8 @@ Result<std::unique_ptr<SoundFile>> MpegFile::another() const {
     if (!walked) return open(filePath, fileStart, {});
     auto twin = begin(filePath);
     if (!twin) return twin.error();
-    if (!(*twin)->takeWalk(walked)) return notReadable(filePath);
     (*twin)->fileStart = fileStart;
+    if (!(*twin)->takeWalk(walked)) return notReadable(filePath);
     return std::unique_ptr<SoundFile>(*std::move(twin));
 }
 

@@ -87,7 +87,7 @@ bool isEnd(Reader& reader, std::uint64_t place) {
 } // namespace
 
 Result<std::optional<MpegWalk>> MpegWalk::through(const std::filesystem::path& path, std::uint64_t firstFrame,
-                                                  const std::stop_token& stop) {
+                                                  bool firstIsTag, const std::stop_token& stop) {
     std::error_code failure;
     const std::uint64_t size = std::filesystem::file_size(path, failure);
     Reader reader(path);
@@ -95,15 +95,15 @@ Result<std::optional<MpegWalk>> MpegWalk::through(const std::filesystem::path& p
     FrameHeader first;
     bool endsInsideFrame = false;
     std::uint64_t place = firstFrame;
-    std::int64_t frames = 0;
+    std::int64_t frames = firstIsTag ? -1 : 0;
     while (!failure) {
         const unsigned char* bytes = reader.at(place, 4);
         const auto header = bytes ? headerIn(bytes) : std::nullopt;
-        if (frames == 0 && header) first = *header;
+        if (first.bytes == 0 && header) first = *header;
         if (!header || header->kind != first.kind) break;
         endsInsideFrame = place + header->bytes > size;
         if (endsInsideFrame) break;
-        if (frames % step == 0) {
+        if (frames >= 0 && frames % step == 0) {
             if (stop.stop_requested())
                 return Error{ErrorKind::Cancelled, "Opening " + path.string() + " was called off.", ""};
             walk.places.push_back(static_cast<std::int64_t>(place));
@@ -111,7 +111,7 @@ Result<std::optional<MpegWalk>> MpegWalk::through(const std::filesystem::path& p
         place += header->bytes;
         ++frames;
     }
-    if (frames == 0 || !(endsInsideFrame || isEnd(reader, place))) return std::optional<MpegWalk>();
+    if (frames <= 0 || !(endsInsideFrame || isEnd(reader, place))) return std::optional<MpegWalk>();
     walk.length = Frames(frames * first.samples);
     return std::optional(std::move(walk));
 }

@@ -11,7 +11,7 @@ Result<std::shared_ptr<Recording>> Recording::open(const std::filesystem::path& 
     auto file = SoundFile::open(path, stop);
     if (!file) return file.error();
     // FLAC has no outer size to compare: only the last frame itself tells.
-    if (!(*file)->holds((*file)->length() - Frames(1))) return cutShort(path);
+    if (!(*file)->isWhole()) return cutShort(path);
     return std::shared_ptr<Recording>(std::make_shared<PagedRecording>(path, std::move(*file)));
 }
 

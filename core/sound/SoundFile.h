@@ -45,6 +45,8 @@ public:
 
     /// Whether the frame at a place can be decoded.
     bool holds(Frames place);
+    /// Whether the file goes on to the length it promises.
+    virtual bool isWhole() { return holds(length() - Frames(1)); }
 };
 
 } // namespace earwright

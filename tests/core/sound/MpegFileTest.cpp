@@ -53,7 +53,7 @@ std::int64_t scannedLength(const std::filesystem::path& path) {
 std::optional<MpegWalk> walk(const std::filesystem::path& path) {
     const auto start = findMpegStart(path);
     if (!start) return std::nullopt;
-    auto walked = MpegWalk::through(path, start->firstFrame, {});
+    auto walked = MpegWalk::through(path, start->firstFrame, !start->isUntagged, {});
     return walked ? *walked : std::nullopt;
 }
 
@@ -111,6 +111,22 @@ TEST_F(UntaggedMp3, GivesTheSameFramesSoughtAsReadThrough) {
         ASSERT_EQ((*sought)->read(Frames(from), block), Frames(2000)) << from;
         for (std::size_t i = 0; i < block.size(); ++i)
             ASSERT_NEAR(block[i], whole[static_cast<std::size_t>(from) * 2 + i], 1e-6f) << from << " + " << i;
+    }
+}
+
+TEST_F(UntaggedMp3, IsSoughtLikeATaggedOneWhoseDelayIsTakenOff) {
+    code("-c:a libmp3lame -q:a 6", "tagged.mp3");
+    const auto start = findMpegStart(folder / "tagged.mp3");
+    ASSERT_TRUE(start && start->lengthIsReliable && !start->isUntagged);
+    ASSERT_TRUE(walk(folder / "tagged.mp3")); // its index is used
+    const auto file = SoundFile::open(folder / "tagged.mp3");
+    ASSERT_TRUE(file.ok());
+    EXPECT_EQ((*file)->length(), Frames(static_cast<std::int64_t>(lengthSeconds * 44100)));
+    auto twin = (*file)->another();
+    ASSERT_TRUE(twin.ok());
+    for (std::int64_t place = everyFrames * 13; place > 0; place -= everyFrames * 3) {
+        EXPECT_NEAR(static_cast<double>(clickNear(**file, place)), static_cast<double>(place), 1);
+        EXPECT_NEAR(static_cast<double>(clickNear(**twin, place)), static_cast<double>(place), 1);
     }
 }
 
