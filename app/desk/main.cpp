@@ -1,5 +1,6 @@
 // The desk: `earwright [FILE]`, where FILE is a recording or a study.
 #include "ui/desk/DeskWindow.h"
+#include "ui/desk/SoundDesk.h"
 #include "ui/desk/StudyPaths.h"
 #include "ui/theme/Theme.h"
 
@@ -73,6 +74,7 @@ int main(int argc, char** argv) {
     applyTheme(application, startingAppearance(settings));
 
     DeskSession::Options options;
+    options.engine.device = SoundDesk::remembered(settings);
     options.unsavedWork = pathOf(QStandardPaths::writableLocation(QStandardPaths::AppDataLocation) +
                                  QStringLiteral("/unsaved"));
     options.cache = pathOf(QStandardPaths::writableLocation(QStandardPaths::GenericCacheLocation) +

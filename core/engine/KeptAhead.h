@@ -12,8 +12,8 @@ namespace earwright {
 /// away again: the machine has shown how busy it gets. More kept ready costs memory only; a new place, speed
 /// or pitch is joined close to the ear all the same.
 struct KeptAhead {
-    static constexpr double least = 0.17;
-    static constexpr double spare = 0.09;
+    static constexpr double least = 0.25;
+    static constexpr double spare = 0.17;
     static constexpr double moreEachGap = 0.05;
     static constexpr int mostSteps = 6;
     /// The rings of the lanes hold this at every rate up to 192 kHz.

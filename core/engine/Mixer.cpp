@@ -125,8 +125,9 @@ void Mixer::aimGains() {
 
 void Mixer::readLanes(std::span<SoundFrame> part) {
     const bool starving = player.read(part) < part.size();
-    if (starving && !starved) countUnderrun();
-    starved = starving;
+    // What stutters within a tenth of a second is one gap.
+    if (starving && wholeFrames >= rate.hertz / 10) countUnderrun();
+    wholeFrames = starving ? 0 : wholeFrames + static_cast<std::int64_t>(part.size());
 }
 
 void Mixer::noteHeard(bool moving) {

@@ -16,6 +16,7 @@
 #include <array>
 #include <atomic>
 #include <cstdint>
+#include <limits>
 #include <memory>
 #include <optional>
 #include <span>
@@ -134,7 +135,8 @@ private:
     HeardLog log;
     SampleRate rate{0};
     OutputFrames rendered;
-    bool starved = false;
+    /// Frames since the last that was missing; at first more than count.
+    std::int64_t wholeFrames = std::numeric_limits<std::int32_t>::max();
     std::array<SoundFrame, LanePlayer::partFrames> frames{};
     std::array<float, LanePlayer::partFrames> auditionBlock{};
 };

@@ -6,6 +6,7 @@
 #include "core/engine/OutputStream.h"
 #include "core/engine/SilentClock.h"
 #include "core/engine/SoundHost.h"
+#include "core/engine/ThreadUrgency.h"
 
 #include <algorithm>
 #include <array>
@@ -145,10 +146,13 @@ void OutputDevice::Body::streamWants(float* stereo, unsigned long frames, double
         std::memset(stereo, 0, frames * 2 * sizeof(float));
         return;
     }
-    if (gaps.called(now, ranDry)) mixer->countUnderrun();
-    const double ahead = secondsUntilHeard > 0 && secondsUntilHeard < 5 ? secondsUntilHeard : typicalDelay;
-    mixer->render({stereo, frames * 2}, SampleRate{rate.load(std::memory_order_relaxed)},
-                  now + static_cast<std::int64_t>(ahead * 1e9),
+    const int hertz = rate.load(std::memory_order_relaxed);
+    const bool isTold = secondsUntilHeard > 0 && secondsUntilHeard < 5;
+    const double ahead = isTold ? secondsUntilHeard : typicalDelay;
+    const std::int64_t firstHeard = isTold ? now + static_cast<std::int64_t>(ahead * 1e9) : 0;
+    const auto length = static_cast<std::int64_t>(frames) * 1'000'000'000 / hertz;
+    if (gaps.called({now, firstHeard, length, ranDry})) mixer->countUnderrun();
+    mixer->render({stereo, frames * 2}, SampleRate{hertz}, now + static_cast<std::int64_t>(ahead * 1e9),
                   isNewStream.exchange(false, std::memory_order_relaxed));
     isRendering.clear(std::memory_order_release);
 }
@@ -259,7 +263,11 @@ void OutputDevice::Body::openAnew() {
     const auto chosen = chooseDevice(choices(), wish, before == DeviceState::Lost);
     if (!chosen) return say("", chosen.error().message);
     turn.enter(*this);
+    // The callback's thread, and the one that hands its frames to a sound server, are started in here and
+    // take after this one.
+    setThreadUrgency(Urgency::Device);
     openChosen(turn, *chosen, wish);
+    setThreadUrgency(Urgency::Usual);
     if (!stream.isOpen()) turn.leave(*this);
 }
 

@@ -93,8 +93,8 @@ Result<OutputStream::Opened> OutputStream::open(const SoundTurn&, const DeviceCh
 }
 
 Result<Done> OutputStream::start(const SoundTurn& turn) {
-    // The callback's thread stays at usual priority: as a real-time thread it pushed aside the sound server's
-    // own client thread, which hands its frames on, and a busy machine had several times as many gaps.
+    // PortAudio is not asked to make the callback's thread a real-time one: alone it pushes aside the sound
+    // server's own client thread, which hands its frames on. Both take after the thread that calls here.
     const PaError code = Pa_StartStream(stream);
     if (code == paNoError) return Done{};
     close(turn);

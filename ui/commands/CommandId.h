@@ -61,6 +61,7 @@ enum class CommandId {
     Louder,
     YoursSofter,
     YoursLouder,
+    SoundDevice,
     // Mark
     TapBar,
     TapBeat,

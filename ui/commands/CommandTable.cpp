@@ -200,6 +200,8 @@ void addPitchAndLoudness(std::vector<Command>& table) {
          {YoursLouder, Sound, "yours-louder", WORDS("Yours louder"),
           WORDS("Turns the written notes up against the record"), KeyList{plain(Qt::Key_Y)}, StudyOpen, false,
           true},
+         {SoundDevice, Sound, "sound-device", WORDS("Sound device…"),
+          WORDS("Chooses where the sound goes, and shows how it has gone so far"), KeyList{}, always, true},
          {Clicks, Sound, "clicks", WORDS("Clicks on the beat"),
           WORDS("Clicks on every beat of the marked bars, higher on the first of a bar"),
           KeyList{plain(Qt::Key_W)}, Tempo, true},

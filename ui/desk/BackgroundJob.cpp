@@ -1,23 +1,10 @@
 #include "ui/desk/BackgroundJob.h"
 
+#include "core/engine/ThreadUrgency.h"
+
 #include <QMetaObject>
 
-#include <sys/resource.h>
-#include <sys/syscall.h>
-#include <unistd.h>
-
 namespace earwright::ui {
-
-namespace {
-
-/// Sound and the interface go first. On Linux the nice value belongs to the thread, and may only be lowered
-/// in urgency, so a pool's thread keeps it.
-void stepBehindTheSound() {
-    constexpr int politeness = 10;
-    setpriority(PRIO_PROCESS, static_cast<id_t>(syscall(SYS_gettid)), politeness);
-}
-
-} // namespace
 
 BackgroundJob::BackgroundJob(QObject* parent) : QObject(parent) {
     // Two, so that a new start need not wait until the work called off has noticed.
@@ -43,7 +30,8 @@ void BackgroundJob::run(Work work) {
             Qt::QueuedConnection);
     };
     threads.start([this, work = std::move(work), stop = stopSource.get_token(), inInterface] {
-        stepBehindTheSound();
+        // Sound and the interface go first; a thread of the pool stays so.
+        setThreadUrgency(Urgency::Patient);
         const Report report = [&](double share) { inInterface([this, share] { emit progressed(share); }); };
         work(stop, report, [&](std::function<void()> deed) {
             inInterface([this, act = std::move(deed)] {

@@ -61,6 +61,7 @@ void bindPlaying(CommandSet& commands, DeskWindow& window) {
     commands.bind(PlayInTune, [&] { tuning.playInTune(!tuning.isInTune()); });
     commands.bind(Softer, [&] { ears.setLevel(ears.level() - levelStep); });
     commands.bind(Louder, [&] { ears.setLevel(ears.level() + levelStep); });
+    commands.bind(SoundDevice, [&] { window.sound().showPanel(); });
 }
 
 void bindLoopAndSpeed(CommandSet& commands, DeskWindow& window) {

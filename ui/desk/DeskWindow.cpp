@@ -60,6 +60,7 @@ DeskWindow::DeskWindow(const DeskSession::Options& options, QSettings& store)
     checks = new CheckDesk(desk, listener, *gridPanel, *chorusSheet, *messageBar, this);
     keeper = new KeepingDesk(desk, *messageBar, *this);
     listener.keepIn(options.cache);
+    sounding = new SoundDesk(desk.engine(), settings, *transportBar, this);
     new TypingGuard(this);
     build();
     bindCommands(*commandSet, *this);
@@ -199,7 +200,7 @@ void DeskWindow::showTuning() {
 
 void DeskWindow::tick() {
     const bool look = frameCount++ % framesBetweenLooks == 0;
-    if (look) transportBar->setDevice(desk.engine().device());
+    if (look) sounding->look();
     if (!desk.isOpen()) return;
     const Seconds ear = ears.place();
     manner.follow();

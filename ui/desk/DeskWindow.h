@@ -14,6 +14,7 @@
 #include "ui/desk/MarkingDesk.h"
 #include "ui/desk/MessageBar.h"
 #include "ui/desk/RecordingListener.h"
+#include "ui/desk/SoundDesk.h"
 #include "ui/desk/TuningDesk.h"
 
 #include <QElapsedTimer>
@@ -52,6 +53,7 @@ public:
     MarkingDesk& marking() { return *marks; }
     CheckDesk& checking() { return *checks; }
     KeepingDesk& keeping() { return *keeper; }
+    SoundDesk& sound() { return *sounding; }
     MessageBar& messages() { return *messageBar; }
     ChorusSheetView& sheet() { return *chorusSheet; }
     FormStripView& strip() { return *formStrip; }
@@ -124,6 +126,7 @@ private:
     QSplitter* splitter;
     QLabel* title;
     MarkingDesk* marks = nullptr;
+    SoundDesk* sounding = nullptr;
     CheckDesk* checks = nullptr;
     KeepingDesk* keeper = nullptr;
 

@@ -90,12 +90,6 @@ void DeskWindow::connectTransport() {
     connect(transportBar, &TransportBar::inTuneChosen, &tuning, &TuningDesk::playInTune);
     connect(transportBar->tuningLine(), &TuningLine::referenceChosen, &tuning, &TuningDesk::choose);
     connect(&tuning, &TuningDesk::changed, this, &DeskWindow::showTuning);
-    connect(transportBar, &TransportBar::tryDeviceAgainRequested, this,
-            [this] { desk.engine().useDevice(DeviceWish{}); });
-    connect(transportBar, &TransportBar::deviceListRequested, this,
-            [this] { transportBar->offerDevices(desk.engine().devices()); });
-    connect(transportBar, &TransportBar::deviceChosen, this,
-            [this](int index) { desk.engine().useDevice(DeviceWish{.index = index}); });
     transportBar->setHasRecording(false);
     transportBar->setLevel(ears.level());
     showTuning();

@@ -8,7 +8,6 @@
 
 #include <QHBoxLayout>
 #include <QLabel>
-#include <QMenu>
 #include <QPainter>
 
 namespace earwright::ui {
@@ -23,7 +22,7 @@ DeviceLine::DeviceLine(QWidget* parent)
     : QWidget(parent),
       line(new QLabel(this)),
       tryAgain(new QuietButton(tr("try again"), this)),
-      choose(new QuietButton(tr("another device"), this)),
+      choose(new QuietButton(tr("sound device…"), this)),
       row(new QHBoxLayout(this)) {
     setAccessibleName(tr("Sound device"));
     line->setFont(ui::font(TextStyle::Small));
@@ -39,7 +38,7 @@ DeviceLine::DeviceLine(QWidget* parent)
     row->addWidget(choose);
     row->addStretch();
     connect(tryAgain, &QAbstractButton::clicked, this, &DeviceLine::tryAgainRequested);
-    connect(choose, &QAbstractButton::clicked, this, &DeviceLine::choicesRequested);
+    connect(choose, &QAbstractButton::clicked, this, &DeviceLine::panelRequested);
     setReport({});
 }
 
@@ -56,12 +55,11 @@ void DeviceLine::setReport(const DeviceReport& report) {
     row->setStretch(0, trouble ? 0 : 1);
     row->setStretch(row->count() - 1, trouble ? 1 : 0);
     tryAgain->setVisible(trouble);
-    choose->setVisible(report.state != DeviceState::Opening);
     update();
 }
 
 bool DeviceLine::isTrouble() const {
-    return shown.state == DeviceState::Missing || shown.state == DeviceState::Lost;
+    return shown.state == DeviceState::Missing || shown.state == DeviceState::Lost || !shown.message.empty();
 }
 
 void DeviceLine::paintEvent(QPaintEvent*) {
@@ -70,35 +68,21 @@ void DeviceLine::paintEvent(QPaintEvent*) {
     paintFlag(painter, QPointF(2, height() / 2.0 + 7), 13, color(Role::LooseEnd));
 }
 
-QString DeviceLine::text() const {
-    switch (shown.state) {
+QString DeviceLine::wording(const DeviceReport& report) {
+    const QString message = QString::fromStdString(report.message);
+    switch (report.state) {
     case DeviceState::Closed:
         return {};
     case DeviceState::Opening:
-        return tr("opening the sound device …");
+        return message.isEmpty() ? tr("opening the sound device …") : message;
     case DeviceState::Running:
-        return shown.name.empty() ? tr("sound is on") : tr("to %1").arg(QString::fromStdString(shown.name));
+        if (!message.isEmpty()) return message;
+        return report.name.empty() ? tr("sound is on") : tr("to %1").arg(QString::fromStdString(report.name));
     case DeviceState::Missing:
     case DeviceState::Lost:
-        return shown.message.empty() ? tr("There is no sound: the device does not answer.")
-                                     : QString::fromStdString(shown.message);
+        return message.isEmpty() ? tr("There is no sound: the device does not answer.") : message;
     }
     return {};
-}
-
-void DeviceLine::offer(const std::vector<DeviceChoice>& choices) {
-    auto* menu = new QMenu(this);
-    menu->setAttribute(Qt::WA_DeleteOnClose);
-    if (choices.empty()) menu->addAction(tr("no device is there"))->setEnabled(false);
-    for (const DeviceChoice& choice : choices) {
-        const QString name = QString::fromStdString(choice.name);
-        QAction* action = menu->addAction(choice.isDefault ? tr("%1 (the system's choice)").arg(name) : name);
-        action->setCheckable(true);
-        action->setChecked(choice.name == shown.name && shown.state == DeviceState::Running);
-        connect(action, &QAction::triggered, this,
-                [this, index = choice.index] { emit deviceChosen(index); });
-    }
-    menu->popup(choose->mapToGlobal(QPoint(0, -menu->sizeHint().height())));
 }
 
 } // namespace earwright::ui

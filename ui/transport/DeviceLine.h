@@ -1,11 +1,9 @@
 // Where the sound goes: the device's name to choose another by, or a line about what is wrong with it.
 #pragma once
 
-#include "core/engine/Engine.h"
+#include "core/engine/DeviceReport.h"
 
 #include <QWidget>
-
-#include <vector>
 
 class QHBoxLayout;
 class QLabel;
@@ -14,25 +12,25 @@ namespace earwright::ui {
 
 class QuietButton;
 
-/// In good order it is one quiet word; in trouble a sentence in brick with a flag, and two ways out.
+/// In good order it is one quiet word; in trouble a sentence in brick with a flag, and two ways out: to try
+/// again, and to see to the device.
 class DeviceLine : public QWidget {
     Q_OBJECT
 public:
     explicit DeviceLine(QWidget* parent = nullptr);
 
     void setReport(const DeviceReport& report);
-    /// Answer to choicesRequested().
-    void offer(const std::vector<DeviceChoice>& choices);
+    /// How a device is, in one line.
+    static QString wording(const DeviceReport& report);
 
-    QString text() const;
+    QString text() const { return wording(shown); }
     QuietButton* tryAgainButton() const { return tryAgain; }
-    QuietButton* chooseButton() const { return choose; }
+    QuietButton* panelButton() const { return choose; }
 
 signals:
     void tryAgainRequested();
-    /// The list of devices is wanted now, for offer().
-    void choicesRequested();
-    void deviceChosen(int index);
+    /// The user wants to see to the device.
+    void panelRequested();
 
 protected:
     void paintEvent(QPaintEvent* event) override;

@@ -162,8 +162,7 @@ void TransportBar::connectParts() {
     connect(level, &QSlider::valueChanged, this,
             [this](int value) { emit levelChosen(static_cast<double>(value) / levelSteps); });
     connect(device, &DeviceLine::tryAgainRequested, this, &TransportBar::tryDeviceAgainRequested);
-    connect(device, &DeviceLine::choicesRequested, this, &TransportBar::deviceListRequested);
-    connect(device, &DeviceLine::deviceChosen, this, &TransportBar::deviceChosen);
+    connect(device, &DeviceLine::panelRequested, this, &TransportBar::devicePanelRequested);
     connect(breakWord, &QAbstractButton::clicked, this, [this] {
         listening.putWordAway();
         breakWord->hide();
@@ -255,10 +254,6 @@ void TransportBar::setHeldBack(bool now) {
 
 void TransportBar::setDevice(const DeviceReport& report) {
     device->setReport(report);
-}
-
-void TransportBar::offerDevices(const std::vector<DeviceChoice>& devices) {
-    device->offer(devices);
 }
 
 void TransportBar::paintEvent(QPaintEvent*) {

@@ -61,8 +61,6 @@ public:
     /// The guard against overloading is at work, or was a moment ago: a mark beside the level says so.
     void setHeldBack(bool heldBack);
     void setDevice(const DeviceReport& report);
-    /// Answer to deviceListRequested().
-    void offerDevices(const std::vector<DeviceChoice>& devices);
     /// Without a recording there is nothing to play.
     void setHasRecording(bool hasRecording);
 
@@ -90,8 +88,7 @@ signals:
     /// The record is to sound at the reference A, or as it was made.
     void inTuneChosen(bool inTune);
     void tryDeviceAgainRequested();
-    void deviceListRequested();
-    void deviceChosen(int index);
+    void devicePanelRequested();
 
 protected:
     void paintEvent(QPaintEvent* event) override;

@@ -12,44 +12,73 @@ using namespace std::chrono_literals;
 
 constexpr std::int64_t millisecond = 1'000'000;
 
-TEST(GapWatch, TakesCallbacksForPunctualWhileTheDeviceStillHasSound) {
-    GapWatch watch;
-    watch.restart(0.1);
-    std::int64_t now = 7'000 * millisecond;
-    EXPECT_FALSE(watch.called(now, false)) << "nothing was played before the first";
-    // In bursts, the longest pause just short of the 100 ms the device has room for.
-    for (const int pause : {6, 0, 0, 99, 0, 6, 99}) {
-        now += pause * millisecond;
-        EXPECT_FALSE(watch.called(now, false)) << pause;
+/// A device with room for 100 ms, called for 5 ms of sound each time.
+class WatchedDevice {
+public:
+    WatchedDevice() { watch.restart(0.1); }
+    /// A callback so much later, whose sound is heard `silence` after the end of what was handed over before.
+    bool calledAfter(int milliseconds, int silence = 0, bool ranDry = false) {
+        now += milliseconds * millisecond;
+        heard += 5 * millisecond + silence * millisecond;
+        return watch.called({now, heard, 5 * millisecond, ranDry});
     }
+    /// The same where the system does not tell when sound is heard.
+    bool calledBlindlyAfter(int milliseconds) {
+        now += milliseconds * millisecond;
+        return watch.called({now, 0, 5 * millisecond, false});
+    }
+    GapWatch watch;
+
+private:
+    std::int64_t now = 7'000 * millisecond;
+    std::int64_t heard = 7'080 * millisecond;
+};
+
+TEST(GapWatch, TakesCallbacksForPunctualWhileTheDeviceStillHasSound) {
+    WatchedDevice device;
+    EXPECT_FALSE(device.calledAfter(0)) << "nothing was played before the first";
+    // In bursts, the longest pause just short of the 100 ms the device has room for; times jitter by 2 ms.
+    for (const int pause : {6, 0, 0, 99, 0, 6, 99})
+        EXPECT_FALSE(device.calledAfter(pause, 2)) << pause;
 }
 
 TEST(GapWatch, FindsTheCallbackThatCameTooLate) {
-    GapWatch watch;
-    watch.restart(0.1);
-    std::int64_t now = millisecond;
-    watch.called(now, false);
-    EXPECT_TRUE(watch.called(now += 101 * millisecond, false));
-    EXPECT_FALSE(watch.called(now += 5 * millisecond, false)) << "one gap is counted once";
+    WatchedDevice device;
+    device.calledAfter(0);
+    EXPECT_TRUE(device.calledAfter(140, 40));
+    EXPECT_FALSE(device.calledAfter(5)) << "one gap is counted once";
+}
+
+TEST(GapWatch, DoesNotCountALateCallbackWhoseSoundStillJoins) {
+    WatchedDevice device;
+    device.calledAfter(0);
+    EXPECT_FALSE(device.calledAfter(140)) << "the server had some more";
+    EXPECT_TRUE(device.calledAfter(180, 30));
+}
+
+TEST(GapWatch, CountsEveryLateCallbackWhereTheSystemDoesNotTellWhatIsHeard) {
+    WatchedDevice device;
+    device.calledBlindlyAfter(0);
+    EXPECT_FALSE(device.calledBlindlyAfter(99));
+    EXPECT_TRUE(device.calledBlindlyAfter(101));
 }
 
 TEST(GapWatch, CountsAGapOnceWhereTheSystemReportsIt) {
-    GapWatch watch;
-    watch.restart(0.1);
-    EXPECT_FALSE(watch.called(millisecond, true)) << "a device that starts has had nothing to play";
-    EXPECT_TRUE(watch.called(6 * millisecond, true));
-    EXPECT_TRUE(watch.called(200 * millisecond, true)) << "late and reported is one gap";
-    EXPECT_FALSE(watch.called(205 * millisecond, false));
+    WatchedDevice device;
+    EXPECT_FALSE(device.calledAfter(0, 0, true)) << "a device that starts has had nothing to play";
+    EXPECT_TRUE(device.calledAfter(6, 0, true));
+    EXPECT_FALSE(device.calledAfter(110, 50)) << "the times after a restart belong to the same gap";
+    EXPECT_TRUE(device.calledAfter(300, 100, true)) << "late and reported is one gap";
+    EXPECT_FALSE(device.calledAfter(5));
 }
 
 TEST(GapWatch, BeginsAnewWithAnotherDevice) {
-    GapWatch watch;
-    watch.restart(0.05);
-    watch.called(millisecond, false);
-    watch.restart(0.2);
-    EXPECT_FALSE(watch.called(9'000 * millisecond, false)) << "the time between two devices is no gap";
-    EXPECT_FALSE(watch.called(9'150 * millisecond, false));
-    EXPECT_TRUE(watch.called(9'351 * millisecond, false));
+    WatchedDevice device;
+    device.calledAfter(1);
+    device.watch.restart(0.2);
+    EXPECT_FALSE(device.calledAfter(9'000, 5'000)) << "the time between two devices is no gap";
+    EXPECT_FALSE(device.calledAfter(150, 20));
+    EXPECT_TRUE(device.calledAfter(201, 20));
 }
 
 TEST(KeptAhead, GrowsWithEveryGapUpToABound) {

@@ -15,7 +15,6 @@
 #include <QApplication>
 #include <QDir>
 #include <QLabel>
-#include <QMenu>
 #include <QSignalSpy>
 #include <QSlider>
 #include <QTest>
@@ -180,23 +179,11 @@ TEST(TransportBar, OffersTwoWaysOutWhenTheDeviceIsLost) {
     bar.setDevice(report);
     EXPECT_EQ(bar.deviceLine()->text().toStdString(), report.message);
     QSignalSpy again(&bar, &TransportBar::tryDeviceAgainRequested);
-    QSignalSpy list(&bar, &TransportBar::deviceListRequested);
+    QSignalSpy list(&bar, &TransportBar::devicePanelRequested);
     bar.deviceLine()->tryAgainButton()->click();
-    bar.deviceLine()->chooseButton()->click();
+    bar.deviceLine()->panelButton()->click();
     EXPECT_EQ(again.count(), 1);
     EXPECT_EQ(list.count(), 1);
-}
-
-TEST(TransportBar, ChoosesADeviceByItsIndex) {
-    TransportBar bar;
-    bar.show();
-    QSignalSpy chosen(&bar, &TransportBar::deviceChosen);
-    bar.offerDevices({{4, "desk speakers", true, {}, 0, 0}, {7, "headphones", false, {}, 0, 0}});
-    const auto menus = bar.findChildren<QMenu*>();
-    ASSERT_EQ(menus.size(), 1);
-    menus[0]->actions()[1]->trigger();
-    ASSERT_EQ(chosen.count(), 1);
-    EXPECT_EQ(chosen[0][0].toInt(), 7);
 }
 
 TEST(TransportBar, HasNothingToPlayWithoutARecording) {
