@@ -1,6 +1,7 @@
 #include "app/batch/PlayCommand.h"
 
 #include "app/batch/Arguments.h"
+#include "app/batch/EventLog.h"
 #include "app/batch/OverwrittenInput.h"
 #include "app/batch/PlayScript.h"
 #include "core/engine/Engine.h"
@@ -8,6 +9,7 @@
 
 #include <chrono>
 #include <cstdio>
+#include <filesystem>
 #include <memory>
 #include <thread>
 
@@ -26,17 +28,12 @@ constexpr double looseEndSeconds = 2.0;
 constexpr double latencySeconds = 0.1;
 constexpr int rowsPerSecond = 200;
 
-struct CloseFile {
-    void operator()(std::FILE* file) const { std::fclose(file); }
-};
-using LogFile = std::unique_ptr<std::FILE, CloseFile>;
-
-/// Runs the steps and writes the log.
+/// Runs the steps and writes the logs.
 class ScriptedPlayer {
 public:
-    ScriptedPlayer(std::shared_ptr<Recording> played, LogFile file)
-        : recording(std::move(played)), log(std::move(file)) {
-        engine.setRecording(recording);
+    ScriptedPlayer(std::shared_ptr<Recording> played, LogFile file, LogFile eventFile)
+        : log(std::move(file)), events(std::move(eventFile)), scripted{engine, std::move(played)} {
+        engine.setRecording(scripted.recording);
         std::fputs("output_frame\trecording_frame\n", log.get());
     }
 
@@ -49,16 +46,17 @@ public:
 
     void run(const std::vector<PlayStep>& steps) {
         const auto start = Clock::now();
+        events.begin(start);
         for (const PlayStep& step : steps) {
             const auto due =
                 start + std::chrono::duration_cast<Clock::duration>(std::chrono::duration<double>(step.at));
             listenUntil(due);
-            if (step.kind == PlayStep::Kind::Quit) return;
-            carryOut(step);
+            if (step.verb->quits) return;
+            step.verb->carryOut(scripted, step);
         }
         const auto looseEnd = Clock::now() + std::chrono::duration_cast<Clock::duration>(
                                                  std::chrono::duration<double>(looseEndSeconds));
-        while (isLooping ? Clock::now() < looseEnd : engine.now().playing)
+        while (scripted.isLooping ? Clock::now() < looseEnd : engine.now().playing)
             listenUntil(Clock::now() + pollPeriod);
     }
 
@@ -66,6 +64,7 @@ private:
     void listenUntil(Clock::time_point end) {
         for (;;) {
             writeHeard();
+            events.look(engine);
             if (Clock::now() >= end) return;
             std::this_thread::sleep_until(std::min(end, Clock::now() + pollPeriod));
         }
@@ -81,71 +80,17 @@ private:
                              static_cast<long long>(place->value));
     }
 
-    void carryOut(const PlayStep& step) {
-        const auto place = [this](double seconds) { return recording->rate().frames(Seconds(seconds)); };
-        switch (step.kind) {
-        case PlayStep::Kind::Play:
-            engine.play();
-            break;
-        case PlayStep::Kind::Pause:
-            engine.pause();
-            break;
-        case PlayStep::Kind::Seek:
-            engine.seek(place(step.value));
-            break;
-        case PlayStep::Kind::Speed:
-            playing.speed = step.value;
-            break;
-        case PlayStep::Kind::Semitones:
-            playing.semitones = static_cast<int>(step.value);
-            break;
-        case PlayStep::Kind::Cents:
-            playing.cents = static_cast<int>(step.value);
-            break;
-        case PlayStep::Kind::Loop:
-            engine.setLoop(Range<Frames>{place(step.value), place(step.loopEnd)});
-            isLooping = true;
-            break;
-        case PlayStep::Kind::LoopOff:
-            engine.setLoop(std::nullopt);
-            isLooping = false;
-            break;
-        case PlayStep::Kind::Focus:
-            engine.setFocus(step.focus);
-            break;
-        case PlayStep::Kind::Band:
-            engine.setBand(step.band);
-            break;
-        case PlayStep::Kind::BandOff:
-            engine.setBand(std::nullopt);
-            break;
-        case PlayStep::Kind::Hold:
-            engine.hold(place(step.value));
-            break;
-        case PlayStep::Kind::HoldOff:
-            engine.hold(std::nullopt);
-            break;
-        case PlayStep::Kind::Balance:
-            engine.setBalance(step.value);
-            break;
-        case PlayStep::Kind::Quit:
-            break;
-        }
-        engine.setPlaying(playing);
-    }
-
-    std::shared_ptr<Recording> recording;
     LogFile log;
+    EventLog events;
     Engine engine{Engine::Options{{.latencySeconds = latencySeconds}, true}};
-    Playing playing;
+    ScriptedEngine scripted;
     OutputFrames nextRow;
-    bool isLooping = false;
 };
 
 } // namespace
 
 int runPlay(std::span<const std::string> words) {
-    const auto arguments = Arguments::parse(words, 1, {"--script", "--log"});
+    const auto arguments = Arguments::parse(words, 1, {"--script", "--log", "--events"});
     if (!arguments) return complain(arguments.error(), exitUsage);
     const auto script = arguments->text("--script");
     const auto logName = arguments->text("--log");
@@ -157,10 +102,20 @@ int runPlay(std::span<const std::string> words) {
     if (!steps) return complain(steps.error(), exitInput);
     if (const auto refused = overwrittenInput(*logName, {arguments->alone(0), *script}))
         return complain(*refused, exitUsage);
+    const auto eventName = arguments->text("--events");
+    if (eventName)
+        if (const auto refused = overwrittenInput(*eventName, {arguments->alone(0), *script}))
+            return complain(*refused, exitUsage);
+    if (eventName &&
+        std::filesystem::weakly_canonical(*eventName) == std::filesystem::weakly_canonical(*logName))
+        return complain({ErrorKind::OutOfRange, "--log and --events need a file each.", ""}, exitUsage);
     LogFile log(std::fopen(logName->c_str(), "w"));
     if (!log) return complain({ErrorKind::NotWritable, *logName + " cannot be written.", ""}, exitInput);
+    LogFile events(eventName ? std::fopen(eventName->c_str(), "w") : nullptr);
+    if (eventName && !events)
+        return complain({ErrorKind::NotWritable, *eventName + " cannot be written.", ""}, exitInput);
 
-    ScriptedPlayer player(*recording, std::move(log));
+    ScriptedPlayer player(*recording, std::move(log), std::move(events));
     const DeviceReport device = player.waitForDevice();
     player.run(*steps);
     if (device.state == DeviceState::Running) return exitDone;

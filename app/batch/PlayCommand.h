@@ -6,7 +6,7 @@
 
 namespace earwright::batch {
 
-inline constexpr const char* playUsage = "play AUDIO --script STEPS.tsv --log TAGS.tsv";
+inline constexpr const char* playUsage = "play AUDIO --script STEPS.tsv --log TAGS.tsv [--events EVENTS.tsv]";
 
 /// Exit code as in Arguments.h. Without a device it plays in silence, says so, and returns exitInput.
 int runPlay(std::span<const std::string> words);

@@ -1,7 +1,7 @@
 #include "app/batch/PlayScript.h"
 
-#include "app/batch/FocusWords.h"
 #include "core/exchange/TabTable.h"
+#include "core/study/StudyFile.h"
 
 #include <algorithm>
 #include <charconv>
@@ -9,29 +9,15 @@
 #include <fstream>
 #include <iterator>
 #include <optional>
+#include <span>
 #include <sstream>
 #include <system_error>
-#include <utility>
 
 namespace earwright::batch {
 
 namespace {
 
-using Kind = PlayStep::Kind;
-
-/// A command that takes one number, and its range.
-struct OneNumber {
-    const char* name;
-    Kind kind;
-    double least;
-    double most;
-};
 constexpr double longestSeconds = 1e6;
-constexpr OneNumber oneNumber[] = {{"seek", Kind::Seek, 0, longestSeconds},
-                                   {"speed", Kind::Speed, 0.1, 2},
-                                   {"semitones", Kind::Semitones, -12, 12},
-                                   {"cents", Kind::Cents, -100, 100},
-                                   {"balance", Kind::Balance, -24, 12}};
 
 /// A row without its last, empty cell gets it back.
 std::string withValueCells(const std::string& text) {
@@ -50,68 +36,45 @@ std::vector<std::string> wordsOf(const std::string& text) {
     return {std::istream_iterator<std::string>(stream), std::istream_iterator<std::string>()};
 }
 
-std::optional<double> numberIn(const std::string& word, double least, double most) {
+std::optional<double> numberIn(const std::string& word, const NumberRange& range) {
     double value = 0;
     const auto [end, problem] = std::from_chars(word.data(), word.data() + word.size(), value);
-    const bool whole = problem == std::errc() && end == word.data() + word.size() && std::isfinite(value);
-    if (!whole || value < least || value > most) return std::nullopt;
+    const bool isNumber = problem == std::errc() && end == word.data() + word.size() && std::isfinite(value);
+    if (!isNumber || value < range.least || value > range.most) return std::nullopt;
+    if (range.isWhole && value != std::floor(value)) return std::nullopt;
     return value;
 }
 
-Result<PlayStep> loopStep(const TabTable& table, std::size_t row, PlayStep step,
-                          const std::vector<std::string>& words) {
-    if (words.size() == 2 && words[1] == "off") {
-        step.kind = Kind::LoopOff;
-        return step;
+bool readNumbers(const PlayVerb& verb, std::span<const std::string> words, PlayStep& step) {
+    if (words.size() != verb.numbers.size()) return false;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        const auto number = numberIn(words[i], verb.numbers[i]);
+        if (!number) return false;
+        step.numbers.push_back(*number);
     }
-    const auto begin = words.size() == 3 ? numberIn(words[1], 0, longestSeconds) : std::nullopt;
-    const auto end = words.size() == 3 ? numberIn(words[2], 0, longestSeconds) : std::nullopt;
-    if (!begin || !end || *end <= *begin)
-        return table.errorAt(row, "loop takes two times in seconds, the second later, or “off”");
-    step.kind = Kind::Loop;
-    step.value = *begin;
-    step.loopEnd = *end;
-    return step;
+    return !verb.fits || verb.fits(step.numbers);
 }
 
-Result<PlayStep> focusStep(const TabTable& table, std::size_t row, PlayStep step,
-                           const std::vector<std::string>& words) {
-    step.kind = Kind::Focus;
-    if (const auto focus = words.size() == 2 ? focusNamed(words[1]) : std::nullopt) {
-        step.focus = *focus;
-        return step;
+/// Whether the words are what the command takes; then they are in the step.
+bool readValue(const PlayVerb& verb, std::span<const std::string> words, PlayStep& step) {
+    if (words.size() == 1 && std::find(verb.words.begin(), verb.words.end(), words[0]) != verb.words.end()) {
+        step.word = words[0];
+        return true;
     }
-    return table.errorAt(row, "focus takes all, left, right, centre or sides");
+    if (!verb.ending.empty() && words.size() == verb.numbers.size() + 1 && words.back() == verb.ending) {
+        step.word = verb.ending;
+        words = words.first(verb.numbers.size());
+    }
+    const bool takesNothing = verb.words.empty() && verb.numbers.empty();
+    return (takesNothing || !verb.numbers.empty()) && readNumbers(verb, words, step);
 }
 
-Result<PlayStep> bandStep(const TabTable& table, std::size_t row, PlayStep step,
-                          const std::vector<std::string>& words) {
-    if (words.size() == 2 && words[1] == "off") {
-        step.kind = Kind::BandOff;
-        return step;
-    }
-    const bool removes = words.size() == 4 && words[3] == "remove";
-    const auto edge = [&](std::size_t word) {
-        return words.size() == 3 || removes ? numberIn(words[word], Band::lowestHertz, Band::highestHertz)
-                                            : std::nullopt;
-    };
-    const auto low = edge(1);
-    const auto high = edge(2);
-    if (!low || !high || *high <= *low)
-        return table.errorAt(row, "band takes two frequencies from 20 to 20000 Hz, the second higher, and "
-                                  "“remove” after them to leave the band out; or “off”");
-    step.kind = Kind::Band;
-    step.band = {*low, *high, removes};
-    return step;
-}
-
-Result<PlayStep> holdStep(const TabTable& table, std::size_t row, PlayStep step,
-                          const std::vector<std::string>& words) {
-    const auto place = words.size() == 2 ? numberIn(words[1], 0, longestSeconds) : std::nullopt;
-    const bool letsGo = words.size() == 2 && words[1] == "off";
-    if (!place && !letsGo) return table.errorAt(row, "hold takes a time in seconds, or “off”");
-    step.kind = letsGo ? Kind::HoldOff : Kind::Hold;
-    step.value = place.value_or(0);
+Result<PlayStep> withStudy(const TabTable& table, std::size_t row, PlayStep step) {
+    const std::string name = table.text(row, "value");
+    if (name.empty()) return table.errorAt(row, step.verb->name + " takes " + step.verb->takes);
+    const auto study = StudyFile::read(name);
+    if (!study) return table.errorAt(row, describe(study.error()));
+    step.study = std::make_shared<const Study>(*study);
     return step;
 }
 
@@ -123,32 +86,14 @@ Result<PlayStep> stepOf(const TabTable& table, std::size_t row) {
     step.at = *at;
     const auto words = wordsOf(table.text(row, "command") + ' ' + table.text(row, "value"));
     const std::string command = words.empty() ? "" : words.front();
-    if (command == "loop") return loopStep(table, row, step, words);
-    if (command == "focus") return focusStep(table, row, step, words);
-    if (command == "band") return bandStep(table, row, step, words);
-    if (command == "hold") return holdStep(table, row, step, words);
-    for (const OneNumber& known : oneNumber) {
-        if (command != known.name) continue;
-        const auto value = words.size() == 2 ? numberIn(words[1], known.least, known.most) : std::nullopt;
-        if (!value) {
-            std::ostringstream reason;
-            reason << known.name << " takes a number from " << known.least << " to " << known.most;
-            return table.errorAt(row, reason.str());
-        }
-        step.kind = known.kind;
-        step.value = *value;
-        return step;
+    for (const PlayVerb& verb : playVerbs()) {
+        if (verb.name != command) continue;
+        step.verb = &verb;
+        if (verb.takesStudy) return withStudy(table, row, step);
+        if (readValue(verb, std::span(words).subspan(1), step)) return step;
+        return table.errorAt(row, verb.name + " takes " + verb.takes);
     }
-    if (command == "play")
-        step.kind = Kind::Play;
-    else if (command == "pause")
-        step.kind = Kind::Pause;
-    else if (command == "quit")
-        step.kind = Kind::Quit;
-    else
-        return table.errorAt(row, "there is no command “" + command + "”");
-    if (words.size() != 1) return table.errorAt(row, command + " takes no value");
-    return step;
+    return table.errorAt(row, "there is no command “" + command + "”");
 }
 
 } // namespace

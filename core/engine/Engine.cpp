@@ -60,17 +60,25 @@ public:
         const double place = segment.tags.placeAt(segment.laneFrameAt(frame));
         return std::clamp(Frames(std::llround(place)), Frames(0), recording->length());
     }
-    /// The pass now heard, counted from the last seek or change of the loop.
+    /// The pass heard in a frame, counted from the last seek or change of the loop.
+    std::int64_t rawPassOf(const HeardSegment& segment, OutputFrames frame) const {
+        return segment.wish < passWish ? 0 : segment.tags.passAt(segment.laneFrameAt(frame));
+    }
     std::int64_t rawPass() {
         const auto segment = heardSegment();
-        if (!segment || segment->wish < passWish) return 0;
-        return segment->tags.passAt(segment->laneFrameAt(lastHeard));
+        return segment ? rawPassOf(*segment, lastHeard) : 0;
     }
-    /// A speed just set is told until it is heard; one that has climbed is where the next change starts from.
-    void tellSpeed(const HeardSegment& segment, Heard& heard) {
-        if (segment.wish < speedWish) return;
-        heard.speed = segment.speed;
-        heard.reachedSpeed = playing.speed = segment.reachedSpeed;
+    void tell(const HeardSegment& segment, OutputFrames frame, Heard& heard) const {
+        heard.position = placeOf(segment, frame);
+        const std::int64_t pass = rawPassOf(segment, frame);
+        heard.pass = std::max<std::int64_t>(0, pass - passesBefore);
+        heard.yoursTurn = segment.tags.isLooped() && mixer->isYoursTurn(pass);
+        // A speed just set is told until it is heard.
+        if (segment.wish >= speedWish) {
+            heard.speed = segment.speed;
+            heard.reachedSpeed = segment.reachedSpeed;
+        }
+        if (heard.playing) tellStage(segment, frame, heard);
     }
     void countPassesFrom(std::int64_t pass) {
         passesBefore = pass;
@@ -360,12 +368,19 @@ Heard Engine::now() {
     // Standing still, a seek shows at once; playing, the old place is still what the ear hears.
     const bool arrived = segment && (segment->wish >= body->jumpWish || heard.playing);
     if (!arrived) return heard;
-    heard.position = body->placeOf(*segment, body->lastHeard);
-    const std::int64_t pass = body->rawPass();
-    heard.pass = std::max<std::int64_t>(0, pass - body->passesBefore);
-    heard.yoursTurn = segment->tags.isLooped() && body->mixer->isYoursTurn(pass);
-    body->tellSpeed(*segment, heard);
-    if (heard.playing) tellStage(*segment, body->lastHeard, heard);
+    body->tell(*segment, body->lastHeard, heard);
+    // What has climbed is where the next change starts from.
+    body->playing.speed = heard.reachedSpeed;
+    return heard;
+}
+
+std::optional<Heard> Engine::heardAt(OutputFrames frame) {
+    const auto segment = body->mixer->heard().segmentAt(frame);
+    if (!segment || segment->wish < body->recordingWish) return std::nullopt;
+    Heard heard;
+    heard.playing = segment->moving;
+    heard.speed = heard.reachedSpeed = body->playing.speed;
+    body->tell(*segment, frame, heard);
     return heard;
 }
 

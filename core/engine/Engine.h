@@ -145,6 +145,9 @@ public:
     /// The place in the recording whose sound is in an output frame. Nothing for frames before the first
     /// sound, and for frames more than a dozen seeks or pauses ago.
     std::optional<Frames> placeAt(OutputFrames frame);
+    /// What was heard in an output frame, as placeAt(); without a peak. Passes are counted from where now()
+    /// counts them.
+    std::optional<Heard> heardAt(OutputFrames frame);
     DeviceReport device();
     std::vector<DeviceChoice> devices();
     /// Opens another device, or tries the same again. What plays goes on where it is: it stands still while

@@ -1,6 +1,6 @@
 #include "ui/desk/BeatDesk.h"
 
-#include "ui/desk/BeatPlaces.h"
+#include "core/playback/BeatPlaces.h"
 #include "ui/transport/ClickRow.h"
 
 #include <algorithm>

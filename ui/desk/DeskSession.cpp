@@ -1,10 +1,10 @@
 #include "ui/desk/DeskSession.h"
 
+#include "core/playback/TimedNotes.h"
 #include "core/sound/ContentHash.h"
 #include "core/study/RecordingEdits.h"
 #include "core/study/RecordingLocator.h"
 #include "core/study/StudyFile.h"
-#include "ui/desk/TimedNotes.h"
 
 #include <algorithm>
 

@@ -81,5 +81,286 @@ TEST(LaneWork, LeavesAGapOfBeatsInTheSpeedHeard) {
     }
 }
 
+/// Frames where something loud begins after silence of at least 20 ms.
+std::vector<std::int64_t> onsetsIn(const std::vector<float>& samples, std::int64_t from, float threshold) {
+    std::vector<std::int64_t> onsets;
+    std::int64_t quietSince = from;
+    for (std::int64_t i = from; i < static_cast<std::int64_t>(samples.size()); ++i) {
+        if (std::abs(samples[static_cast<std::size_t>(i)]) < threshold) continue;
+        if (i - quietSince > rate.hertz / 50) onsets.push_back(i);
+        quietSince = i;
+    }
+    return onsets;
+}
+
+std::shared_ptr<Recording> silence() {
+    return tests::held(std::vector<float>(static_cast<std::size_t>(7 * rate.hertz), 0.0f), rate.hertz);
+}
+
+/// A click is there within half a millisecond and may be measured so much late.
+constexpr std::int64_t clickRise = 22;
+
+TEST(LaneWork, CountsInBeforeTheRecordSounds) {
+    for (const double speed : {0.5, 1.0, 1.6}) {
+        RenderedEngine engine(tone(), rate);
+        engine.wish([&](Wanted& wanted) {
+            wanted.beats = beatListOf(beats());
+            wanted.jump = Frames(44100);
+            wanted.speeds.set(speed);
+            wanted.countIn = 4;
+        });
+        engine.play();
+        const double beat = 22050 / speed;
+        engine.render(std::llround(5 * beat));
+        const std::int64_t begins = std::llround(4 * beat);
+        EXPECT_EQ(engine.segmentAt(100).leadStage, Stage::CountIn);
+        EXPECT_EQ(engine.placeAt(begins / 2), 44100.0) << "it waits where playing begins";
+        EXPECT_EQ(engine.placeAt(begins), 44100.0);
+        EXPECT_NEAR(engine.placeAt(begins + 1000), 44100 + 1000 * speed, 1e-6);
+        for (int click = 0; click < 4; ++click) {
+            const auto at = static_cast<std::size_t>(std::llround(click * beat));
+            EXPECT_EQ(engine.left()[at], 0.0f);
+            float loudest = 0;
+            for (std::size_t i = at; i < at + clickRise; ++i)
+                loudest = std::max(loudest, std::abs(engine.left()[i]));
+            EXPECT_GT(loudest, click == 2 ? 0.4f : 0.2f) << "click " << click << " at " << speed;
+            for (std::size_t i = at + 1400; i < at + static_cast<std::size_t>(beat) - 450; ++i)
+                ASSERT_EQ(engine.left()[i], 0.0f) << "silence between clicks";
+        }
+    }
+}
+
+TEST(LaneWork, ClicksWhereTheBeatsOfTheRecordingLieAtEverySpeed) {
+    for (const double speed : {0.25, 0.5, 0.8, 1.0, 1.5, 2.0}) {
+        RenderedEngine engine(silence(), rate);
+        engine.mixer->setClicks(true);
+        engine.replan([](Wanted& wanted) { wanted.beats = beatListOf(beats()); });
+        engine.loopFromStart({Frames(33075), Frames(33075 + 44100)}, speed);
+        engine.render(std::llround(2.4 * 44100 / speed));
+        const auto onsets = onsetsIn(engine.left(), 2000, 0.05f);
+        // Beats half a beat after the start and every beat on, seam or not.
+        ASSERT_GE(onsets.size(), 4u) << speed;
+        for (std::size_t i = 0; i < onsets.size(); ++i) {
+            const double due = (11025 + 22050 * static_cast<double>(i)) / speed;
+            EXPECT_NEAR(static_cast<double>(onsets[i]), due, 0.001 * rate.hertz) << speed;
+        }
+    }
+}
+
+TEST(LaneWork, ClicksOnThroughAGap) {
+    RenderedEngine engine(silence(), rate);
+    engine.mixer->setClicks(true);
+    engine.replan([](Wanted& wanted) {
+        wanted.beats = beatListOf(beats());
+        wanted.speeds.setManner({2, {}, {}, {}});
+    });
+    engine.loopFromStart({Frames(44100), Frames(3 * 44100)}, 1.0);
+    engine.render(6 * rate.hertz);
+    const auto onsets = onsetsIn(engine.left(), 0, 0.05f);
+    // Four beats, two of the gap, and so on: every half second, without the first, that begins at once.
+    ASSERT_GE(onsets.size(), 10u);
+    for (std::size_t i = 0; i < onsets.size(); ++i)
+        EXPECT_NEAR(static_cast<double>(onsets[i]), 22050.0 * static_cast<double>(i + 1), clickRise) << i;
+}
+
+TEST(LaneWork, GivesEachTurnOfTheTradeItsOwnSpeed) {
+    RenderedEngine engine(tone(), rate);
+    engine.mixer->setHearing(Hearing::Trade);
+    engine.replan([](Wanted& wanted) {
+        wanted.speeds.setManner({0, {}, 1.0, 0.5});
+        wanted.speeds.setTrade(0);
+    });
+    engine.loopFromStart(loop, 0.7);
+    engine.render(3 * rate.hertz);
+    const auto& starts = engine.passStarts();
+    ASSERT_GE(starts.size(), 3u);
+    EXPECT_EQ(starts[0], 22050) << "the record at full speed";
+    EXPECT_EQ(starts[1] - starts[0], 44100) << "the written notes at half";
+    EXPECT_EQ(starts[2] - starts[1], 22050);
+    EXPECT_EQ(engine.segmentAt(starts[0]).speed, 0.5);
+    EXPECT_EQ(engine.segmentAt(starts[0]).reachedSpeed, 0.7);
+    // No note is written: the turn of the notes is silent, but for the 10 ms around the seam.
+    for (std::int64_t i = starts[0] + 10; i < starts[1] - 450; ++i)
+        ASSERT_EQ(engine.left()[static_cast<std::size_t>(i)], 0.0f) << i - starts[0];
+}
+
+/// Largest step of neighbouring samples in a span of output.
+float largestStep(const std::vector<float>& samples, std::int64_t from, std::int64_t to) {
+    float largest = 0;
+    for (std::int64_t i = from + 1; i < to; ++i)
+        largest = std::max(largest, std::abs(samples[static_cast<std::size_t>(i)] -
+                                             samples[static_cast<std::size_t>(i - 1)]));
+    return largest;
+}
+
+TEST(LaneWork, JoinsPassesOfDifferentSpeedsWithoutAClick) {
+    // The loop holds whole periods of the tone. Its natural step at any speed is that of the tone.
+    const float natural = 0.5f * static_cast<float>(2 * M_PI / 100);
+    for (const double speed : {0.3, 0.5, 0.9, 1.0, 1.5}) {
+        RenderedEngine engine(tone(), rate);
+        engine.replan([](Wanted& wanted) { wanted.speeds.setManner({0, Climb{10, 1, 200}, {}, {}}); });
+        engine.loopFromStart(loop, speed);
+        engine.render(std::llround(3.2 * 22050 / speed));
+        ASSERT_GE(engine.passStarts().size(), 3u);
+        for (const std::int64_t start : engine.passStarts())
+            EXPECT_LE(largestStep(engine.left(), start - 1000, start + 1000), 1.25f * natural) << speed;
+    }
+}
+
+TEST(LaneWork, FallsIntoAGapAndComesOutOfItWithoutAClick) {
+    const float natural = 0.5f * static_cast<float>(2 * M_PI / 100);
+    for (const double speed : {0.5, 1.0}) {
+        RenderedEngine engine(tone(), rate);
+        engine.replan([](Wanted& wanted) {
+            wanted.beats = beatListOf(beats());
+            wanted.speeds.setManner({1, {}, {}, {}});
+        });
+        engine.loopFromStart({Frames(44100), Frames(44100 + 22075)}, speed); // ends in mid-period
+        engine.render(std::llround(4.5 * 22050 / speed));
+        ASSERT_EQ(engine.passStarts().size(), 2u);
+        EXPECT_LE(largestStep(engine.left(), 2000, engine.rendered()), 1.25f * natural) << speed;
+    }
+}
+
+TEST(LaneWork, KeepsTheAttackAtALoopsStartWholeAfterAGap) {
+    std::vector<float> samples(static_cast<std::size_t>(4 * rate.hertz), 0.0f);
+    for (std::size_t i = 0; i < 4000; ++i) // a stroke at A
+        samples[44100 + i] = 0.6f * static_cast<float>(std::cos(0.3 * static_cast<double>(i)) *
+                                                       std::exp(-static_cast<double>(i) / 800));
+    RenderedEngine engine(tests::held(samples, rate.hertz), rate);
+    engine.replan([](Wanted& wanted) {
+        wanted.beats = beatListOf(beats());
+        wanted.speeds.setManner({1, {}, {}, {}});
+    });
+    engine.loopFromStart(loop, 1.0);
+    engine.render(3 * 22050);
+    const std::size_t again = 22050 + 22050;
+    for (std::size_t i = 0; i < 4000; ++i)
+        ASSERT_FLOAT_EQ(engine.left()[again + i], samples[44100 + i]) << i;
+}
+
+TEST(LaneWork, RepeatsAnExactPeriodWithAGapHoweverOften) {
+    const Range<Frames> shortest{Frames(44100), Frames(44100 + 2205)};
+    RenderedEngine engine(tone(), rate);
+    std::vector<BeatPlace> quick;
+    for (int i = 0; i < 100; ++i)
+        quick.push_back({Frames(i * 4410), false});
+    engine.replan([&](Wanted& wanted) {
+        wanted.beats = beatListOf(quick);
+        wanted.speeds.setManner({1, {}, {}, {}});
+    });
+    engine.loopFromStart(shortest, 1.0);
+    engine.render(100 * (2205 + 4410));
+    const auto& starts = engine.passStarts();
+    ASSERT_GE(starts.size(), 99u);
+    for (std::size_t i = 1; i < starts.size(); ++i)
+        ASSERT_EQ(starts[i] - starts[i - 1], 2205 + 4410) << i;
+    EXPECT_EQ(engine.mixer->underruns(), 0);
+}
+
+TEST(LaneWork, ClimbsInTheShortestLoopWithoutRunningDry) {
+    const Range<Frames> shortest{Frames(44100), Frames(44100 + 2205)};
+    RenderedEngine engine(tone(), rate);
+    engine.replan([](Wanted& wanted) { wanted.speeds.setManner({5, Climb{5, 1, 200}, {}, {}}); });
+    engine.replan([](Wanted& wanted) { wanted.speeds.setManner({0, Climb{5, 1, 200}, {}, {}}); });
+    engine.loopFromStart(shortest, 0.5);
+    engine.render(3 * rate.hertz);
+    EXPECT_EQ(engine.segmentAt(engine.rendered() - 1).speed, 2.0);
+    EXPECT_EQ(engine.mixer->underruns(), 0);
+    for (std::int64_t i = 2000; i + 441 < engine.rendered(); i += 441)
+        ASSERT_GT(tests::rootMeanSquare(std::span(engine.left()).subspan(static_cast<std::size_t>(i), 441)),
+                  0.1)
+            << "sound all along, " << i;
+}
+
+TEST(LaneWork, NeverStopsTheSoundWhenItsMannerOrLoopChanges) {
+    RenderedEngine engine(tone(), rate);
+    engine.loopFromStart(loop, 0.8);
+    engine.render(3000);
+    unsigned random = 7;
+    const auto pick = [&random](unsigned choices) {
+        random = random * 1664525u + 1013904223u;
+        return (random >> 8) % choices;
+    };
+    for (int i = 0; i < 60; ++i) {
+        switch (pick(4)) {
+        case 0:
+            engine.replan([&](Wanted& wanted) {
+                wanted.speeds.setManner({0, Climb{1 + static_cast<int>(pick(9)), 1, 150}, {}, {}});
+            });
+            break;
+        case 1:
+            engine.replan([](Wanted& wanted) { wanted.speeds.climbBack(); });
+            break;
+        case 2:
+            engine.replan([&](Wanted& wanted) {
+                wanted.speeds.setTrade(pick(2) == 0 ? std::optional<std::int64_t>(0) : std::nullopt);
+                wanted.speeds.setManner({0, {}, 0.6, 1.3});
+            });
+            break;
+        default:
+            engine.wish([&](Wanted& wanted) {
+                wanted.loop = Range{Frames(44100), Frames(44100 + 5000 + 100 * pick(100))};
+                wanted.restartPasses = true;
+                wanted.speeds.restartRounds();
+            });
+            break;
+        }
+        engine.render(500 + static_cast<std::int64_t>(pick(3000)));
+    }
+    EXPECT_EQ(engine.mixer->underruns(), 0);
+    for (std::int64_t i = 2000; i + 882 < engine.rendered(); i += 441)
+        ASSERT_GT(tests::rootMeanSquare(std::span(engine.left()).subspan(static_cast<std::size_t>(i), 882)),
+                  0.1)
+            << i;
+}
+
+TEST(LaneWork, WaitsForTheSeamAlsoOverAPause) {
+    RenderedEngine engine(tone(), rate);
+    engine.replan([](Wanted& wanted) { wanted.speeds.setManner({0, Climb{50, 1, 100}, {}, {}}); });
+    engine.loopFromStart(loop, 0.5);
+    engine.render(44100 - 3000); // the lane at full speed is ready and ordered
+    engine.mixer->setPlaying(false);
+    engine.render(4000);
+    const double stands = engine.placeAt(engine.rendered() - 1);
+    EXPECT_LT(stands, 44100 + 22050);
+    EXPECT_GT(stands, 44100 + 22050 - 1600);
+    engine.play();
+    engine.render(1000);
+    EXPECT_NEAR(engine.placeAt(engine.rendered() - 1), stands + 500, 2) << "on from where it stood";
+    engine.render(44100);
+    ASSERT_GE(engine.passStarts().size(), 1u);
+    EXPECT_EQ(engine.segmentAt(engine.passStarts()[0]).speed, 1.0);
+}
+
+TEST(LaneWork, GivesWayToASeekBeforeASeam) {
+    RenderedEngine engine(tone(), rate);
+    engine.replan([](Wanted& wanted) { wanted.speeds.setManner({0, Climb{50, 1, 100}, {}, {}}); });
+    engine.loopFromStart(loop, 0.5);
+    engine.render(44100 - 3000);
+    engine.wish([](Wanted& wanted) { wanted.jump = Frames(50000); });
+    engine.render(512);
+    EXPECT_NEAR(engine.placeAt(engine.rendered() - 1), 50000 + 256, 64) << "at once";
+    EXPECT_EQ(engine.segmentAt(engine.rendered() - 1).speed, 0.5);
+}
+
+TEST(LaneWork, GoesOnCountingInAtAnotherSpeed) {
+    RenderedEngine engine(tone(), rate);
+    engine.wish([&](Wanted& wanted) {
+        wanted.beats = beatListOf(beats());
+        wanted.jump = Frames(44100);
+        wanted.countIn = 4;
+    });
+    engine.play();
+    engine.render(22050); // a beat of four
+    engine.wish([](Wanted& wanted) { wanted.speeds.set(0.5); });
+    engine.render(22050);
+    const HeardSegment segment = engine.segmentAt(engine.rendered() - 1);
+    EXPECT_EQ(segment.leadStage, Stage::CountIn);
+    // Three beats were left, now a second each; half a second of them is over.
+    const std::int64_t left = segment.tags.lead() - segment.laneFrameAt(OutputFrames(engine.rendered()));
+    EXPECT_NEAR(static_cast<double>(left), 2.5 * 44100, 1500);
+}
+
 } // namespace
 } // namespace earwright

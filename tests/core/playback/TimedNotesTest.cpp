@@ -1,8 +1,8 @@
-#include "ui/desk/TimedNotes.h"
+#include "core/playback/TimedNotes.h"
 
 #include <gtest/gtest.h>
 
-namespace earwright::ui {
+namespace earwright {
 namespace {
 
 /// 60 beats a minute from one second on, at 1000 frames a second: beat b lies at frame 1000 + 1000 b.
@@ -61,4 +61,4 @@ TEST(TimedNotes, AreNoneBeforeBarsAreMarked) {
 }
 
 } // namespace
-} // namespace earwright::ui
+} // namespace earwright

@@ -6,10 +6,10 @@
 
 #include <vector>
 
-namespace earwright::ui {
+namespace earwright {
 
 /// Every beat within the recording, rising; before the first mark and after the last in the tempo next to
 /// it, as the sheet draws them. None before bars are marked.
 std::vector<BeatPlace> beatPlaces(const Study& study, Seconds duration);
 
-} // namespace earwright::ui
+} // namespace earwright

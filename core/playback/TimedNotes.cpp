@@ -1,6 +1,6 @@
-#include "ui/desk/TimedNotes.h"
+#include "core/playback/TimedNotes.h"
 
-namespace earwright::ui {
+namespace earwright {
 
 namespace {
 
@@ -36,4 +36,4 @@ std::vector<TimedNote> timedNotes(const Study& study) {
     return notes;
 }
 
-} // namespace earwright::ui
+} // namespace earwright

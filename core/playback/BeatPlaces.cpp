@@ -1,8 +1,8 @@
-#include "ui/desk/BeatPlaces.h"
+#include "core/playback/BeatPlaces.h"
 
 #include <cmath>
 
-namespace earwright::ui {
+namespace earwright {
 
 namespace {
 
@@ -26,4 +26,4 @@ std::vector<BeatPlace> beatPlaces(const Study& study, Seconds duration) {
     return places;
 }
 
-} // namespace earwright::ui
+} // namespace earwright

@@ -1,8 +1,8 @@
-#include "ui/desk/BeatPlaces.h"
+#include "core/playback/BeatPlaces.h"
 
 #include <gtest/gtest.h>
 
-namespace earwright::ui {
+namespace earwright {
 namespace {
 
 /// Half-second beats from 0.25 s on, bar 1 at 1.25 s, at 1000 frames a second.
@@ -44,4 +44,4 @@ TEST(BeatPlaces, AreNoneBeforeBarsAreMarked) {
 }
 
 } // namespace
-} // namespace earwright::ui
+} // namespace earwright

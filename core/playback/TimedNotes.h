@@ -6,9 +6,9 @@
 
 #include <vector>
 
-namespace earwright::ui {
+namespace earwright {
 
 /// By onset. Empty until bars are marked, or while the recording's rate is not known.
 std::vector<TimedNote> timedNotes(const Study& study);
 
-} // namespace earwright::ui
+} // namespace earwright

@@ -1,0 +1,175 @@
+#include "app/batch/PlayVerb.h"
+
+#include "app/batch/FocusWords.h"
+#include "app/batch/PlayScript.h"
+#include "core/playback/BeatPlaces.h"
+#include "core/playback/TimedNotes.h"
+
+#include <cmath>
+#include <iterator>
+
+namespace earwright::batch {
+
+namespace {
+
+using Target = ScriptedEngine;
+using Step = PlayStep;
+
+constexpr double longest = 1e6;
+constexpr NumberRange anySpeed{0.1, 2};
+
+const std::vector<std::string> hearingWords{"record", "yours", "together", "split", "trade"};
+
+/// Where a word stands among those of its command, which are in the order of the engine's values.
+template <class Choice>
+Choice chosen(const Step& step, const std::vector<std::string>& words) {
+    const auto found = std::find(words.begin(), words.end(), step.word);
+    return static_cast<Choice>(std::distance(words.begin(), found));
+}
+
+bool rises(const std::vector<double>& numbers) {
+    return numbers[1] > numbers[0];
+}
+
+void band(Target& target, const Step& step) {
+    std::optional<Band> heard;
+    if (step.word != "off") heard = Band{step.numbers[0], step.numbers[1], step.word == "remove"};
+    target.engine.setBand(heard);
+}
+
+void hold(Target& target, const Step& step) {
+    target.engine.hold(step.word == "off" ? std::nullopt : std::optional(target.place(step.numbers[0])));
+}
+
+void loop(Target& target, const Step& step) {
+    target.isLooping = step.word.empty();
+    std::optional<Range<Frames>> over;
+    if (target.isLooping) over = {target.place(step.numbers[0]), target.place(step.numbers[1])};
+    target.engine.setLoop(over);
+}
+
+void climb(Target& target, const Step& step) {
+    target.manner.climb.reset();
+    if (step.word.empty())
+        target.manner.climb = Climb{static_cast<int>(step.numbers[0]), static_cast<int>(step.numbers[1]),
+                                    static_cast<int>(step.numbers[2])};
+    target.engine.setLoopManner(target.manner);
+}
+
+void tradeSpeeds(Target& target, const Step& step) {
+    const bool isOff = !step.word.empty();
+    target.manner.tradeRecordSpeed = isOff ? std::nullopt : std::optional(step.numbers[0]);
+    target.manner.tradeYoursSpeed = isOff ? std::nullopt : std::optional(step.numbers[1]);
+    target.engine.setLoopManner(target.manner);
+}
+
+void notes(Target& target, const Step& step) {
+    // Written for a file of any rate; played in the frames of this one.
+    Study study = *step.study;
+    study.recording.rate = target.recording->rate();
+    study.recording.length = target.recording->length();
+    target.engine.setNotes(timedNotes(study));
+    target.engine.setBeats(beatPlaces(study, target.recording->rate().seconds(target.recording->length())));
+}
+
+std::vector<PlayVerb> table() {
+    return {
+        {"play", "no value", [](Target& target, const Step&) { target.engine.play(); }},
+        {"pause", "no value", [](Target& target, const Step&) { target.engine.pause(); }},
+        {"seek",
+         "a number from 0 to 1e+06",
+         [](Target& target, const Step& step) { target.engine.seek(target.place(step.numbers[0])); },
+         {{0, longest}}},
+        {"speed",
+         "a number from 0.1 to 2",
+         [](Target& target, const Step& step) { target.setSpeed(step.numbers[0]); },
+         {anySpeed}},
+        {"semitones",
+         "a number from -12 to 12",
+         [](Target& target, const Step& step) {
+             target.semitones = static_cast<int>(step.numbers[0]);
+             target.setPitch();
+         },
+         {{-12, 12}}},
+        {"cents",
+         "a number from -100 to 100",
+         [](Target& target, const Step& step) {
+             target.cents = static_cast<int>(step.numbers[0]);
+             target.setPitch();
+         },
+         {{-100, 100}}},
+        {"loop",
+         "two times in seconds, the second later, or “off”",
+         loop,
+         {{0, longest}, {0, longest}},
+         {"off"},
+         false,
+         rises},
+        {"gap",
+         "a whole number of beats from 0 to 4",
+         [](Target& target, const Step& step) {
+             target.manner.gapBeats = static_cast<int>(step.numbers[0]);
+             target.engine.setLoopManner(target.manner);
+         },
+         {{0, LoopManner::mostGapBeats, true}}},
+        {"climb",
+         "a step in per cent, the passes on each and a target in per cent, or “off”",
+         climb,
+         {{1, 100, true}, {1, 1000, true}, {10, 200, true}},
+         {"off"}},
+        {"climbback", "no value", [](Target& target, const Step&) { target.engine.climbBack(); }},
+        {"tradespeeds",
+         "the speeds of record and yours, from 0.1 to 2, or “off”",
+         tradeSpeeds,
+         {anySpeed, anySpeed},
+         {"off"}},
+        {"countin",
+         "a whole number of beats from 0 to 8",
+         [](Target& target, const Step& step) {
+             target.engine.setCountIn(static_cast<int>(step.numbers[0]));
+         },
+         {{0, 8, true}}},
+        {"clicks",
+         "on or off",
+         [](Target& target, const Step& step) { target.engine.setClicks(step.word == "on"); },
+         {},
+         {"on", "off"}},
+        {"hear",
+         "record, yours, together, split or trade",
+         [](Target& target, const Step& step) {
+             target.engine.setHearing(chosen<Hearing>(step, hearingWords));
+         },
+         {},
+         hearingWords},
+        {"focus",
+         "all, left, right, centre or sides",
+         [](Target& target, const Step& step) { target.engine.setFocus(chosen<Focus>(step, focusWords)); },
+         {},
+         focusWords},
+        {"band",
+         "two frequencies from 20 to 20000 Hz, the second higher, and “remove” after them to leave the band "
+         "out; or “off”",
+         band,
+         {{Band::lowestHertz, Band::highestHertz}, {Band::lowestHertz, Band::highestHertz}},
+         {"off"},
+         "remove",
+         false,
+         rises},
+        {"hold", "a time in seconds, or “off”", hold, {{0, longest}}, {"off"}},
+        {"balance",
+         "a number from -24 to 12",
+         [](Target& target, const Step& step) { target.engine.setBalance(step.numbers[0]); },
+         {{-24, 12}}},
+        {"notes", "the name of a study file", notes, {}, {}, "", true},
+        {"quit", "no value", nullptr, {}, {}, "", false, nullptr, true},
+    };
+}
+
+} // namespace
+
+std::span<const PlayVerb> playVerbs() {
+    static const std::vector<PlayVerb> all = table();
+    return all;
+}
+
+} // namespace earwright::batch
