@@ -7,6 +7,7 @@ namespace earwright {
 
 namespace {
 
+constexpr double clickStartSeconds = 0.0005;
 constexpr double startStopSeconds = 0.005;
 /// 7 dB: the written notes are as loud as the record nearly; LoudnessGuard would take back what is more.
 constexpr float mostBalance = 2.24f;
@@ -45,6 +46,7 @@ void Mixdown::setRate(SampleRate rate) {
     picture.setRate(rate);
     bandHeard.setRate(rate);
     moving.setFrames(static_cast<float>(startStopSeconds * rate.hertz));
+    clicking.setFrames(static_cast<float>(clickStartSeconds * rate.hertz));
     for (Slew* gain : {&recordStraight, &recordLeft, &yoursLeft, &yoursRight, &yoursLevel, &clickLevel,
                        &countedLevel, &outLevel, &mixed})
         gain->setFrames(static_cast<float>(gainSeconds * rate.hertz));
@@ -80,7 +82,7 @@ float Mixdown::mix(std::span<const SoundFrame> frames, std::span<const float> au
         const float yours = audible * guard.yoursGain() * frame.yours;
         // Clicks stay in the middle, whatever is heard of the record and the notes.
         const float beats = clickLevel.next() * frame.clicks + countedLevel.next() * frame.counted;
-        const float plain = gain * auditioned[i] + audible * beats;
+        const float plain = gain * auditioned[i] + clicking.next() * beats;
         const float level = outLevel.next();
         float left = level * (straight * frame.left + summed + yoursLeft.next() * yours + plain);
         float right = level * (straight * frame.right + yoursRight.next() * yours + plain);

@@ -33,7 +33,10 @@ public:
     void focusOn(Focus focus) { picture.aim(focus); }
     void bandOn(const std::optional<Band>& band) { bandHeard.aim(band); }
     /// Whether the lanes' sound is let through; moves over 5 ms.
-    void setAudible(bool audible) { moving.aimAt(audible ? 1.0f : 0.0f); }
+    void setAudible(bool audible) {
+        moving.aimAt(audible ? 1.0f : 0.0f);
+        clicking.aimAt(audible ? 1.0f : 0.0f);
+    }
     bool isSilent() const { return moving.value() <= 0.0f; }
 
     /// It was too loud just now and is turned down.
@@ -44,6 +47,8 @@ public:
 
 private:
     Slew moving;
+    /// Clicks are as short as the fade of the others: one that begins at once is heard all the same.
+    Slew clicking;
     FocusMatrix picture;
     BandFocus bandHeard;
     Slew recordStraight{1};

@@ -7,6 +7,7 @@
 #include <cmath>
 #include <fstream>
 #include <gtest/gtest.h>
+#include <optional>
 #include <sndfile.h>
 #include <string>
 
@@ -106,6 +107,72 @@ TEST_F(PlayCommand, SaysThatThereIsNoDeviceAndDoesNotHang) {
     EXPECT_GT(tagsIn(log).size(), 10u) << "the silent clock goes on";
 }
 
+struct Event {
+    double at = 0;
+    std::string name;
+    std::string value;
+    long frame = -1;
+};
+
+std::vector<Event> eventsIn(const std::filesystem::path& path) {
+    std::ifstream file(path);
+    std::string line;
+    std::getline(file, line);
+    EXPECT_EQ(line, "at_s\tevent\tvalue\toutput_frame");
+    std::vector<Event> events;
+    while (std::getline(file, line)) {
+        std::vector<std::string> cells{""};
+        for (const char letter : line)
+            letter == '\t' ? cells.emplace_back() : cells.back().push_back(letter);
+        EXPECT_EQ(cells.size(), 4u) << line;
+        if (cells.size() != 4) continue;
+        events.push_back(
+            {std::stod(cells[0]), cells[1], cells[2], cells[3].empty() ? -1 : std::stol(cells[3])});
+    }
+    return events;
+}
+
+std::optional<Event> first(const std::vector<Event>& events, const std::string& name,
+                           const std::string& value, long from = -1) {
+    for (const Event& event : events)
+        if (event.name == name && event.value == value && event.frame >= from) return event;
+    return std::nullopt;
+}
+
+TEST_F(PlayCommand, TellsPassesStagesAndSpeedsToTheFrame) {
+    const tests::NoSound silence;
+    tests::writeBytes(script, "at_s\tcommand\tvalue\n"
+                              "0\tspeed\t0.5\n"
+                              "0\tgap\t1\n"
+                              "0\tclimb\t50 1 100\n"
+                              "0\tloop\t1 1.25\n"
+                              "0.2\tseek\t1\n"
+                              "0.4\tplay\t\n"
+                              "3.5\tquit\t\n");
+    auto words = playWords();
+    const std::filesystem::path eventFile = folder / "events.tsv";
+    words.insert(words.end(), {"--events", eventFile});
+    ASSERT_EQ(exitCode(words), 1) << "there is no device";
+    const auto events = eventsIn(eventFile);
+    const auto plays = first(events, "playing", "on");
+    const auto pass = first(events, "pass", "1");
+    const auto gap = first(events, "stage", "gap");
+    ASSERT_TRUE(plays && pass && gap);
+    const auto faster = first(events, "speed", "1", plays->frame);
+    const auto sounds = first(events, "stage", "sounding", gap->frame);
+    ASSERT_TRUE(faster && sounds);
+    EXPECT_TRUE(std::any_of(events.begin(), events.end(), [](const Event& event) {
+        return event.name == "device" && event.value.starts_with("missing: ");
+    }));
+    // The silent clock counts 48,000 frames a second. A quarter of a second at half speed is 24,000; a beat
+    // of a recording without a map half a second, and so 48,000.
+    EXPECT_EQ(pass->frame - plays->frame, 24000);
+    EXPECT_EQ(gap->frame, pass->frame);
+    EXPECT_EQ(faster->frame, pass->frame) << "the next pass is the faster one";
+    EXPECT_EQ(sounds->frame - gap->frame, 48000);
+    EXPECT_NEAR(sounds->at - gap->at, 1.0, 0.05);
+}
+
 TEST_F(PlayCommand, TellsInputFaultsFromUsage) {
     tests::writeBytes(script, "at_s\tcommand\tvalue\n0\thover\t\n");
     EXPECT_EQ(exitCode(playWords()), 1);
@@ -114,6 +181,8 @@ TEST_F(PlayCommand, TellsInputFaultsFromUsage) {
     tests::writeBytes(script, "at_s\tcommand\tvalue\n0\tquit\t\n");
     EXPECT_EQ(exitCode({"play", audio, "--script", script}), 2);
     EXPECT_EQ(exitCode({"play", audio, "--script", script, "--log", log, "--loud", "3"}), 2);
+    EXPECT_EQ(exitCode({"play", audio, "--script", script, "--log", log, "--events", log}), 2);
+    EXPECT_EQ(exitCode({"play", audio, "--script", script, "--log", log, "--events", audio}), 2);
     EXPECT_EQ(exitCode({"play", "nothing.wav", "--script", script, "--log", log}), 1);
     EXPECT_EQ(exitCode({"play", audio, "--script", "nothing.tsv", "--log", log}), 1);
     EXPECT_EQ(exitCode({"play", audio, "--script", script, "--log", folder / "no" / "log.tsv"}), 1);

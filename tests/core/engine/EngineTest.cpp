@@ -47,6 +47,12 @@ bool soon(const std::function<bool()>& happens) {
 class SilentEngine : public testing::Test {
 protected:
     SilentEngine() : engine(Engine::Options{{}, false}) { engine.setRecording(tenSeconds()); }
+    /// The first answer of now() like that; nothing within some seconds is a failure.
+    Heard heard(const std::function<bool(const Heard&)>& like) {
+        Heard last;
+        EXPECT_TRUE(soon([&] { return like(last = engine.now()); }));
+        return last;
+    }
     bool reaches(Frames place) {
         return soon([&] { return engine.now().position >= place; });
     }
@@ -188,6 +194,103 @@ TEST_F(SilentEngine, GoesOnWhenALoopEdgeMovesUnderIt) {
     EXPECT_TRUE(reaches(at(5))) << "outside the new loop it goes to its start";
 }
 
+/// A beat every fifth of a second, four to a bar.
+std::vector<BeatPlace> quickBeats() {
+    std::vector<BeatPlace> beats;
+    for (int beat = 0; beat < 50; ++beat)
+        beats.push_back({at(0.2 * beat), beat % 4 == 0});
+    return beats;
+}
+
+TEST_F(SilentEngine, CountsFromZeroWhenAnotherLoopIsSet) {
+    engine.setLoop(Range{at(1), at(1.1)});
+    engine.play();
+    ASSERT_TRUE(soon([&] { return engine.now().pass >= 3; }));
+    engine.setLoop(Range{at(1), at(6)});
+    for (int i = 0; i < 20; ++i) {
+        ASSERT_EQ(engine.now().pass, 0) << "not the old count";
+        std::this_thread::sleep_for(2ms);
+    }
+}
+
+TEST_F(SilentEngine, CountsInBeforeItPlays) {
+    engine.setBeats(quickBeats());
+    engine.setCountIn(4);
+    engine.seek(at(2));
+    engine.play();
+    const Heard counting = heard([](const Heard& now) { return now.stage == Stage::CountIn; });
+    EXPECT_TRUE(counting.playing);
+    EXPECT_EQ(counting.position, at(2));
+    EXPECT_GE(counting.beatsLeft, 1);
+    EXPECT_LE(counting.beatsLeft, 4);
+    ASSERT_TRUE(soon([&] { return engine.now().peak > 0.2f; })) << "the clicks";
+    ASSERT_TRUE(reaches(at(2.05)));
+    EXPECT_EQ(engine.now().stage, Stage::Sounding);
+    EXPECT_EQ(engine.now().beatsLeft, 0);
+    // Pressed again while it plays, it just plays on.
+    engine.play();
+    std::this_thread::sleep_for(80ms);
+    EXPECT_EQ(engine.now().stage, Stage::Sounding);
+}
+
+TEST_F(SilentEngine, WaitsAtTheLoopsStartInAGap) {
+    engine.setBeats(quickBeats());
+    engine.setLoopManner({2, {}, {}, {}});
+    engine.setLoop(Range{at(1), at(1.4)});
+    engine.play();
+    const Heard waiting = heard([](const Heard& now) { return now.stage == Stage::Gap; });
+    EXPECT_EQ(waiting.position, at(1));
+    EXPECT_GE(waiting.pass, 1);
+    EXPECT_GE(waiting.beatsLeft, 1);
+    EXPECT_LE(waiting.beatsLeft, 2);
+    ASSERT_TRUE(soon([&] { return engine.now().stage == Stage::Sounding; }));
+    // A gap of none ends the one that has begun with the next pass at the latest.
+    engine.setLoopManner({});
+    ASSERT_TRUE(soon([&] { return engine.now().pass >= 3; }));
+}
+
+TEST_F(SilentEngine, ClimbsAndTakesTheSpeedItToldForNoChange) {
+    engine.setLoop(Range{at(1), at(1.1)});
+    engine.setPlaying({0.8, 0, 0});
+    EXPECT_EQ(engine.now().speed, 0.8) << "at once, before it is heard";
+    engine.setLoopManner({0, Climb{10, 4, 100}, {}, {}});
+    engine.play();
+    ASSERT_TRUE(soon([&] {
+        const Heard now = engine.now();
+        engine.setPlaying({now.reachedSpeed, 0, 0});
+        return now.speed == 1.0;
+    }));
+    engine.climbBack();
+    ASSERT_TRUE(soon([&] { return engine.now().speed == 0.9; }));
+    ASSERT_TRUE(soon([&] { return engine.now().speed == 1.0; }));
+}
+
+TEST_F(SilentEngine, TellsEachTurnOfTheTradeWithItsSpeed) {
+    engine.setLoop(Range{at(1), at(1.2)});
+    engine.setLoopManner({0, {}, 1.0, 0.6});
+    engine.setHearing(Hearing::Trade);
+    engine.play();
+    for (int turn = 0; turn < 2; ++turn) {
+        const Heard yours = heard([](const Heard& now) { return now.yoursTurn; });
+        EXPECT_EQ(yours.speed, 0.6);
+        EXPECT_EQ(yours.reachedSpeed, 1.0);
+        const Heard record = heard([](const Heard& now) { return !now.yoursTurn; });
+        EXPECT_EQ(record.speed, 1.0);
+    }
+}
+
+TEST_F(SilentEngine, TellsWhatWasHeardInAnyFrame) {
+    engine.setPlaying({0.5, 0, 0});
+    engine.play();
+    ASSERT_TRUE(reaches(at(0.2)));
+    const OutputFrames frame = engine.heardFrame();
+    const auto then = engine.heardAt(frame);
+    ASSERT_TRUE(then.has_value());
+    EXPECT_TRUE(then->playing);
+    EXPECT_EQ(then->speed, 0.5);
+    EXPECT_EQ(then->position, *engine.placeAt(frame));
+}
+
 TEST_F(SilentEngine, PlaysASliceOnceAndWaitsAtItsStart) {
     engine.setLoop(Range{at(1), at(2)});
     engine.playSlice({at(4), at(4.15)});
@@ -257,7 +360,7 @@ TEST_F(SilentEngine, SurvivesAHailOfCommands) {
     for (int i = 0; i < 400; ++i) {
         random = random * 1664525u + 1013904223u;
         const double place = static_cast<double>(random >> 8) / 16777216.0 * 9;
-        switch ((random >> 4) % 7) {
+        switch ((random >> 4) % 10) {
         case 0:
             engine.seek(at(place));
             break;
@@ -276,6 +379,16 @@ TEST_F(SilentEngine, SurvivesAHailOfCommands) {
         case 5:
             engine.setNotes({noteAt(place)});
             break;
+        case 6:
+            engine.setLoopManner({i % 3, Climb{5, 1, 150}, {}, 0.4});
+            break;
+        case 7:
+            engine.setCountIn(i % 2);
+            engine.climbBack();
+            break;
+        case 8:
+            engine.setHearing(i % 4 == 0 ? Hearing::Trade : Hearing::Record);
+            break;
         default:
             engine.play();
             break;
@@ -286,6 +399,8 @@ TEST_F(SilentEngine, SurvivesAHailOfCommands) {
         if (i % 20 == 0) std::this_thread::sleep_for(5ms);
     }
     engine.setLoop(std::nullopt);
+    engine.setLoopManner({});
+    engine.setCountIn(0);
     engine.setPlaying({});
     engine.seek(at(1));
     engine.play();

@@ -493,10 +493,24 @@ TEST(Mixer, NeverTouchesTheHeapWhileItRenders) {
     playing.mixer.lanes().order(&next, playing.lane.ring().taken() + 100);
     render(10);
     EXPECT_TRUE(playing.mixer.lanes().isSettled());
+    // The seam of a loop, and one taken back.
+    Lane& other = playing.lane;
+    Lane::Start seam = laneStart(3000, 0.5, 2);
+    seam.early = 441;
+    seam.lead = Lead::gap(beatListOf({}), Frames(3000), 1, rate, 40);
+    other.start(seam);
+    other.fill(16000, false);
+    next.fill(8192, false);
+    playing.mixer.lanes().order(&other, next.ring().taken() + 700, LanePlayer::Turn::Exact);
+    EXPECT_TRUE(playing.mixer.lanes().withdraw());
+    playing.mixer.lanes().order(&other, next.ring().taken() + 700, LanePlayer::Turn::Exact);
+    playing.mixer.setClicks(true);
+    render(10);
+    EXPECT_TRUE(playing.mixer.lanes().isSettled());
     playing.mixer.setPlaying(false);
     render(5);
     playing.mixer.setPlaying(true);
-    render(60); // and an underrun
+    render(80); // and an underrun
     EXPECT_EQ(playing.mixer.underruns(), 1);
     EXPECT_EQ(count, 0u);
 }
