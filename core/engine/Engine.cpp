@@ -280,6 +280,9 @@ void Engine::setHearing(Hearing hearing) {
 void Engine::setLoopManner(const LoopManner& manner) {
     LoopManner kept = manner;
     kept.gapBeats = std::clamp(kept.gapBeats, 0, LoopManner::mostGapBeats);
+    if (kept.climb)
+        kept.climb = Climb{std::clamp(kept.climb->stepPercent, 1, 100), std::max(kept.climb->everyPasses, 1),
+                           std::clamp(kept.climb->targetPercent, 10, 200)};
     for (std::optional<double>* speed : {&kept.tradeRecordSpeed, &kept.tradeYoursSpeed})
         if (*speed) *speed = playableSpeed(**speed);
     body->worker.post([kept](Wanted& wanted) {

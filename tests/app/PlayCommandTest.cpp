@@ -122,8 +122,12 @@ std::vector<Event> eventsIn(const std::filesystem::path& path) {
     std::vector<Event> events;
     while (std::getline(file, line)) {
         std::vector<std::string> cells{""};
-        for (const char letter : line)
-            letter == '\t' ? cells.emplace_back() : cells.back().push_back(letter);
+        for (const char letter : line) {
+            if (letter == '\t')
+                cells.emplace_back();
+            else
+                cells.back() += letter;
+        }
         EXPECT_EQ(cells.size(), 4u) << line;
         if (cells.size() != 4) continue;
         events.push_back(
