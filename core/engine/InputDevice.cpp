@@ -1,6 +1,7 @@
 #include "core/engine/InputDevice.h"
 
 #include "core/engine/InputStream.h"
+#include "core/engine/RealTimeSpan.h"
 
 #include <algorithm>
 #include <atomic>
@@ -88,6 +89,7 @@ private:
 };
 
 void InputDevice::Body::streamGives(std::span<const float> interleaved, double secondsSinceCaptured) {
+    const RealTimeSpan realTime;
     const std::int64_t now = nowNanoseconds();
     lastCallback.store(now, std::memory_order_release);
     if (!isOn.load(std::memory_order_acquire)) return;

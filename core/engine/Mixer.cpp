@@ -1,5 +1,7 @@
 #include "core/engine/Mixer.h"
 
+#include "core/engine/RealTimeSpan.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -47,6 +49,7 @@ bool Mixer::isYoursTurn(std::int64_t pass) const {
 
 void Mixer::render(std::span<float> stereo, SampleRate newRate, std::int64_t heardNanoseconds,
                    bool newStream) {
+    const RealTimeSpan realTime;
     if (newRate != rate) setRate(newRate);
     if (newStream) log.restartClock();
     StringGesture gesture;

@@ -4,6 +4,7 @@
 #include "core/engine/GapWatch.h"
 #include "core/engine/LatencyGrowth.h"
 #include "core/engine/OutputStream.h"
+#include "core/engine/RealTimeSpan.h"
 #include "core/engine/SilentClock.h"
 #include "core/engine/SoundHost.h"
 #include "core/engine/ThreadUrgency.h"
@@ -138,6 +139,7 @@ private:
 
 void OutputDevice::Body::streamWants(float* stereo, unsigned long frames, double secondsUntilHeard,
                                      bool ranDry) {
+    const RealTimeSpan realTime;
     const std::int64_t now = nowNanoseconds();
     lastCallback.store(now, std::memory_order_release);
     const bool mine =
