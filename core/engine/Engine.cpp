@@ -1,6 +1,7 @@
 #include "core/engine/Engine.h"
 
 #include "core/engine/EngineWorker.h"
+#include "core/engine/Input.h"
 #include "core/engine/LoopedSource.h"
 #include "core/engine/Mixer.h"
 #include "core/engine/OutputDevice.h"
@@ -112,6 +113,7 @@ public:
     std::shared_ptr<Mixer> mixer = std::make_shared<Mixer>();
     EngineWorker worker;
     OutputDevice device;
+    Input input{mixer};
 
     std::shared_ptr<Recording> recording;
     std::optional<Range<Frames>> loop;
@@ -150,6 +152,7 @@ void Engine::setRecording(std::shared_ptr<Recording> recording) {
         wanted.notes = noteListOf({});
         wanted.beats = beatListOf({});
         wanted.held.reset();
+        wanted.take.reset();
         wanted.jump = Frames(0);
         wanted.wish = wish;
         wanted.changed = true;
@@ -333,6 +336,19 @@ void Engine::setClickLevel(double decibels) {
 
 void Engine::setCountIn(int beats) {
     body->countIn = std::clamp(beats, 0, 8);
+}
+
+void Engine::setTake(std::optional<TakePlayback> take) {
+    std::shared_ptr<const TakePlayback> played;
+    if (take && take->sound) played = std::make_shared<const TakePlayback>(std::move(*take));
+    body->worker.post([played](Wanted& wanted) {
+        wanted.take = played;
+        wanted.changed = true;
+    });
+}
+
+Input& Engine::input() {
+    return body->input;
 }
 
 void Engine::audition(int midi, double loudness) {

@@ -5,6 +5,7 @@
 #include "core/engine/DeviceReport.h"
 #include "core/engine/LoopManner.h"
 #include "core/engine/Stage.h"
+#include "core/engine/TakePlayback.h"
 #include "core/engine/TimedNote.h"
 #include "core/result/Result.h"
 #include "core/sound/Band.h"
@@ -61,6 +62,8 @@ struct Heard {
     /// Since the last call something was too loud and was held back.
     bool limited = false;
 };
+
+class Input;
 
 /// The player.
 ///
@@ -126,6 +129,8 @@ public:
     /// Beats clicked from play() to where the record sounds, 0 to 8, in the tempo of the beats there and at
     /// the speed set.
     void setCountIn(int beats);
+    /// A take to be heard as "yours", in place of the written notes; nothing brings them back.
+    void setTake(std::optional<TakePlayback> take);
     /// Sounds one note at once, whether playing or not.
     void audition(int midi, double loudness);
     /// Linear gain of everything, 0 to 1.
@@ -153,6 +158,9 @@ public:
     /// Opens another device, or tries the same again. What plays goes on where it is: it stands still while
     /// the device is opened, and moves on silently where that takes longer than two seconds.
     void useDevice(const DeviceWish& wish);
+
+    /// The musician's side: what comes in, and the takes made of it.
+    Input& input();
 
 private:
     class Body;

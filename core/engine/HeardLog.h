@@ -26,6 +26,8 @@ struct HeardSegment {
     /// What the lane's lead is, and output frames of a beat in it.
     Stage leadStage = Stage::Sounding;
     double leadBeat = 1;
+    /// How far the record is transposed, cents as a fraction.
+    double semitones = 0;
 
     /// Lane frame that sounds in an output frame of this segment.
     std::int64_t laneFrameAt(OutputFrames heard) const {

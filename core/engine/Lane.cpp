@@ -70,6 +70,10 @@ void Lane::startParts(const Start& wanted) {
         {places, wanted.record.speed, wanted.record.semitones + wanted.tuning, fileRate, outputRate},
         wanted.notes);
     clicks.start(places, lead, outputRate, wanted.beats);
+    transposed = wanted.record.semitones;
+    take.stop();
+    if (wanted.take)
+        take.start({places, wanted.record.speed, wanted.record.semitones, fileRate, outputRate, fade}, *wanted.take);
 }
 
 void Lane::startHeld(const Start& wanted) {
@@ -101,7 +105,10 @@ void Lane::renderBlock() {
         held.produce(samples);
     } else {
         renderRecord(samples);
-        renderWritten();
+        if (take.isOn())
+            renderTake();
+        else
+            renderWritten();
         clicks.produce(clickBlock, countedBlock);
     }
     for (std::size_t i = 0; i < blockFrames; ++i)
@@ -137,6 +144,14 @@ void Lane::renderWritten() {
     if (fadeFrames == 0 || !written.beganInANote()) return;
     for (std::size_t i = silent; i < framesBefore(begin + fadeFrames); ++i)
         writtenBlock[i] *= riseAt(rendered + static_cast<std::int64_t>(i) - begin);
+}
+
+/// As the record: there a moment before its time, and faded in.
+void Lane::renderTake() {
+    const std::size_t silent = framesBefore(soundsFrom);
+    take.produce(std::span(writtenBlock).subspan(silent));
+    for (std::size_t i = silent; i < framesBefore(soundsFrom + fadeFrames); ++i)
+        writtenBlock[i] *= riseAt(rendered + static_cast<std::int64_t>(i) - soundsFrom);
 }
 
 float Lane::riseAt(std::int64_t frame) const {

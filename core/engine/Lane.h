@@ -7,6 +7,7 @@
 #include "core/engine/Lead.h"
 #include "core/engine/LevelMatch.h"
 #include "core/engine/RecordPart.h"
+#include "core/engine/TakePart.h"
 #include "core/engine/TimeTags.h"
 #include "core/engine/WrittenPart.h"
 
@@ -37,6 +38,8 @@ public:
         std::int64_t early = 0;
         /// The speed set; the record's own may be that of a turn in trade.
         double reachedSpeed = 1;
+        /// Heard in place of the written notes; null for none.
+        std::shared_ptr<const TakePlayback> take;
         /// Added to the written notes besides the record's own transposition, in semitones.
         double tuning = 0;
         std::int64_t firstPass = 0;
@@ -77,6 +80,7 @@ public:
     Stage leadStage() const { return lead.stage; }
     /// Output frames of a beat of the lead.
     double leadBeatFrames() const { return std::max(1.0, lead.beatSeconds * outputRate.hertz); }
+    double semitones() const { return transposed; }
     /// The lane frame at which playing stops; a very large number for never.
     std::int64_t endFrame() const { return stopAt; }
     bool isStarted() const { return started; }
@@ -88,6 +92,7 @@ private:
     void renderBlock();
     void renderRecord(std::span<float> samples);
     void renderWritten();
+    void renderTake();
     std::size_t framesBefore(std::int64_t laneFrame) const;
     float riseAt(std::int64_t frame) const;
 
@@ -97,6 +102,7 @@ private:
     ClickPart clicks;
     std::shared_ptr<LevelMatch> levels;
     Lead lead;
+    TakePart take;
     FrameRing waiting;
     TimeTags places;
     SampleRate outputRate;
@@ -109,6 +115,7 @@ private:
     double playedSpeed = 1;
     double setSpeed = 1;
     std::uint64_t answered = 0;
+    double transposed = 0;
     bool started = false;
     bool holding = false;
     std::vector<float> recordBlock;

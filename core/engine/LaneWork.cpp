@@ -166,6 +166,7 @@ Lane::Start LaneWork::laneOf(std::int64_t pass) const {
     start.record.semitones = wanted.playing.semitones + wanted.playing.cents / 100.0;
     start.record.outputRate = mixer->outputRate();
     start.notes = wanted.notes;
+    start.take = wanted.take;
     start.beats = wanted.beats;
     start.tuning = wanted.tuning;
     start.wish = wanted.wish;

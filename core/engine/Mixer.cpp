@@ -137,7 +137,7 @@ void Mixer::noteHeard(bool moving) {
     const Lane* lane = player.heardLane();
     if (!lane) return;
     log.note({rendered, lane->ring().taken(), lane->tags(), lane->wish(), moving, lane->speed(),
-              lane->reachedSpeed(), lane->leadStage(), lane->leadBeatFrames()});
+              lane->reachedSpeed(), lane->leadStage(), lane->leadBeatFrames(), lane->semitones()});
 }
 
 } // namespace earwright

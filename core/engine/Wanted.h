@@ -4,6 +4,7 @@
 #include "core/engine/BeatPlace.h"
 #include "core/engine/Engine.h"
 #include "core/engine/PassSpeeds.h"
+#include "core/engine/TakePlayback.h"
 #include "core/engine/WrittenPart.h"
 #include "core/sound/Recording.h"
 #include "core/time/Frames.h"
@@ -26,6 +27,8 @@ struct Wanted {
     PassSpeeds speeds;
     double tuning = 0;
     NoteList notes = noteListOf({});
+    /// Heard in place of the notes; null for none.
+    std::shared_ptr<const TakePlayback> take;
     BeatList beats = beatListOf({});
     /// Where to go next; nothing goes on from where the sound is.
     std::optional<Frames> jump;

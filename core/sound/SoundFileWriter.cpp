@@ -78,6 +78,24 @@ Result<std::unique_ptr<SoundFileWriter>> SoundFileWriter::create(const std::file
     return std::unique_ptr<SoundFileWriter>(new SoundFileWriter(path, draft, file, channels));
 }
 
+Result<std::unique_ptr<SoundFileWriter>> SoundFileWriter::createGrowing(const std::filesystem::path& path,
+                                                                        SampleRate rate, int channels) {
+    const auto format = formatOf(path);
+    if (!format || (*format & SF_FORMAT_TYPEMASK) != SF_FORMAT_WAV)
+        return Error{ErrorKind::Unsupported, path.string() + " does not end in .wav.", ""};
+    std::error_code ignored;
+    if (std::filesystem::exists(path, ignored)) return notWritable(path, "there is such a file already");
+    SF_INFO info{};
+    info.samplerate = rate.hertz;
+    info.channels = channels;
+    info.format = *format;
+    SNDFILE* file = sf_open(path.c_str(), SFM_WRITE, &info);
+    if (!file) return notWritable(path, sf_strerror(nullptr));
+    sf_command(file, SFC_SET_CLIPPING, nullptr, SF_TRUE);
+    sf_command(file, SFC_SET_UPDATE_HEADER_AUTO, nullptr, SF_TRUE);
+    return std::unique_ptr<SoundFileWriter>(new SoundFileWriter(path, {}, file, channels));
+}
+
 Result<Done> SoundFileWriter::write(std::span<const float> interleaved) {
     const auto frames = static_cast<sf_count_t>(interleaved.size() / channels);
     if (sf_writef_float(file.get(), interleaved.data(), frames) != frames)
@@ -88,6 +106,7 @@ Result<Done> SoundFileWriter::write(std::span<const float> interleaved) {
 Result<Done> SoundFileWriter::finish() {
     sf_write_sync(file.get());
     if (sf_close(file.release()) != 0) return notWritable(path, "the file could not be completed");
+    if (draft.empty()) return Done{};
     std::error_code failure;
     std::filesystem::rename(draft, path, failure);
     if (failure) return notWritable(path, failure.message());

@@ -1,4 +1,4 @@
-// Writes a sound file that is there whole or not at all.
+// Writes a sound file that is there whole or not at all, or one that grows while it is played.
 #pragma once
 
 #include "core/result/Result.h"
@@ -27,6 +27,11 @@ public:
     /// ending), NotWritable.
     static Result<std::unique_ptr<SoundFileWriter>> create(const std::filesystem::path& path, SampleRate rate,
                                                            int channels, std::int64_t expectedFrames);
+    /// Writes in place from the start and keeps the header true, so that all that was written is there
+    /// whatever happens: for what cannot be played again. Errors: Unsupported (another ending than .wav),
+    /// NotWritable (also where such a file is there already).
+    static Result<std::unique_ptr<SoundFileWriter>> createGrowing(const std::filesystem::path& path,
+                                                                  SampleRate rate, int channels);
     ~SoundFileWriter();
     SoundFileWriter(const SoundFileWriter&) = delete;
     SoundFileWriter& operator=(const SoundFileWriter&) = delete;

@@ -56,6 +56,8 @@ enum class CommandId {
     HoldHere,
     Clicks,
     CountIn,
+    RecordTake,
+    ShowTakes,
     PlayInTune,
     Softer,
     Louder,

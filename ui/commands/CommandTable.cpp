@@ -207,7 +207,13 @@ void addPitchAndLoudness(std::vector<Command>& table) {
           KeyList{plain(Qt::Key_W)}, Tempo, true},
          {CountIn, Sound, "count-in", WORDS("Count in"),
           WORDS("Counts one bar in before the sound begins, two bars, or none"),
-          KeyList{with(shift, Qt::Key_W)}, Tempo}});
+          KeyList{with(shift, Qt::Key_W)}, Tempo},
+         {RecordTake, Sound, "record-take", WORDS("Record a take, or stop"),
+          WORDS("Plays, and keeps what you play along; each pass of a loop is a take"),
+          KeyList{plain(Qt::Key_O)}, RecordingOpen, true},
+         {ShowTakes, Sound, "takes", WORDS("Takes and input"),
+          WORDS("Shows the takes and the input you play into, or puts them away"),
+          KeyList{with(shift, Qt::Key_O)}, StudyOpen}});
 }
 
 void addMark(std::vector<Command>& table) {

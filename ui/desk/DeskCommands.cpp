@@ -62,6 +62,11 @@ void bindPlaying(CommandSet& commands, DeskWindow& window) {
     commands.bind(Softer, [&] { ears.setLevel(ears.level() - levelStep); });
     commands.bind(Louder, [&] { ears.setLevel(ears.level() + levelStep); });
     commands.bind(SoundDevice, [&] { window.sound().showPanel(); });
+    commands.bind(RecordTake, [&] {
+        window.showTakes(true);
+        window.taking().recordOrStop();
+    });
+    commands.bind(ShowTakes, [&] { window.showTakes(!window.takes().isVisible()); });
 }
 
 void bindLoopAndSpeed(CommandSet& commands, DeskWindow& window) {

@@ -5,6 +5,7 @@
 #include "core/study/RecordingEdits.h"
 #include "core/study/RecordingLocator.h"
 #include "core/study/StudyFile.h"
+#include "core/study/TakeFolder.h"
 
 #include <algorithm>
 
@@ -188,6 +189,10 @@ void DeskSession::acceptRecording() {
                         {referenceTo(sound->path(), file), measuredHash, sound->rate(), sound->length()}));
 }
 
+fs::path DeskSession::takeFolder() const {
+    return file.empty() ? unsavedFolder / "takes" : takeFolderOf(file);
+}
+
 void DeskSession::saveTo(const fs::path& path) {
     const fs::path target = fs::absolute(path);
     if (std::error_code unknown; sound && fs::equivalent(target, sound->path(), unknown)) {
@@ -203,8 +208,9 @@ void DeskSession::saveTo(const fs::path& path) {
         work = std::make_shared<const Study>(std::move(elsewhere));
     }
     savingJob.start<Result<Done>>(
-        [work, target](const std::stop_token&, const BackgroundJob::Report&) {
-            return StudyFile::write(*work, target);
+        [work, target, takes = takeFolder()](const std::stop_token&, const BackgroundJob::Report&) {
+            const auto brought = bringTakes(*work, takes, takeFolderOf(target));
+            return brought ? StudyFile::write(*work, target) : brought;
         },
         [this, work, target](Result<Done> outcome) {
             if (outcome)

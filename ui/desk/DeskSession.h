@@ -55,6 +55,8 @@ public:
     bool isSaved() const { return !history || history->isSaved(); }
     /// Empty for a study that has no file yet.
     const std::filesystem::path& studyFile() const { return file; }
+    /// Where the sound of its takes lies: beside the study's file, or with unsaved work while it has none.
+    std::filesystem::path takeFolder() const;
 
     // Files. ---------------------------------------------------------------------------------------------
     /// Opens a recording or a study; what is open stays until the new one is there. Ends in opened() or

@@ -9,6 +9,7 @@
 #include "ui/sheet/ChorusSheetView.h"
 #include "ui/sheet/PillMenu.h"
 #include "ui/strip/FormStripView.h"
+#include "ui/takes/TakePanel.h"
 #include "ui/theme/PlaceText.h"
 #include "ui/theme/Spacing.h"
 #include "ui/theme/Theme.h"
@@ -53,6 +54,7 @@ DeskWindow::DeskWindow(const DeskSession::Options& options, QSettings& store)
       messageBar(new MessageBar),
       chorusSheet(new ChorusSheetView),
       gridPanel(new NoteGridPanel),
+      takePanel(new TakePanel),
       transportBar(new TransportBar),
       splitter(new QSplitter(Qt::Horizontal)),
       title(new QLabel) {
@@ -61,6 +63,8 @@ DeskWindow::DeskWindow(const DeskSession::Options& options, QSettings& store)
     keeper = new KeepingDesk(desk, *messageBar, *this);
     listener.keepIn(options.cache);
     sounding = new SoundDesk(desk.engine(), settings, *transportBar, this);
+    takeDesk = new TakeDesk(desk, ears, *takePanel, *messageBar, settings);
+    takeDesk->setParent(this);
     new TypingGuard(this);
     build();
     bindCommands(*commandSet, *this);
@@ -114,6 +118,7 @@ void DeskWindow::build() {
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
     column->addLayout(upper, 1);
+    column->addWidget(takePanel);
     column->addWidget(transportBar);
     setCentralWidget(whole);
 }
@@ -122,6 +127,7 @@ void DeskWindow::restoreLayout() {
     if (!restoreGeometry(settings.value(QStringLiteral("desk/geometry")).toByteArray())) resize(1400, 900);
     if (!splitter->restoreState(settings.value(QStringLiteral("desk/splitter")).toByteArray()))
         splitter->setSizes({940, 440});
+    takePanel->setVisible(settings.value(QStringLiteral("desk/takes"), false).toBool());
 }
 
 void DeskWindow::showStudy() {
@@ -129,6 +135,7 @@ void DeskWindow::showStudy() {
     formStrip->setStudy(study);
     chorusSheet->setStudy(study);
     gridPanel->setStudy(study);
+    takePanel->setStudy(study);
     transportBar->setStudy(study);
     transportBar->setPlaying({study->practice.speed, study->practice.semitones, study->practice.cents});
     if (cursor.follow(*study, ears.place())) turnPage();
@@ -201,6 +208,7 @@ void DeskWindow::showTuning() {
 void DeskWindow::tick() {
     const bool look = frameCount++ % framesBetweenLooks == 0;
     if (look) sounding->look();
+    if (look) takeDesk->follow();
     if (!desk.isOpen()) return;
     const Seconds ear = ears.place();
     manner.follow();
@@ -284,12 +292,13 @@ std::optional<SpanId> DeskWindow::phraseUnderCursor() {
 }
 
 void DeskWindow::toNextPart() {
-    QWidget* const parts[]{formStrip, chorusSheet, gridPanel->grid(), transportBar};
+    QWidget* const parts[]{formStrip, chorusSheet, gridPanel->grid(), takePanel, transportBar};
     constexpr std::size_t count = std::size(parts);
     std::size_t next = 0;
     for (std::size_t i = 0; i < count; ++i)
         if (const QWidget* now = focusWidget(); now && (now == parts[i] || parts[i]->isAncestorOf(now)))
             next = (i + 1) % count;
+    if (!parts[next]->isVisible()) next = (next + 1) % count;
     QWidget* target = parts[next];
     if (target->focusPolicy() == Qt::NoFocus) target = target->nextInFocusChain();
     target->setFocus(Qt::TabFocusReason);
@@ -300,6 +309,11 @@ void DeskWindow::switchAppearance() {
     applyTheme(*qApp, dark ? Appearance::Light : Appearance::Dark);
     settings.setValue(QStringLiteral("desk/appearance"),
                       dark ? QStringLiteral("light") : QStringLiteral("dark"));
+}
+
+void DeskWindow::showTakes(bool shown) {
+    takePanel->setVisible(shown);
+    settings.setValue(QStringLiteral("desk/takes"), shown);
 }
 
 void DeskWindow::offerCommands() {
@@ -318,6 +332,11 @@ void DeskWindow::open(const std::filesystem::path& path) {
 }
 
 void DeskWindow::closeEvent(QCloseEvent* event) {
+    if (takeDesk->isRecording()) {
+        takeDesk->stop();
+        messageBar->notice(tr("The take is being kept; close again when it is on the list."));
+        return event->ignore();
+    }
     if (!keeper->mayClose()) return event->ignore();
     settings.setValue(QStringLiteral("desk/geometry"), saveGeometry());
     settings.setValue(QStringLiteral("desk/splitter"), splitter->saveState());

@@ -15,6 +15,7 @@
 #include "ui/desk/MessageBar.h"
 #include "ui/desk/RecordingListener.h"
 #include "ui/desk/SoundDesk.h"
+#include "ui/desk/TakeDesk.h"
 #include "ui/desk/TuningDesk.h"
 
 #include <QElapsedTimer>
@@ -30,6 +31,7 @@ namespace earwright::ui {
 class ChorusSheetView;
 class FormStripView;
 class NoteGridPanel;
+class TakePanel;
 class TransportBar;
 
 /// Joins the views: what one asks for goes to the session, and what changes there goes to all.
@@ -54,11 +56,13 @@ public:
     CheckDesk& checking() { return *checks; }
     KeepingDesk& keeping() { return *keeper; }
     SoundDesk& sound() { return *sounding; }
+    TakeDesk& taking() { return *takeDesk; }
     MessageBar& messages() { return *messageBar; }
     ChorusSheetView& sheet() { return *chorusSheet; }
     FormStripView& strip() { return *formStrip; }
     NoteGridPanel& panel() { return *gridPanel; }
     TransportBar& transport() { return *transportBar; }
+    TakePanel& takes() { return *takePanel; }
     CommandSet& commands() { return *commandSet; }
     KeyBindings& keys() { return bindings; }
 
@@ -72,6 +76,7 @@ public:
     void chooseHearing(Hearing hearing);
     void toNextPart();
     void switchAppearance();
+    void showTakes(bool shown);
     /// The phrase that C and H mean.
     std::optional<SpanId> phraseUnderCursor();
     /// What may be asked for now.
@@ -122,6 +127,7 @@ private:
     MessageBar* messageBar;
     ChorusSheetView* chorusSheet;
     NoteGridPanel* gridPanel;
+    TakePanel* takePanel;
     TransportBar* transportBar;
     QSplitter* splitter;
     QLabel* title;
@@ -129,6 +135,7 @@ private:
     SoundDesk* sounding = nullptr;
     CheckDesk* checks = nullptr;
     KeepingDesk* keeper = nullptr;
+    TakeDesk* takeDesk = nullptr;
 
     QTimer frames;
     int frameCount = 0;

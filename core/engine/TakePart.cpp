@@ -1,0 +1,50 @@
+#include "core/engine/TakePart.h"
+
+#include "core/engine/TakeSound.h"
+
+#include <algorithm>
+#include <cmath>
+#include <memory>
+
+namespace earwright {
+
+namespace {
+
+/// What the stretcher's timing is known for (StretchDelay.h).
+constexpr double slowest = 0.05;
+constexpr double fastest = 4;
+constexpr double mostSemitones = 13;
+/// Rounding, not a difference in speed.
+constexpr double same = 1e-9;
+
+} // namespace
+
+void TakePart::start(const Start& start, const TakePlayback& take) {
+    on = true;
+    const double speed = start.speed / take.speed;
+    const double semitones = start.semitones - take.semitones;
+    silent = speed < slowest || speed > fastest;
+    if (silent) return;
+    RecordStart played;
+    played.recording = std::make_shared<TakeSound>(take, start.tags, start.recordingRate);
+    played.speed = std::abs(speed - 1) < same ? 1 : speed;
+    played.semitones = std::abs(semitones) < same ? 0 : std::clamp(semitones, -mostSemitones, mostSemitones);
+    played.outputRate = start.outputRate;
+    const double perOutput = speed * take.sound->rate().hertz / start.outputRate.hertz;
+    played.from = Frames(-std::llround(static_cast<double>(start.early) * perOutput));
+    part.start(played);
+}
+
+void TakePart::produce(std::span<float> out) {
+    if (silent) {
+        std::fill(out.begin(), out.end(), 0.0f);
+        return;
+    }
+    const auto wide = static_cast<std::size_t>(part.channels());
+    block.resize(out.size() * wide);
+    part.produce(block);
+    for (std::size_t i = 0; i < out.size(); ++i)
+        out[i] = 0.5f * (block[i * wide] + block[i * wide + wide - 1]);
+}
+
+} // namespace earwright

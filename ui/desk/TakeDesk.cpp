@@ -1,0 +1,242 @@
+#include "ui/desk/TakeDesk.h"
+
+#include "core/study/TakeEdits.h"
+#include "core/study/TakeFolder.h"
+#include "ui/takes/InputRow.h"
+#include "ui/takes/TakePanel.h"
+
+#include <QDateTime>
+#include <QSettings>
+#include <QUrl>
+
+#include <algorithm>
+#include <utility>
+
+namespace earwright::ui {
+
+namespace {
+
+const auto cautionSubject = QStringLiteral("caution");
+const auto nameKey = QStringLiteral("input/name");
+const auto channelsKey = QStringLiteral("input/channels");
+const auto cautionKey = QStringLiteral("input/cautionRead");
+
+/// The last whole pass, or where there is none the last take.
+std::size_t bestOf(const std::vector<RecordedTake>& takes) {
+    for (std::size_t i = takes.size(); i > 0; --i)
+        if (takes[i - 1].isWholePass) return i - 1;
+    return takes.size() - 1;
+}
+
+std::vector<Take> takesOf(const std::vector<RecordedTake>& recorded, SampleRate rate, const QString& moment) {
+    std::vector<Take> takes;
+    for (const RecordedTake& one : recorded) {
+        Take take;
+        take.file = one.file.filename().string();
+        take.part = one.part;
+        take.at = rate.seconds(one.at);
+        take.speed = one.speed;
+        take.semitones = one.semitones;
+        take.recorded = moment.toStdString();
+        takes.push_back(take);
+    }
+    takes[bestOf(recorded)].chosen = true;
+    return takes;
+}
+
+} // namespace
+
+TakeDesk::TakeDesk(DeskSession& desk, ListeningDesk& ears, TakePanel& shown, MessageBar& bar, QSettings& store)
+    : session(desk), listening(ears), panel(shown), messages(bar), settings(store) {
+    connect(&session, &DeskSession::opened, this, [this] {
+        stop();
+        fresh.clear();
+        heard.reset();
+    });
+    connect(&session, &DeskSession::studyChanged, this, [this] { playChosen(); });
+    connect(&session, &DeskSession::fileChanged, this, [this] { playChosen(); });
+    connect(&session, &DeskSession::recordingChanged, this, [this] {
+        heard.reset();
+        playChosen();
+    });
+    connectPanel();
+}
+
+void TakeDesk::connectPanel() {
+    InputRow& row = *panel.inputRow();
+    Input& input = session.engine().input();
+    connect(&panel, &TakePanel::recordRequested, this, &TakeDesk::recordOrStop);
+    connect(&panel, &TakePanel::edited, this,
+            [this](const Study& study, const QString& what) { session.apply(what, study); });
+    connect(&row, &InputRow::openRequested, this, &TakeDesk::openInput);
+    connect(&row, &InputRow::closeRequested, this, [&input] { input.close(); });
+    connect(&row, &InputRow::choicesRequested, this, [this, &row, &input] {
+        input.look();
+        row.offer(input.choices(), static_cast<InputChannels>(settings.value(channelsKey, 0).toInt()));
+    });
+    connect(&row, &InputRow::inputChosen, this, [this](const QString& name) {
+        settings.setValue(nameKey, name);
+        openInput();
+    });
+    connect(&row, &InputRow::channelsChosen, this, [this](InputChannels channels) {
+        settings.setValue(channelsKey, static_cast<int>(channels));
+        openInput();
+    });
+    connect(&row, &InputRow::measureRequested, this, [this, &input] {
+        session.engine().pause();
+        input.measureRoundTrip();
+    });
+    connect(&row, &InputRow::monitorChosen, this, [&input](bool wanted) { input.setMonitor(wanted); });
+    connect(&row, &InputRow::monitorLevelChosen, this, [&input](double level) { input.setMonitorLevel(level); });
+    input.setMonitorLevel(0.5);
+}
+
+void TakeDesk::openInput() {
+    if (settings.value(cautionKey, false).toBool()) return openNow();
+    messages.say(cautionSubject, MessageBar::Tone::Question, TakePanel::caution(),
+                 {{tr("Open the input"),
+                   [this] {
+                       settings.setValue(cautionKey, true);
+                       openNow();
+                   }},
+                  {tr("Not now"), [this] { recordWhenOpen = false; }}});
+}
+
+void TakeDesk::openNow() {
+    InputWish wish;
+    wish.name = settings.value(nameKey).toString().toStdString();
+    wish.channels = static_cast<InputChannels>(std::clamp(settings.value(channelsKey, 0).toInt(), 0, 2));
+    session.engine().input().open(wish);
+}
+
+bool TakeDesk::isRecording() const {
+    return session.engine().input().recording().isRunning;
+}
+
+void TakeDesk::stop() {
+    session.engine().input().stopRecording();
+}
+
+void TakeDesk::recordOrStop() {
+    if (isRecording()) return stop();
+    if (!session.recording()) return;
+    if (session.engine().input().report().state == DeviceState::Running) return startRecording();
+    recordWhenOpen = true;
+    openInput();
+}
+
+void TakeDesk::startRecording() {
+    recordWhenOpen = false;
+    moment = QDateTime::currentDateTimeUtc().toString(QStringLiteral("yyyy-MM-ddThh:mm:ss")) + QLatin1Char('Z');
+    const auto folder = session.takeFolder();
+    session.engine().input().record(folder / freshTakeFile(folder, moment.toStdString()),
+                                    session.recording()->rate());
+    wasRecording = true;
+    if (listening.heard().playing) return;
+    // With a loop the take begins where the loop does.
+    if (const auto& loop = session.study().practice.loop) listening.hearFrom(loop->begin);
+    listening.playOrPause();
+}
+
+void TakeDesk::follow() {
+    Input& input = session.engine().input();
+    const InputReport report = input.report();
+    InputRow& row = *panel.inputRow();
+    row.setReport(report);
+    row.setLevel(input.level());
+    row.setRoundTrip(input.roundTrip());
+    row.setMonitored(input.isMonitored());
+    panel.setReady(session.isOpen() && session.recording());
+    panel.setRecording(input.recording());
+    measured();
+    if (report.state == DeviceState::Running) recallRoundTrip();
+    if (recordWhenOpen && report.state == DeviceState::Running && session.recording()) startRecording();
+    if (report.state == DeviceState::Missing) recordWhenOpen = false;
+    collect();
+}
+
+/// Devices that are measured once are known from then on.
+void TakeDesk::measured() {
+    const RoundTripReport trip = session.engine().input().roundTrip();
+    const bool isDone = std::exchange(wasMeasuring, trip.isRunning) && !trip.isRunning;
+    if (isDone && trip.message.empty() && trip.seconds && !knownPair.isEmpty())
+        settings.setValue(knownPair, *trip.seconds);
+}
+
+QString TakeDesk::pairKey() {
+    const DeviceReport output = session.engine().device();
+    const InputReport input = session.engine().input().report();
+    const QString names = QStringLiteral("%1 > %2").arg(QString::fromStdString(output.name), QString::fromStdString(input.name));
+    return QStringLiteral("roundTrip/") + QString::fromLatin1(QUrl::toPercentEncoding(names));
+}
+
+void TakeDesk::recallRoundTrip() {
+    const QString pair = pairKey();
+    if (pair == knownPair) return;
+    knownPair = pair;
+    bool isNumber = false;
+    const double seconds = settings.value(pair).toDouble(&isNumber);
+    session.engine().input().setRoundTrip(isNumber ? std::optional(seconds) : std::nullopt);
+}
+
+void TakeDesk::collect() {
+    Input& input = session.engine().input();
+    for (RecordedTake& take : input.finishedTakes())
+        fresh.push_back(std::move(take));
+    const bool isRunning = input.recording().isRunning;
+    if (!std::exchange(wasRecording, isRunning) || isRunning) return;
+    if (fresh.empty()) {
+        if (input.recording().message.empty())
+            messages.notice(tr("Nothing was heard at the input, so there is no take."));
+        return;
+    }
+    if (session.isOpen()) keep(std::exchange(fresh, {}));
+}
+
+void TakeDesk::keep(std::vector<RecordedTake> recorded) {
+    const SampleRate rate = session.study().recording.rate;
+    const Study named = addTakes(Study{}, takesOf(recorded, rate, moment));
+    const auto from = recorded.front().file.parent_path();
+    // The study may have been saved under another name meanwhile.
+    keepingJob.start<Result<Done>>(
+        [named, from, to = session.takeFolder()](const std::stop_token&, const BackgroundJob::Report&) {
+            return bringTakes(named, from, to);
+        },
+        [this, recorded = std::move(recorded), rate](Result<Done> outcome) {
+            if (!outcome) return messages.notice(QString::fromStdString(describe(outcome.error())));
+            if (!session.isOpen()) return;
+            const auto count = static_cast<int>(recorded.size());
+            session.apply(tr("keep %n take(s)", nullptr, count),
+                          addTakes(session.study(), takesOf(recorded, rate, moment)));
+            messages.notice(count == 1 ? tr("The take is kept; V switches between the record and yours.")
+                                       : tr("%1 takes are kept, the last whole pass is heard; V switches between the "
+                                            "record and yours.")
+                                             .arg(count));
+        });
+}
+
+void TakeDesk::playChosen() {
+    if (!session.isOpen()) return;
+    const Take* chosen = session.study().chosenTake();
+    const auto folder = session.takeFolder();
+    const std::optional<Take> wanted = chosen ? std::optional(*chosen) : std::nullopt;
+    if (wanted == heard && (!wanted || folder == heardFolder)) return;
+    heard = wanted;
+    heardFolder = folder;
+    openingJob.cancel();
+    if (!wanted || !session.recording()) return session.engine().setTake(std::nullopt);
+    openingJob.start<Result<std::shared_ptr<Recording>>>(
+        [file = folder / wanted->file](const std::stop_token&, const BackgroundJob::Report&) {
+            return Recording::open(file);
+        },
+        [this, take = *wanted](Result<std::shared_ptr<Recording>> sound) {
+            if (!sound) {
+                session.engine().setTake(std::nullopt);
+                return messages.notice(QString::fromStdString(describe(sound.error())));
+            }
+            session.engine().setTake(TakePlayback{*sound, take.part, session.recording()->rate().frames(take.at),
+                                                  take.speed, take.semitones});
+        });
+}
+
+} // namespace earwright::ui

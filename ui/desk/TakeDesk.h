@@ -1,0 +1,75 @@
+// Playing along at the desk: the input, recording with the loop, and the take that is heard as "yours".
+#pragma once
+
+#include "core/engine/Input.h"
+#include "ui/desk/BackgroundJob.h"
+#include "ui/desk/DeskSession.h"
+#include "ui/desk/ListeningDesk.h"
+#include "ui/desk/MessageBar.h"
+
+#include <QObject>
+
+#include <optional>
+#include <vector>
+
+class QSettings;
+
+namespace earwright::ui {
+
+class TakePanel;
+
+/// The input is opened only when asked for, and the first time only after a word about the ears. What was
+/// recorded becomes one step to undo when recording ends; of the passes of a loop the last whole one is heard.
+/// Files of takes are never deleted: taking one off the list can be undone.
+///
+/// Threads: interface only.
+class TakeDesk : public QObject {
+    Q_OBJECT
+public:
+    /// Requires: all outlive this.
+    TakeDesk(DeskSession& session, ListeningDesk& listening, TakePanel& panel, MessageBar& messages,
+             QSettings& settings);
+
+    /// Opens the input chosen last; the first time the caution comes first.
+    void openInput();
+    /// Starts to play and to keep what is played along, or ends it; opens the input where it is closed.
+    void recordOrStop();
+    /// Also while the last sound is on its way in.
+    bool isRecording() const;
+    void stop();
+    /// Looks at input and recorder; to be called some ten times a second.
+    void follow();
+
+private:
+    void connectPanel();
+    void openNow();
+    void startRecording();
+    void collect();
+    void keep(std::vector<RecordedTake> recorded);
+    void playChosen();
+    void measured();
+    void recallRoundTrip();
+    QString pairKey();
+
+    DeskSession& session;
+    ListeningDesk& listening;
+    TakePanel& panel;
+    MessageBar& messages;
+    QSettings& settings;
+
+    std::vector<RecordedTake> fresh;
+    bool wasRecording = false;
+    bool wasMeasuring = false;
+    /// Record as soon as the input is there.
+    bool recordWhenOpen = false;
+    QString moment;
+    /// The pair of devices whose round trip is in use.
+    QString knownPair;
+    /// What the engine was given last.
+    std::optional<Take> heard;
+    std::filesystem::path heardFolder;
+    BackgroundJob openingJob;
+    BackgroundJob keepingJob;
+};
+
+} // namespace earwright::ui
