@@ -73,7 +73,8 @@ void Lane::startParts(const Start& wanted) {
     transposed = wanted.record.semitones;
     take.stop();
     if (wanted.take)
-        take.start({places, wanted.record.speed, wanted.record.semitones, fileRate, outputRate, fade}, *wanted.take);
+        take.start({places, wanted.record.speed, wanted.record.semitones, fileRate, outputRate, fade},
+                   *wanted.take);
 }
 
 void Lane::startHeld(const Start& wanted) {

@@ -12,9 +12,10 @@
 
 namespace earwright {
 
-/// Plays a take along the tags of a lane, from where its lead ends or a moment before. Heard as it was played, its own sound is
-/// untouched; otherwise it goes through a stretcher of its own, and stays with the record within its jitter.
-/// Where it would have to be more than four times faster or twenty times slower than played, it is silent.
+/// Plays a take along the tags of a lane, from where its lead ends or a moment before. Heard as it was
+/// played, its own sound is untouched; otherwise it goes through a stretcher of its own, and stays with the
+/// record within its jitter. Where it would have to be more than four times faster or twenty times slower
+/// than played, it is silent.
 ///
 /// Threads: one at a time (the engine's worker). Reads the disk.
 class TakePart {

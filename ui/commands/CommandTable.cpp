@@ -210,10 +210,10 @@ void addPitchAndLoudness(std::vector<Command>& table) {
           KeyList{with(shift, Qt::Key_W)}, Tempo},
          {RecordTake, Sound, "record-take", WORDS("Record a take, or stop"),
           WORDS("Plays, and keeps what you play along; each pass of a loop is a take"),
-          KeyList{plain(Qt::Key_O)}, RecordingOpen, true},
+          KeyList{plain(Qt::Key_Z)}, RecordingOpen, true},
          {ShowTakes, Sound, "takes", WORDS("Takes and input"),
           WORDS("Shows the takes and the input you play into, or puts them away"),
-          KeyList{with(shift, Qt::Key_O)}, StudyOpen}});
+          KeyList{with(shift, Qt::Key_Z)}, StudyOpen}});
 }
 
 void addMark(std::vector<Command>& table) {

@@ -6,6 +6,7 @@
 #include "ui/grid/NoteGrid.h"
 #include "ui/grid/NoteGridPanel.h"
 #include "ui/sheet/ChorusSheetView.h"
+#include "ui/takes/TakePanel.h"
 
 #include <QMessageBox>
 

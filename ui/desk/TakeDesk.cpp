@@ -46,7 +46,8 @@ std::vector<Take> takesOf(const std::vector<RecordedTake>& recorded, SampleRate 
 
 } // namespace
 
-TakeDesk::TakeDesk(DeskSession& desk, ListeningDesk& ears, TakePanel& shown, MessageBar& bar, QSettings& store)
+TakeDesk::TakeDesk(DeskSession& desk, ListeningDesk& ears, TakePanel& shown, MessageBar& bar,
+                   QSettings& store)
     : session(desk), listening(ears), panel(shown), messages(bar), settings(store) {
     connect(&session, &DeskSession::opened, this, [this] {
         stop();
@@ -87,7 +88,8 @@ void TakeDesk::connectPanel() {
         input.measureRoundTrip();
     });
     connect(&row, &InputRow::monitorChosen, this, [&input](bool wanted) { input.setMonitor(wanted); });
-    connect(&row, &InputRow::monitorLevelChosen, this, [&input](double level) { input.setMonitorLevel(level); });
+    connect(&row, &InputRow::monitorLevelChosen, this,
+            [&input](double level) { input.setMonitorLevel(level); });
     input.setMonitorLevel(0.5);
 }
 
@@ -127,7 +129,8 @@ void TakeDesk::recordOrStop() {
 
 void TakeDesk::startRecording() {
     recordWhenOpen = false;
-    moment = QDateTime::currentDateTimeUtc().toString(QStringLiteral("yyyy-MM-ddThh:mm:ss")) + QLatin1Char('Z');
+    moment =
+        QDateTime::currentDateTimeUtc().toString(QStringLiteral("yyyy-MM-ddThh:mm:ss")) + QLatin1Char('Z');
     const auto folder = session.takeFolder();
     session.engine().input().record(folder / freshTakeFile(folder, moment.toStdString()),
                                     session.recording()->rate());
@@ -166,7 +169,8 @@ void TakeDesk::measured() {
 QString TakeDesk::pairKey() {
     const DeviceReport output = session.engine().device();
     const InputReport input = session.engine().input().report();
-    const QString names = QStringLiteral("%1 > %2").arg(QString::fromStdString(output.name), QString::fromStdString(input.name));
+    const QString names = QStringLiteral("%1 > %2").arg(QString::fromStdString(output.name),
+                                                        QString::fromStdString(input.name));
     return QStringLiteral("roundTrip/") + QString::fromLatin1(QUrl::toPercentEncoding(names));
 }
 
@@ -208,10 +212,11 @@ void TakeDesk::keep(std::vector<RecordedTake> recorded) {
             const auto count = static_cast<int>(recorded.size());
             session.apply(tr("keep %n take(s)", nullptr, count),
                           addTakes(session.study(), takesOf(recorded, rate, moment)));
-            messages.notice(count == 1 ? tr("The take is kept; V switches between the record and yours.")
-                                       : tr("%1 takes are kept, the last whole pass is heard; V switches between the "
-                                            "record and yours.")
-                                             .arg(count));
+            messages.notice(
+                count == 1 ? tr("The take is kept; V switches between the record and yours.")
+                           : tr("%1 takes are kept, the last whole pass is heard; V switches between the "
+                                "record and yours.")
+                                 .arg(count));
         });
 }
 
@@ -234,8 +239,8 @@ void TakeDesk::playChosen() {
                 session.engine().setTake(std::nullopt);
                 return messages.notice(QString::fromStdString(describe(sound.error())));
             }
-            session.engine().setTake(TakePlayback{*sound, take.part, session.recording()->rate().frames(take.at),
-                                                  take.speed, take.semitones});
+            session.engine().setTake(TakePlayback{
+                *sound, take.part, session.recording()->rate().frames(take.at), take.speed, take.semitones});
         });
 }
 

@@ -19,8 +19,8 @@ namespace earwright::ui {
 class TakePanel;
 
 /// The input is opened only when asked for, and the first time only after a word about the ears. What was
-/// recorded becomes one step to undo when recording ends; of the passes of a loop the last whole one is heard.
-/// Files of takes are never deleted: taking one off the list can be undone.
+/// recorded becomes one step to undo when recording ends; of the passes of a loop the last whole one is
+/// heard. Files of takes are never deleted: taking one off the list can be undone.
 ///
 /// Threads: interface only.
 class TakeDesk : public QObject {

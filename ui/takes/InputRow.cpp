@@ -47,8 +47,9 @@ InputRow::InputRow(QWidget* parent)
     monitorLevel->setRange(0, 100);
     monitorLevel->setValue(50);
     monitorLevel->setFixedWidth(sliderWidth);
-    measure->setToolTip(tr("Plays short sweeps and listens for them, so that takes fall exactly where you played. "
-                           "Connect output and input by a cable, or hold the microphone to the headphone."));
+    measure->setToolTip(
+        tr("Plays short sweeps and listens for them, so that takes fall exactly where you played. "
+           "Connect output and input by a cable, or hold the microphone to the headphone."));
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(spacing::small);
@@ -88,9 +89,9 @@ void InputRow::setReport(const InputReport& report) {
     QPalette ink = palette();
     ink.setColor(QPalette::PlaceholderText, color(report.message.empty() ? Role::Muted : Role::LooseEnd));
     trouble->setPalette(ink);
-    for (QWidget* part : {static_cast<QWidget*>(level), static_cast<QWidget*>(monitor),
-                          static_cast<QWidget*>(monitorLevel), static_cast<QWidget*>(aligned),
-                          static_cast<QWidget*>(measure)})
+    for (QWidget* part :
+         {static_cast<QWidget*>(level), static_cast<QWidget*>(monitor), static_cast<QWidget*>(monitorLevel),
+          static_cast<QWidget*>(aligned), static_cast<QWidget*>(measure)})
         part->setVisible(isOpen());
 }
 

@@ -45,7 +45,8 @@ bool LevelMeter::showsClipping() const {
 
 QSize LevelMeter::sizeHint() const {
     const QFontMetrics metrics(ui::font(TextStyle::Small));
-    return {barWidth + spacing::small + metrics.horizontalAdvance(tr("too loud")), metrics.height() + spacing::tight};
+    return {barWidth + spacing::small + metrics.horizontalAdvance(tr("too loud")),
+            metrics.height() + spacing::tight};
 }
 
 void LevelMeter::paintEvent(QPaintEvent*) {

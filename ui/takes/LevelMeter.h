@@ -6,8 +6,8 @@
 
 namespace earwright::ui {
 
-/// A bar from −60 to 0 dB that falls back slowly; "too loud" stands beside it for three seconds after a sample
-/// reached full scale, and the bar's end is then struck through.
+/// A bar from −60 to 0 dB that falls back slowly; "too loud" stands beside it for three seconds after a
+/// sample reached full scale, and the bar's end is then struck through.
 class LevelMeter : public QWidget {
     Q_OBJECT
 public:

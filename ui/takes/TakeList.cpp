@@ -22,15 +22,21 @@ constexpr int mostRowsShown = 4;
 constexpr int headSize = 10;
 
 /// A full head for the take that is heard, an empty one for the others.
-QIcon head(bool chosen) {
+QPixmap head(bool chosen, const QColor& ink) {
     QPixmap picture(headSize + 2, headSize + 2);
     picture.fill(Qt::transparent);
     QPainter painter(&picture);
     painter.setRenderHint(QPainter::Antialiasing);
-    painter.setPen(QPen(color(Role::Written), 1.5));
-    if (chosen) painter.setBrush(color(Role::Written));
+    painter.setPen(QPen(ink, 1.5));
+    if (chosen) painter.setBrush(ink);
     painter.drawEllipse(QRectF(1.5, 2.5, headSize - 1, headSize - 3));
-    return QIcon(picture);
+    return picture;
+}
+
+QIcon headIcon(bool chosen) {
+    QIcon icon(head(chosen, color(Role::Written)));
+    icon.addPixmap(head(chosen, color(Role::OnMark)), QIcon::Selected);
+    return icon;
 }
 
 } // namespace
@@ -41,6 +47,7 @@ TakeList::TakeList(QWidget* parent) : QListWidget(parent) {
     setFrameShape(QFrame::NoFrame);
     setEditTriggers(QAbstractItemView::EditKeyPressed);
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    hide();
     connect(this, &QListWidget::itemDoubleClicked, this, [this] { chooseCurrent(); });
     connect(this, &QListWidget::itemChanged, this, &TakeList::rename);
 }
@@ -48,7 +55,9 @@ TakeList::TakeList(QWidget* parent) : QListWidget(parent) {
 QString TakeList::describe(const Take& take) const {
     QString text = tr("from %1, at %2 %").arg(placeIn(*study, take.at)).arg(std::lround(take.speed * 100));
     if (std::abs(take.semitones) > 1e-6)
-        text += tr(", %1%2 semitones").arg(take.semitones > 0 ? QStringLiteral("+") : QString()).arg(take.semitones);
+        text += tr(", %1%2 semitones")
+                    .arg(take.semitones > 0 ? QChar(u'+') : QChar(u'−'))
+                    .arg(std::abs(take.semitones));
     return text;
 }
 
@@ -63,7 +72,7 @@ void TakeList::setStudy(std::shared_ptr<const Study> next) {
     filling = true;
     clear();
     for (const Take& take : study->takes) {
-        auto* item = new QListWidgetItem(head(take.chosen), QString::fromStdString(take.name), this);
+        auto* item = new QListWidgetItem(headIcon(take.chosen), QString::fromStdString(take.name), this);
         item->setData(idRole, QVariant::fromValue<qulonglong>(take.id.value));
         item->setFlags(item->flags() | Qt::ItemIsEditable);
         item->setToolTip(describe(take));

@@ -9,8 +9,9 @@
 
 namespace earwright::ui {
 
-/// Enter or a double click lets a take be heard as "yours", and again gives the written notes back; F2 names it,
-/// Delete takes it off the list (undo brings it back). The chosen one is marked in words and with a full head.
+/// Enter or a double click lets a take be heard as "yours", and again gives the written notes back; F2 names
+/// it, Delete takes it off the list (undo brings it back). The chosen one is marked in words and with a full
+/// head.
 ///
 /// Threads: interface only.
 class TakeList : public QListWidget {

@@ -27,9 +27,11 @@ QLabel* quiet(const QString& text, QWidget* parent) {
 } // namespace
 
 QString TakePanel::caution() {
-    return tr("Use headphones, so that the input does not hear the record, and keep the level moderate: long or loud "
-              "listening harms hearing for good. Where you play for work, the local rules for hearing protection "
-              "apply.");
+    return tr(
+        "Use headphones, so that the input does not hear the record, and keep the level moderate: long or "
+        "loud "
+        "listening harms hearing for good. Where you play for work, the local rules for hearing protection "
+        "apply.");
 }
 
 TakePanel::TakePanel(QWidget* parent)

@@ -1,5 +1,5 @@
-// Playing along, from the input device to the file and back into the sound: through a real device whose monitor is
-// the input, so that the take is the record itself and has to fall on it.
+// Playing along, from the input device to the file and back into the sound: through a real device whose
+// monitor is the input, so that the take is the record itself and has to fall on it.
 #include "core/engine/Engine.h"
 #include "core/engine/Input.h"
 #include "tests/core/engine/HeldRecording.h"
@@ -80,8 +80,8 @@ protected:
         EXPECT_TRUE(soon([&] { return !engine->input().recording().isRunning; }));
         return engine->input().finishedTakes();
     }
-    /// How far from a half second of the recording the clicks of a take are, in milliseconds of listening; the
-    /// largest.
+    /// How far from a half second of the recording the clicks of a take are, in milliseconds of listening;
+    /// the largest.
     static double worstOff(const RecordedTake& take, std::size_t& clicks) {
         const auto file = Recording::open(take.file);
         EXPECT_TRUE(file.ok());
@@ -131,19 +131,27 @@ TEST_F(PlayingAlong, KeepsTheTakeWhereTheRecordWasHeard) {
     engine->setTake(TakePlayback{*file, takes[0].part, takes[0].at, takes[0].speed, takes[0].semitones});
     engine->setHearing(Hearing::Split);
     engine->seek(Frames(2 * rate));
+    ASSERT_TRUE(soon([&] { return engine->now().position < Frames(3 * rate); }));
     sound->record();
     engine->play();
+    ASSERT_TRUE(soon([&] { return engine->now().position < Frames(3 * rate); }));
     reach(4.8);
     engine->pause();
     const std::vector<float> heard = sound->recorded();
     if (hadGaps(before)) GTEST_SKIP() << "the machine is too busy for sound without gaps";
+    // The take is brought to the record's loudness, so each ear has a measure of its own.
+    float loudest[2] = {};
+    for (std::size_t i = 0; i < heard.size(); ++i)
+        loudest[i % 2] = std::max(loudest[i % 2], std::abs(heard[i]));
+    EXPECT_GT(loudest[1], 0.02f);
     int compared = 0;
     for (std::size_t i = 0; 2 * i < heard.size(); ++i) {
-        if (std::abs(heard[2 * i]) < 0.2f) continue;
+        if (std::abs(heard[2 * i]) < 0.4f * loudest[0]) continue;
         double nearest = 1e9;
         for (std::size_t k = i > 4410 ? i - 4410 : 0; 2 * k + 1 < heard.size() && k < i + 4410; ++k)
-            if (std::abs(heard[2 * k + 1]) > 0.2f)
-                nearest = std::min(nearest, std::abs(static_cast<double>(k) - static_cast<double>(i)) / rate * 1000);
+            if (std::abs(heard[2 * k + 1]) > 0.4f * loudest[1])
+                nearest = std::min(nearest,
+                                   std::abs(static_cast<double>(k) - static_cast<double>(i)) / rate * 1000);
         // The first clicks may come before the take.
         if (nearest < 1e8) {
             EXPECT_LT(nearest, 2.0) << "ms between left and right";
@@ -164,11 +172,14 @@ TEST_F(PlayingAlong, MakesATakeOfEachPassAtTheSpeedHeard) {
     engine->input().record(folder / "loop.wav", SampleRate{rate});
     engine->play();
     std::vector<RecordedTake> takes;
-    ASSERT_TRUE(soon([&] {
-        for (auto& take : engine->input().finishedTakes())
-            takes.push_back(take);
-        return takes.size() >= 3;
-    }, 30s)) << "passes are there while the next is played";
+    ASSERT_TRUE(soon(
+        [&] {
+            for (auto& take : engine->input().finishedTakes())
+                takes.push_back(take);
+            return takes.size() >= 3;
+        },
+        30s))
+        << "passes are there while the next is played";
     stopped();
     if (hadGaps(before)) GTEST_SKIP() << "the machine is too busy for sound without gaps";
     int whole = 0;
@@ -176,7 +187,8 @@ TEST_F(PlayingAlong, MakesATakeOfEachPassAtTheSpeedHeard) {
         EXPECT_NEAR(take.speed, 0.8, 1e-9);
         if (!take.isWholePass) continue;
         ++whole;
-        EXPECT_EQ(take.at, Frames(4 * rate + 4410));
+        // The first pass lacks the moment until the player is going; 30 ms at most.
+        EXPECT_NEAR(static_cast<double>(take.at.value), 4 * rate + 4410, 0.03 * rate);
         std::size_t clicks = 0;
         // The record itself jitters by up to 3 ms at this speed, on top of the 2 ms of the take.
         EXPECT_LT(worstOff(take, clicks), 5.0);
@@ -241,7 +253,8 @@ TEST_F(PlayingAlong, IsHeardInTheOutputOnlyWhenAsked) {
     ASSERT_GE(loud.size(), 5u);
     const auto echo = [&](long click) {
         float most = 0;
-        for (long k = click + 441; k < click + rate * 45 / 100 && 2 * static_cast<std::size_t>(k) < heard.size(); ++k)
+        for (long k = click + 441;
+             k < click + rate * 45 / 100 && 2 * static_cast<std::size_t>(k) < heard.size(); ++k)
             most = std::max(most, std::abs(heard[2 * static_cast<std::size_t>(k)]));
         return most;
     };

@@ -25,7 +25,8 @@ Study threeTakes() {
     std::vector<Take> takes(3);
     for (std::size_t i = 0; i < takes.size(); ++i) {
         takes[i].file = "evening.wav";
-        takes[i].part = {Frames(static_cast<std::int64_t>(i) * 90000), Frames(static_cast<std::int64_t>(i) * 90000 + 88000)};
+        takes[i].part = {Frames(static_cast<std::int64_t>(i) * 90000),
+                         Frames(static_cast<std::int64_t>(i) * 90000 + 88000)};
         takes[i].at = Seconds(16);
         takes[i].speed = 0.6;
         takes[i].semitones = -2;
@@ -62,11 +63,12 @@ class Applied {
 public:
     explicit Applied(TakePanel& panel, Study start) : study(std::move(start)) {
         panel.setStudy(shared(study));
-        QObject::connect(&panel, &TakePanel::edited, &panel, [this, &panel](const Study& next, const QString& what) {
-            study = next;
-            names << what;
-            panel.setStudy(shared(study));
-        });
+        QObject::connect(&panel, &TakePanel::edited, &panel,
+                         [this, &panel](const Study& next, const QString& what) {
+                             study = next;
+                             names << what;
+                             panel.setStudy(shared(study));
+                         });
     }
     Study study;
     QStringList names;
@@ -148,7 +150,7 @@ TEST(TakePanel, ListsTakesWithPlaceSpeedAndTheOneThatIsHeard) {
     TakeList* list = panel.takeList();
     ASSERT_EQ(list->count(), 3);
     EXPECT_EQ(list->item(1)->text(), "take 2");
-    EXPECT_EQ(list->item(1)->toolTip(), "from bar 9, beat 1, at 60 %, -2 semitones");
+    EXPECT_EQ(list->item(1)->toolTip().toStdString(), "from bar 9, beat 1, at 60 %, −2 semitones");
     EXPECT_TRUE(list->item(2)->data(Qt::AccessibleTextRole).toString().contains("heard as yours"));
     EXPECT_TRUE(list->item(0)->data(Qt::AccessibleTextRole).toString().contains("not heard"));
 }
@@ -190,13 +192,14 @@ TEST(TakePanel, EveryPartHasAName) {
     panel.setStudy(shared(threeTakes()));
     for (const QAbstractButton* button : panel.findChildren<QAbstractButton*>())
         EXPECT_FALSE(button->text().isEmpty() && button->accessibleName().isEmpty());
-    for (const QWidget* part : std::initializer_list<QWidget*>{&panel, panel.takeList(), panel.inputRow()->meter(),
-                                                               panel.inputRow()->monitorSlider()})
+    for (const QWidget* part : std::initializer_list<QWidget*>{
+             &panel, panel.takeList(), panel.inputRow()->meter(), panel.inputRow()->monitorSlider()})
         EXPECT_FALSE(part->accessibleName().isEmpty());
 }
 
 TEST(TakePanel, LooksInBothAppearances) {
-    for (const auto& [appearance, name] : {std::pair{Appearance::Light, "light"}, std::pair{Appearance::Dark, "dark"}}) {
+    for (const auto& [appearance, name] :
+         {std::pair{Appearance::Light, "light"}, std::pair{Appearance::Dark, "dark"}}) {
         applyTheme(*qApp, appearance);
         TakePanel panel;
         panel.resize(1400, panel.sizeHint().height());
