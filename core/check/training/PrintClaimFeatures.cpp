@@ -38,7 +38,7 @@ int main(int count, char** words) {
     if (count != 3) return 2;
     const auto recording = Recording::open(words[1]);
     if (!recording) return 1;
-    const auto listened = RecordingEvidence::listen(**recording);
+    const auto listened = RecordingEvidence::listen(*recording);
     const auto evidence = listened->passage({Seconds(0), listened->duration()});
     const ClaimContext context = contextOf(*evidence, readClaims(words[2]));
     const std::vector<ClaimFeatures> features = claimFeatures(context);

@@ -46,8 +46,8 @@ TEST(RecordingCheck, LooksForUnwrittenSoundsOnlyAroundWhatIsWritten) {
     EXPECT_TRUE(check->unwritten.empty()) << "the tones at 7 s lie outside both passages";
     const auto everything = checkRecording(*recording, {});
     ASSERT_TRUE(everything);
-    // Without claims there is no context either: two thirds of the fifteen tones are found, and nothing else.
-    EXPECT_GE(everything->unwritten.size(), 10u);
+    // Without claims there is no context either: nearly all of the fifteen tones are found, and nothing else.
+    EXPECT_GE(everything->unwritten.size(), 13u);
     for (const UnwrittenSound& sound : everything->unwritten)
         EXPECT_EQ(sound.midi % 2, 0) << "all tones are even";
 }
