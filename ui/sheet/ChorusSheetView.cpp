@@ -177,9 +177,9 @@ void ChorusSheetView::reveal(Seconds place) {
 }
 
 void ChorusSheetView::scrollTo(double top) {
-    const int target =
-        std::min(static_cast<int>(std::floor(std::max(top - geometry.metrics().topMargin, 0.0))),
-                 verticalScrollBar()->maximum());
+    // Only the sheet's own top margin is free; above any other line stand the brackets of the one before.
+    const double clear = top > geometry.metrics().topMargin ? top : 0.0;
+    const int target = std::min(static_cast<int>(std::ceil(clear)), verticalScrollBar()->maximum());
     if (glide->state() == QAbstractAnimation::Running && glide->endValue().toInt() == target) return;
     glide->stop();
     glide->setStartValue(verticalScrollBar()->value());
