@@ -28,9 +28,8 @@ std::int64_t nowNanoseconds() {
     return std::chrono::duration_cast<std::chrono::nanoseconds>(Clock::now().time_since_epoch()).count();
 }
 
-const char* const lostMessage = "The input has gone; what was recorded until then is kept.";
-const char* const hangMessage =
-    "The input does not answer; what was recorded until then is kept. Another input may help.";
+const char* const lostMessage = "The input has gone; it is taken up again as soon as it is back.";
+const char* const hangMessage = "The input does not answer; it is tried again. Another input may help.";
 
 } // namespace
 
@@ -245,6 +244,8 @@ void InputDevice::Body::openAnew(SoundTurn& turn, const InputWish& wish, bool wa
     const auto latency =
         stream.open(turn, *chosen, std::clamp(wish.latencySeconds, 0.005, 0.5), periodFrames, *this);
     if (!latency) return say(failed, latency.error().message);
+    // Opening may have taken longer than the watchdog waits.
+    lastCallback.store(nowNanoseconds(), std::memory_order_release);
     isNewStream.store(true, std::memory_order_release);
     isOn.store(true, std::memory_order_release);
     const std::lock_guard lock(guard);

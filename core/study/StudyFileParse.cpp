@@ -4,9 +4,10 @@
 #include "core/study/Order.h"
 #include "core/study/StrictJson.h"
 #include "core/study/StudyFile.h"
+#include "core/study/StudyNumbers.h"
 #include "core/study/StudyWords.h"
+#include "core/study/TakeReading.h"
 
-#include <algorithm>
 #include <cmath>
 #include <numeric>
 #include <set>
@@ -15,17 +16,8 @@ namespace earwright {
 
 namespace {
 
-constexpr std::int64_t largestId = (std::int64_t{1} << 53) - 1;
 /// The finest parts of a beat that a typed bar can have.
 constexpr std::int64_t finestParts = 256;
-
-Seconds readSeconds(const StrictJson& json) {
-    return Seconds(json.number(-furthestTime.value, furthestTime.value));
-}
-
-std::uint64_t readId(const StrictJson& json) {
-    return static_cast<std::uint64_t>(json.whole(1, largestId));
-}
 
 int readInt(const StrictJson& json, int least, int most) {
     return static_cast<int>(json.whole(least, most));
@@ -182,54 +174,6 @@ LooseEnd readLooseEnd(const StrictJson& json) {
     json.expectMembers({"id", "time", "text", "done"});
     return {LooseEndId{readId(json["id"])}, readSeconds(json["time"]), json["text"].text(),
             json["done"].boolean()};
-}
-
-/// A name of a file within one folder, and nothing that leads out of it.
-std::string readFileName(const StrictJson& json) {
-    const std::string name = json.text();
-    if (name.empty() || name == "." || name == ".." || name.find_first_of("/\\") != std::string::npos)
-        json.refuse("must be the name of a file without a folder");
-    return name;
-}
-
-/// "2031-05-04T18:22:07Z", each digit anything from 0 to 9.
-std::string readMoment(const StrictJson& json) {
-    static constexpr std::string_view pattern = "dddd-dd-ddTdd:dd:ddZ";
-    const std::string text = json.text();
-    const bool fits = std::equal(text.begin(), text.end(), pattern.begin(), pattern.end(),
-                                 [](char c, char p) { return p == 'd' ? c >= '0' && c <= '9' : c == p; });
-    if (!fits) json.refuse("must be a moment such as “2031-05-04T18:22:07Z”");
-    return text;
-}
-
-Take readTake(const StrictJson& json) {
-    json.expectMembers({"id", "name", "file", "begin", "end", "at", "speed", "semitones", "recorded"},
-                       {"chosen"});
-    Take take;
-    take.id = TakeId{readId(json["id"])};
-    take.name = json["name"].text();
-    take.file = readFileName(json["file"]);
-    take.part = {Frames(json["begin"].whole(0, largestId)), Frames(json["end"].whole(0, largestId))};
-    if (take.part.isEmpty()) json["end"].refuse("must lie after “begin”");
-    take.at = readSeconds(json["at"]);
-    take.speed = json["speed"].number(slowestTake, fastestTake);
-    take.semitones = json["semitones"].number(-13, 13);
-    take.recorded = readMoment(json["recorded"]);
-    take.chosen = json.has("chosen") && json["chosen"].boolean();
-    return take;
-}
-
-/// Version 1 had none.
-std::vector<Take> readTakes(const StrictJson& json) {
-    std::vector<Take> takes;
-    if (!json.has("takes")) return takes;
-    bool anyChosen = false;
-    for (const StrictJson& item : json["takes"].items()) {
-        takes.push_back(readTake(item));
-        if (takes.back().chosen && anyChosen) item["chosen"].refuse("is true of two takes");
-        anyChosen = anyChosen || takes.back().chosen;
-    }
-    return takes;
 }
 
 EarPlace readEarPlace(const StrictJson& json) {

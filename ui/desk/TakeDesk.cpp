@@ -94,6 +94,8 @@ void TakeDesk::connectPanel() {
 }
 
 void TakeDesk::openInput() {
+    // A question that was closed without an answer may have left it.
+    recordWhenOpen = false;
     if (settings.value(cautionKey, false).toBool()) return openNow();
     messages.say(cautionSubject, MessageBar::Tone::Question, TakePanel::caution(),
                  {{tr("Open the input"),
@@ -123,8 +125,8 @@ void TakeDesk::recordOrStop() {
     if (isRecording()) return stop();
     if (!session.recording()) return;
     if (session.engine().input().report().state == DeviceState::Running) return startRecording();
-    recordWhenOpen = true;
     openInput();
+    recordWhenOpen = true;
 }
 
 void TakeDesk::startRecording() {

@@ -55,11 +55,11 @@ InputRow::InputRow(QWidget* parent)
     row->setSpacing(spacing::small);
     row->addWidget(choose);
     row->addWidget(level);
-    row->addWidget(trouble, 1);
     row->addWidget(monitor);
     row->addWidget(monitorLevel);
-    row->addSpacing(spacing::large);
-    row->addWidget(aligned, 1);
+    row->addWidget(trouble);
+    row->addStretch(1);
+    row->addWidget(aligned);
     row->addWidget(measure);
     connectParts();
     setReport({});

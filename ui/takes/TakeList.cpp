@@ -1,14 +1,11 @@
 #include "ui/takes/TakeList.h"
 
 #include "core/study/TakeEdits.h"
-#include "ui/theme/Spacing.h"
+#include "ui/takes/TakeDelegate.h"
 #include "ui/theme/StudyPlace.h"
-#include "ui/theme/Theme.h"
 #include "ui/theme/Type.h"
 
 #include <QKeyEvent>
-#include <QPainter>
-#include <QPixmap>
 
 #include <algorithm>
 #include <cmath>
@@ -18,26 +15,7 @@ namespace earwright::ui {
 namespace {
 
 constexpr int idRole = Qt::UserRole;
-constexpr int mostRowsShown = 4;
-constexpr int headSize = 10;
-
-/// A full head for the take that is heard, an empty one for the others.
-QPixmap head(bool chosen, const QColor& ink) {
-    QPixmap picture(headSize + 2, headSize + 2);
-    picture.fill(Qt::transparent);
-    QPainter painter(&picture);
-    painter.setRenderHint(QPainter::Antialiasing);
-    painter.setPen(QPen(ink, 1.5));
-    if (chosen) painter.setBrush(ink);
-    painter.drawEllipse(QRectF(1.5, 2.5, headSize - 1, headSize - 3));
-    return picture;
-}
-
-QIcon headIcon(bool chosen) {
-    QIcon icon(head(chosen, color(Role::Written)));
-    icon.addPixmap(head(chosen, color(Role::OnMark)), QIcon::Selected);
-    return icon;
-}
+constexpr int mostRowsShown = 3;
 
 } // namespace
 
@@ -45,6 +23,7 @@ TakeList::TakeList(QWidget* parent) : QListWidget(parent) {
     setAccessibleName(tr("Takes"));
     setFont(ui::font(TextStyle::Small));
     setFrameShape(QFrame::NoFrame);
+    setItemDelegate(new TakeDelegate(this));
     setEditTriggers(QAbstractItemView::EditKeyPressed);
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     hide();
@@ -66,25 +45,26 @@ void TakeList::setStudy(std::shared_ptr<const Study> next) {
         study = std::move(next);
         return;
     }
+    // New takes draw the eye to the one that is heard; otherwise the row stays where it was.
+    const bool grew = !study || (next && next->takes.size() > study->takes.size());
     study = std::move(next);
-    const Take* before = nullptr;
-    const auto wanted = currentItem() ? currentItem()->data(idRole).toULongLong() : 0;
+    const auto wanted = currentItem() && !grew ? currentItem()->data(idRole).toULongLong() : 0;
+    int row = wanted != 0 ? currentRow() : count() + static_cast<int>(study->takes.size());
     filling = true;
     clear();
     for (const Take& take : study->takes) {
-        auto* item = new QListWidgetItem(headIcon(take.chosen), QString::fromStdString(take.name), this);
+        auto* item = new QListWidgetItem(QString::fromStdString(take.name), this);
         item->setData(idRole, QVariant::fromValue<qulonglong>(take.id.value));
         item->setFlags(item->flags() | Qt::ItemIsEditable);
-        item->setToolTip(describe(take));
-        QFont words = ui::font(take.chosen ? TextStyle::Strong : TextStyle::Small);
-        words.setPixelSize(ui::font(TextStyle::Small).pixelSize());
-        item->setFont(words);
+        item->setData(TakeDelegate::chosenRole, take.chosen);
+        item->setData(TakeDelegate::detailRole, describe(take));
         const QString state = take.chosen ? tr("heard as yours") : tr("not heard");
         item->setData(Qt::AccessibleTextRole, tr("%1, %2, %3").arg(item->text(), describe(take), state));
-        if (take.id.value == wanted) before = &take;
+        if (wanted != 0 ? take.id.value == wanted : take.chosen) row = count() - 1;
     }
-    if (count() > 0) setCurrentRow(before ? static_cast<int>(before - study->takes.data()) : count() - 1);
+    if (count() > 0) setCurrentRow(std::min(row, count() - 1));
     filling = false;
+    scrollToItem(currentItem());
     const int rows = std::min(count(), mostRowsShown);
     setFixedHeight(rows > 0 ? rows * sizeHintForRow(0) + 2 : 0);
     setVisible(rows > 0);

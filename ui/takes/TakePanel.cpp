@@ -41,7 +41,6 @@ TakePanel::TakePanel(QWidget* parent)
       input(new InputRow(this)),
       warning(quiet(caution(), this)),
       takes(new TakeList(this)),
-      detail(quiet({}, this)),
       hear(new QuietButton(tr("hear it as yours"), this)),
       name(new QuietButton(tr("name"), this)),
       remove(new QuietButton(tr("remove"), this)) {
@@ -58,11 +57,8 @@ TakePanel::TakePanel(QWidget* parent)
     head->setSpacing(spacing::medium);
     head->addWidget(record);
     head->addWidget(state, 1);
-    auto* words = new QHBoxLayout;
-    words->setSpacing(spacing::small);
-    words->addWidget(detail, 1);
     for (QuietButton* button : {hear, name, remove})
-        words->addWidget(button);
+        head->addWidget(button);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(spacing::medium, spacing::small, spacing::medium, spacing::small);
     column->setSpacing(spacing::tight);
@@ -70,7 +66,6 @@ TakePanel::TakePanel(QWidget* parent)
     column->addWidget(input);
     column->addWidget(warning);
     column->addWidget(takes);
-    column->addLayout(words);
 
     connect(record, &QAbstractButton::clicked, this, &TakePanel::recordRequested);
     connect(takes, &TakeList::edited, this, &TakePanel::edited);
@@ -96,8 +91,7 @@ void TakePanel::showTakeWords() {
     for (QuietButton* button : {hear, name, remove})
         button->setVisible(take != nullptr);
     hear->setText(take && take->chosen ? tr("hear the written notes") : tr("hear it as yours"));
-    detail->setText(take ? takes->currentItem()->toolTip()
-                         : tr("No takes yet. What you record here is heard as “yours” against the record."));
+    showState();
 }
 
 void TakePanel::setReady(bool ready) {
@@ -107,15 +101,20 @@ void TakePanel::setReady(bool ready) {
 void TakePanel::setRecording(const RecordingReport& report) {
     isRecording = report.isRunning;
     record->setText(isRecording ? tr("stop recording") : tr("record a take"));
-    state->setText(!report.message.empty() ? QString::fromStdString(report.message)
-                   : isRecording           ? tr("recording, %1 s").arg(report.seconds, 0, 'f', 1)
-                                           : QString());
+    word = !report.message.empty() ? QString::fromStdString(report.message)
+           : isRecording           ? tr("recording, %1 s").arg(report.seconds, 0, 'f', 1)
+                                   : QString();
+    showState();
+}
+
+void TakePanel::showState() {
+    const bool isEmpty = !study || study->takes.empty();
+    const QString invitation = tr("What you play along here is heard as “yours” against the record.");
+    state->setText(word.isEmpty() && isEmpty ? invitation : word);
     state->setToolTip(state->text());
     QPalette ink = palette();
-    const bool marked = isRecording || !report.message.empty();
-    ink.setColor(QPalette::PlaceholderText, color(marked ? Role::LooseEnd : Role::Muted));
+    ink.setColor(QPalette::PlaceholderText, color(word.isEmpty() ? Role::Muted : Role::LooseEnd));
     state->setPalette(ink);
-    update();
 }
 
 QString TakePanel::stateText() const {

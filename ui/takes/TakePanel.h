@@ -44,15 +44,17 @@ protected:
 
 private:
     void showTakeWords();
+    void showState();
 
     std::shared_ptr<const Study> study;
     bool isRecording = false;
+    /// What recording has to say; empty for nothing.
+    QString word;
     QuietButton* record;
     QLabel* state;
     InputRow* input;
     QLabel* warning;
     TakeList* takes;
-    QLabel* detail;
     QuietButton* hear;
     QuietButton* name;
     QuietButton* remove;

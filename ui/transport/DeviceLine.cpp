@@ -19,43 +19,31 @@ constexpr int flagRoom = 18;
 } // namespace
 
 DeviceLine::DeviceLine(QWidget* parent)
-    : QWidget(parent),
-      line(new QLabel(this)),
-      tryAgain(new QuietButton(tr("try again"), this)),
-      choose(new QuietButton(tr("sound device…"), this)),
-      row(new QHBoxLayout(this)) {
+    : QWidget(parent), line(new QLabel(this)), tryAgain(new QuietButton(tr("try again"), this)) {
     setAccessibleName(tr("Sound device"));
     line->setFont(ui::font(TextStyle::Small));
     line->setTextFormat(Qt::PlainText);
     // A long message gives way instead of widening the window; the tool tip has all of it.
     line->setMinimumWidth(1);
     tryAgain->setTextStyle(TextStyle::Small);
-    choose->setTextStyle(TextStyle::Small);
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(flagRoom, 0, 0, 0);
     row->setSpacing(spacing::tight);
-    row->addStretch();
     row->addWidget(line);
     row->addWidget(tryAgain);
-    row->addWidget(choose);
     row->addStretch();
     connect(tryAgain, &QAbstractButton::clicked, this, &DeviceLine::tryAgainRequested);
-    connect(choose, &QAbstractButton::clicked, this, &DeviceLine::panelRequested);
     setReport({});
 }
 
 void DeviceLine::setReport(const DeviceReport& report) {
     shown = report;
-    const bool trouble = isTrouble();
     line->setText(text());
     line->setToolTip(line->text());
     QPalette ink = palette();
-    ink.setColor(QPalette::WindowText, color(trouble ? Role::LooseEnd : Role::Muted));
+    ink.setColor(QPalette::WindowText, color(Role::LooseEnd));
     line->setPalette(ink);
-    // In trouble it stands on the left, behind its flag; in good order quietly on the right.
-    row->setContentsMargins(trouble ? flagRoom : 0, 0, 0, 0);
-    row->setStretch(0, trouble ? 0 : 1);
-    row->setStretch(row->count() - 1, trouble ? 1 : 0);
-    tryAgain->setVisible(trouble);
-    update();
+    setVisible(isTrouble());
 }
 
 bool DeviceLine::isTrouble() const {
@@ -63,7 +51,6 @@ bool DeviceLine::isTrouble() const {
 }
 
 void DeviceLine::paintEvent(QPaintEvent*) {
-    if (!isTrouble()) return;
     QPainter painter(this);
     paintFlag(painter, QPointF(2, height() / 2.0 + 7), 13, color(Role::LooseEnd));
 }

@@ -1,19 +1,17 @@
-// Where the sound goes: the device's name to choose another by, or a line about what is wrong with it.
+// What is wrong with the sound device, and the way to try it again.
 #pragma once
 
 #include "core/engine/DeviceReport.h"
 
 #include <QWidget>
 
-class QHBoxLayout;
 class QLabel;
 
 namespace earwright::ui {
 
 class QuietButton;
 
-/// In good order it is one quiet word; in trouble a sentence in brick with a flag, and two ways out: to try
-/// again, and to see to the device.
+/// In good order it is not there; in trouble it is a sentence in brick behind a flag.
 class DeviceLine : public QWidget {
     Q_OBJECT
 public:
@@ -25,12 +23,9 @@ public:
 
     QString text() const { return wording(shown); }
     QuietButton* tryAgainButton() const { return tryAgain; }
-    QuietButton* panelButton() const { return choose; }
 
 signals:
     void tryAgainRequested();
-    /// The user wants to see to the device.
-    void panelRequested();
 
 protected:
     void paintEvent(QPaintEvent* event) override;
@@ -40,8 +35,6 @@ private:
 
     QLabel* line;
     QuietButton* tryAgain;
-    QuietButton* choose;
-    QHBoxLayout* row;
     DeviceReport shown;
 };
 

@@ -57,6 +57,7 @@ TransportBar::TransportBar(QWidget* parent)
       level(new QSlider(Qt::Horizontal, this)),
       heldBack(new QLabel(tr("▲ held back"), this)),
       device(new DeviceLine(this)),
+      chooseDevice(new QuietButton(tr("sound device…"), this)),
       breakWord(
           new QuietButton(tr("You have listened for a long time: a short break does the ears good."), this)) {
     setAccessibleName(tr("Transport"));
@@ -73,6 +74,8 @@ TransportBar::TransportBar(QWidget* parent)
     setHeldBack(false);
     semitoneStepper->setToolTip(tr("Move the pitch by semitones"));
     centStepper->setToolTip(tr("Move the pitch by hundredths of a semitone"));
+    chooseDevice->setTextStyle(TextStyle::Small);
+    chooseDevice->setSidePadding(0);
     breakWord->setTextStyle(TextStyle::Small);
     breakWord->setToolTip(tr("Click to put this away until after your next break"));
     breakWord->hide();
@@ -102,6 +105,7 @@ void TransportBar::buildLevel(QGridLayout& grid, int column) {
     words->addStretch(1);
     grid.addLayout(words, 0, column);
     grid.addWidget(level, 1, column);
+    grid.addWidget(chooseDevice, 2, column, Qt::AlignLeft);
 }
 
 void TransportBar::buildLayout() {
@@ -162,7 +166,7 @@ void TransportBar::connectParts() {
     connect(level, &QSlider::valueChanged, this,
             [this](int value) { emit levelChosen(static_cast<double>(value) / levelSteps); });
     connect(device, &DeviceLine::tryAgainRequested, this, &TransportBar::tryDeviceAgainRequested);
-    connect(device, &DeviceLine::panelRequested, this, &TransportBar::devicePanelRequested);
+    connect(chooseDevice, &QAbstractButton::clicked, this, &TransportBar::devicePanelRequested);
     connect(breakWord, &QAbstractButton::clicked, this, [this] {
         listening.putWordAway();
         breakWord->hide();
@@ -254,6 +258,7 @@ void TransportBar::setHeldBack(bool now) {
 
 void TransportBar::setDevice(const DeviceReport& report) {
     device->setReport(report);
+    chooseDevice->setToolTip(device->text());
 }
 
 void TransportBar::paintEvent(QPaintEvent*) {

@@ -77,6 +77,7 @@ public:
     SignedStepper* cents() const { return centStepper; }
     QSlider* levelSlider() const { return level; }
     DeviceLine* deviceLine() const { return device; }
+    QuietButton* deviceButton() const { return chooseDevice; }
 
 signals:
     void playPauseRequested();
@@ -120,6 +121,7 @@ private:
     QSlider* level;
     QLabel* heldBack;
     DeviceLine* device;
+    QuietButton* chooseDevice;
     QuietButton* breakWord;
 };
 

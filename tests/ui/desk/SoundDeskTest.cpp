@@ -55,7 +55,7 @@ TEST_F(SoundDeskTest, OpensThePanelFromTheDeviceLineAndFromTheMenu) {
     DeskWindow window(silent, settings);
     window.show();
     EXPECT_EQ(window.sound().devicePanel(), nullptr);
-    window.transport().deviceLine()->panelButton()->click();
+    window.transport().deviceButton()->click();
     ASSERT_NE(window.sound().devicePanel(), nullptr);
     EXPECT_TRUE(window.sound().devicePanel()->isVisible());
     EXPECT_FALSE(window.sound().devicePanel()->isModal()) << "the music goes on beside it";

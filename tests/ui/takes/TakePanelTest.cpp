@@ -107,9 +107,9 @@ TEST(TakePanel, TellsWhenTheInputHasGone) {
     InputRow row;
     InputReport lost = running();
     lost.state = DeviceState::Lost;
-    lost.message = "The input has gone; what was recorded until then is kept.";
+    lost.message = "The input has gone; it is taken up again as soon as it is back.";
     row.setReport(lost);
-    EXPECT_EQ(row.state(), "The input has gone; what was recorded until then is kept.");
+    EXPECT_EQ(row.state(), "The input has gone; it is taken up again as soon as it is back.");
     const QSignalSpy asks(&row, &InputRow::choicesRequested);
     row.inputButton()->click();
     EXPECT_EQ(asks.count(), 1);
