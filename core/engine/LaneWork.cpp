@@ -33,10 +33,24 @@ bool LaneWork::step() {
 }
 
 void LaneWork::handOn(const NoteList& notesBefore, const BeatList& beatsBefore) {
+    // What waits in the ring still has the old notes. A lane that has the new ones is heard sooner.
+    if (wanted.notes != notesBefore && isWaiting(notesBefore)) wanted.changed = true;
     for (Lane* lane : {active, upcoming}) {
         if (lane && wanted.notes != notesBefore) lane->setNotes(wanted.notes);
         if (lane && wanted.beats != beatsBefore) lane->setBeats(wanted.beats);
     }
+}
+
+/// What differs from these notes would be heard, and is rendered already.
+bool LaneWork::isWaiting(const NoteList& notesBefore) const {
+    if (!active || active->isHeld() || wanted.take || !mixer->hearsYours()) return false;
+    const TimeTags& tags = active->tags();
+    const std::int64_t taken = active->ring().taken();
+    const std::int64_t written = active->ring().written();
+    if (tags.passAt(taken) != tags.passAt(written)) return true;
+    const Range<Frames> waiting{Frames(std::llround(std::floor(tags.placeAt(taken)))),
+                                Frames(std::llround(std::ceil(tags.placeAt(written))))};
+    return differWithin(notesBefore, wanted.notes, waiting);
 }
 
 void LaneWork::carryOutWishes() {

@@ -42,6 +42,7 @@ private:
         std::int64_t switchAt = 0;
     };
     void handOn(const NoteList& notesBefore, const BeatList& beatsBefore);
+    bool isWaiting(const NoteList& notesBefore) const;
     void carryOutWishes();
     bool fillLanes();
     void noticeTurn();

@@ -53,6 +53,8 @@ public:
     /// Sounds whether playing or not: an instant is held.
     void setHolding(bool holding) { holdWanted.store(holding, std::memory_order_release); }
     bool isSounding() const { return isPlaying() || holdWanted.load(std::memory_order_acquire); }
+    /// The written notes are heard, now or in another turn.
+    bool hearsYours() const { return hearingWanted.load(std::memory_order_relaxed) != Hearing::Record; }
     void setHearing(Hearing hearing) { hearingWanted.store(hearing, std::memory_order_relaxed); }
     void setFocus(Focus focus) { focusWanted.store(focus, std::memory_order_relaxed); }
     void setBand(const std::optional<Band>& band);

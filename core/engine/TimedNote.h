@@ -22,6 +22,7 @@ struct TimedNote {
     double slideOutSemitones = 0;
     std::vector<int> graceMidi;
     std::optional<int> trillSemitones;
+    friend bool operator==(const TimedNote&, const TimedNote&) = default;
 };
 
 } // namespace earwright

@@ -25,6 +25,22 @@ NoteList noteListOf(std::vector<TimedNote> notes) {
     return std::make_shared<const std::vector<TimedNote>>(std::move(notes));
 }
 
+bool differWithin(const NoteList& one, const NoteList& other, const Range<Frames>& places) {
+    const auto reaches = [&](const TimedNote& note) {
+        return note.onset < places.end && note.end > places.begin;
+    };
+    std::size_t i = 0;
+    std::size_t j = 0;
+    while (true) {
+        while (i < one->size() && !reaches((*one)[i]))
+            ++i;
+        while (j < other->size() && !reaches((*other)[j]))
+            ++j;
+        if (i == one->size() || j == other->size()) return i != one->size() || j != other->size();
+        if ((*one)[i++] != (*other)[j++]) return true;
+    }
+}
+
 void WrittenPart::start(const Start& start, NoteList notes) {
     now = start;
     list = std::move(notes);

@@ -4,6 +4,7 @@
 #include "core/engine/TimeTags.h"
 #include "core/engine/TimedNote.h"
 #include "core/engine/VoiceBank.h"
+#include "core/time/Range.h"
 #include "core/time/SampleRate.h"
 
 #include <memory>
@@ -17,6 +18,9 @@ using NoteList = std::shared_ptr<const std::vector<TimedNote>>;
 
 /// A sorted copy that can be shared.
 NoteList noteListOf(std::vector<TimedNote> notes);
+/// Whether what is written for a stretch of the recording is not the same in both; notes that reach into it
+/// count.
+bool differWithin(const NoteList& one, const NoteList& other, const Range<Frames>& places);
 
 /// Plays a list of notes along the tags of a lane: a note sounds in the output frame whose tag is its onset.
 ///

@@ -364,5 +364,51 @@ TEST(LaneWork, GoesOnCountingInAtAnotherSpeed) {
     EXPECT_NEAR(static_cast<double>(left), 2.5 * 44100, 1500);
 }
 
+/// A quarter of a second of one note, from a place of the recording on.
+TimedNote noteAt(std::int64_t onset) {
+    TimedNote note;
+    note.onset = Frames(onset);
+    note.end = Frames(onset + rate.hertz / 4);
+    return note;
+}
+
+TEST(LaneWork, PlaysAnEditedNoteThoughThatStretchWasReadyBefore) {
+    RenderedEngine engine(tone(), rate);
+    engine.mixer->setHearing(Hearing::Yours);
+    engine.play();
+    engine.render(rate.hertz);
+    // A tenth of a second ahead; at least a quarter waits in the ring.
+    const auto onset = static_cast<std::int64_t>(engine.placeAt(engine.rendered() - 1)) + rate.hertz / 10;
+    engine.work.change([&](Wanted& wanted) { wanted.notes = noteListOf({noteAt(onset)}); });
+    const std::int64_t edited = engine.rendered();
+    engine.render(rate.hertz / 2);
+    const auto& heard = engine.left();
+    std::int64_t first = edited;
+    while (first < engine.rendered() && std::abs(heard[static_cast<std::size_t>(first)]) < 1e-3f)
+        ++first;
+    ASSERT_LT(first, engine.rendered()) << "silence";
+    // A string begins within half a millisecond of its pluck.
+    EXPECT_NEAR(engine.placeAt(first), static_cast<double>(onset), 22.0);
+}
+
+TEST(LaneWork, GoesOnUntouchedWhereAnEditIsElsewhereOrNotHeard) {
+    RenderedEngine engine(tone(), rate);
+    engine.mixer->setHearing(Hearing::Together);
+    engine.play();
+    engine.render(rate.hertz);
+    const Lane* before = engine.mixer->lanes().lane();
+    const auto edit = [&](std::int64_t onset) {
+        engine.work.change([&](Wanted& wanted) { wanted.notes = noteListOf({noteAt(onset)}); });
+        engine.render(rate.hertz / 10);
+    };
+    edit(4 * rate.hertz);
+    EXPECT_EQ(engine.mixer->lanes().lane(), before) << "far ahead";
+    edit(0);
+    EXPECT_EQ(engine.mixer->lanes().lane(), before) << "in the past";
+    engine.mixer->setHearing(Hearing::Record);
+    edit(static_cast<std::int64_t>(engine.placeAt(engine.rendered() - 1)) + rate.hertz / 10);
+    EXPECT_EQ(engine.mixer->lanes().lane(), before) << "only the record is heard";
+}
+
 } // namespace
 } // namespace earwright

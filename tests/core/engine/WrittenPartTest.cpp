@@ -88,5 +88,16 @@ TEST(WrittenPart, TakesAnotherListInMidPlay) {
         << "the note in the past stays silent";
 }
 
+TEST(WrittenPart, TellsWhereTwoListsDiffer) {
+    const NoteList one = noteListOf({noteAt(1000, 2000), noteAt(5000, 6000)});
+    const NoteList other = noteListOf({noteAt(1000, 2000), noteAt(5000, 6500)});
+    EXPECT_FALSE(differWithin(one, other, {Frames(0), Frames(5000)}));
+    EXPECT_TRUE(differWithin(one, other, {Frames(0), Frames(5001)}));
+    EXPECT_TRUE(differWithin(one, other, {Frames(6200), Frames(7000)})) << "one reaches into it";
+    EXPECT_FALSE(differWithin(one, other, {Frames(6500), Frames(9000)}));
+    EXPECT_FALSE(differWithin(one, noteListOf({noteAt(1000, 2000)}), {Frames(0), Frames(4000)}));
+    EXPECT_TRUE(differWithin(one, noteListOf({noteAt(1000, 2000)}), {Frames(0), Frames(5500)}));
+}
+
 } // namespace
 } // namespace earwright
