@@ -16,6 +16,9 @@ using Bytes = std::span<const unsigned char>;
 /// Longer than any frame of music: eight channels of 65,535 samples of 24 bits would be 1.6 MB.
 constexpr std::uint64_t tailBytes = 2 << 20;
 constexpr std::size_t shortestFrame = 9;
+/// Sound looks like a frame's header, checksum and all, about once in 8 MB; where many headers have no whole
+/// frame behind them, the last frame is cut off or the file is made to waste time.
+constexpr int mostHeaders = 16;
 
 std::vector<unsigned char> bytesAt(std::ifstream& file, std::uint64_t from, std::uint64_t count) {
     std::vector<unsigned char> bytes(static_cast<std::size_t>(count));
@@ -107,11 +110,14 @@ std::optional<Frames> findFlacLength(const std::filesystem::path& path) {
     const std::uint64_t from = size > tailBytes ? size - tailBytes : 0;
     const auto tail = bytesAt(file, from, size - from);
     if (tail.size() < shortestFrame) return std::nullopt;
-    for (std::size_t at = tail.size() - shortestFrame + 1; at-- > 0;) {
+    int headers = 0;
+    for (std::size_t at = tail.size() - shortestFrame + 1; at-- > 0 && headers < mostHeaders;) {
         if (tail[at] != 0xff || (tail[at + 1] & 0xfeu) != 0xf8u) continue;
         const Bytes frame = Bytes(tail).subspan(at);
         const auto end = endOfFrame(frame, usualBlockSize);
-        if (end && crc16(frame) == 0) return Frames(static_cast<std::int64_t>(*end));
+        if (!end) continue;
+        ++headers;
+        if (crc16(frame) == 0) return Frames(static_cast<std::int64_t>(*end));
     }
     return std::nullopt;
 }
