@@ -48,22 +48,44 @@ void TakeList::setStudy(std::shared_ptr<const Study> next) {
     // New takes draw the eye to the one that is heard; otherwise the row stays where it was.
     const bool grew = !study || (next && next->takes.size() > study->takes.size());
     study = std::move(next);
-    const auto wanted = currentItem() && !grew ? currentItem()->data(idRole).toULongLong() : 0;
-    int row = wanted != 0 ? currentRow() : count() + static_cast<int>(study->takes.size());
     filling = true;
+    if (hasItsTakes())
+        for (int row = 0; row < count(); ++row)
+            fill(*item(row), study->takes[static_cast<std::size_t>(row)]);
+    else
+        listAnew(grew);
+    filling = false;
+}
+
+/// Whether there is an item for each take already, so that one that is being named stays where it is.
+bool TakeList::hasItsTakes() const {
+    if (static_cast<std::size_t>(count()) != study->takes.size()) return false;
+    for (int row = 0; row < count(); ++row)
+        if (item(row)->data(idRole).toULongLong() != study->takes[static_cast<std::size_t>(row)].id.value)
+            return false;
+    return true;
+}
+
+void TakeList::fill(QListWidgetItem& item, const Take& take) {
+    item.setText(QString::fromStdString(take.name));
+    item.setData(idRole, QVariant::fromValue<qulonglong>(take.id.value));
+    item.setFlags(item.flags() | Qt::ItemIsEditable);
+    item.setData(TakeDelegate::chosenRole, take.chosen);
+    item.setData(TakeDelegate::detailRole, describe(take));
+    const QString state = take.chosen ? tr("heard as yours") : tr("not heard");
+    item.setData(Qt::AccessibleTextRole, tr("%1, %2, %3").arg(item.text(), describe(take), state));
+}
+
+void TakeList::listAnew(bool toTheHeard) {
+    const auto wanted = currentItem() && !toTheHeard ? currentItem()->data(idRole).toULongLong() : 0;
+    int row = wanted != 0 ? currentRow() : static_cast<int>(study->takes.size());
     clear();
     for (const Take& take : study->takes) {
-        auto* item = new QListWidgetItem(QString::fromStdString(take.name), this);
-        item->setData(idRole, QVariant::fromValue<qulonglong>(take.id.value));
-        item->setFlags(item->flags() | Qt::ItemIsEditable);
-        item->setData(TakeDelegate::chosenRole, take.chosen);
-        item->setData(TakeDelegate::detailRole, describe(take));
-        const QString state = take.chosen ? tr("heard as yours") : tr("not heard");
-        item->setData(Qt::AccessibleTextRole, tr("%1, %2, %3").arg(item->text(), describe(take), state));
-        if (wanted != 0 ? take.id.value == wanted : take.chosen) row = count() - 1;
+        if (wanted != 0 ? take.id.value == wanted : take.chosen) row = count();
+        auto* item = new QListWidgetItem(this);
+        fill(*item, take);
     }
     if (count() > 0) setCurrentRow(std::min(row, count() - 1));
-    filling = false;
     scrollToItem(currentItem());
     const int rows = std::min(count(), mostRowsShown);
     setFixedHeight(rows > 0 ? rows * sizeHintForRow(0) + 2 : 0);
@@ -97,6 +119,8 @@ void TakeList::rename(QListWidgetItem* item) {
 }
 
 void TakeList::keyPressEvent(QKeyEvent* event) {
+    // What the field of a name leaves is about the name.
+    if (state() == EditingState) return;
     if (event->key() == Qt::Key_Delete) return removeCurrent();
     if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) return chooseCurrent();
     QListWidget::keyPressEvent(event);

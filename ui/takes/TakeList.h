@@ -34,6 +34,9 @@ protected:
 private:
     QString describe(const Take& take) const;
     void rename(QListWidgetItem* item);
+    bool hasItsTakes() const;
+    void fill(QListWidgetItem& item, const Take& take);
+    void listAnew(bool toTheHeard);
 
     std::shared_ptr<const Study> study;
     bool filling = false;

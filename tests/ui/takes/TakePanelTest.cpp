@@ -9,6 +9,7 @@
 
 #include <QApplication>
 #include <QDir>
+#include <QLineEdit>
 #include <QMenu>
 #include <QSignalSpy>
 #include <QSlider>
@@ -170,6 +171,46 @@ TEST(TakePanel, CanBeWorkedFromTheKeyboard) {
     list->item(0)->setText("with the pickup");
     EXPECT_EQ(desk.study.takes[0].name, "with the pickup");
     EXPECT_EQ(desk.names.size(), 4);
+}
+
+TEST(TakePanel, ATakeIsNamedInItsRow) {
+    TakePanel panel;
+    Applied desk(panel, threeTakes());
+    panel.show();
+    TakeList* list = panel.takeList();
+    list->setCurrentRow(0);
+    QTest::keyClick(list, Qt::Key_F2);
+    auto* field = list->findChild<QLineEdit*>();
+    ASSERT_NE(field, nullptr);
+    EXPECT_EQ(field->text(), "take 1");
+    field->selectAll();
+    QTest::keyClicks(field, "with the pickup");
+    QTest::keyClick(field, Qt::Key_Return);
+    QApplication::processEvents();
+    EXPECT_EQ(desk.study.takes[0].name, "with the pickup");
+    EXPECT_EQ(desk.names.size(), 1) << "the key that ends the name chooses no take";
+    EXPECT_EQ(list->currentRow(), 0);
+    EXPECT_EQ(list->item(0)->text(), "with the pickup");
+}
+
+TEST(TakePanel, NewTakesDrawTheRowToTheOneThatIsHeard) {
+    TakePanel panel;
+    Study study = threeTakes();
+    panel.setStudy(shared(study));
+    TakeList* list = panel.takeList();
+    EXPECT_EQ(list->currentRow(), 2);
+    list->setCurrentRow(0);
+    study = chooseTake(study, study.takes[1].id);
+    panel.setStudy(shared(study));
+    EXPECT_EQ(list->currentRow(), 0) << "an edit leaves the row";
+    std::vector<Take> fresh(2, study.takes[0]);
+    fresh[0].chosen = true;
+    study = addTakes(study, fresh);
+    panel.setStudy(shared(study));
+    EXPECT_EQ(list->currentRow(), 3);
+    study = removeTake(study, study.takes[3].id);
+    panel.setStudy(shared(study));
+    EXPECT_EQ(list->currentRow(), 3) << "where one is taken off, the next is in its place";
 }
 
 TEST(TakePanel, RecordingShowsItsTimeAndCanBeEnded) {
