@@ -17,6 +17,7 @@ namespace earwright::ui {
 namespace {
 
 const auto cautionSubject = QStringLiteral("caution");
+const auto measuringSubject = QStringLiteral("measuring");
 const auto nameKey = QStringLiteral("input/name");
 const auto channelsKey = QStringLiteral("input/channels");
 const auto cautionKey = QStringLiteral("input/cautionRead");
@@ -84,6 +85,7 @@ void TakeDesk::connectPanel() {
         openInput();
     });
     connect(&row, &InputRow::measureRequested, this, [this, &input] {
+        messages.close(measuringSubject);
         session.engine().pause();
         input.measureRoundTrip();
     });
@@ -164,7 +166,10 @@ void TakeDesk::follow() {
 void TakeDesk::measured() {
     const RoundTripReport trip = session.engine().input().roundTrip();
     const bool isDone = std::exchange(wasMeasuring, trip.isRunning) && !trip.isRunning;
-    if (isDone && trip.message.empty() && trip.seconds && !knownPair.isEmpty())
+    if (!isDone) return;
+    if (!trip.message.empty())
+        messages.say(measuringSubject, MessageBar::Tone::Trouble, QString::fromStdString(trip.message));
+    else if (trip.seconds && !knownPair.isEmpty())
         settings.setValue(knownPair, *trip.seconds);
 }
 

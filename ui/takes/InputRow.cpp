@@ -17,6 +17,7 @@ namespace earwright::ui {
 namespace {
 
 constexpr int sliderWidth = 80;
+constexpr int longestName = 220;
 
 QLabel* smallLabel(QWidget* parent) {
     auto* label = new QLabel(parent);
@@ -81,9 +82,13 @@ void InputRow::connectParts() {
 
 void InputRow::setReport(const InputReport& report) {
     shown = report;
-    choose->setText(isOpen() ? tr("from %1").arg(QString::fromStdString(report.name))
-                    : report.state == DeviceState::Closed ? tr("open an input")
-                                                          : tr("another input"));
+    const QString name = QString::fromStdString(report.name);
+    choose->setText(
+        isOpen() ? tr("from %1").arg(
+                       QFontMetrics(ui::font(TextStyle::Body)).elidedText(name, Qt::ElideMiddle, longestName))
+        : report.state == DeviceState::Closed ? tr("open an input")
+                                              : tr("another input"));
+    choose->setToolTip(isOpen() ? name : QString());
     trouble->setText(state());
     trouble->setToolTip(trouble->text());
     QPalette ink = palette();
@@ -109,13 +114,13 @@ void InputRow::setRoundTrip(const RoundTripReport& trip) {
     if (trip.isRunning)
         text = tr("measuring …");
     else if (!trip.message.empty())
-        text = QString::fromStdString(trip.message);
+        text = tr("not measured: it did not work");
     else if (trip.seconds)
         text = tr("lined up as measured");
     else
         text = tr("lined up by what the devices say, not measured yet");
     aligned->setText(text);
-    aligned->setToolTip(text);
+    aligned->setToolTip(trip.message.empty() ? text : QString::fromStdString(trip.message));
     measure->setText(trip.seconds ? tr("measure again") : tr("measure"));
     measure->setEnabled(!trip.isRunning);
 }

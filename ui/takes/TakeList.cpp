@@ -115,7 +115,13 @@ void TakeList::rename(QListWidgetItem* item) {
     const TakeId id{item->data(idRole).toULongLong()};
     const Take* take = study->take(id);
     const std::string name = item->text().trimmed().toStdString();
-    if (take && take->name != name) emit edited(renameTake(*study, id, name), tr("name a take"));
+    if (!take) return;
+    if (!name.empty() && take->name != name)
+        return emit edited(renameTake(*study, id, name), tr("name a take"));
+    // A take without a name could not be told from the others.
+    filling = true;
+    item->setText(QString::fromStdString(take->name));
+    filling = false;
 }
 
 void TakeList::keyPressEvent(QKeyEvent* event) {

@@ -216,6 +216,19 @@ TEST_F(PlayingAlongAtTheDesk, KeepsWhatWasPlayedWhenTheInputGoes) {
     EXPECT_TRUE(fs::exists(fileOf(takes().front())));
 }
 
+TEST_F(PlayingAlongAtTheDesk, SaysInFullWhenTheRoundTripCouldNotBeMeasured) {
+    window->showTakes(true);
+    window->taking().openInput();
+    ASSERT_TRUE(soon([this] { return row().measureButton()->isVisible(); }));
+    row().measureButton()->click();
+    ASSERT_TRUE(soon([this] { return input().roundTrip().isRunning; }));
+    // Nothing comes in any more, so nothing comes back.
+    sound->kill();
+    ASSERT_TRUE(soon([this] { return !window->messages().sentence("measuring").isEmpty(); }));
+    EXPECT_EQ(window->messages().sentence("measuring").toStdString(), input().roundTrip().message);
+    EXPECT_FALSE(settings.allKeys().join(' ').contains("roundTrip"));
+}
+
 /// Keeps a picture of the whole window where EARWRIGHT_SHOTS names a folder.
 void keepPicture(QWidget& widget, const QString& name) {
     const QString shots = qEnvironmentVariable("EARWRIGHT_SHOTS");
