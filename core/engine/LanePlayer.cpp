@@ -55,6 +55,8 @@ std::int64_t LanePlayer::framesToNextChange() const {
     const std::uint64_t seen = lastOrder.load(std::memory_order_acquire);
     if (active && seen % 2 != 0)
         until(orderOf(seen / 2).at.load(std::memory_order_relaxed) - active->ring().taken());
+    // So that what is missing begins with a part of its own, and the log has it to the frame.
+    if (active) until(static_cast<std::int64_t>(active->ring().readable()));
     if (fading) until(fadeFrames - faded);
     if (fading) until(active->ownFrom() - active->ring().taken());
     return left;

@@ -34,7 +34,8 @@ public:
 
     /// Takes an order that is due. `moving`: sound is going on that has to be faded from.
     void takeOrder(bool moving, SampleRate rate);
-    /// Frames until lanes change or have changed; read no more at a time. At least 1.
+    /// Frames until lanes change or have changed, or until the present one runs dry; read no more at a time.
+    /// At least 1.
     std::int64_t framesToNextChange() const;
     /// Reads what comes next; missing frames are silence. Returns how many there were. Requires: at most
     /// partFrames, canPlay().
