@@ -1,5 +1,7 @@
 #include "app/batch/EventLog.h"
 
+#include "core/engine/Input.h"
+
 #include <algorithm>
 #include <sstream>
 #include <utility>
@@ -62,6 +64,7 @@ EventLog::EventLog(LogFile file) : log(std::move(file)) {
 void EventLog::look(Engine& engine) {
     if (!log) return;
     lookAtDevice(engine);
+    lookAtTakes(engine);
     heardNow = engine.heardFrame();
     looked = std::max(looked, heardNow - OutputFrames(mostSeconds * rateHertz));
     for (; looked + OutputFrames(lookFrames) <= heardNow; looked += OutputFrames(lookFrames)) {
@@ -94,6 +97,14 @@ void EventLog::lookAtDevice(Engine& engine) {
         underruns = report.underruns;
         write(secondsNow(), "underruns", std::to_string(underruns), std::nullopt);
     }
+}
+
+void EventLog::lookAtTakes(Engine& engine) {
+    for (const RecordedTake& take : engine.input().finishedTakes())
+        write(secondsNow(), "take",
+              std::to_string(take.part.begin.value) + ' ' + std::to_string(take.part.end.value) + ' ' +
+                  std::to_string(take.at.value) + ' ' + inNumbers(take.speed),
+              std::nullopt);
 }
 
 void EventLog::compare(const Heard& now, OutputFrames frame) {

@@ -32,6 +32,7 @@ public:
 
 private:
     void lookAtDevice(Engine& engine);
+    void lookAtTakes(Engine& engine);
     void compare(const Heard& now, OutputFrames frame);
     void write(double at, const std::string& event, const std::string& value,
                std::optional<OutputFrames> frame);

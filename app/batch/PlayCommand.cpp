@@ -5,13 +5,17 @@
 #include "app/batch/OverwrittenInput.h"
 #include "app/batch/PlayScript.h"
 #include "core/engine/Engine.h"
+#include "core/engine/Input.h"
+#include "core/result/Result.h"
 #include "core/sound/Recording.h"
 
 #include <chrono>
 #include <cstdio>
 #include <filesystem>
 #include <memory>
+#include <optional>
 #include <thread>
+#include <utility>
 
 namespace earwright::batch {
 
@@ -21,6 +25,7 @@ using namespace std::chrono_literals;
 using Clock = std::chrono::steady_clock;
 
 constexpr auto devicePatience = 5s;
+constexpr auto takePatience = 5s;
 constexpr auto pollPeriod = 4ms;
 /// A script without “quit” ends this long after its last step where a loop would go on for ever.
 constexpr double looseEndSeconds = 2.0;
@@ -44,23 +49,39 @@ public:
         return engine.device();
     }
 
-    void run(const std::vector<PlayStep>& steps) {
+    /// Error: a step that could not be carried out, or a recording of a take that failed.
+    Result<Done> run(const std::vector<PlayStep>& steps) {
         const auto start = Clock::now();
         events.begin(start);
         for (const PlayStep& step : steps) {
-            const auto due =
-                start + std::chrono::duration_cast<Clock::duration>(std::chrono::duration<double>(step.at));
-            listenUntil(due);
-            if (step.verb->quits) return;
+            listenUntil(start + inClock(step.at));
+            if (step.verb->quits) return finishTake();
             step.verb->carryOut(scripted, step);
+            if (scripted.failure) return *scripted.failure;
         }
-        const auto looseEnd = Clock::now() + std::chrono::duration_cast<Clock::duration>(
-                                                 std::chrono::duration<double>(looseEndSeconds));
+        const auto looseEnd = Clock::now() + inClock(looseEndSeconds);
         while (scripted.isLooping ? Clock::now() < looseEnd : engine.now().playing)
             listenUntil(Clock::now() + pollPeriod);
+        return finishTake();
     }
 
 private:
+    static Clock::duration inClock(double seconds) {
+        return std::chrono::duration_cast<Clock::duration>(std::chrono::duration<double>(seconds));
+    }
+
+    /// What was played until now is on its way in for a moment.
+    Result<Done> finishTake() {
+        engine.input().stopRecording();
+        const auto end = Clock::now() + takePatience;
+        while (engine.input().recording().isRunning && Clock::now() < end)
+            listenUntil(Clock::now() + pollPeriod);
+        events.look(engine);
+        const std::string message = engine.input().recording().message;
+        if (!message.empty()) return Error{ErrorKind::Device, message, ""};
+        return Done{};
+    }
+
     void listenUntil(Clock::time_point end) {
         for (;;) {
             writeHeard();
@@ -87,37 +108,55 @@ private:
     OutputFrames nextRow;
 };
 
+/// The files a play command names.
+struct PlayFiles {
+    std::string audio;
+    std::string script;
+    std::string log;
+    std::optional<std::string> events;
+};
+
+/// Error: the command line's fault.
+Result<PlayFiles> filesIn(std::span<const std::string> words) {
+    const auto arguments = Arguments::parse(words, 1, {"--script", "--log", "--events"});
+    if (!arguments) return arguments.error();
+    const auto script = arguments->text("--script");
+    const auto log = arguments->text("--log");
+    if (!script || !log)
+        return Error{ErrorKind::OutOfRange, "play needs the options --script and --log.", ""};
+    const PlayFiles files{arguments->alone(0), *script, *log, arguments->text("--events")};
+    if (const auto refused = overwrittenInput(files.log, {files.audio, files.script})) return *refused;
+    if (!files.events) return files;
+    if (const auto refused = overwrittenInput(*files.events, {files.audio, files.script})) return *refused;
+    if (std::filesystem::weakly_canonical(*files.events) == std::filesystem::weakly_canonical(files.log))
+        return Error{ErrorKind::OutOfRange, "--log and --events need a file each.", ""};
+    return files;
+}
+
+Result<LogFile> openLog(const std::string& name) {
+    LogFile log(std::fopen(name.c_str(), "w"));
+    if (!log) return Error{ErrorKind::NotWritable, name + " cannot be written.", ""};
+    return log;
+}
+
 } // namespace
 
 int runPlay(std::span<const std::string> words) {
-    const auto arguments = Arguments::parse(words, 1, {"--script", "--log", "--events"});
-    if (!arguments) return complain(arguments.error(), exitUsage);
-    const auto script = arguments->text("--script");
-    const auto logName = arguments->text("--log");
-    if (!script || !logName)
-        return complain({ErrorKind::OutOfRange, "play needs the options --script and --log.", ""}, exitUsage);
-    const auto recording = Recording::open(arguments->alone(0));
+    const auto files = filesIn(words);
+    if (!files) return complain(files.error(), exitUsage);
+    const auto recording = Recording::open(files->audio);
     if (!recording) return complain(recording.error(), exitInput);
-    const auto steps = readPlayScript(*script);
+    const auto steps = readPlayScript(files->script);
     if (!steps) return complain(steps.error(), exitInput);
-    if (const auto refused = overwrittenInput(*logName, {arguments->alone(0), *script}))
-        return complain(*refused, exitUsage);
-    const auto eventName = arguments->text("--events");
-    if (eventName)
-        if (const auto refused = overwrittenInput(*eventName, {arguments->alone(0), *script}))
-            return complain(*refused, exitUsage);
-    if (eventName &&
-        std::filesystem::weakly_canonical(*eventName) == std::filesystem::weakly_canonical(*logName))
-        return complain({ErrorKind::OutOfRange, "--log and --events need a file each.", ""}, exitUsage);
-    LogFile log(std::fopen(logName->c_str(), "w"));
-    if (!log) return complain({ErrorKind::NotWritable, *logName + " cannot be written.", ""}, exitInput);
-    LogFile events(eventName ? std::fopen(eventName->c_str(), "w") : nullptr);
-    if (eventName && !events)
-        return complain({ErrorKind::NotWritable, *eventName + " cannot be written.", ""}, exitInput);
+    auto log = openLog(files->log);
+    if (!log) return complain(log.error(), exitInput);
+    auto events = files->events ? openLog(*files->events) : Result<LogFile>(LogFile());
+    if (!events) return complain(events.error(), exitInput);
 
-    ScriptedPlayer player(*recording, std::move(log), std::move(events));
+    ScriptedPlayer player(*recording, std::move(*log), std::move(*events));
     const DeviceReport device = player.waitForDevice();
-    player.run(*steps);
+    const auto outcome = player.run(*steps);
+    if (!outcome) return complain(outcome.error(), exitInput);
     if (device.state == DeviceState::Running) return exitDone;
     const std::string message = device.message.empty() ? "The sound device does not answer." : device.message;
     return complain({ErrorKind::Device, message, ""}, exitInput);

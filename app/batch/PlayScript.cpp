@@ -45,6 +45,10 @@ std::optional<double> numberIn(const std::string& word, const NumberRange& range
     return value;
 }
 
+bool isWordOf(const PlayVerb& verb, const std::string& text) {
+    return std::find(verb.words.begin(), verb.words.end(), text) != verb.words.end();
+}
+
 bool readNumbers(const PlayVerb& verb, std::span<const std::string> words, PlayStep& step) {
     if (words.size() != verb.numbers.size()) return false;
     for (std::size_t i = 0; i < words.size(); ++i) {
@@ -57,7 +61,7 @@ bool readNumbers(const PlayVerb& verb, std::span<const std::string> words, PlayS
 
 /// Whether the words are what the command takes; then they are in the step.
 bool readValue(const PlayVerb& verb, std::span<const std::string> words, PlayStep& step) {
-    if (words.size() == 1 && std::find(verb.words.begin(), verb.words.end(), words[0]) != verb.words.end()) {
+    if (words.size() == 1 && isWordOf(verb, words[0])) {
         step.word = words[0];
         return true;
     }
@@ -67,6 +71,22 @@ bool readValue(const PlayVerb& verb, std::span<const std::string> words, PlaySte
     }
     const bool takesNothing = verb.words.empty() && verb.numbers.empty();
     return (takesNothing || !verb.numbers.empty()) && readNumbers(verb, words, step);
+}
+
+/// A file's name, spaces and all, then the numbers; or a word in place of both.
+bool readSound(const PlayVerb& verb, std::string text, PlayStep& step) {
+    const auto words = wordsOf(text);
+    if (words.size() == 1 && isWordOf(verb, words[0])) {
+        step.word = words[0];
+        return true;
+    }
+    const std::size_t numbers = verb.numbers.size();
+    if (words.size() <= numbers) return false;
+    for (std::size_t i = 0; i < numbers; ++i)
+        text.resize(text.rfind(words[words.size() - 1 - i]));
+    const auto first = text.find_first_not_of(' ');
+    step.file = text.substr(first, text.find_last_not_of(' ') - first + 1);
+    return readNumbers(verb, std::span(words).last(numbers), step);
 }
 
 Result<PlayStep> withStudy(const TabTable& table, std::size_t row, PlayStep step) {
@@ -90,7 +110,9 @@ Result<PlayStep> stepOf(const TabTable& table, std::size_t row) {
         if (verb.name != command) continue;
         step.verb = &verb;
         if (verb.takesStudy) return withStudy(table, row, step);
-        if (readValue(verb, std::span(words).subspan(1), step)) return step;
+        const bool isRead = verb.takesSound ? readSound(verb, table.text(row, "value"), step)
+                                            : readValue(verb, std::span(words).subspan(1), step);
+        if (isRead) return step;
         return table.errorAt(row, verb.name + " takes " + verb.takes);
     }
     return table.errorAt(row, "there is no command “" + command + "”");

@@ -19,6 +19,8 @@ struct PlayStep {
     const PlayVerb* verb = nullptr;
     std::vector<double> numbers;
     std::string word;
+    /// A sound file to play or to write.
+    std::filesystem::path file;
     std::shared_ptr<const Study> study;
 };
 

@@ -2,11 +2,15 @@
 
 #include "app/batch/FocusWords.h"
 #include "app/batch/PlayScript.h"
+#include "core/engine/Input.h"
 #include "core/playback/BeatPlaces.h"
 #include "core/playback/TimedNotes.h"
 
+#include <algorithm>
 #include <cmath>
+#include <filesystem>
 #include <iterator>
+#include <system_error>
 
 namespace earwright::batch {
 
@@ -72,6 +76,31 @@ void notes(Target& target, const Step& step) {
     target.engine.setBeats(beatPlaces(study, target.recording->rate().seconds(target.recording->length())));
 }
 
+void take(Target& target, const Step& step) {
+    if (step.word == "off") return target.engine.setTake(std::nullopt);
+    // Opened only now: the script may have recorded it.
+    const auto sound = Recording::open(step.file);
+    if (!sound) {
+        target.failure = sound.error();
+        return;
+    }
+    const Range<Frames> whole{Frames(0), (*sound)->length()};
+    target.engine.setTake(TakePlayback{*sound, whole, target.place(step.numbers[0]), step.numbers[1], 0});
+}
+
+void record(Target& target, const Step& step) {
+    Input& input = target.engine.input();
+    if (step.word == "off") return input.stopRecording();
+    std::error_code unknown;
+    if (std::filesystem::exists(step.file, unknown)) {
+        target.failure = {ErrorKind::NotWritable,
+                          step.file.string() + " is there already; name a new file to record to.", ""};
+        return;
+    }
+    if (input.report().state != DeviceState::Running) input.open({});
+    input.record(step.file, target.recording->rate());
+}
+
 std::vector<PlayVerb> table() {
     return {
         {"play", "no value", [](Target& target, const Step&) { target.engine.play(); }},
@@ -104,6 +133,7 @@ std::vector<PlayVerb> table() {
          {{0, longest}, {0, longest}},
          {"off"},
          "",
+         false,
          false,
          rises},
         {"gap",
@@ -155,6 +185,7 @@ std::vector<PlayVerb> table() {
          {"off"},
          "remove",
          false,
+         false,
          rises},
         {"hold", "a time in seconds, or “off”", hold, {{0, longest}}, {"off"}},
         {"balance",
@@ -162,7 +193,16 @@ std::vector<PlayVerb> table() {
          [](Target& target, const Step& step) { target.engine.setBalance(step.numbers[0]); },
          {{-24, 12}}},
         {"notes", "the name of a study file", notes, {}, {}, "", true},
-        {"quit", "no value", nullptr, {}, {}, "", false, nullptr, true},
+        {"take",
+         "the name of a sound file, the place in seconds heard with its start and the speed, or “off”",
+         take,
+         {{0, longest}, anySpeed},
+         {"off"},
+         "",
+         false,
+         true},
+        {"record", "the name of a new WAV file, or “off”", record, {}, {"off"}, "", false, true},
+        {"quit", "no value", nullptr, {}, {}, "", false, false, nullptr, true},
     };
 }
 

@@ -2,9 +2,11 @@
 #pragma once
 
 #include "core/engine/Engine.h"
+#include "core/result/Error.h"
 #include "core/sound/Recording.h"
 
 #include <memory>
+#include <optional>
 
 namespace earwright::batch {
 
@@ -15,6 +17,8 @@ struct ScriptedEngine {
     int semitones = 0;
     int cents = 0;
     bool isLooping = false;
+    /// Why a step could not be carried out.
+    std::optional<Error> failure{};
 
     Frames place(double seconds) const { return recording->rate().frames(Seconds(seconds)); }
     void setSpeed(double speed) { engine.setPlaying({speed, semitones, cents}); }

@@ -9,6 +9,7 @@
 #include <gtest/gtest.h>
 #include <optional>
 #include <sndfile.h>
+#include <sstream>
 #include <string>
 
 namespace earwright {
@@ -175,6 +176,107 @@ TEST_F(PlayCommand, TellsPassesStagesAndSpeedsToTheFrame) {
     EXPECT_EQ(faster->frame, pass->frame) << "the next pass is the faster one";
     EXPECT_EQ(sounds->frame - gap->frame, 48000);
     EXPECT_NEAR(sounds->at - gap->at, 1.0, 0.05);
+}
+
+/// Frames of a channel where a click begins.
+std::vector<long> clicksIn(const std::vector<float>& interleaved, std::size_t channels, float threshold) {
+    std::vector<long> clicks;
+    for (std::size_t i = 0; channels * i < interleaved.size(); ++i)
+        if (std::abs(interleaved[channels * i]) > threshold &&
+            (clicks.empty() || static_cast<long>(i) - clicks.back() > rate / 100))
+            clicks.push_back(static_cast<long>(i));
+    return clicks;
+}
+
+TEST_F(PlayCommand, PlaysATakeAsYoursUntilItIsTakenAway) {
+    if (!tests::PrivateSound::isAvailable()) GTEST_SKIP() << "pulseaudio is not installed";
+    tests::PrivateSound sound;
+    std::vector<float> samples(5 * rate, 0.0f);
+    for (std::size_t i = rate / 4; i < samples.size(); i += rate / 4)
+        samples[i] = 0.7f;
+    tests::writeSound(folder / "my take.wav", SF_FORMAT_WAV | SF_FORMAT_PCM_16, rate, 1, samples);
+    tests::writeBytes(script, "at_s\tcommand\tvalue\n"
+                              "0\thear\tyours\n"
+                              "0\ttake\t" +
+                                  (folder / "my take.wav").string() +
+                                  " 10 1\n"
+                                  "0\tseek\t10\n"
+                                  "0.3\tplay\n"
+                                  "2\ttake\toff\n"
+                                  "4\tquit\n");
+    sound.record();
+    ASSERT_EQ(exitCode(playWords()), 0);
+    const auto heard = sound.recorded();
+    const float loudest = heard.empty() ? 0 : *std::max_element(heard.begin(), heard.end());
+    ASSERT_GT(loudest, 0.01f);
+    const auto clicks = clicksIn(heard, 2, loudest / 3);
+    // The take clicks four times a second, the record twice; nothing is written, so that without the take
+    // nothing sounds.
+    ASSERT_GE(clicks.size(), 4u);
+    EXPECT_LE(clicks.size(), 12u) << "four seconds would be fifteen";
+    for (std::size_t i = 1; i < clicks.size(); ++i)
+        EXPECT_NEAR(static_cast<double>(clicks[i] - clicks[0]), static_cast<double>(i) * rate / 4,
+                    0.003 * rate);
+}
+
+TEST_F(PlayCommand, RecordsATakeAndTellsWhereItBelongs) {
+    if (!tests::PrivateSound::isAvailable()) GTEST_SKIP() << "pulseaudio is not installed";
+    tests::PrivateSound sound;
+    const std::filesystem::path take = folder / "first try.wav";
+    const std::filesystem::path eventFile = folder / "events.tsv";
+    tests::writeBytes(script, "at_s\tcommand\tvalue\n"
+                              "0\trecord\t" +
+                                  take.string() +
+                                  "\n"
+                                  "0.5\tplay\n"
+                                  "3.5\tpause\n"
+                                  "4\trecord\toff\n"
+                                  "4.2\tquit\n");
+    auto words = playWords();
+    words.insert(words.end(), {"--events", eventFile});
+    const tests::BatchRun played(words);
+    ASSERT_EQ(played.exitCode, 0) << played.errors;
+    const auto events = eventsIn(eventFile);
+    const auto row =
+        std::find_if(events.begin(), events.end(), [](const Event& event) { return event.name == "take"; });
+    ASSERT_NE(row, events.end());
+    std::istringstream cells(row->value);
+    long begin = 0;
+    long end = 0;
+    long place = 0;
+    double speed = 0;
+    ASSERT_TRUE(cells >> begin >> end >> place >> speed) << row->value;
+    EXPECT_EQ(speed, 1);
+    EXPECT_GT(end - begin, rate) << row->value;
+    // The server's monitor is the input: what was played comes back, where it belongs but for what the
+    // devices do not report of their delay.
+    SF_INFO info{};
+    SNDFILE* file = sf_open(take.c_str(), SFM_READ, &info);
+    ASSERT_NE(file, nullptr);
+    std::vector<float> samples(static_cast<std::size_t>(info.frames * info.channels));
+    EXPECT_EQ(sf_readf_float(file, samples.data(), info.frames), info.frames);
+    sf_close(file);
+    const auto clicks = clicksIn(samples, static_cast<std::size_t>(info.channels), 0.35f);
+    ASSERT_GE(clicks.size(), 2u);
+    for (const long click : clicks) {
+        const double half =
+            (static_cast<double>(place) / rate + static_cast<double>(click - begin) / info.samplerate) / 0.5;
+        EXPECT_LT(std::abs(half - std::round(half)) * 500, 100) << "ms, at " << half / 2 << " s";
+    }
+}
+
+TEST_F(PlayCommand, StopsWhereATakeCannotBePlayedOrRecorded) {
+    const tests::NoSound silence;
+    tests::writeBytes(script, "at_s\tcommand\tvalue\n0\ttake\tnothing.wav 0 1\n9\tquit\n");
+    const tests::BatchRun missing(playWords());
+    EXPECT_EQ(missing.exitCode, 1);
+    EXPECT_NE(missing.errors.find("nothing.wav"), std::string::npos) << missing.errors;
+    const auto size = std::filesystem::file_size(audio);
+    tests::writeBytes(script, "at_s\tcommand\tvalue\n0\trecord\t" + audio.string() + "\n9\tquit\n");
+    const tests::BatchRun there(playWords());
+    EXPECT_EQ(there.exitCode, 1);
+    EXPECT_NE(there.errors.find("is there already"), std::string::npos) << there.errors;
+    EXPECT_EQ(std::filesystem::file_size(audio), size);
 }
 
 TEST_F(PlayCommand, TellsInputFaultsFromUsage) {

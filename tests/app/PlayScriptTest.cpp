@@ -69,6 +69,25 @@ TEST(PlayScript, ReadsEveryChoiceOfWhatIsHeard) {
     }
 }
 
+TEST(PlayScript, ReadsATakeWithItsFilePlaceAndSpeed) {
+    const auto steps = parsePlayScript(header + "0\ttake\tmy take 2.wav 12.5 0.5\n"
+                                                "1\ttake\toff\n"
+                                                "2\trecord\tsecond try.wav\n"
+                                                "3\trecord\toff\n",
+                                       "steps.tsv");
+    ASSERT_TRUE(steps.ok()) << describe(steps.error());
+    ASSERT_EQ(steps->size(), 4u);
+    EXPECT_EQ((*steps)[0].file, "my take 2.wav");
+    EXPECT_EQ((*steps)[0].numbers, (std::vector<double>{12.5, 0.5}));
+    EXPECT_EQ((*steps)[1].word, "off");
+    EXPECT_TRUE((*steps)[1].file.empty());
+    EXPECT_EQ((*steps)[2].file, "second try.wav");
+    EXPECT_EQ((*steps)[3].word, "off");
+    for (const char* value : {"", "my.wav", "my.wav 3", "3 1", "my.wav 3 5", "my.wav -1 1", "my.wav x 1"})
+        EXPECT_FALSE(parsePlayScript(header + "0\ttake\t" + value + "\n", "steps.tsv").ok()) << value;
+    EXPECT_FALSE(parsePlayScript(header + "0\trecord\t\n", "steps.tsv").ok());
+}
+
 TEST(PlayScript, TakesTheNotesOfAStudy) {
     const tests::ScratchFolder folder;
     const std::filesystem::path file = folder / "two words.study";
