@@ -2,6 +2,7 @@
 #include "app/batch/Arguments.h"
 #include "app/batch/BounceCommand.h"
 #include "app/batch/CheckCommand.h"
+#include "app/batch/ConvertCommand.h"
 #include "app/batch/HintCommand.h"
 #include "app/batch/PlayCommand.h"
 #include "app/batch/TuningCommand.h"
@@ -30,6 +31,7 @@ const std::vector<Command>& commands() {
         {"hint", earwright::batch::hintUsage, earwright::batch::runHint},
         {"tuning", earwright::batch::tuningUsage, earwright::batch::runTuning},
         {"bounce", earwright::batch::bounceUsage, earwright::batch::runBounce},
+        {"convert", earwright::batch::convertUsage, earwright::batch::runConvert},
         {"play", earwright::batch::playUsage, earwright::batch::runPlay},
     };
     return all;

@@ -29,7 +29,7 @@ const std::map<std::string, Folders> allowedInCore{
     {"listening", {"result", "time", "sound"}},
     {"check", {"result", "time", "music", "study", "listening"}},
     {"theory", {"result", "time", "music", "study"}},
-    {"exchange", {"result", "time", "music", "study"}},
+    {"exchange", {"result", "time", "music", "study", "theory"}},
 };
 
 struct Include {

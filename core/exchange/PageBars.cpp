@@ -1,0 +1,166 @@
+#include "core/exchange/PageBars.h"
+
+#include <algorithm>
+#include <bit>
+#include <numeric>
+
+namespace earwright {
+
+namespace {
+
+constexpr std::int64_t mostBars = 10'000;
+
+/// A stretch of one bar with one thing in it, not yet cut into values.
+struct Stretch {
+    Beats begin;
+    Beats end;
+    std::optional<std::size_t> event;
+};
+
+class BarWriter {
+public:
+    BarWriter(const std::vector<PageNotes>& written, const Meter& barMeter, PageBar& toFill)
+        : line(written),
+          meter(barMeter),
+          bar(toFill),
+          pulse(meter.beatUnit == 8 && meter.beatsPerBar % 3 == 0 ? 3 : 1) {}
+
+    void fill(std::size_t& next) {
+        const std::vector<Stretch> stretches = stretchesFrom(next);
+        if (stretches.size() == 1 && !stretches.front().event && bar.number >= 1) {
+            bar.pieces.push_back(
+                {bar.begin, bar.end, NoteValue{0, false, {}}, {}, false, false, false, false});
+            return;
+        }
+        for (const Stretch& stretch : stretches)
+            cutAtTuplets(stretch, stretches);
+    }
+
+private:
+    std::vector<Stretch> stretchesFrom(std::size_t& next) const {
+        std::vector<Stretch> stretches;
+        Beats at = bar.begin;
+        for (; next < line.size() && line[next].begin < bar.end; ++next) {
+            const Beats begin = std::max(line[next].begin, bar.begin);
+            const Beats end = std::min(line[next].end, bar.end);
+            if (begin > at) stretches.push_back({at, begin, {}});
+            if (end > begin) stretches.push_back({begin, end, next});
+            at = end;
+            if (line[next].end > bar.end) break;
+        }
+        if (at < bar.end) stretches.push_back({at, bar.end, {}});
+        return stretches;
+    }
+
+    /// Parts of the beat that its notes begin and end on: 1 where nothing happens within it.
+    static std::int64_t partsOf(std::int64_t beat, const std::vector<Stretch>& stretches) {
+        std::int64_t parts = 1;
+        for (const Stretch& stretch : stretches)
+            if (stretch.begin.floor() == beat) parts = std::lcm(parts, stretch.begin.denominator());
+        return parts;
+    }
+
+    void cutAtTuplets(const Stretch& stretch, const std::vector<Stretch>& all) {
+        Beats plainFrom = stretch.begin;
+        Beats at = stretch.begin;
+        while (at < stretch.end) {
+            const std::int64_t beat = at.floor();
+            const Beats until = std::min(stretch.end, Beats(beat + 1));
+            const std::int64_t parts = partsOf(beat, all);
+            if (!std::has_single_bit(static_cast<std::uint64_t>(parts))) {
+                cutPlain(stretch, plainFrom, at);
+                cutInTuplet(stretch, at, until, parts);
+                plainFrom = until;
+            }
+            at = until;
+        }
+        cutPlain(stretch, plainFrom, stretch.end);
+    }
+
+    void cutInTuplet(const Stretch& stretch, Beats from, const Beats& to, std::int64_t parts) {
+        const auto normal = static_cast<std::int64_t>(std::bit_floor(static_cast<std::uint64_t>(parts)));
+        const Tuplet tuplet{static_cast<int>(parts), static_cast<int>(normal)};
+        while (from < to) {
+            const std::int64_t units = ((to - from) * parts).floor();
+            const auto whole = static_cast<std::int64_t>(std::bit_floor(static_cast<std::uint64_t>(units)));
+            const bool dotted = whole >= 2 && units >= whole + whole / 2;
+            const Beats end = from + Beats(dotted ? whole + whole / 2 : whole, parts);
+            const auto denominator = static_cast<int>(meter.beatUnit * normal / whole);
+            add(stretch, from, end, {denominator, dotted, tuplet});
+            bar.pieces.back().startsTuplet = from.fraction() == Beats(0);
+            bar.pieces.back().endsTuplet = end.fraction() == Beats(0);
+            from = end;
+        }
+    }
+
+    void cutPlain(const Stretch& stretch, Beats from, const Beats& to) {
+        while (from < to) {
+            const Beats groups = (from - meter.barStart(bar.number)) / pulse;
+            const Beats nextPulse = from + (Beats(groups.floor() + 1) - groups) * pulse;
+            Beats until = to;
+            if (groups.denominator() != 1)
+                until = std::min(to, nextPulse);
+            else if (pulse > 1 && to - from >= Beats(pulse))
+                until = from + longestGroups(((to - from) / pulse).floor());
+            from = addLongest(stretch, from, until);
+        }
+    }
+
+    /// Of so many groups of three, as many as one dotted note can show.
+    Beats longestGroups(std::int64_t groups) const {
+        return Beats(pulse * static_cast<std::int64_t>(std::bit_floor(static_cast<std::uint64_t>(groups))));
+    }
+
+    /// Adds the longest single value that fits; returns where it ends.
+    Beats addLongest(const Stretch& stretch, const Beats& from, const Beats& to) {
+        const Beats room = to - from;
+        for (int denominator = 1; denominator <= 1024; denominator *= 2)
+            for (const bool dotted : {true, false}) {
+                const Beats length = Beats(meter.beatUnit, denominator) * (dotted ? 3 : 2) / 2;
+                if (length > room) continue;
+                add(stretch, from, from + length, {denominator, dotted, {}});
+                return from + length;
+            }
+        return to;
+    }
+
+    void add(const Stretch& stretch, const Beats& from, const Beats& to, const NoteValue& value) {
+        PagePiece piece{from, to, value, stretch.event, false, false, false, false};
+        if (stretch.event) {
+            piece.tiedFromBefore = from > line[*stretch.event].begin;
+            piece.tiedOn = to < line[*stretch.event].end;
+        }
+        bar.pieces.push_back(piece);
+    }
+
+    const std::vector<PageNotes>& line;
+    const Meter& meter;
+    PageBar& bar;
+    std::int64_t pulse;
+};
+
+} // namespace
+
+Result<std::vector<PageBar>> pageBars(const std::vector<PageNotes>& line, const Meter& meter,
+                                      std::int64_t lastBar) {
+    const Beats first = line.empty() ? Beats(0) : std::min(Beats(0), Beats(line.front().begin.floor()));
+    const std::int64_t firstBar = meter.barOf(first);
+    std::int64_t last = std::max<std::int64_t>(lastBar, 1);
+    if (!line.empty()) {
+        const std::int64_t ends = meter.barOf(line.back().end);
+        last = std::max(last, meter.barStart(ends) == line.back().end ? ends - 1 : ends);
+    }
+    if (last - firstBar >= mostBars)
+        return Error{
+            ErrorKind::OutOfRange,
+            "The notes and choruses reach over more than 10 000 bars; move those that lie far outside.", ""};
+    std::vector<PageBar> bars;
+    std::size_t next = 0;
+    for (std::int64_t number = firstBar; number <= last; ++number) {
+        bars.push_back({number, std::max(first, meter.barStart(number)), meter.barStart(number + 1), {}});
+        BarWriter(line, meter, bars.back()).fill(next);
+    }
+    return bars;
+}
+
+} // namespace earwright

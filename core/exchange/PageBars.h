@@ -1,0 +1,61 @@
+// The line cut into bars and into note values that can be drawn, with ties, dots, tuplets and rests.
+#pragma once
+
+#include "core/exchange/PageLine.h"
+#include "core/music/Meter.h"
+#include "core/result/Result.h"
+
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+namespace earwright {
+
+/// `actual` notes in the time of `normal`.
+struct Tuplet {
+    int actual = 3;
+    int normal = 2;
+    friend bool operator==(const Tuplet&, const Tuplet&) = default;
+};
+
+/// A value as drawn.
+struct NoteValue {
+    /// 1 is a whole note, 4 a quarter; 0 stands for the rest that fills a bar.
+    int denominator = 4;
+    bool dotted = false;
+    std::optional<Tuplet> tuplet;
+    friend bool operator==(const NoteValue&, const NoteValue&) = default;
+};
+
+/// One drawn note, double stop or rest.
+struct PagePiece {
+    Beats begin;
+    Beats end;
+    NoteValue value;
+    /// Index into the line; a rest has none.
+    std::optional<std::size_t> event;
+    bool tiedFromBefore = false;
+    bool tiedOn = false;
+    bool startsTuplet = false;
+    bool endsTuplet = false;
+};
+
+/// One bar, filled from its begin to its end.
+struct PageBar {
+    /// From 1; the bars before are 0, −1 and so on.
+    std::int64_t number = 1;
+    Beats begin;
+    Beats end;
+    std::vector<PagePiece> pieces;
+};
+
+/// Bars from the pickup, or bar 1, to the last note, and at least to bar `lastBar`. The pickup begins with
+/// the beat of the first note. Beats with parts that are not halves of halves are tuplets of their own; other
+/// notes show every beat (in 6/8, 9/8 and 12/8 every three), so that a note off the beat is tied into the
+/// next one (common practice).
+///
+/// Error: OutOfRange where that is more than 10 000 bars. Threads: any.
+Result<std::vector<PageBar>> pageBars(const std::vector<PageNotes>& line, const Meter& meter,
+                                      std::int64_t lastBar);
+
+} // namespace earwright

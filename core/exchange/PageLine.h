@@ -1,0 +1,26 @@
+// The written notes as one line that a page can show: nothing overlaps, and every place can be drawn.
+#pragma once
+
+#include "core/study/Study.h"
+#include "core/time/Beats.h"
+
+#include <vector>
+
+namespace earwright {
+
+/// What sounds together from one place to another: a note, or a double stop.
+struct PageNotes {
+    Beats begin;
+    Beats end;
+    /// Rising; each pitch once; never empty.
+    std::vector<Note> notes;
+};
+
+/// The study's notes as a single line. Notes that begin together are a double stop, which lasts as long as
+/// its longest note; a pitch written twice in it is taken once. What still sounds when the next note begins
+/// ends there. A place that no common division of the beat reaches (1/48 of a beat, or its fifths, sevenths,
+/// ninths and tenths; more than 48 parts for all notes of a beat together) is moved to the nearest 1/48.
+/// Returned in order. Threads: any.
+std::vector<PageNotes> pageLine(const Study& study);
+
+} // namespace earwright

@@ -1,0 +1,138 @@
+#include "core/exchange/PageBars.h"
+
+#include <gtest/gtest.h>
+#include <random>
+
+namespace earwright {
+namespace {
+
+Note note(const Beats& onset, const Beats& length, int midi = 60) {
+    Note made;
+    made.onset = onset;
+    made.length = length;
+    made.pitch = {midi, {}};
+    return made;
+}
+
+std::vector<PageNotes> lineOf(std::vector<Note> notes) {
+    Study study;
+    study.notes = std::move(notes);
+    return pageLine(study);
+}
+
+/// "4" a quarter, "8." a dotted eighth, "8/3" one of a triplet, "r" before a rest, "~" where it is tied on,
+/// "|" between bars, "R" a bar of rest.
+std::string drawn(std::vector<Note> notes, const Meter& meter = {}) {
+    const auto bars = pageBars(lineOf(std::move(notes)), meter, 1);
+    std::string text;
+    for (const PageBar& bar : *bars) {
+        if (&bar != &bars->front()) text += "| ";
+        for (const PagePiece& piece : bar.pieces) {
+            if (piece.value.denominator == 0) {
+                text += "R ";
+                continue;
+            }
+            if (!piece.event) text += "r";
+            text += std::to_string(piece.value.denominator);
+            if (piece.value.dotted) text += ".";
+            if (piece.value.tuplet) text += "/" + std::to_string(piece.value.tuplet->actual);
+            text += piece.tiedOn ? "~ " : " ";
+        }
+    }
+    return text.substr(0, text.size() - 1);
+}
+
+TEST(PageLine, EndsANoteWhereTheNextBegins) {
+    const auto line = lineOf({note(Beats(0), Beats(3)), note(Beats(1), Beats(1))});
+    ASSERT_EQ(line.size(), 2u);
+    EXPECT_EQ(line[0].end, Beats(1));
+}
+
+TEST(PageLine, JoinsNotesThatBeginTogether) {
+    const auto line =
+        lineOf({note(Beats(0), Beats(1), 64), note(Beats(0), Beats(2), 60), note(Beats(0), Beats(1), 60)});
+    ASSERT_EQ(line.size(), 1u);
+    ASSERT_EQ(line[0].notes.size(), 2u);
+    EXPECT_EQ(line[0].notes[0].pitch.midi, 60);
+    EXPECT_EQ(line[0].end, Beats(2));
+}
+
+TEST(PageLine, MovesAPlaceNobodyCanDrawToTheNearest48th) {
+    const auto line = lineOf({note(Beats(100, 997), Beats(1))});
+    EXPECT_EQ(line[0].begin, Beats(5, 48));
+}
+
+TEST(PageBars, ShowsABarWithoutNotesAsOneRest) {
+    EXPECT_EQ(drawn({}), "R");
+}
+
+TEST(PageBars, DotsANoteOnTheBeatAndTiesOneOffTheBeat) {
+    EXPECT_EQ(
+        drawn({note(Beats(0), Beats(3, 2)), note(Beats(3, 2), Beats(1)), note(Beats(5, 2), Beats(3, 2))}),
+        "4. 8~ 8 8~ 4");
+}
+
+TEST(PageBars, TiesOverTheBarLine) {
+    EXPECT_EQ(drawn({note(Beats(3), Beats(2))}), "r2. 4~ | 4 r2.");
+}
+
+TEST(PageBars, DrawsTripletsSextupletsAndQuintupletsWithRests) {
+    EXPECT_EQ(drawn({note(Beats(0), Beats(2, 3)), note(Beats(1), Beats(1, 6)), note(Beats(2), Beats(1, 5))}),
+              "4/3 r8/3 16/6 r4/6 r16/6 16/5 r4/5 r4");
+}
+
+TEST(PageBars, TiesIntoATriplet) {
+    EXPECT_EQ(drawn({note(Beats(0), Beats(4, 3)), note(Beats(4, 3), Beats(2, 3))}), "4~ 8/3 4/3 r2");
+}
+
+TEST(PageBars, BeginsThePickupWithTheBeatOfItsFirstNote) {
+    EXPECT_EQ(drawn({note(Beats(-3, 2), Beats(3, 2))}), "r8 8~ 4 | R");
+}
+
+TEST(PageBars, ShowsTheDottedPulseOfCompoundMeters) {
+    EXPECT_EQ(drawn({note(Beats(0), Beats(6)), note(Beats(6), Beats(2)), note(Beats(8), Beats(4))}, {12, 8}),
+              "2. 4 8~ 4.");
+}
+
+TEST(PageBars, DrawsEveryLineWithoutGapAndWithItsExactLengths) {
+    std::mt19937 random(20);
+    const std::vector<Meter> meters{{4, 4}, {3, 4}, {7, 4}, {6, 8}, {12, 8}, {2, 2}, {5, 16}};
+    const std::vector<int> divisions{1, 2, 3, 4, 5, 6, 7, 8, 12};
+    for (int round = 0; round < 300; ++round) {
+        const Meter meter = meters[random() % meters.size()];
+        std::vector<Note> notes;
+        Beats at(static_cast<std::int64_t>(random() % 5) - 4);
+        for (int i = 0; i < 20; ++i) {
+            const int parts = divisions[random() % divisions.size()];
+            const Beats length(1 + static_cast<int>(random() % 9), parts);
+            notes.push_back(note(at, length));
+            at = Beats::nearest((at + length).toDouble(), divisions[random() % divisions.size()]);
+            if (at <= notes.back().onset) at = notes.back().onset + Beats(1);
+        }
+        const auto line = lineOf(notes);
+        const auto bars = pageBars(line, meter, 1);
+        ASSERT_TRUE(bars.ok());
+        std::vector<Beats> lengths(line.size());
+        for (const PageBar& bar : *bars) {
+            Beats place = bar.begin;
+            for (const PagePiece& piece : bar.pieces) {
+                EXPECT_EQ(piece.begin, place);
+                place = piece.end;
+                if (piece.event) lengths[*piece.event] += piece.end - piece.begin;
+                if (piece.value.denominator == 0) continue;
+                // What the value means by itself: a fraction of a whole note, in beats.
+                Beats meant(meter.beatUnit, piece.value.denominator);
+                if (piece.value.dotted) meant = meant * 3 / 2;
+                if (piece.value.tuplet)
+                    meant = meant * piece.value.tuplet->normal / piece.value.tuplet->actual;
+                EXPECT_EQ(piece.end - piece.begin, meant);
+            }
+            EXPECT_EQ(place, bar.end);
+        }
+        for (std::size_t i = 0; i < line.size(); ++i)
+            EXPECT_EQ(lengths[i], line[i].end - line[i].begin);
+    }
+}
+
+} // namespace
+} // namespace earwright
