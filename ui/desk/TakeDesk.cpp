@@ -2,6 +2,7 @@
 
 #include "core/study/TakeEdits.h"
 #include "core/study/TakeFolder.h"
+#include "ui/desk/StudyPaths.h"
 #include "ui/takes/InputRow.h"
 #include "ui/takes/TakePanel.h"
 
@@ -51,7 +52,10 @@ TakeDesk::TakeDesk(DeskSession& desk, ListeningDesk& ears, TakePanel& shown, Mes
                    QSettings& store)
     : session(desk), listening(ears), panel(shown), messages(bar), settings(store) {
     connect(&session, &DeskSession::opened, this, [this] {
+        // Takes of the study before are none of this one.
+        isOfStudyBefore = wasRecording;
         stop();
+        keepingJob.cancel();
         fresh.clear();
         heard.reset();
     });
@@ -136,8 +140,8 @@ void TakeDesk::startRecording() {
     moment =
         QDateTime::currentDateTimeUtc().toString(QStringLiteral("yyyy-MM-ddThh:mm:ss")) + QLatin1Char('Z');
     const auto folder = session.takeFolder();
-    session.engine().input().record(folder / freshTakeFile(folder, moment.toStdString()),
-                                    session.recording()->rate());
+    recordedFile = folder / freshTakeFile(folder, moment.toStdString());
+    session.engine().input().record(recordedFile, session.recording()->rate());
     wasRecording = true;
     if (listening.heard().playing) return;
     // With a loop the take begins where the loop does.
@@ -196,6 +200,12 @@ void TakeDesk::collect() {
         fresh.push_back(std::move(take));
     const bool isRunning = input.recording().isRunning;
     if (!std::exchange(wasRecording, isRunning) || isRunning) return;
+    if (std::exchange(isOfStudyBefore, false)) {
+        fresh.clear();
+        return messages.notice(
+            tr("Another study was opened while you recorded; what you played is kept in %1.")
+                .arg(textOf(recordedFile)));
+    }
     if (fresh.empty()) {
         if (input.recording().message.empty())
             messages.notice(tr("Nothing was heard at the input, so there is no take."));

@@ -62,7 +62,11 @@ private:
     bool wasMeasuring = false;
     /// Record as soon as the input is there.
     bool recordWhenOpen = false;
+    /// Another study was opened while it was recorded.
+    bool isOfStudyBefore = false;
+    /// Of the recording that runs or ran last: when it began, and its sound.
     QString moment;
+    std::filesystem::path recordedFile;
     /// The pair of devices whose round trip is in use.
     QString knownPair;
     /// What the engine was given last.

@@ -216,6 +216,23 @@ TEST_F(PlayingAlongAtTheDesk, KeepsWhatWasPlayedWhenTheInputGoes) {
     EXPECT_TRUE(fs::exists(fileOf(takes().front())));
 }
 
+TEST_F(PlayingAlongAtTheDesk, GivesNoTakeToAnotherStudyThatIsOpenedMeanwhile) {
+    const fs::path file = fs::path(folder.path().toStdString()) / "evening.study";
+    window->session().saveTo(file);
+    ASSERT_TRUE(soon([&] { return window->session().studyFile() == file; }));
+    press(Qt::Key_Z);
+    ASSERT_TRUE(soon([this] { return input().recording().seconds > 1.2; })) << row().state().toStdString();
+    const fs::path other = fs::path(folder.path().toStdString()) / "other.wav";
+    writeRecording(other, 6, {{1.0, 0.48, 60}});
+    QSignalSpy opened(&window->session(), &DeskSession::opened);
+    // Straight from the session: the desk's question about unsaved work is another matter.
+    window->session().open(other);
+    ASSERT_TRUE(opened.wait(patience)) << window->messages().sentence("opening").toStdString();
+    ASSERT_TRUE(soon([this] { return window->messages().sentence("notice").contains("evening.takes"); }));
+    EXPECT_TRUE(takes().empty());
+    EXPECT_FALSE(fs::is_empty(fs::path(folder.path().toStdString()) / "evening.takes"));
+}
+
 TEST_F(PlayingAlongAtTheDesk, SaysInFullWhenTheRoundTripCouldNotBeMeasured) {
     window->showTakes(true);
     window->taking().openInput();
