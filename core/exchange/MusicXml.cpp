@@ -2,6 +2,7 @@
 
 #include "core/exchange/HarmonyKind.h"
 #include "core/exchange/MusicXmlNote.h"
+#include "core/exchange/PageBeams.h"
 #include "core/music/NoChord.h"
 
 #include <algorithm>
@@ -116,10 +117,12 @@ private:
         addTempo(measure, bar);
         notes.startBar();
         const std::vector<PlacedChord> chords = study.barChords(bar.number).chords;
-        for (const PagePiece& piece : bar.pieces) {
+        const auto beams = pageBeams(bar, study.meter);
+        for (std::size_t i = 0; i < bar.pieces.size(); ++i) {
+            const PagePiece& piece = bar.pieces[i];
             for (const PlacedChord& chord : chords)
                 addSymbol(measure, piece, study.meter.barStart(bar.number) + chord.withinBar, chord.symbol);
-            notes.add(measure, piece);
+            notes.add(measure, piece, beams[i]);
         }
     }
 

@@ -8,6 +8,9 @@ namespace earwright {
 
 namespace {
 
+/// MusicXML numbers beams up to here (beam-level).
+constexpr std::size_t mostBeams = 8;
+
 const char* typeName(int denominator) {
     switch (denominator) {
     case 1:
@@ -103,11 +106,12 @@ std::int64_t MusicXmlNotes::duration(const Beats& length) const {
     return (length * (4 * divisions) / study.meter.beatUnit).floor();
 }
 
-void MusicXmlNotes::add(pugi::xml_node measure, const PagePiece& piece) {
+void MusicXmlNotes::add(pugi::xml_node measure, const PagePiece& piece,
+                        const std::vector<std::string>& beams) {
     if (!piece.event) return addRest(measure, piece);
     if (!piece.tiedFromBefore) addGraceNotes(measure, line[*piece.event]);
     for (std::size_t i = 0; i < line[*piece.event].notes.size(); ++i)
-        addNote(measure, piece, i);
+        addNote(measure, piece, i, i == 0 ? beams : std::vector<std::string>{});
 }
 
 void MusicXmlNotes::addRest(pugi::xml_node measure, const PagePiece& piece) {
@@ -139,7 +143,8 @@ void MusicXmlNotes::addGraceNotes(pugi::xml_node measure, const PageNotes& event
     }
 }
 
-void MusicXmlNotes::addNote(pugi::xml_node measure, const PagePiece& piece, std::size_t index) {
+void MusicXmlNotes::addNote(pugi::xml_node measure, const PagePiece& piece, std::size_t index,
+                            const std::vector<std::string>& beams) {
     const Note& written = line[*piece.event].notes[index];
     pugi::xml_node note = measure.append_child("note");
     if (index > 0) note.append_child("chord");
@@ -152,6 +157,8 @@ void MusicXmlNotes::addNote(pugi::xml_node measure, const PagePiece& piece, std:
     addAccidental(note, name, written.pitch.midi, piece.tiedFromBefore);
     addTimeModification(note, piece.value);
     if (written.phrasing.ghosted) addText(note, "notehead", "normal").append_attribute("parentheses") = "yes";
+    for (std::size_t level = 0; level < beams.size() && level < mostBeams; ++level)
+        addText(note, "beam", beams[level]).append_attribute("number") = static_cast<unsigned>(level + 1);
     addNotations(note, piece, index);
 }
 

@@ -7,6 +7,7 @@
 #include <map>
 #include <pugixml.hpp>
 #include <string>
+#include <vector>
 
 namespace earwright {
 
@@ -25,14 +26,16 @@ public:
         : study(written), line(notesOfLine), divisions(perQuarter) {}
 
     void startBar() { accidentals.clear(); }
-    void add(pugi::xml_node measure, const PagePiece& piece);
+    /// `beams` as pageBeams() gives them for this piece.
+    void add(pugi::xml_node measure, const PagePiece& piece, const std::vector<std::string>& beams);
     /// In divisions of the quarter. Requires: it is a whole number of them.
     std::int64_t duration(const Beats& length) const;
 
 private:
     void addRest(pugi::xml_node measure, const PagePiece& piece);
     void addGraceNotes(pugi::xml_node measure, const PageNotes& event);
-    void addNote(pugi::xml_node measure, const PagePiece& piece, std::size_t index);
+    void addNote(pugi::xml_node measure, const PagePiece& piece, std::size_t index,
+                 const std::vector<std::string>& beams);
     void addPitch(pugi::xml_node note, const PitchName& name, int midi);
     void addAccidental(pugi::xml_node note, const PitchName& name, int midi, bool isTied);
     void addNotations(pugi::xml_node note, const PagePiece& piece, std::size_t index);

@@ -20,10 +20,7 @@ struct Stretch {
 class BarWriter {
 public:
     BarWriter(const std::vector<PageNotes>& written, const Meter& barMeter, PageBar& toFill)
-        : line(written),
-          meter(barMeter),
-          bar(toFill),
-          pulse(meter.beatUnit == 8 && meter.beatsPerBar % 3 == 0 ? 3 : 1) {}
+        : line(written), meter(barMeter), bar(toFill), pulse(pulseBeats(meter)) {}
 
     void fill(std::size_t& next) {
         const std::vector<Stretch> stretches = stretchesFrom(next);
@@ -140,6 +137,10 @@ private:
 };
 
 } // namespace
+
+std::int64_t pulseBeats(const Meter& meter) {
+    return meter.beatUnit == 8 && meter.beatsPerBar % 3 == 0 ? 3 : 1;
+}
 
 Result<std::vector<PageBar>> pageBars(const std::vector<PageNotes>& line, const Meter& meter,
                                       std::int64_t lastBar) {

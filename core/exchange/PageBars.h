@@ -49,6 +49,9 @@ struct PageBar {
     std::vector<PagePiece> pieces;
 };
 
+/// Beats to one pulse: three where eighths are counted in threes (6/8, 9/8, 12/8), else one.
+std::int64_t pulseBeats(const Meter& meter);
+
 /// Bars from the pickup, or bar 1, to the last note, and at least to bar `lastBar`. The pickup begins with
 /// the beat of the first note. Beats with parts that are not halves of halves are tuplets of their own; other
 /// notes show every beat (in 6/8, 9/8 and 12/8 every three), so that a note off the beat is tied into the

@@ -1,7 +1,7 @@
-// What other programs read of our exports: xmllint with the W3C's schema of MusicXML 4.0, Python's XML
-// reader, and python3-mido.
+// What other programs read of our exports: verovio from npm, xmllint with the W3C's schema of MusicXML 4.0,
+// Python's XML reader, and python3-mido.
 #include "core/exchange/MusicXml.h"
-#include "core/exchange/PageLine.h"
+#include "core/exchange/PageBars.h"
 #include "core/exchange/StandardMidi.h"
 #include "core/study/StudyFile.h"
 #include "tests/core/study/SampleStudy.h"
@@ -145,6 +145,35 @@ TEST(Exchange, AnotherReaderFindsThePhrasingInMusicXml) {
     EXPECT_EQ(rows[1], "2 1/3 59 slur:start");
     EXPECT_EQ(rows[2], "7/3 2/3 60");
     EXPECT_EQ(rows[3], "3 1/6 61 slur:stop");
+}
+
+/// Drawn heads of notes, tied ones and grace notes included.
+std::size_t headCount(const Study& study) {
+    const auto line = pageLine(study);
+    const auto bars = pageBars(line, study.meter, 1);
+    std::size_t heads = 0;
+    for (const PageBar& bar : *bars)
+        for (const PagePiece& piece : bar.pieces)
+            if (piece.event) heads += line[*piece.event].notes.size();
+    for (const PageNotes& together : line)
+        for (const Note& note : together.notes)
+            heads += note.phrasing.graceNotes.size();
+    return heads;
+}
+
+TEST(Exchange, AnEngraverDrawsEveryNoteWithoutComplaint) {
+    const fs::path engraver(EARWRIGHT_ENGRAVER);
+    if (!fs::exists(engraver / "fetched-from"))
+        GTEST_SKIP()
+            << "The engraver is not there; tests/reference/exchange/engraver/fetch brings it from npm.";
+    for (const Study& study : {plainStudy(), fullStudy(), demoStudy()}) {
+        const TemporaryFolder folder;
+        fill(folder / "page.musicxml", *musicXml(study));
+        const Rows drawn = linesOf("cd '" + engraver.string() + "' && node engrave.mjs '" +
+                                   (folder / "page.musicxml").string() + "'");
+        ASSERT_GE(drawn.size(), 2u);
+        EXPECT_EQ(drawn[1], "note " + std::to_string(headCount(study))) << study.title;
+    }
 }
 
 TEST(Exchange, AnotherLibraryFindsTheSameNotesInMidi) {

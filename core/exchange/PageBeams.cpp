@@ -1,0 +1,43 @@
+#include "core/exchange/PageBeams.h"
+
+#include <algorithm>
+#include <bit>
+
+namespace earwright {
+
+namespace {
+
+/// How many beams a note has, 0 for a quarter and longer.
+int beamCount(const PagePiece& piece) {
+    if (!piece.event || piece.value.denominator < 8) return 0;
+    return std::bit_width(static_cast<unsigned>(piece.value.denominator)) - 3;
+}
+
+const char* wordFor(bool joinsBefore, bool joinsAfter, bool isFirst) {
+    if (joinsBefore) return joinsAfter ? "continue" : "end";
+    if (joinsAfter) return "begin";
+    return isFirst ? "forward hook" : "backward hook";
+}
+
+} // namespace
+
+std::vector<std::vector<std::string>> pageBeams(const PageBar& bar, const Meter& meter) {
+    const auto pulseOf = [&](std::size_t index) {
+        return ((bar.pieces[index].begin - meter.barStart(bar.number)) / pulseBeats(meter)).floor();
+    };
+    std::vector<std::vector<std::string>> beams(bar.pieces.size());
+    for (std::size_t first = 0; first < bar.pieces.size();) {
+        std::size_t end = first;
+        while (end < bar.pieces.size() && beamCount(bar.pieces[end]) > 0 && pulseOf(end) == pulseOf(first))
+            ++end;
+        for (std::size_t i = first; i < end && end - first > 1; ++i)
+            for (int level = 1; level <= beamCount(bar.pieces[i]); ++level)
+                beams[i].emplace_back(wordFor(i > first && beamCount(bar.pieces[i - 1]) >= level,
+                                              i + 1 < end && beamCount(bar.pieces[i + 1]) >= level,
+                                              i == first));
+        first = std::max(end, first + 1);
+    }
+    return beams;
+}
+
+} // namespace earwright
