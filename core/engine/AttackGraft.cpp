@@ -20,15 +20,49 @@ constexpr float gainRiseABlock = 0.1f;
 /// Over which a gain moves: shorter than the copies it has to hush.
 constexpr std::int64_t gainFrames = 8;
 
+/// Middles of the octaves in which the sustained sound is looked for.
+constexpr std::array<double, 7> octaves{55, 110, 220, 440, 880, 1760, 3520};
+/// Mean square below which nothing is heard to sound on, −80 dB.
+constexpr float inaudible = 1e-8f;
+
+/// Lets an octave through (Bristow-Johnson's band-pass of 0 dB, Q 1.41), twice for steeper sides.
+class Octave {
+public:
+    Octave(double hertz, SampleRate rate) {
+        const double turn = 2.0 * M_PI * hertz / rate.hertz;
+        const double alpha = std::sin(turn) / (2.0 * M_SQRT2);
+        ahead = static_cast<float>(alpha / (1.0 + alpha));
+        back1 = static_cast<float>(-2.0 * std::cos(turn) / (1.0 + alpha));
+        back2 = static_cast<float>((1.0 - alpha) / (1.0 + alpha));
+    }
+    float next(float sample) {
+        for (auto& [kept1, kept2] : kept) {
+            const float out = ahead * sample + kept1;
+            kept1 = kept2 - back1 * out;
+            kept2 = -ahead * sample - back2 * out;
+            sample = out;
+        }
+        return sample;
+    }
+
+private:
+    float ahead;
+    float back1;
+    float back2;
+    std::array<std::array<float, 2>, 2> kept{};
+};
+
 std::int64_t framesOf(double milliseconds, SampleRate rate) {
     return std::llround(milliseconds * rate.hertz / 1000.0);
 }
 
 } // namespace
 
-AttackGraft::AttackGraft(SampleRate rate, int channels)
-    : channelCount(static_cast<std::size_t>(channels)),
+AttackGraft::AttackGraft(SampleRate sampleRate, int channels)
+    : rate(sampleRate),
+      channelCount(static_cast<std::size_t>(channels)),
       copiesFrom(framesOf(-65.0, rate)),
+      settleFrom(framesOf(-20.0, rate)),
       fadeInFrom(framesOf(-3.0, rate)),
       fadeInTo(framesOf(-0.5, rate)),
       fadeOutFrom(framesOf(6.0, rate)),
@@ -113,7 +147,7 @@ void AttackGraft::addAttack(std::int64_t place, const Energy& before) {
     const std::int64_t heardAt = std::llround(static_cast<double>(place - leadFrames) / speedPlayed);
     // One after the other: an attack within the sound of the one before is heard in that.
     if (heardAt + fadeInFrom < lastHeardAt + fadeOutTo || waitingCount == mostWaiting) return;
-    waiting[waitingCount++] = {place, heardAt, before};
+    waiting[waitingCount++] = {place, heardAt, before, false, {}};
     lastHeardAt = heardAt;
 }
 
@@ -148,17 +182,49 @@ float AttackGraft::sourceAt(double place, std::size_t channel) const {
     return ((bend * share + curve) * share + slope) * share + b;
 }
 
-void AttackGraft::graft(const Attack& attack, std::span<float> interleaved) const {
+/// The middle of the highest octave that sounds through the attack hardly less loud than the attack itself; 0
+/// where none does.
+double AttackGraft::sustainedUpTo(std::int64_t place) const {
+    const std::int64_t from = place - framesOf(70.0, rate);
+    const std::int64_t settled = place - framesOf(30.0, rate);
+    const std::int64_t until = place - framesOf(1.0, rate);
+    const std::int64_t end = std::min(fed, place + framesOf(8.0, rate));
+    double highest = 0;
+    for (const double middle : octaves)
+        for (std::size_t channel = 0; channel < channelCount; ++channel) {
+            Octave octave(middle, rate);
+            float before = 0;
+            float after = 0;
+            for (std::int64_t frame = from; frame < end; ++frame) {
+                const float sample = octave.next(historyAt(frame, channel));
+                if (frame >= settled && frame < until) before += sample * sample;
+                if (frame >= place) after += sample * sample;
+            }
+            before /= static_cast<float>(until - settled);
+            after /= static_cast<float>(std::max<std::int64_t>(1, end - place));
+            if (before > inaudible && after < riseOverBefore * before) highest = middle;
+        }
+    return highest;
+}
+
+void AttackGraft::judge(Attack& attack) const {
+    attack.judged = true;
+    const double sustained = sustainedUpTo(attack.place) * pitchScale;
+    if (sustained > 0) attack.grafted.fill(HighPass(2.0 * M_SQRT2 * sustained, rate));
+}
+
+void AttackGraft::graft(Attack& attack, std::span<float> interleaved) const {
     const auto frames = static_cast<std::int64_t>(interleaved.size() / channelCount);
-    const std::int64_t from = std::max<std::int64_t>(0, attack.heardAt + fadeInFrom - given);
+    const std::int64_t from = std::max<std::int64_t>(0, attack.heardAt + settleFrom - given);
     const std::int64_t to = std::min(frames, attack.heardAt + fadeOutTo - given);
+    if (from < to && !attack.judged) judge(attack);
     for (std::int64_t i = from; i < to; ++i) {
         const std::int64_t fromAttack = given + i - attack.heardAt;
         const float weight = weightAt(fromAttack);
         const double place = static_cast<double>(attack.place) + static_cast<double>(fromAttack) * pitchScale;
         for (std::size_t channel = 0; channel < channelCount; ++channel) {
             float& sample = interleaved[static_cast<std::size_t>(i) * channelCount + channel];
-            sample += weight * (sourceAt(place, channel) - sample);
+            sample += weight * attack.grafted[channel].next(sourceAt(place, channel) - sample);
         }
     }
 }

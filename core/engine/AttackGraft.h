@@ -1,6 +1,7 @@
 // Sets the attacks of the record itself, exactly in time, into its stretched sound.
 #pragma once
 
+#include "core/engine/HighPass.h"
 #include "core/time/SampleRate.h"
 
 #include <array>
@@ -20,6 +21,10 @@ namespace earwright {
 /// The idea of leaving transients out of the stretch: Röbel, "A new approach to transient processing in the
 /// phase vocoder", DAFx 2003; copying them: Nagel and Walther, "A novel transient handling scheme for time
 /// stretching algorithms", AES Convention 127, 2009.
+///
+/// What sounds on through an attack keeps the stretch's phase: source and stretch would cancel each other
+/// where one fades into the other. So only what lies an octave above every octave band that the attack does
+/// not lift tenfold is taken from the source; an attack out of silence is taken whole.
 ///
 /// An attack is sudden where the energy of the differenced source rises tenfold within 3 ms over all of the
 /// 23 ms before: plucks, drums, tongued notes over a quiet band, not the swell of a tone nor its vibrato.
@@ -64,6 +69,9 @@ private:
         std::int64_t heardAt = 0;
         /// A frame, at most, just before the attack.
         Energy before;
+        bool judged = false;
+        /// What of the difference between source and stretched sound is grafted, by channel.
+        std::array<HighPass, 2> grafted{};
     };
 
     void endBlock();
@@ -75,10 +83,14 @@ private:
     void forgetPast();
     void hushCopies(std::span<float> interleaved);
     Energy allowedNow(std::int64_t frames) const;
-    void graft(const Attack& attack, std::span<float> interleaved) const;
+    double sustainedUpTo(std::int64_t place) const;
+    void judge(Attack& attack) const;
+    void graft(Attack& attack, std::span<float> interleaved) const;
 
+    SampleRate rate;
     std::size_t channelCount;
     std::int64_t copiesFrom;
+    std::int64_t settleFrom;
     std::int64_t fadeInFrom;
     std::int64_t fadeInTo;
     std::int64_t fadeOutFrom;
