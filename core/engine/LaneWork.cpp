@@ -204,7 +204,7 @@ Lane::Start LaneWork::nextStart(std::int64_t& switchAt) {
                                    start.record.speed);
     else if (active && !wanted.jump)
         start.lead = active->leadLeftAt(place.joinsAt, active->speed() / start.record.speed);
-    start.isElsewhere = wanted.jump || !active;
+    start.isElsewhere = place.isElsewhere;
     if (wanted.held) holdIn(start);
     return start;
 }
@@ -220,6 +220,7 @@ LaneWork::Place LaneWork::nextPlace() const {
     Place place;
     if (wanted.jump || !active) {
         place.from = wanted.jump.value_or(Frames(0));
+        place.isElsewhere = true;
         return place;
     }
     const std::int64_t taken = active->ring().taken();
@@ -234,7 +235,13 @@ LaneWork::Place LaneWork::nextPlace() const {
     place.from = Frames(std::llround(active->tags().placeAt(place.joinsAt)));
     place.pass = active->tags().passAt(place.joinsAt);
     const bool leftLoop = wanted.restartPasses && wanted.loop && !wanted.loop->contains(place.from);
-    if (leftLoop && !wanted.slice) place.from = wanted.loop->begin;
+    if (leftLoop && !wanted.slice) {
+        // Nothing goes on from where the sound is, so nothing has to be joined.
+        place.from = wanted.loop->begin;
+        place.joinsAt = taken;
+        place.switchAt = 0;
+        place.isElsewhere = true;
+    }
     return place;
 }
 

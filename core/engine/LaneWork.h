@@ -40,6 +40,8 @@ private:
         std::int64_t joinsAt = 0;
         /// 0: at once.
         std::int64_t switchAt = 0;
+        /// The active one was not on its way there.
+        bool isElsewhere = false;
     };
     void handOn(const NoteList& notesBefore, const BeatList& beatsBefore);
     bool isWaiting(const NoteList& notesBefore) const;
