@@ -16,10 +16,11 @@ constexpr auto busyPatience = 10ms;
 constexpr auto idlePatience = 1s;
 /// An input that gives nothing for so long has gone.
 constexpr std::int64_t silenceNanoseconds = 1'500'000'000;
-/// Lost sound is written as silence, but not more of it than this: something else is wrong then.
+/// Lost sound is written as silence, but not as much of it as this: something else is wrong then.
 constexpr std::int64_t mostLostSeconds = 10;
 
 const char* const goneMessage = "The input has gone; what was played until then is kept.";
+const char* const interruptedMessage = "The input was interrupted; what was played until then is kept.";
 const char* const noMarksMessage = "Nothing came from the input, so the round trip could not be measured.";
 
 std::int64_t steadyNanoseconds() {
@@ -153,9 +154,6 @@ void TakeRecorder::concludeTrip() {
 }
 
 void TakeRecorder::giveToJob(const InputBlock& block) {
-    if (!job->file && !openFile(block)) return;
-    if (block.rateHertz != job->rateHertz || block.channels != job->channels)
-        return endJob("The input has changed; what was played until then is kept.");
     std::optional<std::int64_t> last;
     {
         const std::lock_guard lock(guard);
@@ -163,6 +161,9 @@ void TakeRecorder::giveToJob(const InputBlock& block) {
     }
     const auto captured = capture->timeOf(block.first);
     if (last && captured && *captured >= *last) return endJob("");
+    if (!job->file && !openFile(block)) return;
+    if (block.rateHertz != job->rateHertz || block.channels != job->channels)
+        return endJob("The input has changed; what was played until then is kept.");
     if (writeBlock(block)) job->cutter.give(block, heardWith(block));
 }
 
@@ -184,8 +185,12 @@ bool TakeRecorder::openFile(const InputBlock& block) {
 bool TakeRecorder::writeBlock(const InputBlock& block) {
     const auto wide = static_cast<std::size_t>(block.channels);
     const std::int64_t lost = block.first.value - job->firstFrame - job->written;
+    if (lost < 0 || lost >= mostLostSeconds * job->rateHertz) {
+        endJob(interruptedMessage);
+        return false;
+    }
     Result<Done> outcome = Done{};
-    if (lost > 0 && lost < mostLostSeconds * job->rateHertz) {
+    if (lost > 0) {
         const std::vector<float> silence(static_cast<std::size_t>(lost) * wide);
         outcome = job->file->write(silence);
         job->written += lost;
@@ -264,8 +269,9 @@ void TakeRecorder::endJob(const std::string& message) {
     }
     job.reset();
     const std::lock_guard lock(guard);
-    // A new recording may have been ordered meanwhile.
-    if (!ordered) shown.isRunning = false;
+    // A new recording may have been ordered meanwhile; what is shown is about that one then.
+    if (ordered) return;
+    shown.isRunning = false;
     shown.message = said;
 }
 

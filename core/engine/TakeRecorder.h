@@ -56,8 +56,7 @@ struct RoundTripReport {
 };
 
 /// Threads: the methods by one thread, none waits; a thread of its own reads the input's blocks and writes
-/// the
-///   file. The destructor finishes the file.
+///   the file. The destructor finishes the file.
 class TakeRecorder {
 public:
     TakeRecorder(std::shared_ptr<Mixer> output, std::shared_ptr<Capture> input);

@@ -49,6 +49,10 @@ void PassageShelf::keep(const PassageEvidence& evidence, const AnalysisSound& so
 
 void PassageShelf::remember(const PassageEvidence& evidence) {
     const std::lock_guard lock(guard);
+    // Two threads that miss it at once both bring it.
+    latest.remove_if([&](const PassageEvidence& kept) {
+        return kept.passage() == evidence.passage() && kept.tuningCents() == evidence.tuningCents();
+    });
     latest.push_front(evidence);
     std::size_t sum = 0;
     for (auto kept = latest.begin(); kept != latest.end(); ++kept) {

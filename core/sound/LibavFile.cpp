@@ -114,7 +114,8 @@ std::optional<Error> LibavFile::findEnd(const std::stop_token& stop) {
     const auto last = findLastPacket(stop);
     if (!last) return last.error();
     const Frames lastPlace = clock.placeOf(last->tick);
-    if (std::abs(static_cast<double>(lastPlace.value)) > longestHours * 3600 * rate().hertz)
+    const Frames longest(std::llround(longestHours * 3600 * rate().hertz));
+    if (lastPlace > longest || zero < -longest || lastPlace - zero > longest)
         return Error{ErrorKind::Malformed,
                      filePath.string() + " is damaged: its last packet claims to lie days after its first.",
                      ""};

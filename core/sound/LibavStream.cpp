@@ -170,6 +170,9 @@ std::optional<Error> LibavStream::hearFirstPiece(const std::string& name) {
         if (!piece) break;
         if (piece->samples.empty()) continue;
         firstPiece = Frames(static_cast<std::int64_t>(piece->samples.size()) / channels());
+        const bool countsTime =
+            stream->time_base.num > 0 && stream->time_base.den > 0 && decoder->sample_rate > 0;
+        if (!countsTime) break;
         return std::nullopt;
     }
     return Error{ErrorKind::Malformed, name + " holds no sound that can be decoded.", ""};

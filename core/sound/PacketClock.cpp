@@ -30,7 +30,13 @@ Frames PacketClock::placeOf(std::int64_t tick) const {
 
 std::int64_t PacketClock::tickBefore(Frames place) const {
     const auto frames = static_cast<double>((place - given.originFrame).value);
-    return given.originTick + std::llround(std::floor(frames / framesPerTick));
+    // Stamps near the ends of their range are damage; the bound keeps the arithmetic defined.
+    constexpr double farthest = 4e18;
+    const double ticks = std::floor(frames / framesPerTick);
+    const double tick = static_cast<double>(given.originTick) + ticks;
+    if (std::max(std::abs(ticks), std::abs(tick)) >= farthest)
+        return static_cast<std::int64_t>(std::copysign(farthest, tick));
+    return given.originTick + std::llround(ticks);
 }
 
 } // namespace earwright

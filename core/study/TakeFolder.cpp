@@ -25,6 +25,22 @@ std::string freshTakeFile(const fs::path& folder, const std::string& moment) {
     return name;
 }
 
+namespace {
+
+/// The whole file under its new name, or nothing.
+std::error_code copyWhole(const fs::path& from, const fs::path& to) {
+    fs::path unfinished = to;
+    unfinished += ".part";
+    std::error_code failure;
+    fs::copy_file(from, unfinished, fs::copy_options::overwrite_existing, failure);
+    if (!failure) fs::rename(unfinished, to, failure);
+    std::error_code ignored;
+    if (failure) fs::remove(unfinished, ignored);
+    return failure;
+}
+
+} // namespace
+
 Result<Done> bringTakes(const Study& study, const fs::path& fromFolder, const fs::path& toFolder) {
     if (fromFolder == toFolder) return Done{};
     for (const Take& take : study.takes) {
@@ -34,10 +50,7 @@ Result<Done> bringTakes(const Study& study, const fs::path& fromFolder, const fs
         if (!fs::exists(from, failure) || fs::exists(to, failure)) continue;
         fs::create_directories(toFolder, failure);
         if (!failure) fs::create_hard_link(from, to, failure);
-        if (failure) {
-            failure.clear();
-            fs::copy_file(from, to, failure);
-        }
+        if (failure) failure = copyWhole(from, to);
         if (failure)
             return Error{ErrorKind::NotWritable,
                          "The take " + to.string() + " cannot be written: " + failure.message() + ".", ""};

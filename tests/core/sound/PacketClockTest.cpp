@@ -48,6 +48,10 @@ TEST(PacketClock, KeepsItsHeadWithStampsThatAreDamage) {
     const PacketClock clock({SampleRate{48000}, 1, 1000, 0, Frames(0), Frames(960)});
     EXPECT_GT(clock.placeOf(std::numeric_limits<std::int64_t>::max()), Frames(0));
     EXPECT_LT(clock.placeOf(std::numeric_limits<std::int64_t>::min()), Frames(0));
+    const PacketClock damaged(
+        {SampleRate{48000}, 1, 1000, std::numeric_limits<std::int64_t>::max(), Frames(0), Frames(960)});
+    EXPECT_GT(damaged.tickBefore(Frames(48000LL * 3600 * 48)), 0);
+    EXPECT_GT(damaged.tickBefore(Frames(0)), 0);
 }
 
 } // namespace
