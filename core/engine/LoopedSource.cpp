@@ -17,7 +17,8 @@ LoopedSource::LoopedSource(std::shared_ptr<Recording> source, Frames from,
     }
     const Frames longest(std::llround(crossfadeSeconds * recording->rate().hertz));
     fade = std::min(longest, Frames(loop->length().value / 4));
-    const auto samples = static_cast<std::size_t>(fade.value * recording->channels());
+    // A itself is read along, so that it is decoded before its seam is due.
+    const auto samples = static_cast<std::size_t>((fade.value + 1) * recording->channels());
     intoStart.resize(samples);
     recording->read(loop->begin - fade, intoStart);
 }

@@ -67,6 +67,7 @@ void RecordPart::start(const RecordStart& wanted) {
         dropBeforeStretch =
             static_cast<std::size_t>(std::lround(tooMuch)) * static_cast<std::size_t>(channelCount);
     }
+    heldLoop = wanted.loop ? wanted.recording->hold(*wanted.loop) : nullptr;
     // A start in the loop goes round it, also where its lead-in lies before the loop; one behind goes
     // straight.
     const bool inside = wanted.loop && wanted.from < wanted.loop->end;

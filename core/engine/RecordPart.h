@@ -51,6 +51,8 @@ private:
 
     int channelCount = 2;
     std::unique_ptr<LoopedSource> source;
+    /// Keeps the loop's sound in memory, also while something else is played between.
+    std::shared_ptr<const void> heldLoop;
     std::unique_ptr<Stretcher> stretcher;
     SampleRate stretcherRate{0};
     int stretcherChannels = 0;

@@ -1,6 +1,8 @@
 #include "core/sound/PagedRecording.h"
 
 #include <algorithm>
+#include <iterator>
+#include <ranges>
 
 namespace earwright {
 
@@ -10,6 +12,10 @@ namespace {
 constexpr std::int64_t pageFrames = 65536;
 constexpr std::size_t mostPages = 48;
 constexpr std::size_t mostDecoders = 4;
+/// A minute at 44.1 kHz begins and ends in 42 pages at most; the other pages are for whoever reads elsewhere.
+constexpr std::int64_t mostHeld = 42;
+/// Of a loop too long to hold: three seconds at either end, in which the pages beyond can be decoded.
+constexpr std::int64_t heldAtEnds = 2;
 
 } // namespace
 
@@ -62,10 +68,46 @@ PagedRecording::SharedPage PagedRecording::cached(std::int64_t number) {
     return pages.front();
 }
 
+std::shared_ptr<const void> PagedRecording::hold(const Range<Frames>& loop) {
+    const std::int64_t begin = std::clamp<std::int64_t>(loop.begin.value, 0, frameCount.value);
+    const std::int64_t end = std::clamp<std::int64_t>(loop.end.value, begin, frameCount.value);
+    const std::int64_t first = begin / pageFrames;
+    const std::int64_t behind = (end + pageFrames - 1) / pageFrames;
+    const bool whole = behind - first <= mostHeld;
+    auto held = std::make_shared<HeldPages>();
+    for (std::int64_t number = first; number < behind; ++number)
+        if (whole || number < first + heldAtEnds || number >= behind - heldAtEnds) held->push_back(number);
+    const std::lock_guard lock(guard);
+    std::erase_if(holds, [](const auto& one) { return one.expired(); });
+    holds.push_back(held);
+    return held;
+}
+
+/// Requires: guard is held.
+PagedRecording::HeldPages PagedRecording::heldPages() const {
+    HeldPages all;
+    for (const auto& one : holds | std::views::reverse) {
+        const auto held = one.lock();
+        if (!held) continue;
+        HeldPages joined;
+        std::ranges::set_union(all, *held, std::back_inserter(joined));
+        if (std::ssize(joined) <= mostHeld) all = std::move(joined);
+    }
+    return all;
+}
+
 void PagedRecording::remember(const SharedPage& page) {
     const std::lock_guard lock(guard);
+    // Two readers may have missed the same page; kept twice, a held one would take two places.
+    if (std::ranges::any_of(pages, [&](const SharedPage& one) { return one->number == page->number; }))
+        return;
     pages.push_front(page);
-    if (pages.size() > mostPages) pages.pop_back();
+    if (pages.size() <= mostPages) return;
+    const HeldPages held = heldPages();
+    const auto oldest = std::find_if(pages.rbegin(), pages.rend(), [&held](const SharedPage& one) {
+        return !std::ranges::binary_search(held, one->number);
+    });
+    pages.erase(oldest == pages.rend() ? std::prev(pages.end()) : std::prev(oldest.base()));
 }
 
 PagedRecording::SharedPage PagedRecording::decode(std::int64_t number) {

@@ -25,6 +25,7 @@ public:
     int channels() const override { return channelCount; }
     Frames length() const override { return frameCount; }
     Frames read(Frames from, std::span<float> interleaved) override;
+    std::shared_ptr<const void> hold(const Range<Frames>& loop) override;
 
 private:
     struct Page {
@@ -33,10 +34,13 @@ private:
         std::vector<float> samples;
     };
     using SharedPage = std::shared_ptr<const Page>;
+    /// The numbers of a loop's pages that stay, in order.
+    using HeldPages = std::vector<std::int64_t>;
 
     SharedPage page(std::int64_t number, bool keep);
     SharedPage cached(std::int64_t number);
     void remember(const SharedPage& page);
+    HeldPages heldPages() const;
     SharedPage decode(std::int64_t number);
     std::unique_ptr<SoundFile> takeDecoder(Frames place);
     void returnDecoder(std::unique_ptr<SoundFile> decoder);
@@ -52,6 +56,8 @@ private:
     std::condition_variable decoderReturned;
     /// Guarded: most recently used first.
     std::list<SharedPage> pages;
+    /// Guarded: the loops that are held, the latest last; those let go meanwhile have expired.
+    std::vector<std::weak_ptr<const HeldPages>> holds;
     /// Guarded: decoders nobody uses now, and how many there are in all.
     std::vector<std::unique_ptr<SoundFile>> idle;
     std::size_t decoders = 1;

@@ -41,6 +41,12 @@ public:
     /// and frames the file promised but does not hold, are silence. Returns how many frames came from the
     /// file.
     virtual Frames read(Frames from, std::span<float> interleaved) = 0;
+
+    /// While what this returns is alive, sound of the loop that was read once is read again without waiting
+    /// for the disk: all of a loop of up to a minute (at 44.1 kHz), the first and last seconds of a longer
+    /// one. Where more loops are held than memory is set aside for, the latest come first. May outlive the
+    /// recording.
+    virtual std::shared_ptr<const void> hold(const Range<Frames>& /*loop*/) { return nullptr; }
 };
 
 } // namespace earwright
