@@ -110,7 +110,7 @@ TEST_F(RealInput, IsLostWithItsServerAndSaysSoInOneLine) {
     ASSERT_TRUE(goesOn());
     sound->kill();
     ASSERT_TRUE(isIn(DeviceState::Lost));
-    EXPECT_NE(input->report().message.find("kept"), std::string::npos);
+    EXPECT_NE(input->report().message.find("as soon as it is back"), std::string::npos);
     EXPECT_EQ(input->report().message.find('\n'), std::string::npos);
 }
 
