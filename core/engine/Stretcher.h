@@ -18,8 +18,9 @@ namespace earwright {
 /// RubberBand's finer engine (R3) in its real-time mode.
 ///
 /// Once started, output frame n stands at source frame place + n · speed, without drift as long as it is fed
-/// chunk() frames at a time. Sudden attacks stand there to the frame (AttackGraft); softer onsets within the
-/// engine's own jitter (0.5 ms of source at half speed, about 2 ms at double speed and below a quarter).
+/// chunk() frames at a time. Sudden attacks stand there to the frame, over sustained sound within three
+/// (AttackGraft); softer onsets within the engine's own jitter (0.5 ms of source at half speed, about 2 ms at
+/// double speed and below a quarter).
 ///
 /// Threads: one at a time (the engine's worker, or a bounce).
 /// Real time: no allocation after construction, but far too long for a callback.

@@ -132,7 +132,8 @@ std::vector<float> partialsOf(double hertz, std::size_t frames) {
 }
 
 TEST(Stretch, KeepsTheFundamentalOfManyPartialsWithinThreeCents) {
-    // 110 Hz only where its partials stay in step: elsewhere RubberBand's fundamental slips by whole turns.
+    // 110 Hz only where it holds. Elsewhere (75 %, 150 %, full speed five semitones up) RubberBand's
+    // fundamental is off by 3 to 20 cents over two seconds, with this engine or without; why is not known.
     const std::vector<Playing> all{{0.25, 0, 0}, {0.5, 0, 0},   {0.75, 0, 0}, {1.5, 0, 0}, {2, 0, 0},
                                    {0.5, 12, 0}, {0.5, -12, 0}, {1, 5, 0},    {2, -12, 0}, {0.25, 7, 0}};
     const std::vector<Playing> inStep{{0.25, 0, 0}, {0.5, 0, 0}, {2, 0, 0}, {0.5, 12, 0}, {0.5, -12, 0}};
