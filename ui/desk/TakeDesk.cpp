@@ -196,9 +196,10 @@ void TakeDesk::recallRoundTrip() {
 
 void TakeDesk::collect() {
     Input& input = session.engine().input();
+    // Asked first: the last takes are there before a recording says that it has ended.
+    const bool isRunning = input.recording().isRunning;
     for (RecordedTake& take : input.finishedTakes())
         fresh.push_back(std::move(take));
-    const bool isRunning = input.recording().isRunning;
     if (!std::exchange(wasRecording, isRunning) || isRunning) return;
     if (std::exchange(isOfStudyBefore, false)) {
         fresh.clear();
