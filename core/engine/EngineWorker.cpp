@@ -1,5 +1,7 @@
 #include "core/engine/EngineWorker.h"
 
+#include "core/engine/ThreadUrgency.h"
+
 #include <utility>
 
 namespace earwright {
@@ -24,6 +26,8 @@ EngineWorker::~EngineWorker() {
 }
 
 void EngineWorker::run(const std::stop_token& stop) {
+    // Where it is refused the thread goes on as it is: what is kept ahead then has to last.
+    setThreadUrgency(Urgency::Ahead);
     bool isFilled = true;
     while (!stop.stop_requested()) {
         takeMessages(isFilled ? mixer->isSounding() ? busyPatience : idlePatience : 0us);

@@ -12,6 +12,7 @@ namespace {
 
 /// Above all usual threads, below those of the system and of sound servers.
 constexpr int devicePriority = 5;
+constexpr int aheadPriority = 1;
 constexpr int patience = 10;
 
 bool schedule(int policy, int priority) {
@@ -26,6 +27,8 @@ bool setThreadUrgency(Urgency urgency) {
     switch (urgency) {
     case Urgency::Device:
         return schedule(SCHED_RR, devicePriority);
+    case Urgency::Ahead:
+        return schedule(SCHED_RR, aheadPriority);
     case Urgency::Usual:
         return schedule(SCHED_OTHER, 0);
     case Urgency::Patient:
