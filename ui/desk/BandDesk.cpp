@@ -59,8 +59,13 @@ void BandDesk::chooseAround(SpanId phrase) {
     if (around) step(*around);
 }
 
+std::optional<Band> BandDesk::heard() const {
+    if (how == BandUse::Off) return std::nullopt;
+    return bandOf(how, between);
+}
+
 void BandDesk::tellEngine() {
-    session.engine().setBand(how == BandUse::Off ? std::nullopt : std::optional(bandOf(how, between)));
+    session.engine().setBand(heard());
     emit changed();
 }
 

@@ -19,6 +19,8 @@ public:
 
     BandUse use() const { return how; }
     const BandEdges& edges() const { return between; }
+    /// What is heard of the spectrum; none for all of it.
+    std::optional<Band> heard() const;
     void choose(BandUse use);
     /// Off, only, without, and off again.
     void next();

@@ -24,6 +24,22 @@ const auto unwritten = QStringLiteral("nothing written");
 /// A check that is quicker than this needs no word.
 constexpr qint64 noticeableMilliseconds = 600;
 
+/// What the dots of the last step tell of, where it is not the whole recording.
+QString dotsText(const HeardPart& part) {
+    if (part.isEverything()) return {};
+    if (part.band) return CheckDesk::tr("The dots tell only of the part and band you listen to.");
+    switch (part.focus) {
+    case Focus::Left:
+        return CheckDesk::tr("The dots tell only of the left channel.");
+    case Focus::Right:
+        return CheckDesk::tr("The dots tell only of the right channel.");
+    case Focus::Centre:
+        return CheckDesk::tr("The dots tell only of the centre.");
+    default:
+        return CheckDesk::tr("The dots tell only of the sides.");
+    }
+}
+
 } // namespace
 
 CheckDesk::CheckDesk(DeskSession& desk, RecordingListener& ears, NoteGridPanel& gridPanel,
@@ -132,6 +148,15 @@ void CheckDesk::take(const Span& phrase, const Study& asked, const PhraseCheck& 
     emit changed();
 }
 
+void CheckDesk::listenTo(const HeardPart& part) {
+    if (part == heardPart) return;
+    heardPart = part;
+    const auto helped = shown ? checks.current(*shown) : std::nullopt;
+    if (!helped || helped->step != HelpStep::ShowIt) return;
+    refresh();
+    showEvidence(*helped);
+}
+
 void CheckDesk::follow(const Study& before) {
     checks.follow(before, session.study());
     if (before.notes != session.study().notes) messages.close(unwritten);
@@ -183,9 +208,9 @@ void CheckDesk::showEvidence(const HelpedPlace& helped) {
     const auto beats = beatsOf(helped.place);
     if (!listener.evidence() || !beats) return;
     evidenceJob.start<Result<std::vector<PitchStrength>>>(
-        [known = listener.evidence(), range = helped.place.range](const std::stop_token& stop,
-                                                                  const BackgroundJob::Report&) {
-            return pitchStrengths(*known, range, stop);
+        [known = listener.evidence(), range = helped.place.range,
+         part = heardPart](const std::stop_token& stop, const BackgroundJob::Report&) {
+            return pitchStrengths(*known, range, part, stop);
         },
         [this, beats = *beats](Result<std::vector<PitchStrength>> pitches) {
             if (pitches) panel.grid()->setEvidence(ColumnEvidence{beats, *pitches});
@@ -212,8 +237,10 @@ QString CheckDesk::sentenceOf(const HelpedPlace& helped) const {
         heard = row.name + row.octave;
         if (!row.degree.isEmpty()) heard = row.degree + QLatin1Char(' ') + heard;
     }
-    return hintText(hintOf(helped, session.study()), placeSentence(beats->begin, session.study().meter),
-                    heard);
+    const QString sentence =
+        hintText(hintOf(helped, session.study()), placeSentence(beats->begin, session.study().meter), heard);
+    const QString dots = helped.step == HelpStep::ShowIt ? dotsText(heardPart) : QString();
+    return dots.isEmpty() ? sentence : sentence + QStringLiteral(". ") + dots;
 }
 
 } // namespace earwright::ui

@@ -35,6 +35,9 @@ public:
     void check(SpanId phrase);
     /// One step more, for the selected note or else the next place after the cursor.
     void help(SpanId phrase, Seconds cursor);
+    /// What of the recording the last step of help listens to: what the user listens to. The verdicts of a
+    /// check rest on all of it, as each part of the stereo picture is weighed there anyway.
+    void listenTo(const HeardPart& part);
     bool hasPlaces(SpanId phrase) const { return !checks.places(phrase).empty(); }
     const CheckBook& book() const { return checks; }
     bool isBusy() const { return waiting || job.isRunning(); }
@@ -67,6 +70,7 @@ private:
     /// By phrase: sounds its check found too far from any written note for help.
     std::map<SpanId, int> furtherOn;
     std::optional<SpanId> shown;
+    HeardPart heardPart;
     /// The phrase to be checked once the recording was listened to.
     std::optional<SpanId> waiting;
     QElapsedTimer sinceAsked;

@@ -104,6 +104,7 @@ void DeskWindow::connectListening() {
     connect(&ears, &ListeningDesk::focusChanged, this, [this] {
         transportBar->showFocus(ears.focus());
         transportBar->setIsStereo(ears.isStereo());
+        checks->listenTo({ears.focus(), band.heard()});
     });
     connect(&ears, &ListeningDesk::levelChanged, this, [this] {
         transportBar->setLevel(ears.level());
@@ -129,7 +130,10 @@ void DeskWindow::connectBeatAndBand() {
     BandRow* row = transportBar->bandRow();
     connect(row, &BandRow::useChosen, &band, &BandDesk::choose);
     connect(row, &BandRow::edgesChosen, &band, &BandDesk::setEdges);
-    connect(&band, &BandDesk::changed, this, [this, row] { row->show(band.use(), band.edges()); });
+    connect(&band, &BandDesk::changed, this, [this, row] {
+        row->show(band.use(), band.edges());
+        checks->listenTo({ears.focus(), band.heard()});
+    });
 }
 
 } // namespace earwright::ui

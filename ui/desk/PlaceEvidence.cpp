@@ -29,10 +29,11 @@ std::vector<PitchStrength> strengthsOf(const PitchRow& row) {
 }
 
 Result<std::vector<PitchStrength>> pitchStrengths(const RecordingEvidence& recording,
-                                                  const Range<Seconds>& place, const std::stop_token& stop) {
+                                                  const Range<Seconds>& place, const HeardPart& part,
+                                                  const std::stop_token& stop) {
     const Range<Seconds> passage{std::max(place.begin - surroundings, Seconds(0)),
                                  std::min(place.end + surroundings, recording.duration())};
-    const auto evidence = recording.passage(passage, stop);
+    const auto evidence = recording.passage(passage, part, stop);
     if (!evidence) return evidence.error();
     return strengthsOf(pitchHints(*evidence, {place}).front().evidence);
 }
