@@ -4,6 +4,7 @@
 #include "core/study/NoteEdits.h"
 #include "core/study/PracticeEdits.h"
 #include "core/study/StudyFile.h"
+#include "tests/ui/Soon.h"
 #include "tests/ui/desk/GeneratedRecording.h"
 #include "ui/desk/StudyPaths.h"
 
@@ -64,8 +65,8 @@ TEST_F(DeskSessionTest, BeginsAStudyOfARecording) {
 
 TEST_F(DeskSessionTest, DrawsTheOverviewAndTakesTheFingerprintInTheBackground) {
     open(recording());
-    QTRY_VERIFY(session.level({Seconds(0.6), Seconds(0.7)}).value_or(0) > 0.1F);
-    QTRY_COMPARE(session.study().recording.contentHash.size(), std::size_t(32));
+    ASSERT_TRUE(soon([&] { return session.level({Seconds(0.6), Seconds(0.7)}).value_or(0) > 0.1F; }));
+    ASSERT_TRUE(soon([&] { return session.study().recording.contentHash.size() == 32; }));
     EXPECT_LT(session.level({Seconds(5), Seconds(6)}).value(), 0.01F);
     EXPECT_FALSE(session.canUndo());
 }
@@ -77,7 +78,7 @@ TEST_F(DeskSessionTest, StillTakesTheFingerprintWhenTheOverviewIsCalledOff) {
     open(recording());
     EXPECT_FALSE(overview.isEmpty());
     EXPECT_FALSE(overview.back()[0].value<std::optional<double>>());
-    QTRY_COMPARE(session.study().recording.contentHash.size(), std::size_t(32));
+    ASSERT_TRUE(soon([&] { return session.study().recording.contentHash.size() == 32; }));
 }
 
 TEST_F(DeskSessionTest, UndoesAndRedoesEditsButNotHowOneListens) {
@@ -95,7 +96,7 @@ TEST_F(DeskSessionTest, UndoesAndRedoesEditsButNotHowOneListens) {
 
 TEST_F(DeskSessionTest, SavesAndOpensAnEqualStudy) {
     open(recording());
-    QTRY_VERIFY(!session.study().recording.contentHash.empty());
+    ASSERT_TRUE(soon([&] { return !session.study().recording.contentHash.empty(); }));
     mark();
     session.apply("note", addNote(session.study(), {Pitch{60, {}}, Beats(0), Beats(1)}).study);
     save(in("tones.study"));
@@ -119,7 +120,7 @@ TEST_F(DeskSessionTest, StaysUnsavedWhenEditedWhileTheDiskIsBusy) {
 
 TEST_F(DeskSessionTest, StaysAsItIsWhereTheNewPlaceCannotBeWritten) {
     open(recording());
-    QTRY_VERIFY(!session.study().recording.contentHash.empty());
+    ASSERT_TRUE(soon([&] { return !session.study().recording.contentHash.empty(); }));
     save(in("tones.study"));
     mark();
     const Study before = session.study();
@@ -148,7 +149,7 @@ TEST_F(DeskSessionTest, NeverSavesOverTheRecording) {
 TEST_F(DeskSessionTest, RefersToTheRecordingFromWhereItWasSaved) {
     open(recording());
     // A fingerprint that comes while the disk is busy is not in the file, and the study rightly unsaved.
-    QTRY_VERIFY(!session.study().recording.contentHash.empty());
+    ASSERT_TRUE(soon([&] { return !session.study().recording.contentHash.empty(); }));
     save(in("tones.study"));
     fs::create_directory(in("elsewhere"));
     save(in("elsewhere") / "tones.study");
@@ -160,7 +161,7 @@ TEST_F(DeskSessionTest, RefersToTheRecordingFromWhereItWasSaved) {
 
 TEST_F(DeskSessionTest, IsSavedAgainOnceAnEditMadeMeanwhileIsUndone) {
     open(recording());
-    QTRY_VERIFY(!session.study().recording.contentHash.empty());
+    ASSERT_TRUE(soon([&] { return !session.study().recording.contentHash.empty(); }));
     mark();
     save(in("tones.study"));
     mark();
@@ -175,7 +176,7 @@ TEST_F(DeskSessionTest, IsSavedAgainOnceAnEditMadeMeanwhileIsUndone) {
 
 TEST_F(DeskSessionTest, KeepsWhatIsOpenWhenAnotherFileCannotBeOpened) {
     open(recording());
-    QTRY_VERIFY(!session.study().recording.contentHash.empty());
+    ASSERT_TRUE(soon([&] { return !session.study().recording.contentHash.empty(); }));
     mark();
     const Study before = session.study();
     std::ofstream(in("words.wav")) << "these are words, not sound";
@@ -201,7 +202,7 @@ TEST_F(DeskSessionTest, CallsOpeningOff) {
 
 TEST_F(DeskSessionTest, FindsAMovedRecordingByItsContents) {
     open(recording());
-    QTRY_VERIFY(!session.study().recording.contentHash.empty());
+    ASSERT_TRUE(soon([&] { return !session.study().recording.contentHash.empty(); }));
     save(in("tones.study"));
     fs::rename(recording(), in("moved.wav"));
     writeRecording(in("other.wav"), 8, {{0.5, 0.5, 61}});
@@ -227,7 +228,7 @@ TEST_F(DeskSessionTest, FindsAMovedRecordingByItsContents) {
 
 TEST_F(DeskSessionTest, NoticesARecordingThatWasReplaced) {
     open(recording());
-    QTRY_VERIFY(!session.study().recording.contentHash.empty());
+    ASSERT_TRUE(soon([&] { return !session.study().recording.contentHash.empty(); }));
     save(in("tones.study"));
     writeRecording(recording(), 8, {{0.5, 0.5, 61}});
     QSignalSpy differs(&session, &DeskSession::recordingDiffers);

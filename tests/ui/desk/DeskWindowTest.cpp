@@ -2,6 +2,7 @@
 
 #include "core/study/SpanEdits.h"
 #include "core/study/StudyFile.h"
+#include "tests/ui/Soon.h"
 #include "tests/ui/desk/GeneratedRecording.h"
 #include "ui/grid/LadderPanel.h"
 #include "ui/grid/NoteGrid.h"
@@ -68,7 +69,7 @@ protected:
     }
     void earTo(double seconds) {
         window->goTo(Seconds(seconds));
-        QTRY_VERIFY(std::abs(window->listening().ear().value - seconds) < 0.001);
+        ASSERT_TRUE(soon([&] { return std::abs(window->listening().ear().value - seconds) < 0.001; }));
     }
     void typeWord(const char* word) {
         auto* editor = window->sheet().findChild<InlineEditor*>();
@@ -193,7 +194,7 @@ TEST_F(DeskWindowTest, DoesTheJobFromARecordingToASavedStudyByKeysAlone) {
     EXPECT_TRUE(study().looseEnds[0].done);
 
     // Save, and find it again as it was.
-    QTRY_VERIFY(!study().recording.contentHash.empty());
+    ASSERT_TRUE(soon([&] { return !study().recording.contentHash.empty(); }));
     QSignalSpy saved(&window->session(), &DeskSession::saved);
     window->session().saveTo(in("tones.study"));
     ASSERT_TRUE(saved.wait(5000));
@@ -205,10 +206,10 @@ TEST_F(DeskWindowTest, DoesTheJobFromARecordingToASavedStudyByKeysAlone) {
 TEST_F(DeskWindowTest, PlaysAndFollowsTheEar) {
     open(recording());
     press(Qt::Key_Space);
-    QTRY_VERIFY(window->listening().ear() > Seconds(0.3));
+    ASSERT_TRUE(soon([&] { return window->listening().ear() > Seconds(0.3); }));
     EXPECT_TRUE(window->listening().heard().playing);
     press(Qt::Key_Space);
-    QTRY_VERIFY(!window->listening().listen().playing);
+    ASSERT_TRUE(soon([&] { return !window->listening().listen().playing; }));
 }
 
 TEST_F(DeskWindowTest, ClimbsAsTheLoopGoesRoundAndFallsBackAStep) {
@@ -218,15 +219,15 @@ TEST_F(DeskWindowTest, ClimbsAsTheLoopGoesRoundAndFallsBackAStep) {
     window->loopManner().chooseClimb(Climb{10, 1, 70});
     press(Qt::Key_Space);
     // Two rounds at 50 and 60 %, then it stays.
-    QTRY_COMPARE(study().practice.speed, 0.7);
+    ASSERT_TRUE(soon([&] { return study().practice.speed == 0.7; })) << study().practice.speed;
     QTest::qWait(600);
     EXPECT_EQ(study().practice.speed, 0.7);
     press(Qt::Key_Space);
-    QTRY_VERIFY(!window->listening().listen().playing);
+    ASSERT_TRUE(soon([&] { return !window->listening().listen().playing; }));
     press(Qt::Key_K, Qt::ShiftModifier);
-    QTRY_COMPARE(study().practice.speed, 0.6);
+    ASSERT_TRUE(soon([&] { return study().practice.speed == 0.6; })) << study().practice.speed;
     press(Qt::Key_Space);
-    QTRY_COMPARE(study().practice.speed, 0.7);
+    ASSERT_TRUE(soon([&] { return study().practice.speed == 0.7; })) << study().practice.speed;
 }
 
 TEST_F(DeskWindowTest, ClimbsOnFromASpeedChosenByHand) {
@@ -235,9 +236,9 @@ TEST_F(DeskWindowTest, ClimbsOnFromASpeedChosenByHand) {
     window->listening().playAt(0.5);
     window->loopManner().chooseClimb(Climb{10, 2, 200});
     press(Qt::Key_Space);
-    QTRY_COMPARE(study().practice.speed, 0.6);
+    ASSERT_TRUE(soon([&] { return study().practice.speed == 0.6; })) << study().practice.speed;
     window->listening().playAt(0.35);
-    QTRY_VERIFY(study().practice.speed != 0.35);
+    ASSERT_TRUE(soon([&] { return study().practice.speed != 0.35; }));
     EXPECT_EQ(study().practice.speed, 0.45);
 }
 
@@ -248,9 +249,9 @@ TEST_F(DeskWindowTest, CountsRecordAndYoursAsOneRoundOfTheClimb) {
     window->loopManner().chooseClimb(Climb{5, 1, 200});
     window->listening().playAt(0.5);
     press(Qt::Key_Space);
-    QTRY_VERIFY(window->listening().heard().yoursTurn);
+    ASSERT_TRUE(soon([&] { return window->listening().heard().yoursTurn; }));
     EXPECT_EQ(study().practice.speed, 0.5);
-    QTRY_COMPARE(study().practice.speed, 0.55);
+    ASSERT_TRUE(soon([&] { return study().practice.speed == 0.55; })) << study().practice.speed;
     EXPECT_FALSE(window->listening().heard().yoursTurn);
 }
 
@@ -260,7 +261,7 @@ TEST_F(DeskWindowTest, EndsTheClimbWithItsLoop) {
     EXPECT_FALSE(window->loopManner().isClimbing());
     window->listening().loopOver(Range{Seconds(1), Seconds(3)});
     window->listening().playAt(0.5);
-    QTRY_VERIFY(window->commands().action(CommandId::ClimbOnOrOff)->isEnabled());
+    ASSERT_TRUE(soon([&] { return window->commands().action(CommandId::ClimbOnOrOff)->isEnabled(); }));
     press(Qt::Key_K);
     EXPECT_TRUE(window->loopManner().isClimbing());
     press(Qt::Key_Period);
@@ -282,7 +283,7 @@ TEST_F(DeskWindowTest, ChecksThePhraseOnlyWhenAskedAndHelpsInSteps) {
     EXPECT_FALSE(window->commands().action(CommandId::NextHelp)->isEnabled());
 
     press(Qt::Key_C);
-    QTRY_VERIFY_WITH_TIMEOUT(window->checking().book().verdicts().size() == 4, 20000);
+    ASSERT_TRUE(soon([&] { return window->checking().book().verdicts().size() == 4; }));
     const auto verdicts = window->checking().book().verdicts();
     EXPECT_EQ(verdicts.at(study().notes[0].id), Verdict::Supported);
     EXPECT_NE(verdicts.at(study().notes[1].id), Verdict::Supported); // the record has E, 64
@@ -298,7 +299,7 @@ TEST_F(DeskWindowTest, ChecksThePhraseOnlyWhenAskedAndHelpsInSteps) {
     EXPECT_EQ(study().notes[1].pitch.midi, 64);
     EXPECT_FALSE(window->checking().book().verdicts().contains(study().notes[1].id));
     press(Qt::Key_C);
-    QTRY_VERIFY_WITH_TIMEOUT(window->checking().book().verdicts().size() == 4, 20000);
+    ASSERT_TRUE(soon([&] { return window->checking().book().verdicts().size() == 4; }));
     EXPECT_EQ(window->checking().book().verdicts().at(study().notes[1].id), Verdict::Supported);
     EXPECT_EQ(study().earRecord.foundWithHelp(), 1);
     EXPECT_EQ(study().earRecord.foundByEar(), 0);
@@ -315,7 +316,7 @@ TEST_F(DeskWindowTest, ChecksNoPhraseInWhichNothingIsWrittenYet) {
     writeNote(Beats(4), 60);
     EXPECT_TRUE(window->messages().sentence("nothing written").isEmpty());
     press(Qt::Key_C);
-    QTRY_VERIFY_WITH_TIMEOUT(window->checking().book().verdicts().size() == 1, 20000);
+    ASSERT_TRUE(soon([&] { return window->checking().book().verdicts().size() == 1; }));
 }
 
 TEST_F(DeskWindowTest, KeepsLettersForTheWordWhileOneIsTyped) {
@@ -372,7 +373,7 @@ TEST_F(DeskWindowTest, BringsBackWorkThatWasNeverSaved) {
     window = std::make_unique<DeskWindow>(options(), settings);
     QSignalSpy opened(&window->session(), &DeskSession::opened);
     window->session().findLostWork();
-    QTRY_VERIFY(!window->messages().sentence("lost unsaved work").isEmpty());
+    ASSERT_TRUE(soon([&] { return !window->messages().sentence("lost unsaved work").isEmpty(); }));
     window->messages().choose("lost unsaved work", 0);
     ASSERT_TRUE(opened.wait(5000));
     EXPECT_EQ(study().beatMap, lost.beatMap);
@@ -393,7 +394,7 @@ TEST_F(DeskWindowTest, AsksNothingWhereThereIsNothingToLose) {
 TEST_F(DeskWindowTest, SaysInOneSentenceWhyAFileDoesNotOpenAndKeepsTheOneThatIs) {
     open(recording());
     window->open(in("gone.wav"));
-    QTRY_VERIFY(window->messages().sentence("failed").contains("gone.wav"));
+    ASSERT_TRUE(soon([&] { return window->messages().sentence("failed").contains("gone.wav"); }));
     EXPECT_TRUE(window->session().isOpen());
     EXPECT_EQ(study().title, "tones");
 }

@@ -1,5 +1,6 @@
 // Ways of listening at the desk, by their keys and by hand.
 #include "core/study/MarkEdits.h"
+#include "tests/ui/Soon.h"
 #include "tests/ui/desk/GeneratedRecording.h"
 #include "ui/desk/DeskWindow.h"
 #include "ui/sheet/ChorusSheetView.h"
@@ -38,7 +39,7 @@ protected:
         marked.beatMap = BeatMap({{Beats(0), Seconds(0)}, {Beats(4), Seconds(2)}});
         window->session().apply("mark", marked);
         window->listening().loopOver(Range{Seconds(2), Seconds(4)});
-        QTRY_VERIFY(window->commands().action(CommandId::GapLonger)->isEnabled());
+        ASSERT_TRUE(soon([&] { return window->commands().action(CommandId::GapLonger)->isEnabled(); }));
     }
     void TearDown() override {
         if (window->session().isOpen()) window->session().giveUp();
@@ -71,7 +72,7 @@ TEST_F(ListeningWays, LeaveAGapAfterEachPassAndSaySo) {
     EXPECT_EQ(window->loopManner().gapBeats(), 3);
     window->goTo(Seconds(3.7));
     press(Qt::Key_Space);
-    QTRY_VERIFY(heard().stage == Stage::Gap);
+    ASSERT_TRUE(soon([&] { return heard().stage == Stage::Gap; }));
     EXPECT_TRUE(window->transport().placeDisplay()->largeText().endsWith(": your turn"));
     EXPECT_GE(heard().beatsLeft, 1);
     EXPECT_LE(heard().beatsLeft, 3);
@@ -82,7 +83,7 @@ TEST_F(ListeningWays, CountInBeforeTheSoundBegins) {
     EXPECT_EQ(window->beatDesk().countIn(), 4);
     EXPECT_EQ(window->transport().clickRow()->countIn()->value(), 4);
     press(Qt::Key_Space);
-    QTRY_VERIFY(heard().stage == Stage::CountIn);
+    ASSERT_TRUE(soon([&] { return heard().stage == Stage::CountIn; }));
     EXPECT_TRUE(window->transport().placeDisplay()->largeText().startsWith("count-in "));
     press(Qt::Key_W, Qt::ShiftModifier);
     EXPECT_EQ(window->beatDesk().countIn(), 8);
@@ -128,13 +129,13 @@ TEST_F(ListeningWays, GoThroughTheBandsAndMoveTheirEdges) {
 TEST_F(ListeningWays, HoldAnInstantMoveItAndLetItGo) {
     window->goTo(Seconds(3.2));
     press(Qt::Key_D);
-    QTRY_VERIFY(heard().holding);
+    ASSERT_TRUE(soon([&] { return heard().holding; }));
     press(Qt::Key_Right);
     EXPECT_TRUE(window->listening().isHolding());
-    QTRY_VERIFY(std::abs(window->listening().ear().value - 3.5) < 0.1);
+    ASSERT_TRUE(soon([&] { return std::abs(window->listening().ear().value - 3.5) < 0.1; }));
     EXPECT_TRUE(heard().holding);
     press(Qt::Key_Escape);
-    QTRY_VERIFY(!window->listening().listen().holding);
+    ASSERT_TRUE(soon([&] { return !window->listening().listen().holding; }));
 }
 
 TEST_F(ListeningWays, TurnYoursUpAndDownAgainstTheRecord) {
@@ -152,7 +153,7 @@ TEST_F(ListeningWays, TurnYoursUpAndDownAgainstTheRecord) {
 
 TEST_F(ListeningWays, PlayAFlatRecordAtTheReferenceAndBack) {
     window->tuningDesk().setRecord(-12.0);
-    QTRY_VERIFY(window->commands().action(CommandId::PlayInTune)->isEnabled());
+    ASSERT_TRUE(soon([&] { return window->commands().action(CommandId::PlayInTune)->isEnabled(); }));
     press(Qt::Key_I);
     EXPECT_EQ(practice().cents, 12);
     EXPECT_TRUE(window->transport().tuningLine()->isInTune());

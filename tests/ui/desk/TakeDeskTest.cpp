@@ -5,6 +5,7 @@
 #include "core/engine/Input.h"
 #include "core/study/TakeEdits.h"
 #include "tests/core/engine/PrivateSound.h"
+#include "tests/ui/Soon.h"
 #include "tests/ui/desk/GeneratedRecording.h"
 #include "ui/desk/DeskWindow.h"
 #include "ui/takes/InputRow.h"
@@ -20,7 +21,6 @@
 #include <QTemporaryDir>
 #include <QTest>
 
-#include <functional>
 #include <gtest/gtest.h>
 
 namespace earwright::ui {
@@ -29,8 +29,6 @@ namespace {
 namespace fs = std::filesystem;
 
 const auto cautionSubject = QStringLiteral("caution");
-/// A busy machine takes its time for devices; nothing here is judged by it.
-constexpr int patience = 20000;
 
 /// A desk on twelve seconds of tones, with bars of two seconds from the start and a loop over one of them.
 class TakeDeskTest : public testing::Test {
@@ -57,7 +55,7 @@ protected:
     void open(const fs::path& path) {
         QSignalSpy opened(&window->session(), &DeskSession::opened);
         window->open(path);
-        ASSERT_TRUE(opened.wait(patience));
+        ASSERT_TRUE(soon([&] { return !opened.isEmpty(); }));
     }
     void TearDown() override {
         if (!window) return;
@@ -65,7 +63,6 @@ protected:
         EXPECT_TRUE(soon([this] { return !window->taking().isRecording(); }));
         if (window->session().isOpen()) window->session().giveUp();
     }
-    static bool soon(const std::function<bool()>& happens) { return QTest::qWaitFor(happens, patience); }
     void press(Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier) {
         QTest::keyClick(window.get(), key, modifiers);
     }
@@ -227,7 +224,8 @@ TEST_F(PlayingAlongAtTheDesk, GivesNoTakeToAnotherStudyThatIsOpenedMeanwhile) {
     QSignalSpy opened(&window->session(), &DeskSession::opened);
     // Straight from the session: the desk's question about unsaved work is another matter.
     window->session().open(other);
-    ASSERT_TRUE(opened.wait(patience)) << window->messages().sentence("opening").toStdString();
+    ASSERT_TRUE(soon([&] { return !opened.isEmpty(); }))
+        << window->messages().sentence("opening").toStdString();
     ASSERT_TRUE(soon([this] { return window->messages().sentence("notice").contains("evening.takes"); }));
     EXPECT_TRUE(takes().empty());
     EXPECT_FALSE(fs::is_empty(fs::path(folder.path().toStdString()) / "evening.takes"));

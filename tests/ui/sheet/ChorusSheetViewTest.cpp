@@ -1,5 +1,6 @@
 #include "ui/sheet/ChorusSheetView.h"
 
+#include "tests/ui/Soon.h"
 #include "ui/sheet/ClimbMenu.h"
 #include "ui/sheet/InlineEditor.h"
 #include "ui/sheet/LoopPill.h"
@@ -157,8 +158,8 @@ TEST_F(ChorusSheetViewTest, AsksToHearThePlaceClicked) {
 TEST_F(ChorusSheetViewTest, ScrollsWhenTheEarLeavesTheSightAndNotAfterAHandScrolledAway) {
     sheet.setHeard(Seconds(1));
     sheet.setHeard(Seconds(100));
-    QTRY_VERIFY(sheet.verticalScrollBar()->value() > 0);
-    QTRY_VERIFY(sheet.viewport()->rect().contains(at(100)));
+    ASSERT_TRUE(soon([&] { return sheet.verticalScrollBar()->value() > 0; }));
+    ASSERT_TRUE(soon([&] { return sheet.viewport()->rect().contains(at(100)); }));
     QTest::qWait(300);
     sheet.verticalScrollBar()->setValue(0);
     sheet.setHeard(Seconds(110));
