@@ -86,8 +86,7 @@ void RoundTrip::conclude() {
         heardAny
             ? "The marks came back at different times; close what else uses the sound device and try again."
             : "The marks did not come back: connect output and input by a cable, or hold the microphone to "
-              "the "
-              "headphone, turn it up a little and try again.",
+              "the headphone, turn it up a little and try again.",
         ""};
 }
 

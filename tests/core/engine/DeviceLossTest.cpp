@@ -2,10 +2,10 @@
 #include "core/engine/Engine.h"
 #include "tests/core/engine/Landmarks.h"
 #include "tests/core/engine/PrivateSound.h"
+#include "tests/core/engine/Soon.h"
 
 #include <chrono>
 #include <cmath>
-#include <functional>
 #include <gtest/gtest.h>
 #include <thread>
 
@@ -13,20 +13,12 @@ namespace earwright {
 namespace {
 
 using namespace std::chrono_literals;
+using tests::soon;
 using Clock = std::chrono::steady_clock;
 using tests::landmarks::Landmark;
 
 constexpr int rate = tests::landmarks::rate;
 constexpr long spacing = tests::landmarks::spacing;
-
-bool soon(const std::function<bool()>& happens, std::chrono::milliseconds patience = 20s) {
-    const auto end = Clock::now() + patience;
-    while (Clock::now() < end) {
-        if (happens()) return true;
-        std::this_thread::sleep_for(2ms);
-    }
-    return false;
-}
 
 class LosingDevice : public testing::Test {
 protected:

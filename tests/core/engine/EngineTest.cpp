@@ -1,6 +1,8 @@
 #include "core/engine/Engine.h"
 
 #include "tests/core/engine/HeldRecording.h"
+#include "tests/core/engine/SilentEngine.h"
+#include "tests/core/engine/Soon.h"
 
 #include <chrono>
 #include <cmath>
@@ -8,57 +10,15 @@
 #include <gtest/gtest.h>
 #include <thread>
 
-// These run on the silent clock in real time. Waiting is generous, because the machine may be busy; what is
-// asserted is where the engine ends up, not how fast.
-
 namespace earwright {
 namespace {
 
 using namespace std::chrono_literals;
-
-constexpr int rate = 44100;
-
-Frames at(double seconds) {
-    return SampleRate{rate}.frames(Seconds(seconds));
-}
-
-std::shared_ptr<Recording> tenSeconds() {
-    std::vector<float> samples(10 * rate);
-    for (std::size_t i = 0; i < samples.size(); ++i)
-        samples[i] = i % 100 < 50 ? 0.2f : -0.2f;
-    return tests::held(samples, rate);
-}
-
-TimedNote noteAt(double seconds) {
-    TimedNote note;
-    note.onset = at(seconds);
-    note.end = at(seconds + 0.5);
-    return note;
-}
-
-bool soon(const std::function<bool()>& happens) {
-    const auto end = std::chrono::steady_clock::now() + 5s;
-    while (std::chrono::steady_clock::now() < end) {
-        if (happens()) return true;
-        std::this_thread::sleep_for(2ms);
-    }
-    return false;
-}
-
-class SilentEngine : public testing::Test {
-protected:
-    SilentEngine() : engine(Engine::Options{{}, false}) { engine.setRecording(tenSeconds()); }
-    /// The first answer of now() like that; nothing within some seconds is a failure.
-    Heard heard(const std::function<bool(const Heard&)>& like) {
-        Heard last;
-        EXPECT_TRUE(soon([&] { return like(last = engine.now()); }));
-        return last;
-    }
-    bool reaches(Frames place) {
-        return soon([&] { return engine.now().position >= place; });
-    }
-    Engine engine;
-};
+using tests::SilentEngine;
+using tests::soon;
+using tests::silent_engine::at;
+using tests::silent_engine::noteAt;
+using tests::silent_engine::rate;
 
 TEST_F(SilentEngine, StandsAtTheStartOfARecordingTakenIn) {
     EXPECT_FALSE(engine.now().playing);
@@ -162,122 +122,6 @@ TEST_F(SilentEngine, LetsGoOfWhatItHoldsWhenItIsToPlayStopOrGoElsewhere) {
     engine.pause();
     EXPECT_FALSE(engine.now().holding);
     EXPECT_FALSE(engine.now().playing);
-}
-
-TEST_F(SilentEngine, CountsThePassesOfALoop) {
-    engine.setLoop(Range{at(1), at(1.1)});
-    engine.play();
-    ASSERT_TRUE(soon([&] { return engine.now().pass >= 3; }));
-    const Frames here = engine.now().position;
-    EXPECT_GE(here, at(1));
-    EXPECT_LT(here, at(1.1));
-    engine.setLoop(std::nullopt);
-    EXPECT_TRUE(reaches(at(1.3)));
-}
-
-TEST_F(SilentEngine, WidensALoopThatIsTooShort) {
-    engine.setLoop(Range{at(1), at(1.001)});
-    engine.play();
-    ASSERT_TRUE(soon([&] { return engine.now().pass >= 2; }));
-    EXPECT_GE(engine.now().position, at(1));
-    EXPECT_LE(engine.now().position, at(1.051));
-}
-
-TEST_F(SilentEngine, GoesOnWhenALoopEdgeMovesUnderIt) {
-    engine.setLoop(Range{at(1), at(2)});
-    engine.play();
-    ASSERT_TRUE(reaches(at(1.2)));
-    engine.setLoop(Range{at(1.1), at(2)});
-    std::this_thread::sleep_for(100ms);
-    EXPECT_TRUE(engine.now().playing);
-    EXPECT_GE(engine.now().position, at(1.2));
-    engine.setLoop(Range{at(5), at(6)});
-    EXPECT_TRUE(reaches(at(5))) << "outside the new loop it goes to its start";
-}
-
-/// A beat every fifth of a second, four to a bar.
-std::vector<BeatPlace> quickBeats() {
-    std::vector<BeatPlace> beats;
-    for (int beat = 0; beat < 50; ++beat)
-        beats.push_back({at(0.2 * beat), beat % 4 == 0});
-    return beats;
-}
-
-TEST_F(SilentEngine, CountsFromZeroWhenAnotherLoopIsSet) {
-    engine.setLoop(Range{at(1), at(1.1)});
-    engine.play();
-    ASSERT_TRUE(soon([&] { return engine.now().pass >= 3; }));
-    engine.setLoop(Range{at(1), at(6)});
-    for (int i = 0; i < 20; ++i) {
-        ASSERT_EQ(engine.now().pass, 0) << "not the old count";
-        std::this_thread::sleep_for(2ms);
-    }
-}
-
-TEST_F(SilentEngine, CountsInBeforeItPlays) {
-    engine.setBeats(quickBeats());
-    engine.setCountIn(4);
-    engine.seek(at(2));
-    engine.play();
-    const Heard counting = heard([](const Heard& now) { return now.stage == Stage::CountIn; });
-    EXPECT_TRUE(counting.playing);
-    EXPECT_EQ(counting.position, at(2));
-    EXPECT_GE(counting.beatsLeft, 1);
-    EXPECT_LE(counting.beatsLeft, 4);
-    ASSERT_TRUE(soon([&] { return engine.now().peak > 0.2f; })) << "the clicks";
-    ASSERT_TRUE(reaches(at(2.05)));
-    EXPECT_EQ(engine.now().stage, Stage::Sounding);
-    EXPECT_EQ(engine.now().beatsLeft, 0);
-    // Pressed again while it plays, it just plays on.
-    engine.play();
-    std::this_thread::sleep_for(80ms);
-    EXPECT_EQ(engine.now().stage, Stage::Sounding);
-}
-
-TEST_F(SilentEngine, WaitsAtTheLoopsStartInAGap) {
-    engine.setBeats(quickBeats());
-    engine.setLoopManner({2, {}, {}, {}});
-    engine.setLoop(Range{at(1), at(1.4)});
-    engine.play();
-    const Heard waiting = heard([](const Heard& now) { return now.stage == Stage::Gap; });
-    EXPECT_EQ(waiting.position, at(1));
-    EXPECT_GE(waiting.pass, 1);
-    EXPECT_GE(waiting.beatsLeft, 1);
-    EXPECT_LE(waiting.beatsLeft, 2);
-    ASSERT_TRUE(soon([&] { return engine.now().stage == Stage::Sounding; }));
-    // A gap of none ends the one that has begun with the next pass at the latest.
-    engine.setLoopManner({});
-    ASSERT_TRUE(soon([&] { return engine.now().pass >= 3; }));
-}
-
-TEST_F(SilentEngine, ClimbsAndTakesTheSpeedItToldForNoChange) {
-    engine.setLoop(Range{at(1), at(1.1)});
-    engine.setPlaying({0.8, 0, 0});
-    EXPECT_EQ(engine.now().speed, 0.8) << "at once, before it is heard";
-    engine.setLoopManner({0, Climb{10, 4, 100}, {}, {}});
-    engine.play();
-    ASSERT_TRUE(soon([&] {
-        const Heard now = engine.now();
-        engine.setPlaying({now.reachedSpeed, 0, 0});
-        return now.speed == 1.0;
-    }));
-    engine.climbBack();
-    ASSERT_TRUE(soon([&] { return engine.now().speed == 0.9; }));
-    ASSERT_TRUE(soon([&] { return engine.now().speed == 1.0; }));
-}
-
-TEST_F(SilentEngine, TellsEachTurnOfTheTradeWithItsSpeed) {
-    engine.setLoop(Range{at(1), at(1.2)});
-    engine.setLoopManner({0, {}, 1.0, 0.6});
-    engine.setHearing(Hearing::Trade);
-    engine.play();
-    for (int turn = 0; turn < 2; ++turn) {
-        const Heard yours = heard([](const Heard& now) { return now.yoursTurn; });
-        EXPECT_EQ(yours.speed, 0.6);
-        EXPECT_EQ(yours.reachedSpeed, 1.0);
-        const Heard record = heard([](const Heard& now) { return !now.yoursTurn; });
-        EXPECT_EQ(record.speed, 1.0);
-    }
 }
 
 TEST_F(SilentEngine, TellsWhatWasHeardInAnyFrame) {

@@ -7,9 +7,10 @@
 #include "core/engine/OutputDevice.h"
 #include "core/engine/RoundTrip.h"
 #include "tests/core/engine/PrivateSound.h"
+#include "tests/core/engine/Soon.h"
+#include "tests/core/engine/WithoutGaps.h"
 
 #include <chrono>
-#include <functional>
 #include <gtest/gtest.h>
 #include <thread>
 
@@ -17,16 +18,8 @@ namespace earwright {
 namespace {
 
 using namespace std::chrono_literals;
+using tests::soon;
 using Clock = std::chrono::steady_clock;
-
-bool soon(const std::function<bool()>& happens, std::chrono::milliseconds patience = 10s) {
-    const auto end = Clock::now() + patience;
-    while (Clock::now() < end) {
-        if (happens()) return true;
-        std::this_thread::sleep_for(2ms);
-    }
-    return false;
-}
 
 class RealInput : public testing::Test {
 protected:
@@ -51,18 +44,28 @@ protected:
         const std::int64_t before = capture->framesTaken();
         return soon([&] { return capture->framesTaken() > before + 4410; });
     }
-    Result<double> measured() {
+    Result<double> measuredOnce() {
         RoundTrip trip(*mixer, *capture);
         capture->setKeeping(true);
-        soon([&] {
+        const bool isDone = soon([&] {
             InputBlock block;
             while (capture->blocks().read({&block, 1}) == 1)
                 trip.give(block);
             return trip.isDone();
         });
         capture->setKeeping(false);
-        if (!trip.isDone()) return Error{ErrorKind::Device, "no answer", ""};
+        if (!isDone) return Error{ErrorKind::Device, "no answer", ""};
         return trip.seconds();
+    }
+    /// Three times where a busy machine makes gaps between the marks.
+    Result<double> measured() {
+        auto outcome = measuredOnce();
+        for (int attempt = 1; attempt < 3 && isOfABusyMachine(outcome); ++attempt)
+            outcome = measuredOnce();
+        return outcome;
+    }
+    static bool isOfABusyMachine(const Result<double>& outcome) {
+        return !outcome && tests::cameBackAtDifferentTimes(outcome.error().message);
     }
 
     std::unique_ptr<tests::PrivateSound> sound;
@@ -84,12 +87,14 @@ TEST_F(RealInput, IsNotOpenedUnasked) {
 TEST_F(RealInput, MeasuresTheSameRoundTripWheneverItIsOpened) {
     open();
     const auto first = measured();
-    if (!first) GTEST_SKIP() << "the machine is too busy: " << first.error().message;
+    if (isOfABusyMachine(first)) GTEST_SKIP() << "the machine is too busy: " << first.error().message;
+    ASSERT_TRUE(first.ok()) << first.error().message;
     input->close();
     ASSERT_TRUE(isIn(DeviceState::Closed));
     open();
     const auto second = measured();
-    if (!second) GTEST_SKIP() << "the machine is too busy: " << second.error().message;
+    if (isOfABusyMachine(second)) GTEST_SKIP() << "the machine is too busy: " << second.error().message;
+    ASSERT_TRUE(second.ok()) << second.error().message;
     // A monitor hears its sink without any delay, so all of it is what the server reports wrongly. Seen on a
     // busy machine: −0.8 to 0.5 ms.
     EXPECT_NEAR(*first * 1e3, 0, 3);

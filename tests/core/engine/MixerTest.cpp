@@ -3,6 +3,7 @@
 #include "core/engine/Lane.h"
 #include "tests/core/engine/AllocationCount.h"
 #include "tests/core/engine/HeldRecording.h"
+#include "tests/core/engine/PlayingMixer.h"
 
 #include <algorithm>
 #include <cmath>
@@ -11,70 +12,8 @@
 namespace earwright {
 namespace {
 
+using namespace tests::playing_mixer;
 using tests::rootMeanSquare;
-
-constexpr SampleRate rate{44100};
-
-/// Left 0.25, right 0.125 all along. A constant has no loudness of its own, so that the written notes are
-/// played beside it as beside silence: at −25 LUFS, an RMS of about 0.01.
-std::shared_ptr<Recording> steadyRecord() {
-    std::vector<float> samples;
-    for (int i = 0; i < 10 * rate.hertz; ++i)
-        samples.insert(samples.end(), {0.25f, 0.125f});
-    return tests::held(samples, rate.hertz, 2);
-}
-
-Lane::Start laneStart(std::int64_t from, double speed = 1, std::uint64_t wish = 1) {
-    Lane::Start start;
-    start.record.recording = steadyRecord();
-    start.record.from = Frames(from);
-    start.record.speed = speed;
-    start.record.outputRate = rate;
-    TimedNote note;
-    note.onset = Frames(0);
-    note.end = Frames(10 * rate.hertz);
-    note.midi = 57;
-    start.notes = noteListOf({note});
-    start.wish = wish;
-    return start;
-}
-
-/// A mixer with one lane, both worked by hand.
-class PlayingMixer {
-public:
-    explicit PlayingMixer(const Lane::Start& start) {
-        lane.start(start);
-        lane.fill(4096, false);
-        mixer.lanes().order(&lane, 0);
-        mixer.setPlaying(true);
-    }
-    std::vector<float> render(std::size_t frames) {
-        std::vector<float> all;
-        std::vector<float> stereo(512);
-        for (std::size_t done = 0; done < frames; done += 256) {
-            lane.fill(4096, false);
-            mixer.render(stereo, rate, 0, false);
-            all.insert(all.end(), stereo.begin(), stereo.end());
-        }
-        return all;
-    }
-    Mixer mixer;
-    Lane lane;
-};
-
-std::vector<float> channel(const std::vector<float>& stereo, std::size_t which, std::size_t from = 0) {
-    std::vector<float> one;
-    for (std::size_t i = from; 2 * i < stereo.size(); ++i)
-        one.push_back(stereo[2 * i + which]);
-    return one;
-}
-
-float largestStep(const std::vector<float>& samples) {
-    float largest = 0;
-    for (std::size_t i = 1; i < samples.size(); ++i)
-        largest = std::max(largest, std::abs(samples[i] - samples[i - 1]));
-    return largest;
-}
 
 TEST(Mixer, PassesTheRecordUntouched) {
     PlayingMixer playing(laneStart(1000));
@@ -96,153 +35,6 @@ TEST(Mixer, PutsTheRecordLeftAndYoursRightWhenSplit) {
     for (const float sample : right)
         mean += sample / static_cast<float>(right.size());
     EXPECT_NEAR(mean, 0.0f, 0.01f) << "nothing of the record, which is a constant";
-}
-
-TEST(Mixer, FocusesOnAPartOfTheStereoPicture) {
-    struct Expected {
-        Focus focus;
-        float left;
-        float right;
-    };
-    // Mid and side of 0.25 and 0.125: half the sum and half the difference (common practice).
-    for (const auto& [focus, left, right] :
-         {Expected{Focus::All, 0.25f, 0.125f}, Expected{Focus::Left, 0.25f, 0.25f},
-          Expected{Focus::Right, 0.125f, 0.125f}, Expected{Focus::Centre, 0.1875f, 0.1875f},
-          Expected{Focus::Sides, 0.0625f, 0.0625f}}) {
-        PlayingMixer playing(laneStart(1000));
-        playing.mixer.setFocus(focus);
-        const auto out = playing.render(2048);
-        for (std::size_t i = 2000; i < 2048; ++i) {
-            ASSERT_NEAR(out[2 * i], left, 1e-6) << static_cast<int>(focus);
-            ASSERT_NEAR(out[2 * i + 1], right, 1e-6) << static_cast<int>(focus);
-        }
-    }
-}
-
-TEST(Mixer, HasSilentSidesWhereBothChannelsAreTheSame) {
-    Lane::Start start = laneStart(0);
-    start.record.recording = tests::held(std::vector<float>(88200, 0.5f), rate.hertz, 1);
-    PlayingMixer playing(start);
-    playing.mixer.setFocus(Focus::Sides);
-    const auto out = playing.render(2048);
-    EXPECT_NEAR(out[2 * 2000], 0.0f, 1e-6);
-    EXPECT_NEAR(out[2 * 2000 + 1], 0.0f, 1e-6);
-}
-
-TEST(Mixer, FoldsTheRecordInFocusWhenSplit) {
-    PlayingMixer playing(laneStart(0));
-    playing.lane.setNotes(noteListOf({}));
-    playing.mixer.setHearing(Hearing::Split);
-    playing.mixer.setFocus(Focus::Right);
-    const auto out = playing.render(4096);
-    EXPECT_NEAR(out[2 * 4000], 0.125f, 1e-6);
-}
-
-TEST(Mixer, LeavesWrittenNotesAloneWhateverTheFocus) {
-    PlayingMixer all(laneStart(0));
-    PlayingMixer sides(laneStart(0));
-    all.mixer.setHearing(Hearing::Yours);
-    sides.mixer.setHearing(Hearing::Yours);
-    sides.mixer.setFocus(Focus::Sides);
-    const auto plain = all.render(4096);
-    const auto focused = sides.render(4096);
-    EXPECT_GT(rootMeanSquare(std::span(plain).subspan(3000)), 0.008);
-    for (std::size_t i = 3000; i < plain.size(); ++i)
-        ASSERT_NEAR(focused[i], plain[i], 1e-6);
-}
-
-TEST(Mixer, ChangesFocusWithinTenMillisecondsAndWithoutAClick) {
-    PlayingMixer playing(laneStart(5 * rate.hertz));
-    playing.lane.setNotes(noteListOf({}));
-    playing.render(1024);
-    for (const Focus focus : {Focus::Left, Focus::Sides, Focus::Centre, Focus::Right, Focus::All}) {
-        playing.mixer.setFocus(focus);
-        const auto out = playing.render(1024);
-        for (const std::size_t ear : {0u, 1u}) {
-            const auto heard = channel(out, ear);
-            // Two weights of one ear move by at most 1/441 a frame, over samples of 0.25 and 0.125.
-            EXPECT_LE(largestStep(heard), 0.375f / 441 + 1e-6f);
-            for (std::size_t i = 442; i < heard.size(); ++i)
-                ASSERT_NEAR(heard[i], heard.back(), 1e-5) << static_cast<int>(focus);
-        }
-    }
-}
-
-/// Tones of 200, 1,000 and 5,000 Hz, one octave and more outside a band of 500 to 2,000 Hz but for the
-/// second.
-Lane::Start threeTones() {
-    Lane::Start start = laneStart(0);
-    std::vector<float> samples;
-    for (int i = 0; i < 4 * rate.hertz; ++i) {
-        const double turn = 2 * M_PI * i / rate.hertz;
-        samples.push_back(
-            static_cast<float>(0.2 * (std::sin(200 * turn) + std::sin(1000 * turn) + std::sin(5000 * turn))));
-    }
-    start.record.recording = tests::held(samples, rate.hertz, 1);
-    start.notes = noteListOf({});
-    return start;
-}
-
-double levelAt(std::span<const float> samples, double hertz) {
-    double sine = 0;
-    double cosine = 0;
-    for (std::size_t i = 0; i < samples.size(); ++i) {
-        const double turn = 2 * M_PI * hertz * static_cast<double>(i) / rate.hertz;
-        sine += static_cast<double>(samples[i]) * std::sin(turn);
-        cosine += static_cast<double>(samples[i]) * std::cos(turn);
-    }
-    return 2 * std::hypot(sine, cosine) / static_cast<double>(samples.size());
-}
-
-TEST(Mixer, LetsABandOfTheRecordBeHeardAloneOrLeftOut) {
-    for (const bool remove : {false, true}) {
-        PlayingMixer playing(threeTones());
-        playing.mixer.setBand(Band{500, 2000, remove});
-        const auto heard = channel(playing.render(3 * 8820), 1, 8820);
-        const auto part = std::span(heard).first(8820);
-        EXPECT_NEAR(levelAt(part, 1000), remove ? 0 : 0.2, 1e-3);
-        EXPECT_NEAR(levelAt(part, 200), remove ? 0.2 : 0, 1e-3);
-        EXPECT_NEAR(levelAt(part, 5000), remove ? 0.2 : 0, 1e-3);
-    }
-}
-
-TEST(Mixer, LeavesWrittenNotesAloneWhateverTheBand) {
-    PlayingMixer all(laneStart(0));
-    PlayingMixer banded(laneStart(0));
-    all.mixer.setHearing(Hearing::Yours);
-    banded.mixer.setHearing(Hearing::Yours);
-    banded.mixer.setBand(Band{5000, 6000});
-    const auto plain = all.render(4096);
-    const auto other = banded.render(4096);
-    for (std::size_t i = 3000; i < plain.size(); ++i)
-        ASSERT_NEAR(other[i], plain[i], 1e-6);
-}
-
-TEST(Mixer, MovesABandWithoutAClickAndIsUntouchedWithoutOne) {
-    PlayingMixer playing(threeTones());
-    std::vector<float> all;
-    const auto go = [&](std::size_t frames) {
-        const auto part = channel(playing.render(frames), 0);
-        all.insert(all.end(), part.begin(), part.end());
-    };
-    go(4096);
-    for (int move = 0; move < 40; ++move) {
-        playing.mixer.setBand(Band{100.0 + 20 * move, 3000.0 - 40 * move, move % 3 == 0});
-        go(512);
-    }
-    playing.mixer.setBand(std::nullopt);
-    go(4096);
-    // A click is what lies far above all that is played. Second differences weigh 15,000 Hz like 1,
-    // the steepest tone at 5,000 Hz by 0.2 · (2π · 5000/44100)² = 0.10; the filters add at most what they
-    // ring.
-    float steepest = 0;
-    for (std::size_t i = 2; i < all.size(); ++i)
-        steepest = std::max(steepest, std::abs(all[i] - 2 * all[i - 1] + all[i - 2]));
-    EXPECT_LT(steepest, 0.14f);
-    PlayingMixer plain(threeTones());
-    const auto expected = channel(plain.render(all.size()), 0);
-    for (std::size_t i = all.size() - 1024; i < all.size(); ++i)
-        ASSERT_EQ(all[i], expected[i]);
 }
 
 TEST(Mixer, HearsWhatIsHeldWhateverTheHearingAndEvenStandingStill) {

@@ -2,6 +2,8 @@
 #include "core/engine/Engine.h"
 #include "tests/core/engine/HeldRecording.h"
 #include "tests/core/engine/PrivateSound.h"
+#include "tests/core/engine/Soon.h"
+#include "tests/core/engine/WithoutGaps.h"
 
 #include <chrono>
 #include <cmath>
@@ -13,18 +15,9 @@ namespace earwright {
 namespace {
 
 using namespace std::chrono_literals;
-using Clock = std::chrono::steady_clock;
+using tests::soon;
 
 constexpr int rate = 44100;
-
-bool soon(const std::function<bool()>& happens, std::chrono::milliseconds patience = 10s) {
-    const auto end = Clock::now() + patience;
-    while (Clock::now() < end) {
-        if (happens()) return true;
-        std::this_thread::sleep_for(2ms);
-    }
-    return false;
-}
 
 /// Frames in which something louder than half the clicks starts, at least 10 ms apart.
 std::vector<long> clicksIn(const std::vector<float>& stereo) {
@@ -65,23 +58,33 @@ protected:
         ASSERT_TRUE(soon([&] { return engine->now().position >= Frames(std::lround(seconds * rate)); }));
     }
 
-    /// Where a busy machine made gaps, places in what was recorded say nothing about the engine.
-    bool hadGaps() { return engine->device().underruns > 0; }
+    /// What comes out from a place of the recording on, while `goes` plays and changes it.
+    bool hears(double from, const std::function<void()>& goes) {
+        return tests::heardWithoutGaps(*engine, [&] {
+            const Frames start(std::lround(from * rate));
+            engine->setPlaying({});
+            engine->seek(start);
+            sound->record();
+            engine->play();
+            // The place played before is heard a little longer.
+            ASSERT_TRUE(soon([&] { return engine->now().position < start + Frames(rate); }));
+            goes();
+            engine->pause();
+            clicks = clicksIn(sound->recorded());
+        });
+    }
 
     std::unique_ptr<tests::PrivateSound> sound;
     std::unique_ptr<Engine> engine;
+    /// What hears() heard.
+    std::vector<long> clicks;
 };
 
-#define SKIP_IF_THE_MACHINE_MADE_GAPS()                                                                      \
-    if (hadGaps()) GTEST_SKIP() << "the machine is too busy: " << engine->device().underruns << " gaps"
+#define SKIP_WHERE_THE_MACHINE_IS_TOO_BUSY                                                                   \
+    GTEST_SKIP() << "the machine is too busy: " << engine->device().underruns << " gaps"
 
 TEST_F(RealDevice, PlaysEverySampleInItsPlace) {
-    sound->record();
-    engine->play();
-    reach(2.8);
-    engine->pause();
-    SKIP_IF_THE_MACHINE_MADE_GAPS();
-    const auto clicks = clicksIn(sound->recorded());
+    if (!hears(0, [&] { reach(2.8); })) SKIP_WHERE_THE_MACHINE_IS_TOO_BUSY;
     ASSERT_GE(clicks.size(), 4u);
     for (std::size_t i = 1; i < clicks.size(); ++i)
         EXPECT_EQ(clicks[i] - clicks[i - 1], rate / 2);
@@ -89,27 +92,22 @@ TEST_F(RealDevice, PlaysEverySampleInItsPlace) {
 
 TEST_F(RealDevice, PlaysALoopWithItsExactLength) {
     // Each pass holds one click.
-    engine->setLoop(Range{Frames(rate / 2 - 1000), Frames(rate / 2 - 1000 + 13230)});
-    sound->record();
-    engine->play();
-    ASSERT_TRUE(soon([&] { return engine->now().pass >= 5; }));
-    engine->pause();
-    SKIP_IF_THE_MACHINE_MADE_GAPS();
-    const auto clicks = clicksIn(sound->recorded());
+    const Range loop{Frames(rate / 2 - 1000), Frames(rate / 2 - 1000 + 13230)};
+    engine->setLoop(loop);
+    const auto fivePasses = [&] { ASSERT_TRUE(soon([&] { return engine->now().pass >= 5; })); };
+    if (!hears(SampleRate{rate}.seconds(loop.begin).value, fivePasses)) SKIP_WHERE_THE_MACHINE_IS_TOO_BUSY;
     ASSERT_GE(clicks.size(), 4u);
     for (std::size_t i = 1; i < clicks.size(); ++i)
         EXPECT_EQ(clicks[i] - clicks[i - 1], 13230);
 }
 
 TEST_F(RealDevice, SlowsDownWhileItPlays) {
-    sound->record();
-    engine->play();
-    reach(1.2);
-    engine->setPlaying({0.5, 0, 0});
-    reach(3.2);
-    engine->pause();
-    SKIP_IF_THE_MACHINE_MADE_GAPS();
-    const auto clicks = clicksIn(sound->recorded());
+    const auto slowingDown = [&] {
+        reach(1.2);
+        engine->setPlaying({0.5, 0, 0});
+        reach(3.2);
+    };
+    if (!hears(0, slowingDown)) SKIP_WHERE_THE_MACHINE_IS_TOO_BUSY;
     ASSERT_GE(clicks.size(), 5u);
     EXPECT_EQ(clicks[1] - clicks[0], rate / 2);
     // Twice as far apart, within the stretcher's jitter for a single click: 3 ms.
@@ -118,17 +116,16 @@ TEST_F(RealDevice, SlowsDownWhileItPlays) {
 }
 
 TEST_F(RealDevice, ShowsThePlaceThatIsHeard) {
-    sound->record();
-    engine->play();
-    reach(0.6);
-    engine->seek(Frames(20 * rate));
-    reach(20.7);
-    engine->setPlaying({0.75, 0, 0});
-    reach(22.6);
-    engine->pause();
-    SKIP_IF_THE_MACHINE_MADE_GAPS();
-    const OutputFrames last = engine->heardFrame();
-    const auto clicks = clicksIn(sound->recorded());
+    OutputFrames last;
+    const auto seekingAndSlowing = [&] {
+        reach(0.6);
+        engine->seek(Frames(20 * rate));
+        reach(20.7);
+        engine->setPlaying({0.75, 0, 0});
+        reach(22.6);
+        last = engine->heardFrame();
+    };
+    if (!hears(0, seekingAndSlowing)) SKIP_WHERE_THE_MACHINE_IS_TOO_BUSY;
     ASSERT_GE(clicks.size(), 5u);
     // The recording of the monitor starts at some output frame. For the right one, the tag of every click is
     // a half second of the recording.

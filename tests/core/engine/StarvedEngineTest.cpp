@@ -2,10 +2,10 @@
 #include "core/engine/Engine.h"
 #include "core/engine/KeptAhead.h"
 #include "tests/core/engine/HeldRecording.h"
+#include "tests/core/engine/Soon.h"
 
 #include <chrono>
 #include <condition_variable>
-#include <functional>
 #include <gtest/gtest.h>
 #include <mutex>
 #include <thread>
@@ -14,18 +14,9 @@ namespace earwright {
 namespace {
 
 using namespace std::chrono_literals;
-using Clock = std::chrono::steady_clock;
+using tests::soon;
 
 constexpr int rate = 44100;
-
-bool soon(const std::function<bool()>& happens, std::chrono::milliseconds patience = 20s) {
-    const auto end = Clock::now() + patience;
-    while (Clock::now() < end) {
-        if (happens()) return true;
-        std::this_thread::sleep_for(2ms);
-    }
-    return false;
-}
 
 /// Stands for a disk or a network that does not answer for a while.
 class HoldingBack final : public Recording {

@@ -4,31 +4,24 @@
 #include "core/engine/Input.h"
 #include "tests/core/engine/HeldRecording.h"
 #include "tests/core/engine/PrivateSound.h"
+#include "tests/core/engine/Soon.h"
+#include "tests/core/engine/WithoutGaps.h"
 
 #include <chrono>
 #include <cmath>
 #include <filesystem>
 #include <fstream>
-#include <functional>
 #include <gtest/gtest.h>
+#include <string>
 #include <thread>
 
 namespace earwright {
 namespace {
 
 using namespace std::chrono_literals;
-using Clock = std::chrono::steady_clock;
+using tests::soon;
 
 constexpr int rate = 44100;
-
-bool soon(const std::function<bool()>& happens, std::chrono::milliseconds patience = 15s) {
-    const auto end = Clock::now() + patience;
-    while (Clock::now() < end) {
-        if (happens()) return true;
-        std::this_thread::sleep_for(2ms);
-    }
-    return false;
-}
 
 /// A click every half second.
 std::shared_ptr<Recording> clickingMinute() {
@@ -37,6 +30,15 @@ std::shared_ptr<Recording> clickingMinute() {
         samples[i] = 0.7f;
     return tests::held(samples, rate);
 }
+
+/// Milliseconds by which a take may lie off. Input and output clock are each known with a deviation of 0.2 ms
+/// where reports jitter by 5 ms (StreamClockTest), and the round trip is a mean of three differences of them:
+/// together 0.33 ms, four deviations 1.3. The rest is what the server reports wrongly. Seen: 0.2 to 1.2 ms,
+/// and once 2.6 where the machine was busy.
+constexpr double placedWithin = 2.0;
+
+#define SKIP_WHERE_THE_MACHINE_IS_TOO_BUSY                                                                   \
+    GTEST_SKIP() << "the machine is too busy: " << engine->device().underruns << " gaps"
 
 class PlayingAlong : public testing::Test {
 protected:
@@ -61,17 +63,27 @@ protected:
         if (!folder.empty()) std::filesystem::remove_all(folder, ignored);
     }
 
-    /// False where the machine is so busy that the sound has gaps again and again.
+    /// False where the machine is so busy that marks come back at different times again and again.
     bool canMeasure() {
         for (int attempt = 0; attempt < 3; ++attempt) {
             engine->input().measureRoundTrip();
-            EXPECT_TRUE(soon([&] { return !engine->input().roundTrip().isRunning; }, 20s));
+            EXPECT_TRUE(soon([&] { return !engine->input().roundTrip().isRunning; }));
             if (engine->input().roundTrip().seconds) return true;
+            const std::string message = engine->input().roundTrip().message;
+            EXPECT_TRUE(tests::cameBackAtDifferentTimes(message)) << message;
         }
         return false;
     }
-    /// What has gaps is not where it should be: of a take with none between now and the end.
-    bool hadGaps(int underrunsBefore) { return engine->device().underruns != underrunsBefore; }
+    /// Returns when the place played before is no longer what is heard.
+    void playFrom(double seconds) {
+        const Frames from(std::lround(seconds * rate));
+        engine->seek(from);
+        engine->play();
+        ASSERT_TRUE(soon([&] {
+            const Frames here = engine->now().position;
+            return here >= from && here < from + Frames(rate);
+        }));
+    }
     void reach(double seconds) {
         ASSERT_TRUE(soon([&] { return engine->now().position >= Frames(std::lround(seconds * rate)); }));
     }
@@ -109,36 +121,39 @@ protected:
 
 TEST_F(PlayingAlong, KeepsTheTakeWhereTheRecordWasHeard) {
     if (!canMeasure()) GTEST_SKIP() << engine->input().roundTrip().message;
-    const int before = engine->device().underruns;
-    engine->input().record(folder / "evening" / "one.wav", SampleRate{rate});
-    engine->seek(Frames(2 * rate));
-    engine->play();
-    reach(5.2);
-    engine->pause();
-    const auto takes = stopped();
-    if (hadGaps(before)) GTEST_SKIP() << "the machine is too busy for sound without gaps";
+    std::vector<RecordedTake> takes;
+    int attempt = 0;
+    const auto playAlong = [&] {
+        const std::string name = std::to_string(++attempt) + ".wav";
+        engine->input().record(folder / "evening" / name, SampleRate{rate});
+        playFrom(2);
+        reach(5.2);
+        engine->pause();
+        takes = stopped();
+    };
+    if (!tests::heardWithoutGaps(*engine, playAlong)) SKIP_WHERE_THE_MACHINE_IS_TOO_BUSY;
     ASSERT_EQ(takes.size(), 1u) << engine->input().recording().message;
     EXPECT_DOUBLE_EQ(takes[0].speed, 1.0);
     std::size_t clicks = 0;
     const double off = worstOff(takes[0], clicks);
     std::printf("take off by %.3f ms at most, %zu clicks\n", off, clicks);
     EXPECT_GE(clicks, 5u);
-    EXPECT_LT(off, 2.0);
+    EXPECT_LT(off, placedWithin);
 
     // Heard against the record, one ear each.
     const auto file = Recording::open(takes[0].file);
     ASSERT_TRUE(file.ok());
     engine->setTake(TakePlayback{*file, takes[0].part, takes[0].at, takes[0].speed, takes[0].semitones});
     engine->setHearing(Hearing::Split);
-    engine->seek(Frames(2 * rate));
-    ASSERT_TRUE(soon([&] { return engine->now().position < Frames(3 * rate); }));
-    sound->record();
-    engine->play();
-    ASSERT_TRUE(soon([&] { return engine->now().position < Frames(3 * rate); }));
-    reach(4.8);
-    engine->pause();
-    const std::vector<float> heard = sound->recorded();
-    if (hadGaps(before)) GTEST_SKIP() << "the machine is too busy for sound without gaps";
+    std::vector<float> heard;
+    const auto listen = [&] {
+        sound->record();
+        playFrom(2);
+        reach(4.8);
+        engine->pause();
+        heard = sound->recorded();
+    };
+    if (!tests::heardWithoutGaps(*engine, listen)) SKIP_WHERE_THE_MACHINE_IS_TOO_BUSY;
     // The take is brought to the record's loudness, so each ear has a measure of its own.
     float loudest[2] = {};
     for (std::size_t i = 0; i < heard.size(); ++i)
@@ -154,7 +169,7 @@ TEST_F(PlayingAlong, KeepsTheTakeWhereTheRecordWasHeard) {
                                    std::abs(static_cast<double>(k) - static_cast<double>(i)) / rate * 1000);
         // The first clicks may come before the take.
         if (nearest < 1e8) {
-            EXPECT_LT(nearest, 2.0) << "ms between left and right";
+            EXPECT_LT(nearest, placedWithin) << "ms between left and right";
             ++compared;
         }
         i += rate / 20;
@@ -164,24 +179,26 @@ TEST_F(PlayingAlong, KeepsTheTakeWhereTheRecordWasHeard) {
 
 TEST_F(PlayingAlong, MakesATakeOfEachPassAtTheSpeedHeard) {
     if (!canMeasure()) GTEST_SKIP() << engine->input().roundTrip().message;
-    const int before = engine->device().underruns;
     engine->setPlaying({0.8, 0, 0});
     // 1.2 s of the recording, 1.5 s of listening, two clicks.
     engine->setLoop(Range{Frames(4 * rate + 4410), Frames(4 * rate + 4410 + 52920)});
-    engine->seek(Frames(4 * rate + 4410));
-    engine->input().record(folder / "loop.wav", SampleRate{rate});
-    engine->play();
     std::vector<RecordedTake> takes;
-    ASSERT_TRUE(soon(
-        [&] {
+    int attempt = 0;
+    const auto goRound = [&] {
+        takes.clear();
+        engine->seek(Frames(4 * rate + 4410));
+        engine->input().record(folder / ("loop" + std::to_string(++attempt) + ".wav"), SampleRate{rate});
+        engine->play();
+        const auto hasThree = [&] {
             for (auto& take : engine->input().finishedTakes())
                 takes.push_back(take);
             return takes.size() >= 3;
-        },
-        30s))
-        << "passes are there while the next is played";
-    stopped();
-    if (hadGaps(before)) GTEST_SKIP() << "the machine is too busy for sound without gaps";
+        };
+        ASSERT_TRUE(soon(hasThree, 30s)) << "passes are there while the next is played";
+        engine->pause();
+        stopped();
+    };
+    if (!tests::heardWithoutGaps(*engine, goRound)) SKIP_WHERE_THE_MACHINE_IS_TOO_BUSY;
     int whole = 0;
     for (const RecordedTake& take : takes) {
         EXPECT_NEAR(take.speed, 0.8, 1e-9);
@@ -190,8 +207,8 @@ TEST_F(PlayingAlong, MakesATakeOfEachPassAtTheSpeedHeard) {
         // The first pass lacks the moment until the player is going; 30 ms at most.
         EXPECT_NEAR(static_cast<double>(take.at.value), 4 * rate + 4410, 0.03 * rate);
         std::size_t clicks = 0;
-        // The record itself jitters by up to 3 ms at this speed, on top of the 2 ms of the take.
-        EXPECT_LT(worstOff(take, clicks), 5.0);
+        // The record itself jitters by up to 3 ms at this speed, on top.
+        EXPECT_LT(worstOff(take, clicks), placedWithin + 3.0);
         EXPECT_EQ(clicks, 2u);
     }
     EXPECT_GE(whole, 2);
