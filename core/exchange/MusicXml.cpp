@@ -1,8 +1,8 @@
 #include "core/exchange/MusicXml.h"
 
+#include "core/engraving/PageBeams.h"
 #include "core/exchange/HarmonyKind.h"
 #include "core/exchange/MusicXmlNote.h"
-#include "core/exchange/PageBeams.h"
 #include "core/music/NoChord.h"
 
 #include <algorithm>

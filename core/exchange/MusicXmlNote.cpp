@@ -1,6 +1,6 @@
 #include "core/exchange/MusicXmlNote.h"
 
-#include "core/theory/ChordDegree.h"
+#include "core/engraving/WrittenName.h"
 
 #include <array>
 
@@ -89,17 +89,6 @@ pugi::xml_node addText(pugi::xml_node parent, const char* name, const std::strin
     });
     child.text().set(allowed.c_str());
     return child;
-}
-
-PitchName writtenName(const Note& note, const Study& study) {
-    if (note.pitch.spelling) return *note.pitch.spelling;
-    const auto symbol = study.chordAt(note.onset);
-    return symbol && symbol->chord ? degreeOf(note.pitch.midi, *symbol->chord).name
-                                   : plainName(note.pitch.midi);
-}
-
-int writtenOctave(const PitchName& name, int midi) {
-    return (midi - name.alter - PitchName{name.step, 0}.pitchClass()) / 12 - 1;
 }
 
 std::int64_t MusicXmlNotes::duration(const Beats& length) const {

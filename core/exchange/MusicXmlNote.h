@@ -1,7 +1,7 @@
 // Writes the notes of one bar as MusicXML elements.
 #pragma once
 
-#include "core/exchange/PageBars.h"
+#include "core/engraving/PageBars.h"
 #include "core/study/Study.h"
 
 #include <map>
@@ -11,10 +11,6 @@
 
 namespace earwright {
 
-/// How a written note is named: the user's spelling, else the chord's, else the plain name.
-PitchName writtenName(const Note& note, const Study& study);
-/// Scientific octave of a name: C flat just under C4 has octave 4. Requires: name fits midi.
-int writtenOctave(const PitchName& name, int midi);
 /// Appends `<name>text</name>`.
 pugi::xml_node addText(pugi::xml_node parent, const char* name, const std::string& text);
 

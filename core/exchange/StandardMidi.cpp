@@ -1,6 +1,6 @@
 #include "core/exchange/StandardMidi.h"
 
-#include "core/exchange/PageBars.h"
+#include "core/engraving/PageBars.h"
 
 #include <algorithm>
 #include <bit>

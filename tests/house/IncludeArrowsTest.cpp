@@ -29,7 +29,8 @@ const std::map<std::string, Folders> allowedInCore{
     {"listening", {"result", "time", "sound"}},
     {"check", {"result", "time", "music", "study", "listening"}},
     {"theory", {"result", "time", "music", "study"}},
-    {"exchange", {"result", "time", "music", "study", "theory"}},
+    {"engraving", {"result", "time", "music", "study", "theory"}},
+    {"exchange", {"result", "time", "music", "study", "theory", "engraving"}},
 };
 
 struct Include {

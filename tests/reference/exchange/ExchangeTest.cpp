@@ -1,7 +1,7 @@
 // What other programs read of our exports: verovio from npm, xmllint with the W3C's schema of MusicXML 4.0,
 // Python's XML reader, and python3-mido.
+#include "core/engraving/PageBars.h"
 #include "core/exchange/MusicXml.h"
-#include "core/exchange/PageBars.h"
 #include "core/exchange/StandardMidi.h"
 #include "core/study/StudyFile.h"
 #include "tests/core/study/SampleStudy.h"

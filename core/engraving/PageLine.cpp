@@ -1,4 +1,4 @@
-#include "core/exchange/PageLine.h"
+#include "core/engraving/PageLine.h"
 
 #include <algorithm>
 #include <array>

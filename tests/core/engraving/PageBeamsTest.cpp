@@ -1,4 +1,4 @@
-#include "core/exchange/PageBeams.h"
+#include "core/engraving/PageBeams.h"
 
 #include <gtest/gtest.h>
 

@@ -1,4 +1,4 @@
-#include "core/exchange/PageBars.h"
+#include "core/engraving/PageBars.h"
 
 #include <algorithm>
 #include <bit>

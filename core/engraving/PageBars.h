@@ -1,7 +1,7 @@
 // The line cut into bars and into note values that can be drawn, with ties, dots, tuplets and rests.
 #pragma once
 
-#include "core/exchange/PageLine.h"
+#include "core/engraving/PageLine.h"
 #include "core/music/Meter.h"
 #include "core/result/Result.h"
 

@@ -1,7 +1,7 @@
 // Which notes of a bar hang together on beams.
 #pragma once
 
-#include "core/exchange/PageBars.h"
+#include "core/engraving/PageBars.h"
 
 #include <string>
 #include <vector>

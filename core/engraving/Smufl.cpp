@@ -1,0 +1,86 @@
+#include "core/engraving/Smufl.h"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+namespace earwright {
+
+namespace {
+
+using Named = std::pair<Smufl, std::string_view>;
+
+constexpr std::array names{
+    Named{Smufl::BarlineSingle, "barlineSingle"},
+    Named{Smufl::GClef, "gClef"},
+    Named{Smufl::FClef, "fClef"},
+    Named{Smufl::SixStringTabClef, "6stringTabClef"},
+    Named{Smufl::NoteheadWhole, "noteheadWhole"},
+    Named{Smufl::NoteheadHalf, "noteheadHalf"},
+    Named{Smufl::NoteheadBlack, "noteheadBlack"},
+    Named{Smufl::NoteheadParenthesisLeft, "noteheadParenthesisLeft"},
+    Named{Smufl::NoteheadParenthesisRight, "noteheadParenthesisRight"},
+    Named{Smufl::AugmentationDot, "augmentationDot"},
+    Named{Smufl::MetNoteQuarterUp, "metNoteQuarterUp"},
+    Named{Smufl::Flag8thUp, "flag8thUp"},
+    Named{Smufl::Flag8thDown, "flag8thDown"},
+    Named{Smufl::Flag16thUp, "flag16thUp"},
+    Named{Smufl::Flag16thDown, "flag16thDown"},
+    Named{Smufl::Flag32ndUp, "flag32ndUp"},
+    Named{Smufl::Flag32ndDown, "flag32ndDown"},
+    Named{Smufl::Flag64thUp, "flag64thUp"},
+    Named{Smufl::Flag64thDown, "flag64thDown"},
+    Named{Smufl::AccidentalFlat, "accidentalFlat"},
+    Named{Smufl::AccidentalNatural, "accidentalNatural"},
+    Named{Smufl::AccidentalSharp, "accidentalSharp"},
+    Named{Smufl::AccidentalDoubleSharp, "accidentalDoubleSharp"},
+    Named{Smufl::AccidentalDoubleFlat, "accidentalDoubleFlat"},
+    Named{Smufl::ArticAccentAbove, "articAccentAbove"},
+    Named{Smufl::ArticAccentBelow, "articAccentBelow"},
+    Named{Smufl::RestWhole, "restWhole"},
+    Named{Smufl::RestHalf, "restHalf"},
+    Named{Smufl::RestQuarter, "restQuarter"},
+    Named{Smufl::Rest8th, "rest8th"},
+    Named{Smufl::Rest16th, "rest16th"},
+    Named{Smufl::Rest32nd, "rest32nd"},
+    Named{Smufl::Rest64th, "rest64th"},
+    Named{Smufl::OrnamentTrill, "ornamentTrill"},
+    Named{Smufl::GraceNoteSlashStemUp, "graceNoteSlashStemUp"},
+    Named{Smufl::BrassScoop, "brassScoop"},
+    Named{Smufl::WiggleTrill, "wiggleTrill"},
+};
+
+constexpr std::array<std::string_view, 10> timeDigits{"timeSig0", "timeSig1", "timeSig2", "timeSig3",
+                                                      "timeSig4", "timeSig5", "timeSig6", "timeSig7",
+                                                      "timeSig8", "timeSig9"};
+constexpr std::array<std::string_view, 10> tupletDigits{"tuplet0", "tuplet1", "tuplet2", "tuplet3",
+                                                        "tuplet4", "tuplet5", "tuplet6", "tuplet7",
+                                                        "tuplet8", "tuplet9"};
+
+std::string_view digitName(Smufl glyph, Smufl zero, const std::array<std::string_view, 10>& digits) {
+    const auto at = static_cast<char32_t>(glyph) - static_cast<char32_t>(zero);
+    return at < digits.size() ? digits[at] : std::string_view();
+}
+
+constexpr auto glyphsAlone = [] {
+    std::array<Smufl, names.size()> glyphs{};
+    for (std::size_t i = 0; i < names.size(); ++i)
+        glyphs[i] = names[i].first;
+    return glyphs;
+}();
+
+} // namespace
+
+std::span<const Smufl> smuflGlyphs() {
+    return glyphsAlone;
+}
+
+std::string_view smuflName(Smufl glyph) {
+    const auto found = std::find_if(names.begin(), names.end(),
+                                    [glyph](const Named& named) { return named.first == glyph; });
+    if (found != names.end()) return found->second;
+    const std::string_view digit = digitName(glyph, Smufl::TimeSig0, timeDigits);
+    return digit.empty() ? digitName(glyph, Smufl::Tuplet0, tupletDigits) : digit;
+}
+
+} // namespace earwright
