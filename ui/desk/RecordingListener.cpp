@@ -159,10 +159,19 @@ void RecordingListener::takeOnsets(std::size_t passage, Onsets onsets) {
     if (isAll || sinceTold.elapsed() >= tellingMilliseconds) {
         const Onsets all = joined(heard);
         emit onsetsFound(all);
-        if (isAll) keepOnsets(*known, all);
         sinceTold.restart();
+        if (isAll) return keep(all);
     }
     hearNextPassage();
+}
+
+void RecordingListener::keep(const Onsets& all) {
+    onsetJob.start<bool>(
+        [recording = known, all](const std::stop_token&, const BackgroundJob::Report&) {
+            keepOnsets(*recording, all);
+            return true;
+        },
+        [](bool) {});
 }
 
 void RecordingListener::cancel() {

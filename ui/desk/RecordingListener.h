@@ -53,6 +53,7 @@ private:
     void findOnsets();
     void hearNextPassage();
     void takeOnsets(std::size_t passage, Onsets onsets);
+    void keep(const Onsets& all);
     std::optional<std::size_t> nextPassage() const;
 
     std::filesystem::path cache;

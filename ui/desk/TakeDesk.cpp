@@ -1,6 +1,5 @@
 #include "ui/desk/TakeDesk.h"
 
-#include "core/study/TakeEdits.h"
 #include "core/study/TakeFolder.h"
 #include "ui/desk/StudyPaths.h"
 #include "ui/takes/InputRow.h"
@@ -50,12 +49,12 @@ std::vector<Take> takesOf(const std::vector<RecordedTake>& recorded, SampleRate 
 
 TakeDesk::TakeDesk(DeskSession& desk, ListeningDesk& ears, TakePanel& shown, MessageBar& bar,
                    QSettings& store)
-    : session(desk), listening(ears), panel(shown), messages(bar), settings(store) {
+    : session(desk), listening(ears), panel(shown), messages(bar), settings(store), keeping(desk, bar) {
     connect(&session, &DeskSession::opened, this, [this] {
-        // Takes of the study before are none of this one.
+        // Takes of the study before are none of this one, and what was to be recorded was about that.
         isOfStudyBefore = wasRecording;
+        recordWhenOpen = false;
         stop();
-        keepingJob.cancel();
         fresh.clear();
         heard.reset();
     });
@@ -136,7 +135,10 @@ void TakeDesk::recordOrStop() {
 }
 
 void TakeDesk::startRecording() {
+    // The one before may have ended a moment ago.
+    collect();
     recordWhenOpen = false;
+    wasGone = isBack = false;
     moment =
         QDateTime::currentDateTimeUtc().toString(QStringLiteral("yyyy-MM-ddThh:mm:ss")) + QLatin1Char('Z');
     const auto folder = session.takeFolder();
@@ -158,12 +160,24 @@ void TakeDesk::follow() {
     row.setRoundTrip(input.roundTrip());
     row.setMonitored(input.isMonitored());
     panel.setReady(session.isOpen() && session.recording());
-    panel.setRecording(input.recording());
+    panel.setRecording(recordingNow(report.state));
     measured();
     if (report.state == DeviceState::Running) recallRoundTrip();
     if (recordWhenOpen && report.state == DeviceState::Running && session.recording()) startRecording();
     if (report.state == DeviceState::Missing) recordWhenOpen = false;
     collect();
+}
+
+/// What ended a recording is no longer said once the input is back.
+RecordingReport TakeDesk::recordingNow(DeviceState state) {
+    RecordingReport now = session.engine().input().recording();
+    if (now.isRunning) return now;
+    if (state == DeviceState::Running)
+        isBack = wasGone;
+    else
+        wasGone = true;
+    if (isBack) now.message.clear();
+    return now;
 }
 
 /// Devices that are measured once are known from then on.
@@ -212,30 +226,9 @@ void TakeDesk::collect() {
             messages.notice(tr("Nothing was heard at the input, so there is no take."));
         return;
     }
-    if (session.isOpen()) keep(std::exchange(fresh, {}));
-}
-
-void TakeDesk::keep(std::vector<RecordedTake> recorded) {
-    const SampleRate rate = session.study().recording.rate;
-    const Study named = addTakes(Study{}, takesOf(recorded, rate, moment));
-    const auto from = recorded.front().file.parent_path();
-    // The study may have been saved under another name meanwhile.
-    keepingJob.start<Result<Done>>(
-        [named, from, to = session.takeFolder()](const std::stop_token&, const BackgroundJob::Report&) {
-            return bringTakes(named, from, to);
-        },
-        [this, recorded = std::move(recorded), rate](Result<Done> outcome) {
-            if (!outcome) return messages.notice(QString::fromStdString(describe(outcome.error())));
-            if (!session.isOpen()) return;
-            const auto count = static_cast<int>(recorded.size());
-            session.apply(tr("keep %n take(s)", nullptr, count),
-                          addTakes(session.study(), takesOf(recorded, rate, moment)));
-            messages.notice(
-                count == 1 ? tr("The take is kept; V switches between the record and yours.")
-                           : tr("%1 takes are kept, the last whole pass is heard; V switches between the "
-                                "record and yours.")
-                                 .arg(count));
-        });
+    const std::vector<RecordedTake> recorded = std::exchange(fresh, {});
+    if (session.isOpen())
+        keeping.keep(takesOf(recorded, session.study().recording.rate, moment), recordedFile.parent_path());
 }
 
 void TakeDesk::playChosen() {

@@ -6,6 +6,7 @@
 #include "ui/desk/DeskSession.h"
 #include "ui/desk/ListeningDesk.h"
 #include "ui/desk/MessageBar.h"
+#include "ui/desk/TakeKeeping.h"
 
 #include <QObject>
 
@@ -45,7 +46,7 @@ private:
     void openNow();
     void startRecording();
     void collect();
-    void keep(std::vector<RecordedTake> recorded);
+    RecordingReport recordingNow(DeviceState state);
     void playChosen();
     void measured();
     void recallRoundTrip();
@@ -64,6 +65,9 @@ private:
     bool recordWhenOpen = false;
     /// Another study was opened while it was recorded.
     bool isOfStudyBefore = false;
+    /// Since the last recording ended the input was not there, and is again.
+    bool wasGone = false;
+    bool isBack = false;
     /// Of the recording that runs or ran last: when it began, and its sound.
     QString moment;
     std::filesystem::path recordedFile;
@@ -73,7 +77,7 @@ private:
     std::optional<Take> heard;
     std::filesystem::path heardFolder;
     BackgroundJob openingJob;
-    BackgroundJob keepingJob;
+    TakeKeeping keeping;
 };
 
 } // namespace earwright::ui

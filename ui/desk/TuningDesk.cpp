@@ -18,7 +18,6 @@ TuningDesk::TuningDesk(DeskSession& desk, QSettings& store, QObject* parent)
     : QObject(parent), session(desk), settings(store) {
     a.hertz = std::clamp(settings.value(referenceKey, ReferenceA::usual).toInt(), ReferenceA::lowest,
                          ReferenceA::highest);
-    connect(&session, &DeskSession::opened, this, [this] { added = {}; });
     connect(&session, &DeskSession::recordingChanged, this, [this] { setRecord(std::nullopt); });
 }
 
@@ -39,16 +38,11 @@ bool TuningDesk::isInTune() const {
 
 void TuningDesk::playInTune(bool inTune) {
     if (!session.isOpen() || !canMove() || inTune == isInTune()) return;
-    if (inTune) return move(TuningShift::between(*cents, a));
-    const Practice& practice = session.study().practice;
-    session.adjust(setTransposition(session.study(), practice.semitones - added.semitones, 0));
-    added = {};
-}
-
-void TuningDesk::move(const TuningShift& by) {
-    const Practice& practice = session.study().practice;
-    session.adjust(setTransposition(session.study(), practice.semitones + by.semitones, by.cents));
-    added = by;
+    const TuningShift shift = TuningShift::between(*cents, a);
+    const int semitones = session.study().practice.semitones;
+    session.adjust(setTransposition(session.study(),
+                                    inTune ? semitones + shift.semitones : semitones - shift.semitones,
+                                    inTune ? shift.cents : 0));
 }
 
 void TuningDesk::choose(const ReferenceA& reference) {

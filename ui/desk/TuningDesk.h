@@ -37,14 +37,10 @@ signals:
     void changed();
 
 private:
-    void move(const TuningShift& by);
-
     DeskSession& session;
     QSettings& settings;
     std::optional<double> cents;
     ReferenceA a;
-    /// What playing in tune added last.
-    TuningShift added;
 };
 
 } // namespace earwright::ui

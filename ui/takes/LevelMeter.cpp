@@ -34,8 +34,10 @@ void LevelMeter::setLevel(float peak, bool isClipped) {
         wasClipped = true;
         sinceClipped.restart();
     }
-    setAccessibleDescription(showsClipping() ? tr("too loud: turn the input down")
-                                             : tr("%1 decibels").arg(std::lround(decibels)));
+    const QString words =
+        showsClipping() ? tr("too loud: turn the input down") : tr("%1 decibels").arg(std::lround(decibels));
+    // Each change is told to those who listen to the screen.
+    if (words != accessibleDescription()) setAccessibleDescription(words);
     update();
 }
 

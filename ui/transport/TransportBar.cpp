@@ -249,11 +249,13 @@ void TransportBar::setBalance(int decibels) {
 }
 
 void TransportBar::setHeldBack(bool now) {
+    if (now == isHeldBack) return;
+    isHeldBack = now;
     // Kept in its place while it says nothing, so that nothing moves when it does.
     QPalette ink = heldBack->palette();
     ink.setColor(QPalette::WindowText, now ? color(Role::LooseEnd) : QColor(Qt::transparent));
-    if (ink != heldBack->palette()) heldBack->setPalette(ink);
-    heldBack->setAccessibleName(now ? tr("Too loud: held back") : QString());
+    heldBack->setPalette(ink);
+    heldBack->setAccessibleName(now ? tr("Too loud: held back") : tr("Loudness within bounds"));
 }
 
 void TransportBar::setDevice(const DeviceReport& report) {

@@ -120,6 +120,7 @@ private:
     ClickRow* clicks;
     QSlider* level;
     QLabel* heldBack;
+    std::optional<bool> isHeldBack;
     DeviceLine* device;
     QuietButton* chooseDevice;
     QuietButton* breakWord;

@@ -211,6 +211,11 @@ TEST_F(PlayingAlongAtTheDesk, KeepsWhatWasPlayedWhenTheInputGoes) {
     ASSERT_TRUE(soon([this] { return !takes().empty(); }));
     EXPECT_FALSE(window->taking().isRecording());
     EXPECT_TRUE(fs::exists(fileOf(takes().front())));
+    EXPECT_TRUE(window->takes().stateText().contains("gone")) << window->takes().stateText().toStdString();
+    sound->revive();
+    ASSERT_TRUE(soon([this] { return input().report().state == DeviceState::Running; }));
+    EXPECT_TRUE(soon([this] { return !window->takes().stateText().contains("gone"); }))
+        << "it is back, and nothing is the matter any more";
 }
 
 TEST_F(PlayingAlongAtTheDesk, GivesNoTakeToAnotherStudyThatIsOpenedMeanwhile) {

@@ -141,6 +141,7 @@ TEST(TransportBar, MarksWhatIsHeldBackInBrick) {
     EXPECT_EQ(ink().rgb(), color(Role::LooseEnd).rgb());
     EXPECT_TRUE(bar.heldBackMark()->accessibleName().contains("held back"));
     bar.setHeldBack(false);
+    EXPECT_EQ(bar.heldBackMark()->accessibleName(), "Loudness within bounds");
     EXPECT_EQ(ink().alpha(), 0);
 }
 
