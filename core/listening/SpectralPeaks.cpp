@@ -13,7 +13,7 @@ namespace {
 
 constexpr std::size_t fftLength = 2 * PeakFinder::stretch;
 /// Lines on either side whose geometric mean is the surroundings of a line: 135 Hz.
-constexpr std::size_t reach = 100;
+constexpr std::size_t reach = 50;
 /// 15.6 dB.
 const double clearance = std::log(6.0);
 

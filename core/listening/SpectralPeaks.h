@@ -19,7 +19,7 @@ struct SpectralPeak {
 /// Threads: one thread at a time an object.
 class PeakFinder {
 public:
-    static constexpr std::size_t stretch = 8192;
+    static constexpr std::size_t stretch = 4096;
 
     PeakFinder();
     /// Local maxima between two frequencies that stand 15 dB above their surroundings, placed by a parabola

@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 #include <complex>
+#include <limits>
 #include <numbers>
 #include <vector>
 
@@ -41,25 +42,53 @@ bool isOddPartial(const SpectralPeak& peak, const std::vector<SpectralPeak>& all
     });
 }
 
-Result<std::vector<Place>> placesIn(std::span<const float> sound, const std::stop_token& stop) {
+using Peaks = std::vector<SpectralPeak>;
+
+double centsOf(const SpectralPeak& peak) {
+    return 1200 * std::log2(peak.hertz / 440);
+}
+
+/// How well a peak holds its pitch until the stretch beside it, 0 to 1: a scoop, a slide or a bend under way
+/// tells no tuning.
+double steadiness(const SpectralPeak& peak, const Peaks& beside) {
+    constexpr double agreement = 5;
+    double nearest = std::numeric_limits<double>::infinity();
+    for (const SpectralPeak& other : beside)
+        nearest = std::min(nearest, std::abs(1200 * std::log2(other.hertz / peak.hertz)));
+    return std::exp(-0.5 * nearest * nearest / (agreement * agreement));
+}
+
+/// The peaks of stretches a quarter of their length apart.
+Result<std::vector<Peaks>> peaksIn(std::span<const float> sound, const std::stop_token& stop) {
     constexpr double lowestFundamental = 70;
     PeakFinder finder;
-    std::vector<Place> places;
+    std::vector<Peaks> stretches;
     constexpr std::size_t hop = PeakFinder::stretch / 4;
     for (std::size_t at = 0; at == 0 || at + PeakFinder::stretch < sound.size(); at += hop) {
         if (stop.stop_requested()) return Error{ErrorKind::Cancelled, "Listening was stopped.", ""};
         const auto piece = sound.subspan(at, std::min(PeakFinder::stretch, sound.size() - at));
-        const std::vector<SpectralPeak> peaks = finder.peaks(piece, lowestFundamental, highestHertz);
-        for (const SpectralPeak& peak : peaks)
-            if (peak.hertz > lowestHertz && !isOddPartial(peak, peaks))
-                places.push_back({1200 * std::log2(peak.hertz / 440), peak.magnitude});
+        stretches.push_back(finder.peaks(piece, lowestFundamental, highestHertz));
+    }
+    return stretches;
+}
+
+std::vector<Place> placesOf(const std::vector<Peaks>& stretches) {
+    std::vector<Place> places;
+    for (std::size_t i = 0; i < stretches.size(); ++i) {
+        for (const SpectralPeak& peak : stretches[i]) {
+            if (peak.hertz <= lowestHertz || isOddPartial(peak, stretches[i])) continue;
+            double weight = peak.magnitude;
+            if (i > 0) weight *= steadiness(peak, stretches[i - 1]);
+            if (i + 1 < stretches.size()) weight *= steadiness(peak, stretches[i + 1]);
+            places.push_back({centsOf(peak), weight});
+        }
     }
     return places;
 }
 
-/// Mean of the places near a first guess, each weighted by a bell of 12 cents around it.
+/// Mean of the places near a first guess, each weighted by a bell of 16 cents around it.
 double refined(double guess, const std::vector<Place>& places) {
-    constexpr double width = 12;
+    constexpr double width = 16;
     constexpr int rounds = 5;
     for (int round = 0; round < rounds; ++round) {
         double sum = 0;
@@ -82,17 +111,18 @@ double Tuning::referenceHertz() const {
 }
 
 Result<Tuning> Tuning::of(std::span<const float> sound, std::stop_token stop) {
-    const auto places = placesIn(sound, stop);
-    if (!places) return places.error();
+    const auto stretches = peaksIn(sound, stop);
+    if (!stretches) return stretches.error();
+    const std::vector<Place> places = placesOf(*stretches);
     std::complex<double> sum = 0;
     double weights = 0;
-    for (const Place& place : *places) {
+    for (const Place& place : places) {
         sum += std::polar(place.weight, 2 * std::numbers::pi * place.cents / 100);
         weights += place.weight;
     }
     if (weights <= 0) return Tuning{};
     const double guess = std::arg(sum) / (2 * std::numbers::pi) * 100;
-    return Tuning{refined(guess, *places), std::abs(sum) / weights};
+    return Tuning{refined(guess, places), std::abs(sum) / weights};
 }
 
 } // namespace earwright

@@ -2,7 +2,10 @@
 
 #include "tests/core/listening/SyntheticSound.h"
 
+#include <algorithm>
+#include <cmath>
 #include <gtest/gtest.h>
+#include <numbers>
 
 namespace earwright {
 namespace {
@@ -28,6 +31,41 @@ TEST(Tuning, FindsHowFarTheRecordingIsOff) {
         ASSERT_TRUE(tuning);
         EXPECT_NEAR(tuning->cents, cents, 1) << cents;
         EXPECT_GT(tuning->confidence, 0.7);
+    }
+}
+
+/// A line of short tones, each of which slides up into its pitch from 95 cents below in its first 90 ms, as
+/// horns are played.
+std::vector<float> scoopedLineTuned(double cents) {
+    constexpr double slide = 0.090;
+    constexpr double length = 0.22;
+    constexpr int partials = 10;
+    std::vector<float> sound = silence(5.0_s);
+    const auto count = static_cast<std::size_t>(length * analysisRate.hertz);
+    std::size_t first = 0;
+    for (const int midi : {60, 62, 63, 65, 67, 68, 70, 72, 70, 68, 67, 65, 63, 62, 60}) {
+        double cycles = 0;
+        for (std::size_t i = 0; i < count; ++i) {
+            const double t = static_cast<double>(i) / analysisRate.hertz;
+            const double below = 0.95 * std::max(0.0, 1 - t / slide);
+            cycles += hertzOf(midi + cents / 100 - below) / analysisRate.hertz;
+            const double envelope = std::min({1.0, t / 0.010, (length - t) / 0.010});
+            for (int h = 1; h <= partials; ++h)
+                sound[first + i] +=
+                    static_cast<float>(0.1 * envelope / h * std::sin(2 * std::numbers::pi * h * cycles));
+        }
+        first += count;
+    }
+    addNoise(sound, 0.001f);
+    return sound;
+}
+
+TEST(Tuning, IsNotPulledFlatByTonesThatAreSlidInto) {
+    // Near half a semitone a pull of a few cents would read the recording from the other side.
+    for (const double cents : {-46.0, -20.0, 0.0, 31.0, 46.0}) {
+        const auto tuning = Tuning::of(scoopedLineTuned(cents));
+        ASSERT_TRUE(tuning);
+        EXPECT_NEAR(tuning->cents, cents, 1.5) << cents;
     }
 }
 
