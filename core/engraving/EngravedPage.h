@@ -3,6 +3,7 @@
 
 #include "core/engraving/Smufl.h"
 #include "core/music/Note.h"
+#include "core/time/Beats.h"
 
 #include <array>
 #include <cstdint>
@@ -102,11 +103,19 @@ struct PlacedBar {
     double right = 0;
 };
 
+/// Where a moment of the music stands on its line; between two of them a cursor goes evenly.
+struct PlacedMoment {
+    Beats at;
+    double x = 0;
+};
+
 /// One line of music; the staff's top line is y = 0, its left end x = 0.
 struct EngravedSystem {
     PlacedShapes shapes;
     std::vector<NoteBox> notes;
     std::vector<PlacedBar> bars;
+    /// Rising in both.
+    std::vector<PlacedMoment> moments;
     /// What of the paper it takes.
     PageBox extent;
 };

@@ -27,6 +27,11 @@ PagePoint anchorOf(const json& anchors, const std::string& glyph, const char* an
     return found != anchors.end() && found->contains(anchor) ? pointOf(found->at(anchor)) : PagePoint{};
 }
 
+PagePoint flagAnchor(const json& anchors, const std::string& glyph) {
+    const bool isDown = glyph.ends_with("Down");
+    return anchorOf(anchors, glyph, isDown ? "stemDownSW" : "stemUpNW");
+}
+
 std::string pathText(const std::filesystem::path& file) {
     return file.filename().string();
 }
@@ -47,8 +52,12 @@ Result<FontMetrics> FontMetrics::read(const std::filesystem::path& file) {
         const auto add = [&](Smufl glyph) {
             const std::string name(smuflName(glyph));
             if (boxes.contains(name))
-                metrics.glyphs[name] = {boxOf(boxes.at(name)), anchorOf(anchors, name, "stemUpSE"),
-                                        anchorOf(anchors, name, "stemDownNW")};
+                metrics.glyphs[name] = {boxOf(boxes.at(name)),
+                                        anchorOf(anchors, name, "stemUpSE"),
+                                        anchorOf(anchors, name, "stemDownNW"),
+                                        flagAnchor(anchors, name),
+                                        anchorOf(anchors, name, "graceNoteSlashSW"),
+                                        anchorOf(anchors, name, "graceNoteSlashNE")};
         };
         for (const Smufl glyph : smuflGlyphs())
             add(glyph);
@@ -71,19 +80,34 @@ Result<FontMetrics> FontMetrics::read(const std::filesystem::path& file) {
     return metrics;
 }
 
-PageBox FontMetrics::box(Smufl glyph) const {
+const FontMetrics::Glyph& FontMetrics::find(Smufl glyph) const {
+    static const Glyph none{};
     const auto found = glyphs.find(smuflName(glyph));
-    return found == glyphs.end() ? PageBox{} : found->second.box;
+    return found == glyphs.end() ? none : found->second;
+}
+
+PageBox FontMetrics::box(Smufl glyph) const {
+    return find(glyph).box;
 }
 
 PagePoint FontMetrics::stemUp(Smufl head) const {
-    const auto found = glyphs.find(smuflName(head));
-    return found == glyphs.end() ? PagePoint{} : found->second.stemUp;
+    return find(head).stemUp;
 }
 
 PagePoint FontMetrics::stemDown(Smufl head) const {
-    const auto found = glyphs.find(smuflName(head));
-    return found == glyphs.end() ? PagePoint{} : found->second.stemDown;
+    return find(head).stemDown;
+}
+
+PagePoint FontMetrics::stemOfFlag(Smufl flag) const {
+    return find(flag).stemOfFlag;
+}
+
+PagePoint FontMetrics::graceSlashFrom(Smufl flag) const {
+    return find(flag).graceSlashFrom;
+}
+
+PagePoint FontMetrics::graceSlashTo(Smufl flag) const {
+    return find(flag).graceSlashTo;
 }
 
 double FontMetrics::usual(std::string_view word) const {

@@ -28,6 +28,11 @@ public:
     PagePoint stemUp(Smufl head) const;
     /// Where the stem's left upper corner meets a head with its stem down.
     PagePoint stemDown(Smufl head) const;
+    /// Where the end of a stem meets a flag: its upper left corner, or lower left with the stem down.
+    PagePoint stemOfFlag(Smufl flag) const;
+    /// The stroke through the flag of a grace note, from its lower left to its upper right end.
+    PagePoint graceSlashFrom(Smufl flag) const;
+    PagePoint graceSlashTo(Smufl flag) const;
     /// A value of the font's engravingDefaults, "staffLineThickness"; 0.13, a thin line, where it has none.
     double usual(std::string_view word) const;
     const std::string& fontName() const { return name; }
@@ -37,7 +42,13 @@ private:
         PageBox box;
         PagePoint stemUp;
         PagePoint stemDown;
+        PagePoint stemOfFlag;
+        PagePoint graceSlashFrom;
+        PagePoint graceSlashTo;
     };
+    /// An empty one for a glyph that is not known.
+    const Glyph& find(Smufl glyph) const;
+
     std::string name;
     std::map<std::string, Glyph, std::less<>> glyphs;
     std::map<std::string, double, std::less<>> defaults;

@@ -1,0 +1,40 @@
+// How the line is shown on the page: for which instrument, in which clef.
+#pragma once
+
+#include "core/music/ChordSymbol.h"
+#include "core/music/Pitch.h"
+
+#include <optional>
+
+namespace earwright {
+
+/// What a player reads for the same sound (common practice). The study is never changed by it.
+enum class Reading {
+    Concert,
+    BFlat,       ///< trumpet, clarinet, soprano saxophone: a major second higher
+    EFlat,       ///< alto saxophone: a major sixth higher
+    GuitarOctave ///< guitar and bass: an octave higher
+};
+
+enum class Clef { Treble, Bass };
+
+/// A pitch as it is named on the page.
+struct ReadPitch {
+    PitchName name;
+    /// Scientific octave of the name.
+    int octave = 4;
+    /// Letters above C0: what the place on the staff is counted by.
+    int letters() const { return octave * 7 + static_cast<int>(name.step); }
+    friend bool operator==(const ReadPitch&, const ReadPitch&) = default;
+};
+
+/// A sounding pitch, named so, as the player reads it. A name that would need more than a double accidental
+/// is replaced by the plain one. Requires: name fits midi. Threads: any.
+ReadPitch readAs(Reading reading, int midi, const PitchName& name);
+/// The chord as the player reads it; unchanged where the symbol could not be read.
+ChordSymbol readAs(Reading reading, const ChordSymbol& symbol);
+
+/// Half spaces above the staff's middle line: 0 is B4 in the treble clef, D3 in the bass clef.
+int staffPosition(const ReadPitch& pitch, Clef clef);
+
+} // namespace earwright

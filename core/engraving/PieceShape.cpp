@@ -1,0 +1,277 @@
+#include "core/engraving/PieceShape.h"
+
+#include "core/engraving/AccidentalLayout.h"
+#include "core/engraving/Extent.h"
+
+#include <algorithm>
+#include <bit>
+#include <cmath>
+#include <set>
+
+namespace earwright {
+
+namespace {
+
+constexpr double graceScale = 0.6;
+/// Between two grace notes, and between the last one and its note.
+constexpr double graceGap = 0.45;
+/// The flag of a single one reaches towards its note.
+constexpr double flaggedGraceGap = 0.8;
+constexpr double dotGap = 0.35;
+constexpr double slideLength = 1.5;
+constexpr double slideRise = 1.0;
+constexpr double slideGap = 0.25;
+constexpr double parenthesisGap = 0.08;
+
+int valueIndex(int denominator) {
+    return std::bit_width(static_cast<unsigned>(std::clamp(denominator, 1, 1024))) - 1;
+}
+
+Smufl after(Smufl first, int steps) {
+    return static_cast<Smufl>(static_cast<char32_t>(first) + static_cast<char32_t>(steps));
+}
+
+class ShapeMaker {
+public:
+    ShapeMaker(const StaffPiece& toDraw, const FontMetrics& metrics) : piece(toDraw), font(metrics) {}
+
+    PieceShape make() {
+        if (piece.heads.empty())
+            addRest();
+        else
+            addNotes();
+        return std::move(made);
+    }
+
+private:
+    void addRest() {
+        const int denominator = piece.page.value.denominator;
+        if (denominator == 0) return;
+        glyph = restGlyph(denominator);
+        // The whole rest hangs from the second line, the others are centred on the third.
+        const PlacedGlyph rest{glyph, {0, denominator == 1 ? 1.0 : 2.0}, 1, {}};
+        made.shapes.glyphs.push_back(rest);
+        made.headWidth = font.width(glyph);
+        made.right = made.headWidth;
+        made.stemX = made.headWidth / 2;
+        if (piece.page.value.dotted) addDots({1.5});
+    }
+
+    void addNotes() {
+        glyph = headGlyph(piece.page.value.denominator);
+        made.headWidth = font.width(glyph);
+        made.right = made.headWidth;
+        placeHeads();
+        made.stemX = piece.stemUp ? font.stemUp(glyph).x - font.usual("stemThickness") : 0;
+        double leftEdge = headsLeft;
+        for (std::size_t i = 0; i < piece.heads.size(); ++i)
+            addHead(i);
+        if (anyGhosted()) leftEdge -= font.width(Smufl::NoteheadParenthesisLeft) + parenthesisGap;
+        leftEdge = addAccidentals(leftEdge);
+        addLedgerLines(piece.heads, headsLeft, headsRight, 1);
+        if (piece.page.value.dotted) addDots(dotPlaces());
+        leaveRoomForFlag();
+        if (piece.phrasing.slideIn && !piece.page.tiedFromBefore) leftEdge = addSlideIn(leftEdge);
+        if (piece.phrasing.slideOut && !piece.page.tiedOn) addSlideOut();
+        made.left = std::max(made.left, -leftEdge);
+        addGraceNotes(leftEdge);
+    }
+
+    /// Two heads a step apart stand on either side of the stem.
+    void placeHeads() {
+        offsets.assign(piece.heads.size(), 0);
+        for (std::size_t i = 1; i < piece.heads.size(); ++i) {
+            if (piece.heads[i].position - piece.heads[i - 1].position > 1 || offsets[i - 1] != 0) continue;
+            const double by = made.headWidth - font.usual("stemThickness");
+            if (piece.stemUp)
+                offsets[i] = by;
+            else
+                offsets[i - 1] = -by;
+        }
+        headsLeft = *std::min_element(offsets.begin(), offsets.end());
+        headsRight = *std::max_element(offsets.begin(), offsets.end()) + made.headWidth;
+        made.right = std::max(made.right, headsRight);
+    }
+
+    bool anyGhosted() const {
+        return std::any_of(piece.heads.begin(), piece.heads.end(),
+                           [](const StaffHead& head) { return head.ghosted; });
+    }
+
+    void addHead(std::size_t index) {
+        const StaffHead& head = piece.heads[index];
+        const PagePoint at{offsets[index], yOfPosition(head.position)};
+        made.shapes.glyphs.push_back({glyph, at, 1, head.note});
+        PageBox box = font.box(glyph).moved(at);
+        if (head.ghosted) {
+            const double width = font.width(Smufl::NoteheadParenthesisLeft);
+            made.shapes.glyphs.push_back(
+                {Smufl::NoteheadParenthesisLeft, {headsLeft - width - parenthesisGap, at.y}, 1, head.note});
+            made.shapes.glyphs.push_back(
+                {Smufl::NoteheadParenthesisRight, {headsRight + parenthesisGap, at.y}, 1, head.note});
+            made.right = std::max(made.right, headsRight + parenthesisGap + width);
+            box = {box.left - width, box.top, box.right + width, box.bottom};
+        }
+        made.notes.push_back({head.note, box});
+    }
+
+    double addAccidentals(double from) {
+        const auto edges = accidentalEdges(piece.heads, from, 1, font);
+        double left = from;
+        for (std::size_t i = 0; i < edges.size(); ++i) {
+            const StaffHead& head = piece.heads[i];
+            if (!head.accidental) continue;
+            made.shapes.glyphs.push_back(
+                {accidentalGlyph(*head.accidental), {edges[i], yOfPosition(head.position)}, 1, head.note});
+            left = std::min(left, edges[i]);
+        }
+        return left;
+    }
+
+    void addLedgerLines(const std::vector<StaffHead>& heads, double left, double right, double scale) {
+        const double beyond = font.usual("legerLineExtension") * scale;
+        int highest = 0;
+        int lowest = 0;
+        for (const StaffHead& head : heads) {
+            highest = std::max(highest, head.position);
+            lowest = std::min(lowest, head.position);
+        }
+        const auto add = [&](int position) {
+            const double y = yOfPosition(position);
+            made.shapes.lines.push_back(
+                {{left - beyond, y}, {right + beyond, y}, font.usual("legerLineThickness"), {}});
+        };
+        for (int position = 6; position <= highest; position += 2)
+            add(position);
+        for (int position = -6; position >= lowest; position -= 2)
+            add(position);
+        if ((highest >= 6 || lowest <= -6) && scale == 1) {
+            made.left = std::max(made.left, beyond - left);
+            made.right = std::max(made.right, right + beyond);
+        }
+    }
+
+    /// Dots stand in spaces: beside a head on a line, in the space above it; of two in one space the lower
+    /// one moves down.
+    std::vector<double> dotPlaces() const {
+        std::set<int, std::greater<>> spaces;
+        for (std::size_t i = piece.heads.size(); i-- > 0;) {
+            const int position = piece.heads[i].position;
+            int space = position % 2 == 0 ? position + 1 : position;
+            while (spaces.contains(space))
+                space -= 2;
+            spaces.insert(space);
+        }
+        std::vector<double> places;
+        for (const int space : spaces)
+            places.push_back(yOfPosition(space));
+        return places;
+    }
+
+    void addDots(const std::vector<double>& places) {
+        const double x = made.right + dotGap;
+        for (const double y : places)
+            made.shapes.glyphs.push_back({Smufl::AugmentationDot, {x, y}, 1, noteOrNone()});
+        made.right = x + font.width(Smufl::AugmentationDot);
+    }
+
+    std::optional<NoteId> noteOrNone() const {
+        if (piece.heads.empty()) return {};
+        return piece.heads.front().note;
+    }
+
+    void leaveRoomForFlag() {
+        if (piece.page.value.denominator < 8 || !piece.beams.empty() || !piece.stemUp) return;
+        const double flag = font.box(flagGlyph(piece.page.value.denominator, true)).right;
+        made.right = std::max(made.right, made.stemX + flag);
+    }
+
+    double addSlideIn(double leftEdge) {
+        const double y = yOfPosition(piece.heads.front().position);
+        const double sign = *piece.phrasing.slideIn == SlideFrom::Below ? 1 : -1;
+        const double right = leftEdge - slideGap;
+        made.shapes.lines.push_back({{right - slideLength, y + sign * (slideRise + 0.2)},
+                                     {right, y + sign * 0.2},
+                                     font.usual("stemThickness"),
+                                     noteOrNone()});
+        return right - slideLength;
+    }
+
+    void addSlideOut() {
+        const double y = yOfPosition(piece.heads.front().position);
+        const double sign = *piece.phrasing.slideOut == SlideTo::Down ? 1 : -1;
+        const double left = made.right + slideGap;
+        made.shapes.lines.push_back({{left, y + sign * 0.2},
+                                     {left + slideLength, y + sign * (slideRise + 0.2)},
+                                     font.usual("stemThickness"),
+                                     noteOrNone()});
+        made.right = left + slideLength;
+    }
+
+    /// From the main note leftwards; stems, flag and beam come with the other stems.
+    void addGraceNotes(double leftEdge) {
+        if (piece.graces.empty()) return;
+        const double width = font.width(Smufl::NoteheadBlack) * graceScale;
+        double right = leftEdge - (piece.graces.size() == 1 ? flaggedGraceGap : graceGap);
+        for (std::size_t i = piece.graces.size(); i-- > 0;) {
+            const StaffHead& head = piece.graces[i];
+            const PagePoint at{right - width, yOfPosition(head.position)};
+            made.shapes.glyphs.push_back({Smufl::NoteheadBlack, at, graceScale, head.note});
+            made.graceHeads.insert(made.graceHeads.begin(), at);
+            addLedgerLines({head}, at.x, at.x + width, graceScale);
+            double left = at.x;
+            if (head.accidental) {
+                left = at.x + accidentalEdges({head}, 0, graceScale, font).front();
+                made.shapes.glyphs.push_back(
+                    {accidentalGlyph(*head.accidental), {left, at.y}, graceScale, head.note});
+            }
+            made.left = std::max(made.left, -left);
+            right = left - graceGap;
+        }
+    }
+
+    const StaffPiece& piece;
+    const FontMetrics& font;
+    Smufl glyph = Smufl::NoteheadBlack;
+    std::vector<double> offsets;
+    double headsLeft = 0;
+    double headsRight = 0;
+    PieceShape made;
+};
+
+} // namespace
+
+Smufl headGlyph(int denominator) {
+    return denominator <= 1   ? Smufl::NoteheadWhole
+           : denominator == 2 ? Smufl::NoteheadHalf
+                              : Smufl::NoteheadBlack;
+}
+
+Smufl restGlyph(int denominator) {
+    return after(Smufl::RestWhole, valueIndex(denominator));
+}
+
+Smufl accidentalGlyph(int alter) {
+    switch (alter) {
+    case -2:
+        return Smufl::AccidentalDoubleFlat;
+    case -1:
+        return Smufl::AccidentalFlat;
+    case 1:
+        return Smufl::AccidentalSharp;
+    case 2:
+        return Smufl::AccidentalDoubleSharp;
+    default:
+        return Smufl::AccidentalNatural;
+    }
+}
+
+Smufl flagGlyph(int denominator, bool stemUp) {
+    return after(stemUp ? Smufl::Flag8thUp : Smufl::Flag8thDown, 2 * (valueIndex(denominator) - 3));
+}
+
+PieceShape pieceShape(const StaffPiece& piece, const FontMetrics& font) {
+    return ShapeMaker(piece, font).make();
+}
+
+} // namespace earwright

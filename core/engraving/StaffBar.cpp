@@ -1,0 +1,129 @@
+#include "core/engraving/StaffBar.h"
+
+#include "core/engraving/PageBeams.h"
+#include "core/engraving/WrittenName.h"
+#include "core/theory/ChordDegree.h"
+
+#include <algorithm>
+#include <cstdlib>
+
+namespace earwright {
+
+namespace {
+
+/// A line lying mostly below this (B3, as read) is easier read in the bass clef.
+constexpr int lowMiddle = 52;
+
+class BarReader {
+public:
+    BarReader(const Study& written, const std::vector<PageNotes>& notes, Reading readFor, Clef in)
+        : study(written), line(notes), reading(readFor), clef(in) {}
+
+    StaffBar read(const PageBar& page) {
+        standing.clear();
+        StaffBar bar{page.number, page.begin, page.end, {}, {}};
+        const auto beams = pageBeams(page, study.meter);
+        for (std::size_t i = 0; i < page.pieces.size(); ++i)
+            bar.pieces.push_back(pieceOf(page.pieces[i], beams[i]));
+        for (std::size_t i = 0; i < bar.pieces.size(); i = beamGroup(bar.pieces, i).second)
+            turnStems(bar.pieces, beamGroup(bar.pieces, i));
+        for (const PlacedChord& chord : study.barChords(page.number).chords) {
+            const Beats at = study.meter.barStart(page.number) + chord.withinBar;
+            if (at >= page.begin) bar.chords.emplace_back(at, readAs(reading, chord.symbol));
+        }
+        return bar;
+    }
+
+private:
+    StaffPiece pieceOf(const PagePiece& page, const std::vector<std::string>& beams) {
+        StaffPiece piece{page, {}, {}, beams, true, {}};
+        if (!page.event) return piece;
+        const std::vector<Note>& notes = line[*page.event].notes;
+        piece.phrasing = notes.front().phrasing;
+        if (!page.tiedFromBefore)
+            for (const Note& note : notes)
+                for (const int midi : note.phrasing.graceNotes)
+                    piece.graces.push_back(graceOf(note, midi));
+        for (const Note& note : notes)
+            piece.heads.push_back(headOf(note, page.tiedFromBefore));
+        return piece;
+    }
+
+    StaffHead graceOf(const Note& main, int midi) {
+        Note grace = main;
+        grace.pitch = {midi, {}};
+        grace.phrasing = {};
+        return headOf(grace, false);
+    }
+
+    StaffHead headOf(const Note& note, bool isTied) {
+        const ReadPitch read = readAs(reading, note.pitch.midi, writtenName(note, study));
+        StaffHead head{note.id, note.pitch.midi,       staffPosition(read, clef),
+                       {},      note.phrasing.ghosted, degreeLabel(note)};
+        if (isTied) return head;
+        int& alter = standing[read.letters()];
+        if (alter != read.name.alter) head.accidental = read.name.alter;
+        alter = read.name.alter;
+        return head;
+    }
+
+    std::string degreeLabel(const Note& note) const {
+        const auto symbol = study.chordAt(note.onset);
+        return symbol && symbol->chord ? degreeOf(note.pitch.midi, *symbol->chord).label : std::string();
+    }
+
+    static void turnStems(std::vector<StaffPiece>& pieces, std::pair<std::size_t, std::size_t> group) {
+        int highest = -1000;
+        int lowest = 1000;
+        for (std::size_t i = group.first; i < group.second; ++i)
+            for (const StaffHead& head : pieces[i].heads) {
+                highest = std::max(highest, head.position);
+                lowest = std::min(lowest, head.position);
+            }
+        for (std::size_t i = group.first; i < group.second; ++i)
+            pieces[i].stemUp = highest + lowest < 0;
+    }
+
+    const Study& study;
+    const std::vector<PageNotes>& line;
+    Reading reading;
+    Clef clef;
+    /// What stands before a letter and octave so far in this bar.
+    std::map<int, int> standing;
+};
+
+} // namespace
+
+std::vector<StaffBar> staffBars(const Study& study, const std::vector<PageNotes>& line,
+                                const std::vector<PageBar>& bars, Reading reading, Clef clef) {
+    BarReader reader(study, line, reading, clef);
+    std::vector<StaffBar> staff;
+    for (const PageBar& bar : bars)
+        staff.push_back(reader.read(bar));
+    return staff;
+}
+
+Clef easiestClef(const std::vector<PageNotes>& line, Reading reading) {
+    std::vector<int> pitches;
+    for (const PageNotes& together : line)
+        pitches.push_back(together.notes.front().pitch.midi);
+    if (pitches.empty()) return Clef::Treble;
+    const auto middle = pitches.begin() + static_cast<std::ptrdiff_t>(pitches.size() / 2);
+    std::nth_element(pitches.begin(), middle, pitches.end());
+    return *middle + (reading == Reading::GuitarOctave ? 12 : 0) < lowMiddle ? Clef::Bass : Clef::Treble;
+}
+
+std::pair<std::size_t, std::size_t> beamGroup(const std::vector<StaffPiece>& pieces, std::size_t index) {
+    const auto has = [&](std::size_t at, const char* word) {
+        return !pieces[at].beams.empty() && pieces[at].beams.front() == word;
+    };
+    std::size_t first = index;
+    std::size_t end = index + 1;
+    while (first > 0 && (has(first, "continue") || has(first, "end")))
+        --first;
+    while (end < pieces.size() && (has(end - 1, "begin") || has(end - 1, "continue")))
+        ++end;
+    return {first, end};
+}
+
+} // namespace earwright

@@ -1,0 +1,66 @@
+// One bar as signs on a staff, before anything has a place: heads, accidentals, stem directions.
+#pragma once
+
+#include "core/engraving/PageBars.h"
+#include "core/engraving/PageLine.h"
+#include "core/engraving/PageView.h"
+#include "core/study/Study.h"
+
+#include <map>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace earwright {
+
+/// A notehead and the accidental before it.
+struct StaffHead {
+    NoteId note;
+    int midi = 60;
+    /// Half spaces above the middle line.
+    int position = 0;
+    /// Semitones of the sign shown: −2 to 2, 0 for a natural. None where nothing has to be shown.
+    std::optional<int> accidental;
+    bool ghosted = false;
+    /// What it is on the chord under it, "♭9"; empty where there is none.
+    std::string degree;
+};
+
+/// A note, double stop or rest.
+struct StaffPiece {
+    PagePiece page;
+    /// Rising; none for a rest.
+    std::vector<StaffHead> heads;
+    /// In the order they are played.
+    std::vector<StaffHead> graces;
+    /// As pageBeams() gives them.
+    std::vector<std::string> beams;
+    bool stemUp = true;
+    /// Of the lowest note, which speaks for a double stop.
+    Phrasing phrasing;
+};
+
+struct StaffBar {
+    std::int64_t number = 1;
+    Beats begin;
+    Beats end;
+    std::vector<StaffPiece> pieces;
+    /// In order; places from the start of bar 1. As the player reads them.
+    std::vector<std::pair<Beats, ChordSymbol>> chords;
+};
+
+/// Bars [first, last] of a study's line. An accidental holds for its letter and octave until the bar ends,
+/// and over a bar line into a tied note only (common practice). Beamed notes share a stem direction: away
+/// from the one that lies farthest from the middle line; on the middle line stems go down (Gould, "Behind
+/// Bars", from memory). Requires: `bars` are those of `line`. Threads: any.
+std::vector<StaffBar> staffBars(const Study& study, const std::vector<PageNotes>& line,
+                                const std::vector<PageBar>& bars, Reading reading, Clef clef);
+
+/// The clef in which most notes need the fewest ledger lines.
+Clef easiestClef(const std::vector<PageNotes>& line, Reading reading);
+
+/// First and one past the last index of the pieces that hang on one beam with piece `index`.
+std::pair<std::size_t, std::size_t> beamGroup(const std::vector<StaffPiece>& pieces, std::size_t index);
+
+} // namespace earwright

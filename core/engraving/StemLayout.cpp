@@ -1,0 +1,155 @@
+#include "core/engraving/StemLayout.h"
+
+#include <algorithm>
+#include <bit>
+
+namespace earwright {
+
+namespace {
+
+constexpr double octave = 3.5;
+constexpr double middleLine = 2;
+/// What each flag beyond the second adds.
+constexpr double perFlag = 0.75;
+constexpr double graceScale = 0.6;
+constexpr double graceStem = 2.5;
+/// How much of an interval between grace notes their beam follows, and at most.
+constexpr double graceSlant = 0.4;
+
+int flagCount(int denominator) {
+    return std::max(0, static_cast<int>(std::bit_width(static_cast<unsigned>(denominator))) - 3);
+}
+
+double singleStemEnd(const LaidPiece& laid) {
+    const double length = octave + perFlag * std::max(0, flagCount(laid.piece.page.value.denominator) - 2);
+    return laid.piece.stemUp ? std::min(laid.highestY() - length, middleLine)
+                             : std::max(laid.lowestY() + length, middleLine);
+}
+
+void drawFlag(LaidPiece& laid, Sketch& sketch) {
+    const FontMetrics& font = sketch.metrics();
+    const Smufl flag = flagGlyph(laid.piece.page.value.denominator, laid.piece.stemUp);
+    const double left = laid.stem->x - font.usual("stemThickness") / 2;
+    sketch.add(PlacedGlyph{flag, {left, laid.stem->endY}, 1, laid.note()});
+    // The font says how far the stem goes on into the flag.
+    laid.stem->endY += font.stemOfFlag(flag).y;
+}
+
+class GraceGroup {
+public:
+    GraceGroup(const LaidPiece& piece, Sketch& onto)
+        : laid(piece), sketch(onto), font(onto.metrics()), thickness(font.usual("stemThickness") * 0.8) {}
+
+    void draw() {
+        const std::size_t count = laid.shape.graceHeads.size();
+        const double firstEnd = endOver(0);
+        const double lastEnd = count > 1 ? beamedEnd(firstEnd) : firstEnd;
+        const double shift = count > 1 ? roomForInner(firstEnd, lastEnd) : 0;
+        for (std::size_t i = 0; i < count; ++i)
+            drawStem(i, onBeam(i, firstEnd - shift, lastEnd - shift));
+        if (count > 1)
+            drawBeams(firstEnd - shift, lastEnd - shift);
+        else
+            drawFlag(firstEnd);
+        drawSlur();
+    }
+
+private:
+    PagePoint head(std::size_t i) const {
+        const PagePoint at = laid.shape.graceHeads[i];
+        return {at.x + laid.x, at.y};
+    }
+    double stemX(std::size_t i) const {
+        return head(i).x + font.stemUp(Smufl::NoteheadBlack).x * graceScale - thickness / 2;
+    }
+    double endOver(std::size_t i) const { return head(i).y - graceStem; }
+    double beamedEnd(double firstEnd) const {
+        const std::size_t last = laid.shape.graceHeads.size() - 1;
+        return firstEnd + std::clamp((head(last).y - head(0).y) * graceSlant, -0.6, 0.6);
+    }
+    double onBeam(std::size_t i, double firstEnd, double lastEnd) const {
+        const std::size_t last = laid.shape.graceHeads.size() - 1;
+        if (last == 0) return firstEnd;
+        return firstEnd + (lastEnd - firstEnd) * (stemX(i) - stemX(0)) / (stemX(last) - stemX(0));
+    }
+    /// How far the beam has to rise so that every stem is long enough.
+    double roomForInner(double firstEnd, double lastEnd) const {
+        double shift = 0;
+        for (std::size_t i = 0; i < laid.shape.graceHeads.size(); ++i)
+            shift = std::max(shift, onBeam(i, firstEnd, lastEnd) - endOver(i));
+        return shift;
+    }
+    void drawStem(std::size_t i, double endY) {
+        const double y = head(i).y + font.stemUp(Smufl::NoteheadBlack).y * graceScale;
+        sketch.add(PlacedLine{{stemX(i), y}, {stemX(i), endY}, thickness, laid.note()});
+    }
+    void drawFlag(double endY) {
+        const PagePoint at{stemX(0) - thickness / 2, endY};
+        sketch.add(PlacedGlyph{Smufl::Flag8thUp, at, graceScale, laid.note()});
+        const PagePoint from = font.graceSlashFrom(Smufl::Flag8thUp);
+        const PagePoint to = font.graceSlashTo(Smufl::Flag8thUp);
+        sketch.addLight(PlacedLine{{at.x + from.x * graceScale, at.y + from.y * graceScale},
+                                   {at.x + to.x * graceScale, at.y + to.y * graceScale},
+                                   thickness,
+                                   laid.note()});
+    }
+    void drawBeams(double firstEnd, double lastEnd) {
+        const double high = font.usual("beamThickness") * graceScale;
+        const double step = high + font.usual("beamSpacing") * graceScale;
+        const double left = stemX(0) - thickness / 2;
+        const double right = stemX(laid.shape.graceHeads.size() - 1) + thickness / 2;
+        for (const double y : {0.0, step})
+            sketch.add(PlacedBeam{{{{left, firstEnd + y},
+                                    {right, lastEnd + y},
+                                    {right, lastEnd + y + high},
+                                    {left, firstEnd + y + high}}}});
+    }
+    void drawSlur() {
+        const PagePoint from{head(0).x + 0.35, head(0).y + 0.5};
+        const PagePoint to{laid.x + 0.2, laid.lowestY() + 0.7};
+        if (to.x - from.x < 0.8) return;
+        const double low = std::max(from.y, to.y) + 0.55;
+        sketch.add(PlacedCurve{
+            {{from, {from.x + (to.x - from.x) * 0.25, low}, {from.x + (to.x - from.x) * 0.75, low}, to}},
+            font.usual("slurEndpointThickness") * 0.8,
+            font.usual("slurMidpointThickness") * 0.8});
+    }
+
+    const LaidPiece& laid;
+    Sketch& sketch;
+    const FontMetrics& font;
+    double thickness;
+};
+
+} // namespace
+
+LaidStem stemTo(const LaidPiece& laid, double endY, const FontMetrics& font) {
+    const Smufl head = headGlyph(laid.piece.page.value.denominator);
+    const double x = laid.x + laid.shape.stemX + font.usual("stemThickness") / 2;
+    const double headY =
+        laid.piece.stemUp ? laid.lowestY() + font.stemUp(head).y : laid.highestY() + font.stemDown(head).y;
+    return {x, headY, endY};
+}
+
+void drawStem(const LaidPiece& laid, Sketch& sketch) {
+    sketch.add(PlacedLine{{laid.stem->x, laid.stem->headY},
+                          {laid.stem->x, laid.stem->endY},
+                          sketch.metrics().usual("stemThickness"),
+                          laid.note()});
+}
+
+void layOutSingleStems(LaidLine& line, Sketch& sketch) {
+    for (LaidPiece& laid : line) {
+        if (!laid.hasStem() || !laid.piece.beams.empty()) continue;
+        laid.stem = stemTo(laid, singleStemEnd(laid), sketch.metrics());
+        if (laid.piece.page.value.denominator >= 8) drawFlag(laid, sketch);
+        drawStem(laid, sketch);
+    }
+}
+
+void layOutGraceStems(const LaidLine& line, Sketch& sketch) {
+    for (const LaidPiece& laid : line)
+        if (!laid.shape.graceHeads.empty()) GraceGroup(laid, sketch).draw();
+}
+
+} // namespace earwright

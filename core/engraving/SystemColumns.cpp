@@ -1,0 +1,114 @@
+#include "core/engraving/SystemColumns.h"
+
+#include <algorithm>
+#include <set>
+
+namespace earwright {
+
+namespace {
+
+/// From a bar line to the head behind it.
+constexpr double behindBarLine = 1.5;
+constexpr double leastRestBar = 6;
+/// A tie needs so much between two heads to be seen.
+constexpr double leastTie = 1.3;
+constexpr double barLineReach = 0.4;
+/// Thick and thin line with what lies between.
+constexpr double finalBarLineReach = 1.4;
+/// What a line's first note leaves for the end of a tie that comes from the line before.
+constexpr double leastOpenTie = 1.8;
+
+class ColumnMaker {
+public:
+    ColumnMaker(const SystemPlan& toLayOut, const FontMetrics& metrics) : plan(toLayOut), font(metrics) {}
+
+    SystemColumns make() {
+        for (std::size_t bar = 0; bar < plan.bars.size(); ++bar)
+            addBar(plan.bars[bar], bar);
+        return std::move(made);
+    }
+
+private:
+    std::set<Beats> momentsOf(const StaffBar& bar) const {
+        std::set<Beats> moments{bar.begin};
+        for (const StaffPiece& piece : bar.pieces)
+            moments.insert(piece.page.begin);
+        if (plan.style.chordSymbols)
+            for (const auto& [at, symbol] : bar.chords)
+                moments.insert(at);
+        return moments;
+    }
+
+    double quarters(const Beats& length) const { return (length * 4 / plan.beatUnit).toDouble(); }
+
+    void addBar(const StaffBar& bar, std::size_t index) {
+        const std::set<Beats> moments = momentsOf(bar);
+        for (auto at = moments.begin(); at != moments.end(); ++at) {
+            const Beats next = std::next(at) == moments.end() ? bar.end : *std::next(at);
+            Column column;
+            column.at = *at;
+            column.quarters = quarters(next - *at);
+            if (at == moments.begin() && index > 0) column.leastGap = behindBarLine;
+            made.columns.push_back(column);
+            addPieceAt(*at, bar, index);
+            addChordAt(*at, bar);
+        }
+        Column barLine;
+        barLine.at = bar.end;
+        const bool endsAll = plan.isLast && index + 1 == plan.bars.size();
+        barLine.row(ColumnRow::Staff) = Reach{endsAll ? finalBarLineReach : barLineReach, 0};
+        if (bar.pieces.size() == 1 && bar.pieces.front().page.value.denominator == 0)
+            barLine.leastGap = leastRestBar;
+        made.barLines.push_back(made.columns.size());
+        made.columns.push_back(barLine);
+    }
+
+    void addPieceAt(const Beats& at, const StaffBar& bar, std::size_t index) {
+        const auto piece = std::find_if(bar.pieces.begin(), bar.pieces.end(),
+                                        [&](const StaffPiece& one) { return one.page.begin == at; });
+        if (piece == bar.pieces.end()) return;
+        LaidPiece laid{*piece, pieceShape(*piece, font), 0, index, {}};
+        if (piece->page.value.denominator != 0) {
+            Reach reach{laid.shape.left, laid.shape.right};
+            if (piece->page.tiedOn) reach.right = std::max(reach.right, laid.shape.headWidth + leastTie);
+            if (piece->page.tiedFromBefore && made.columns.size() == 1)
+                reach.left = std::max(reach.left, leastOpenTie);
+            made.columns.back().row(ColumnRow::Staff) = reach;
+        }
+        if (plan.style.degrees) addDegrees(laid);
+        made.pieceColumns.push_back(made.columns.size() - 1);
+        made.pieces.push_back(std::move(laid));
+    }
+
+    void addDegrees(const LaidPiece& laid) {
+        if (laid.piece.page.tiedFromBefore) return;
+        double width = 0;
+        for (const StaffHead& head : laid.piece.heads)
+            width = std::max(width, signedText(head.degree, degreeSize, TextRole::Degree, font).width);
+        const double middle = laid.shape.headWidth / 2;
+        if (width > 0)
+            made.columns.back().row(ColumnRow::Degrees) = Reach{width / 2 - middle, width / 2 + middle};
+    }
+
+    void addChordAt(const Beats& at, const StaffBar& bar) {
+        if (!plan.style.chordSymbols) return;
+        for (const auto& [place, symbol] : bar.chords) {
+            if (place != at) continue;
+            SignedText text = signedText(toString(symbol), chordSize, TextRole::ChordSymbol, font);
+            made.columns.back().row(ColumnRow::Chords) = Reach{0, text.width};
+            made.chords.push_back({made.columns.size() - 1, std::move(text)});
+        }
+    }
+
+    const SystemPlan& plan;
+    const FontMetrics& font;
+    SystemColumns made;
+};
+
+} // namespace
+
+SystemColumns systemColumns(const SystemPlan& plan, const FontMetrics& font) {
+    return ColumnMaker(plan, font).make();
+}
+
+} // namespace earwright

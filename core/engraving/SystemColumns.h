@@ -1,0 +1,36 @@
+// The moments of one line as columns, with the shapes that stand in them.
+#pragma once
+
+#include "core/engraving/Columns.h"
+#include "core/engraving/FontMetrics.h"
+#include "core/engraving/LaidPiece.h"
+#include "core/engraving/SignedText.h"
+#include "core/engraving/SystemPlan.h"
+
+#include <vector>
+
+namespace earwright {
+
+inline constexpr double chordSize = 2.7;
+inline constexpr double degreeSize = 1.7;
+
+/// A chord symbol, and the column it stands over.
+struct ColumnChord {
+    std::size_t column = 0;
+    SignedText text;
+};
+
+struct SystemColumns {
+    std::vector<Column> columns;
+    /// Every piece of the line, without places yet, and the column of each.
+    LaidLine pieces;
+    std::vector<std::size_t> pieceColumns;
+    std::vector<ColumnChord> chords;
+    /// The column of the bar line that ends each bar.
+    std::vector<std::size_t> barLines;
+};
+
+/// Threads: any.
+SystemColumns systemColumns(const SystemPlan& plan, const FontMetrics& font);
+
+} // namespace earwright

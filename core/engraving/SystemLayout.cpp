@@ -1,0 +1,176 @@
+#include "core/engraving/SystemLayout.h"
+
+#include "core/engraving/BeamLayout.h"
+#include "core/engraving/CurveLayout.h"
+#include "core/engraving/Extent.h"
+#include "core/engraving/MarkLayout.h"
+#include "core/engraving/Sketch.h"
+#include "core/engraving/StaffFrame.h"
+#include "core/engraving/StemLayout.h"
+#include "core/engraving/SystemColumns.h"
+#include "core/engraving/TupletLayout.h"
+
+#include <algorithm>
+
+namespace earwright {
+
+namespace {
+
+constexpr double overStaff = 1.0;
+constexpr double chordGap = 0.7;
+constexpr double degreeGap = 0.5;
+constexpr double degreeLine = 2.0;
+/// Height of a capital, in ems.
+constexpr double capital = 0.72;
+constexpr double barNumberSize = 1.5;
+
+class SystemMaker {
+public:
+    SystemMaker(const SystemPlan& toLayOut, const FontMetrics& metrics)
+        : plan(toLayOut), font(metrics), sketch(metrics), content(systemColumns(plan, font)) {}
+
+    EngravedSystem make() {
+        const double start = drawStaffStart(plan, sketch);
+        spread(start);
+        drawStaffLines(right, sketch);
+        drawPieces();
+        layOutBeams(line(), sketch);
+        layOutSingleStems(line(), sketch);
+        layOutGraceStems(line(), sketch);
+        layOutArticulations(line(), sketch);
+        layOutTuplets(line(), sketch);
+        layOutTies(line(), right - 0.3, sketch);
+        layOutSlurs(line(), plan.slurred, start - 0.5, right - 0.3, sketch);
+        layOutOrnaments(line(), right - 0.5, sketch);
+        drawChords();
+        drawDegrees();
+        drawBars();
+        drawBarNumber();
+        made.shapes = std::move(sketch.shapes);
+        made.extent = extentOf(made.shapes, font);
+        return std::move(made);
+    }
+
+private:
+    LaidLine& line() { return content.pieces; }
+    double xOf(std::size_t column) const { return places[column]; }
+
+    void spread(double start) {
+        places = plan.quarterSpaces ? spreadWith(*plan.quarterSpaces, content.columns)
+                                    : spreadOver(plan.width - start, content.columns);
+        for (double& place : places)
+            place += start;
+        right = places.back();
+        for (std::size_t i = 0; i < line().size(); ++i)
+            line()[i].x = xOf(content.pieceColumns[i]);
+        placeMoments();
+        double left = start;
+        for (std::size_t i = 0; i < content.barLines.size(); ++i) {
+            made.bars.push_back({plan.bars[i].number, left, xOf(content.barLines[i])});
+            left = made.bars.back().right;
+        }
+    }
+
+    /// What begins behind a bar line counts, not the bar line.
+    void placeMoments() {
+        for (std::size_t i = 0; i < content.columns.size(); ++i) {
+            const Beats at = content.columns[i].at;
+            if (made.moments.empty() || made.moments.back().at < at)
+                made.moments.push_back({at, places[i]});
+            else
+                made.moments.back().x = places[i];
+        }
+    }
+
+    void drawPieces() {
+        for (const LaidPiece& laid : line()) {
+            if (laid.isRest() && laid.piece.page.value.denominator == 0) {
+                drawBarRest(laid.bar);
+                continue;
+            }
+            sketch.add(laid.shape.shapes, {laid.x, 0});
+            for (const NoteBox& box : laid.shape.notes)
+                made.notes.push_back({box.note, box.box.moved({laid.x, 0})});
+        }
+    }
+
+    void drawBarRest(std::size_t bar) {
+        const PlacedBar& place = made.bars[bar];
+        const double middle = (place.left + place.right) / 2;
+        sketch.add(PlacedGlyph{Smufl::RestWhole, {middle - font.width(Smufl::RestWhole) / 2, 1}, 1, {}});
+    }
+
+    /// All symbols of a line stand on one base line.
+    void drawChords() {
+        double baseline = -overStaff;
+        for (const ColumnChord& chord : content.chords) {
+            const double x = xOf(chord.column);
+            baseline = std::min(baseline, sketch.topOver(x - 0.3, x + chord.text.width + 0.3, 0) - chordGap);
+        }
+        for (const ColumnChord& chord : content.chords)
+            sketch.add(chord.text.shapes, {xOf(chord.column), baseline});
+    }
+
+    void drawDegrees() {
+        if (!plan.style.degrees) return;
+        double top = staffHeight;
+        for (const LaidPiece& laid : line())
+            top = std::max(top, sketch.bottomUnder(laid.x - 0.5, laid.x + laid.shape.headWidth + 0.5, 0));
+        const double first = top + degreeGap + capital * degreeSize;
+        for (const LaidPiece& laid : line()) {
+            if (laid.piece.page.tiedFromBefore) continue;
+            double baseline = first;
+            for (std::size_t i = laid.piece.heads.size(); i-- > 0; baseline += degreeLine)
+                drawDegree(laid, laid.piece.heads[i], baseline);
+        }
+    }
+
+    void drawDegree(const LaidPiece& laid, const StaffHead& head, double baseline) {
+        SignedText text = signedText(head.degree, degreeSize, TextRole::Degree, font);
+        for (PlacedText& word : text.shapes.texts)
+            word.note = head.note;
+        for (PlacedGlyph& sign : text.shapes.glyphs)
+            sign.note = head.note;
+        sketch.add(text.shapes, {laid.middle() - text.width / 2, baseline});
+    }
+
+    void drawBars() {
+        std::vector<double> barLines;
+        for (const PlacedBar& bar : made.bars)
+            barLines.push_back(bar.right);
+        drawBarLines(barLines, 0, staffHeight, plan.isLast, sketch);
+    }
+
+    void drawBarNumber() {
+        const auto first = std::find_if(plan.bars.begin(), plan.bars.end(),
+                                        [](const StaffBar& bar) { return bar.number >= 1; });
+        if (!plan.style.barNumbers || first != plan.bars.begin() || first->number == 1) return;
+        const double y = sketch.topOver(0, 2, 0) - 0.4;
+        sketch.add(PlacedText{
+            std::to_string(first->number), {0, y}, barNumberSize, TextRole::BarNumber, TextAnchor::Left, {}});
+    }
+
+    const SystemPlan& plan;
+    const FontMetrics& font;
+    Sketch sketch;
+    SystemColumns content;
+    std::vector<double> places;
+    double right = 0;
+    EngravedSystem made;
+};
+
+} // namespace
+
+EngravedSystem layOutSystem(const SystemPlan& plan, const FontMetrics& font) {
+    return SystemMaker(plan, font).make();
+}
+
+double comfortableWidth(const SystemPlan& plan, const FontMetrics& font) {
+    return staffStartWidth(plan, font) + spreadWith(tightQuarter, systemColumns(plan, font).columns).back();
+}
+
+double quarterSpacesOf(const SystemPlan& plan, const FontMetrics& font) {
+    return quarterSpacesFor(plan.width - staffStartWidth(plan, font), systemColumns(plan, font).columns);
+}
+
+} // namespace earwright

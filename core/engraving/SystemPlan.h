@@ -1,0 +1,37 @@
+// What stands on one line of music, and how it is to look.
+#pragma once
+
+#include "core/engraving/PageView.h"
+#include "core/engraving/StaffBar.h"
+#include "core/music/Meter.h"
+
+#include <optional>
+#include <vector>
+
+namespace earwright {
+
+/// Staff spaces and switches that hold for every line of a page.
+struct SystemStyle {
+    Clef clef = Clef::Treble;
+    bool chordSymbols = true;
+    bool degrees = false;
+    bool barNumbers = true;
+};
+
+struct SystemPlan {
+    /// At least one.
+    std::vector<StaffBar> bars;
+    SystemStyle style;
+    /// Shown behind the clef.
+    std::optional<Meter> meter;
+    int beatUnit = 4;
+    /// By event of the line: it is slurred from the one before.
+    std::vector<bool> slurred;
+    /// Closes with a final bar line.
+    bool isLast = false;
+    double width = 100;
+    /// Staff spaces a quarter gets where the line is not to reach the full width.
+    std::optional<double> quarterSpaces;
+};
+
+} // namespace earwright
