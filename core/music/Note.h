@@ -1,6 +1,7 @@
 // One written note, with everything a musician says about how it is played.
 #pragma once
 
+#include "core/music/Bend.h"
 #include "core/music/Pitch.h"
 #include "core/time/Beats.h"
 #include "core/time/Range.h"
@@ -16,18 +17,46 @@ namespace earwright {
 enum class SlideFrom { Below, Above };
 enum class SlideTo { Up, Down };
 
-/// How a note is played. Everything absent is a plain, picked note.
+/// How a slur is made by the left hand, where it is said. Horn players just slur.
+enum class SlurBy { HammerOn, PullOff };
+
+/// The neighbour a mordent touches. The lower one has the stroke through its sign.
+enum class Mordent { Lower, Upper };
+/// Which neighbour a turn starts with: the upper one, or (inverted) the lower one.
+enum class Turn { FromAbove, FromBelow };
+
+/// How a note is played. Everything absent is a plain, picked note. Neighbours of turns and mordents are
+/// those of the key at the note.
 struct Phrasing {
     std::optional<SlideFrom> slideIn;
     std::optional<SlideTo> slideOut;
+    /// The finger slides on to the next note, which is slurred or picked as it says itself.
+    bool slidesToNext = false;
     /// Pitches sounded quickly before the note and stealing their time from it, in order; MIDI numbers.
     std::vector<int> graceNotes;
     /// Semitones up to the trill's other note, 1 to 4.
     std::optional<int> trill;
+    std::optional<Turn> turn;
+    std::optional<Mordent> mordent;
     /// This note is not picked but slurred from the one before.
     bool slurred = false;
+    /// Only where slurred.
+    std::optional<SlurBy> slurBy;
+    /// This note stands under the slur of the one before and yet is picked. Never together with slurred.
+    bool pickedInSlur = false;
+    std::optional<Bend> bend;
+    bool vibrato = false;
+    /// Falls off at its end, far down and without a goal; a short slide down is slideOut.
+    bool fall = false;
+    /// Bent up into from about a semitone below, with the breath or the lip; a finger's is slideIn.
+    bool scoop = false;
+    /// Never together with accented.
     bool ghosted = false;
     bool accented = false;
+    bool staccato = false;
+    bool tenuto = false;
+    /// Sounds on after its length, until its string is needed or it has died away.
+    bool letRing = false;
 
     friend bool operator==(const Phrasing&, const Phrasing&) = default;
 };

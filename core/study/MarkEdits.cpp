@@ -1,6 +1,7 @@
 #include "core/study/MarkEdits.h"
 
 #include "core/study/Limits.h"
+#include "core/study/PageEdits.h"
 
 #include <algorithm>
 
@@ -67,6 +68,7 @@ void stretchBeats(Study& study, int from, int to) {
         note.onset = stretched(note.onset);
         note.length = stretched(note.length);
     }
+    study.page = stretchedPage(std::move(study.page), from, to);
     study.divisions.clear();
 }
 
@@ -110,6 +112,7 @@ Study startBarOneAt(const Study& study, Seconds time) {
     Study edited = withMap(study, renumbered);
     for (Note& note : edited.notes)
         note.onset += shift;
+    edited.page = movedPage(std::move(edited.page), shift, nearestBar(study.meter, shift) - 1);
     edited.divisions.clear();
     for (const auto& [beat, division] : study.divisions)
         edited.divisions[beat + shift.floor()] = division;

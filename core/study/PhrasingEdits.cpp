@@ -1,6 +1,7 @@
 #include "core/study/PhrasingEdits.h"
 
 #include <algorithm>
+#include <utility>
 #include <vector>
 
 namespace earwright {
@@ -29,17 +30,80 @@ Setting next(const std::vector<Setting>& round, const Setting& now) {
     return found == round.end() || found + 1 == round.end() ? round.front() : *(found + 1);
 }
 
+/// Pairs of marks a note never has both of.
+constexpr std::pair<bool Phrasing::*, bool Phrasing::*> exclusive[] = {
+    {&Phrasing::ghosted, &Phrasing::accented},
+    {&Phrasing::slurred, &Phrasing::pickedInSlur},
+    {&Phrasing::staccato, &Phrasing::letRing},
+    {&Phrasing::fall, &Phrasing::slidesToNext},
+};
+
+Phrasing withoutContradictions(Phrasing phrasing) {
+    std::erase_if(phrasing.graceNotes, [](int midi) { return !isInRange(midi); });
+    if (phrasing.trill && (*phrasing.trill < 1 || *phrasing.trill > widestTrill)) phrasing.trill.reset();
+    if (phrasing.bend && (phrasing.bend->quarterTones < 1 || phrasing.bend->quarterTones > widestBend))
+        phrasing.bend.reset();
+    if (phrasing.slurred) phrasing.pickedInSlur = false;
+    if (!phrasing.slurred) phrasing.slurBy.reset();
+    return phrasing;
+}
+
 using SlideIn = std::optional<SlideFrom>;
 using SlideOut = std::optional<SlideTo>;
 
 } // namespace
 
 Study setPhrasing(const Study& study, NoteId id, const Phrasing& phrasing) {
+    return rephrased(study, id, [&](Note& note) { note.phrasing = withoutContradictions(phrasing); });
+}
+
+Study toggleMark(const Study& study, NoteId id, bool Phrasing::*mark) {
     return rephrased(study, id, [&](Note& note) {
-        note.phrasing = phrasing;
-        std::erase_if(note.phrasing.graceNotes, [](int midi) { return !isInRange(midi); });
-        if (phrasing.trill && (*phrasing.trill < 1 || *phrasing.trill > widestTrill))
-            note.phrasing.trill.reset();
+        Phrasing& phrasing = note.phrasing;
+        phrasing.*mark = !(phrasing.*mark);
+        if (!(phrasing.*mark)) {
+            phrasing = withoutContradictions(phrasing);
+            return;
+        }
+        for (const auto& [one, other] : exclusive) {
+            if (mark == one) phrasing.*other = false;
+            if (mark == other) phrasing.*one = false;
+        }
+        if (mark == &Phrasing::fall || mark == &Phrasing::slidesToNext) phrasing.slideOut.reset();
+        if (mark == &Phrasing::scoop) phrasing.slideIn.reset();
+        phrasing = withoutContradictions(phrasing);
+    });
+}
+
+Study stepBend(const Study& study, NoteId id) {
+    using enum BendShape;
+    static const std::vector<std::optional<Bend>> round{
+        {}, Bend{4, Up}, Bend{2, Up}, Bend{1, Up}, Bend{4, UpAndDown}, Bend{4, PrebentDown}};
+    return rephrased(study, id, [](Note& note) { note.phrasing.bend = next(round, note.phrasing.bend); });
+}
+
+Study stepTurn(const Study& study, NoteId id) {
+    return rephrased(study, id, [](Note& note) {
+        note.phrasing.turn =
+            next<std::optional<Turn>>({std::nullopt, Turn::FromAbove, Turn::FromBelow}, note.phrasing.turn);
+    });
+}
+
+Study stepMordent(const Study& study, NoteId id) {
+    return rephrased(study, id, [](Note& note) {
+        note.phrasing.mordent = next<std::optional<Mordent>>({std::nullopt, Mordent::Lower, Mordent::Upper},
+                                                             note.phrasing.mordent);
+    });
+}
+
+Study stepSlurBy(const Study& study, NoteId id) {
+    return rephrased(study, id, [](Note& note) {
+        Phrasing& phrasing = note.phrasing;
+        phrasing.slurBy =
+            next<std::optional<SlurBy>>({std::nullopt, SlurBy::HammerOn, SlurBy::PullOff}, phrasing.slurBy);
+        if (!phrasing.slurBy) return;
+        phrasing.slurred = true;
+        phrasing.pickedInSlur = false;
     });
 }
 
@@ -83,21 +147,15 @@ Study stepTrill(const Study& study, NoteId id) {
 }
 
 Study toggleSlur(const Study& study, NoteId id) {
-    return rephrased(study, id, [](Note& note) { note.phrasing.slurred = !note.phrasing.slurred; });
+    return toggleMark(study, id, &Phrasing::slurred);
 }
 
 Study toggleGhost(const Study& study, NoteId id) {
-    return rephrased(study, id, [](Note& note) {
-        note.phrasing.ghosted = !note.phrasing.ghosted;
-        if (note.phrasing.ghosted) note.phrasing.accented = false;
-    });
+    return toggleMark(study, id, &Phrasing::ghosted);
 }
 
 Study toggleAccent(const Study& study, NoteId id) {
-    return rephrased(study, id, [](Note& note) {
-        note.phrasing.accented = !note.phrasing.accented;
-        if (note.phrasing.accented) note.phrasing.ghosted = false;
-    });
+    return toggleMark(study, id, &Phrasing::accented);
 }
 
 } // namespace earwright

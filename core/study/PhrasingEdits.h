@@ -6,8 +6,9 @@
 
 namespace earwright {
 
-/// The note played as told. Grace notes outside the pitches a line can have, and trills outside 1 to 4
-/// semitones, are left out. An id that is not there changes nothing.
+/// The note played as told. Grace notes outside the pitches a line can have, trills outside 1 to 4 semitones,
+/// bends outside 1 to 8 quarter tones and what contradicts itself (Note.h) are left out. An id that is not
+/// there changes nothing.
 Study setPhrasing(const Study& study, NoteId id, const Phrasing& phrasing);
 
 // One step each, for a key pressed again and again; the last step leads back to a plain note.
@@ -24,6 +25,18 @@ Study stepGrace(const Study& study, NoteId id);
 /// None, a semitone, a whole tone, none; any other trill is taken away.
 Study stepTrill(const Study& study, NoteId id);
 
+/// None, a whole tone, a semitone and a quarter tone up, a whole tone up and down, bent before and let down.
+Study stepBend(const Study& study, NoteId id);
+/// None, from the upper neighbour, from the lower one, none.
+Study stepTurn(const Study& study, NoteId id);
+/// None, with the lower neighbour, with the upper one, none.
+Study stepMordent(const Study& study, NoteId id);
+/// None, hammered on, pulled off, none; the first two slur the note.
+Study stepSlurBy(const Study& study, NoteId id);
+
+/// Puts a mark on the note or takes it away, and takes away what it excludes: a ghosted note is not accented,
+/// a slurred one not picked in a slur, a staccato one does not ring, one that falls does not slide on.
+Study toggleMark(const Study& study, NoteId id, bool Phrasing::*mark);
 Study toggleSlur(const Study& study, NoteId id);
 /// A ghosted note is not accented: setting the one takes the other away.
 Study toggleGhost(const Study& study, NoteId id);

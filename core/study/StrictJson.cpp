@@ -45,12 +45,12 @@ void FirstProblem::report(const std::string& place, const std::string& reason) {
     first = Error{ErrorKind::Malformed, name + ": " + subject + " " + reason + ".", place};
 }
 
-void StrictJson::expectMembers(std::initializer_list<const char*> required,
-                               std::initializer_list<const char*> optional) const {
+void StrictJson::expectMembers(const std::vector<const char*>& required,
+                               const std::vector<const char*>& optional) const {
     if (!json->is_object()) return refuse("must be an object");
     for (const char* member : required)
         if (!json->contains(member)) return refuse(std::string("lacks “") + member + "”");
-    const auto isIn = [](std::initializer_list<const char*> list, const std::string& name) {
+    const auto isIn = [](const std::vector<const char*>& list, const std::string& name) {
         return std::any_of(list.begin(), list.end(), [&](const char* member) { return name == member; });
     };
     for (const auto& [name, value] : json->items())

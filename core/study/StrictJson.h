@@ -42,8 +42,8 @@ public:
     void refuse(const std::string& reason) const { found->report(path, reason); }
 
     /// This must be an object with all members of the first list, and none that is in neither.
-    void expectMembers(std::initializer_list<const char*> required,
-                       std::initializer_list<const char*> optional = {}) const;
+    void expectMembers(const std::vector<const char*>& required,
+                       const std::vector<const char*>& optional = {}) const;
     bool has(const char* member) const { return json->is_object() && json->contains(member); }
     /// A member; one that is missing answers as null would.
     StrictJson operator[](const char* member) const;

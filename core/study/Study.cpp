@@ -25,6 +25,11 @@ std::int64_t nearestBarLine(const Study& study, Seconds time) {
 
 } // namespace
 
+std::optional<BeatDivision> divisionInto(std::int64_t parts) {
+    const bool isDrawn = parts >= 2 && parts <= 12 && parts != 11;
+    return isDrawn ? std::optional(static_cast<BeatDivision>(parts)) : std::nullopt;
+}
+
 BeatDivision Study::divisionOf(std::int64_t beat) const {
     const auto found = divisions.find(beat);
     return found == divisions.end() ? BeatDivision::Two : found->second;

@@ -5,6 +5,7 @@
 #include "core/music/ChordChart.h"
 #include "core/music/Meter.h"
 #include "core/music/Note.h"
+#include "core/music/PageMarks.h"
 #include "core/music/Span.h"
 #include "core/study/EarRecord.h"
 #include "core/time/Frames.h"
@@ -75,8 +76,23 @@ struct Take {
     friend bool operator==(const Take&, const Take&) = default;
 };
 
-/// How one beat is divided in the note grid; 2 where nothing is said.
-enum class BeatDivision { Two = 2, Three = 3, Four = 4, Six = 6 };
+/// How one beat is divided in the note grid; 2 where nothing is said. These are the divisions a page can draw
+/// as one figure.
+enum class BeatDivision {
+    Two = 2,
+    Three = 3,
+    Four = 4,
+    Five = 5,
+    Six = 6,
+    Seven = 7,
+    Eight = 8,
+    Nine = 9,
+    Ten = 10,
+    Twelve = 12
+};
+
+/// The division into so many parts, if there is one.
+std::optional<BeatDivision> divisionInto(std::int64_t parts);
 
 /// How the user last listened, kept so that the study opens where it was left.
 struct Practice {
@@ -96,11 +112,13 @@ struct Practice {
 struct Study {
     std::string title;
     RecordingRef recording;
+    /// Of bar 1; page.meters has the changes. Beats are counted in its beat throughout.
     Meter meter;
     BeatMap beatMap;
     ChordChart chart;
     std::vector<Span> spans;
     std::vector<Note> notes;
+    PageMarks page;
     /// By whole beat from bar 1.
     std::map<std::int64_t, BeatDivision> divisions;
     std::vector<LooseEnd> looseEnds;
@@ -112,6 +130,8 @@ struct Study {
 
     friend bool operator==(const Study&, const Study&) = default;
 
+    /// Every bar with its meter.
+    MeterMap meters() const { return {meter, page.meters}; }
     BeatDivision divisionOf(std::int64_t beat) const;
     const Span* span(SpanId id) const;
     const Note* note(NoteId id) const;

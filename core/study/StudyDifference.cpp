@@ -10,14 +10,15 @@ StudyDifference::StudyDifference(const Study& before, const Study& after)
       overrides(before.chart.overrides, after.chart.overrides),
       spans(before.spans, after.spans),
       notes(before.notes, after.notes),
+      page(before.page, after.page),
       divisions(before.divisions, after.divisions),
       looseEnds(before.looseEnds, after.looseEnds),
       takes(before.takes, after.takes) {}
 
 bool StudyDifference::isNothing() const {
     return title.isNothing() && meter.isNothing() && marks.isNothing() && form.isNothing() &&
-           overrides.isNothing() && spans.isNothing() && notes.isNothing() && divisions.isNothing() &&
-           looseEnds.isNothing() && takes.isNothing();
+           overrides.isNothing() && spans.isNothing() && notes.isNothing() && page.isNothing() &&
+           divisions.isNothing() && looseEnds.isNothing() && takes.isNothing();
 }
 
 Study StudyDifference::undone(Study study) const {
@@ -30,6 +31,7 @@ Study StudyDifference::undone(Study study) const {
     overrides.undo(study.chart.overrides);
     spans.undo(study.spans);
     notes.undo(study.notes);
+    page.undo(study.page);
     divisions.undo(study.divisions);
     looseEnds.undo(study.looseEnds);
     takes.undo(study.takes);
@@ -46,6 +48,7 @@ Study StudyDifference::redone(Study study) const {
     overrides.redo(study.chart.overrides);
     spans.redo(study.spans);
     notes.redo(study.notes);
+    page.redo(study.page);
     divisions.redo(study.divisions);
     looseEnds.redo(study.looseEnds);
     takes.redo(study.takes);

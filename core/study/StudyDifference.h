@@ -60,9 +60,9 @@ private:
     std::vector<T> fresh;
 };
 
-/// The difference in the work: title, meter, marks, chords, spans, notes, divisions, loose ends and takes. It
-/// takes as much memory as what changed: a hundred bytes or so for a note, where a study with 2,000 notes
-/// takes 300 kB.
+/// The difference in the work: title, meter, marks, chords, spans, notes, page marks, divisions, loose ends
+/// and takes. It takes as much memory as what changed: a hundred bytes or so for a note, where a study with
+/// 2,000 notes takes 300 kB.
 class StudyDifference {
 public:
     StudyDifference(const Study& before, const Study& after);
@@ -82,6 +82,7 @@ private:
     ValueChange<std::map<std::int64_t, BarChords>> overrides;
     ListChange<Span> spans;
     ListChange<Note> notes;
+    ValueChange<PageMarks> page;
     ValueChange<std::map<std::int64_t, BeatDivision>> divisions;
     ListChange<LooseEnd> looseEnds;
     ListChange<Take> takes;

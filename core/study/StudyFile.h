@@ -14,8 +14,9 @@ namespace earwright {
 /// Threads: any; each call stands alone.
 class StudyFile {
 public:
-    /// The version of the format this program writes, and the highest it reads. Version 1 had no takes.
-    static constexpr int version = 2;
+    /// The version of the format this program writes, and the highest it reads. Version 1 had no
+    /// takes; version 2 no page marks, fewer kinds of phrasing and only divisions into 2, 3, 4 and 6.
+    static constexpr int version = 3;
 
     /// Errors: NotFound; Unreadable; Malformed, with line and column of broken JSON or the path of a wrong
     /// value

@@ -2,6 +2,8 @@
 #include "core/study/JsonSyntax.h"
 #include "core/study/Limits.h"
 #include "core/study/Order.h"
+#include "core/study/PageMarksReading.h"
+#include "core/study/PhrasingReading.h"
 #include "core/study/StrictJson.h"
 #include "core/study/StudyFile.h"
 #include "core/study/StudyNumbers.h"
@@ -18,10 +20,6 @@ namespace {
 
 /// The finest parts of a beat that a typed bar can have.
 constexpr std::int64_t finestParts = 256;
-
-int readInt(const StrictJson& json, int least, int most) {
-    return static_cast<int>(json.whole(least, most));
-}
 
 /// Members "begin" and "end" of an object.
 Range<Seconds> readRange(const StrictJson& json) {
@@ -42,13 +40,6 @@ RecordingRef readRecording(const StrictJson& json) {
     recording.rate.hertz = readInt(json["rate"], 1, 1'000'000);
     recording.length = Frames(json["length"].whole(0, largestId));
     return recording;
-}
-
-Meter readMeter(const StrictJson& json) {
-    json.expectMembers({"beatsPerBar", "beatUnit"});
-    const Meter meter{readInt(json["beatsPerBar"], 1, 32), readInt(json["beatUnit"], 1, 32)};
-    if ((meter.beatUnit & (meter.beatUnit - 1)) != 0) json["beatUnit"].refuse("must be 1, 2, 4, 8, 16 or 32");
-    return meter;
 }
 
 BeatMap readBeatMap(const StrictJson& json) {
@@ -109,12 +100,8 @@ Span readSpan(const StrictJson& json) {
             readRange(json)};
 }
 
-int readMidi(const StrictJson& json) {
-    return readInt(json, lowestMidi, highestMidi);
-}
-
 Pitch readPitch(const StrictJson& note) {
-    Pitch pitch{readMidi(note["midi"]), std::nullopt};
+    Pitch pitch{readInt(note["midi"], lowestMidi, highestMidi), std::nullopt};
     if (!note.has("spelling")) return pitch;
     const std::string text = note["spelling"].text();
     for (int step = 0; step < 7; ++step)
@@ -127,25 +114,8 @@ Pitch readPitch(const StrictJson& note) {
     return pitch;
 }
 
-Phrasing readPhrasing(const StrictJson& note) {
-    const auto flag = [&](const char* member) { return note.has(member) && note[member].boolean(); };
-    Phrasing phrasing;
-    if (note.has("slideIn")) phrasing.slideIn = note["slideIn"].oneOf(slideInWords);
-    if (note.has("slideOut")) phrasing.slideOut = note["slideOut"].oneOf(slideOutWords);
-    if (note.has("graceNotes"))
-        for (const StrictJson& grace : note["graceNotes"].items())
-            phrasing.graceNotes.push_back(readMidi(grace));
-    if (note.has("trill")) phrasing.trill = readInt(note["trill"], 1, 4);
-    phrasing.slurred = flag("slurred");
-    phrasing.ghosted = flag("ghosted");
-    phrasing.accented = flag("accented");
-    return phrasing;
-}
-
-Note readNote(const StrictJson& json) {
-    json.expectMembers(
-        {"id", "onset", "length", "midi", "loudness"},
-        {"spelling", "slideIn", "slideOut", "graceNotes", "trill", "slurred", "ghosted", "accented"});
+Note readNote(const StrictJson& json, std::int64_t version) {
+    expectNoteMembers(json, version);
     Note note;
     note.id = NoteId{readId(json["id"])};
     note.onset = json["onset"].beats();
@@ -157,14 +127,15 @@ Note readNote(const StrictJson& json) {
     return note;
 }
 
-std::map<std::int64_t, BeatDivision> readDivisions(const StrictJson& json) {
+std::map<std::int64_t, BeatDivision> readDivisions(const StrictJson& json, std::int64_t version) {
     std::map<std::int64_t, BeatDivision> divisions;
     for (const StrictJson& item : json.items()) {
         item.expectMembers({"beat", "parts"});
-        const std::int64_t parts = item["parts"].whole(2, 6);
-        if (parts == 5) item["parts"].refuse("must be 2, 3, 4 or 6");
+        const std::int64_t parts = item["parts"].whole(2, version < 3 ? 6 : 12);
+        const auto division = divisionInto(parts);
+        if (!division || (version < 3 && parts == 5)) item["parts"].refuse("is no division a beat can have");
         const std::int64_t beat = item["beat"].whole(-furthestBeat, furthestBeat);
-        if (!divisions.emplace(beat, static_cast<BeatDivision>(parts)).second)
+        if (!divisions.emplace(beat, division.value_or(BeatDivision::Two)).second)
             item["beat"].refuse("stands twice");
     }
     return divisions;
@@ -226,19 +197,20 @@ void checkIds(const Study& study, const StrictJson& json) {
     if (json.has("takes")) check("takes", study.takes);
 }
 
-void expectStudyMembers(const StrictJson& json) {
-    if (json["version"].whole(1, StudyFile::version) == 1)
-        json.expectMembers({"format", "version", "title", "recording", "meter", "beatMarks", "form",
-                            "overrides", "spans", "notes", "divisions", "looseEnds", "earRecord", "practice",
-                            "nextId"});
-    else
-        json.expectMembers({"format", "version", "title", "recording", "meter", "beatMarks", "form",
-                            "overrides", "spans", "notes", "divisions", "looseEnds", "takes", "earRecord",
-                            "practice", "nextId"});
+/// Version 1 had no takes, version 2 no page marks.
+std::int64_t expectStudyMembers(const StrictJson& json) {
+    const std::int64_t version = json["version"].whole(1, StudyFile::version);
+    std::vector<const char*> members{"format",    "version",   "title",     "recording", "meter",
+                                     "beatMarks", "form",      "overrides", "spans",     "notes",
+                                     "divisions", "looseEnds", "earRecord", "practice",  "nextId"};
+    if (version >= 2) members.push_back("takes");
+    if (version >= 3) members.push_back("page");
+    json.expectMembers(members);
+    return version;
 }
 
 Study readStudy(const StrictJson& json) {
-    expectStudyMembers(json);
+    const std::int64_t version = expectStudyMembers(json);
     Study study;
     study.title = json["title"].text();
     study.recording = readRecording(json["recording"]);
@@ -250,8 +222,9 @@ Study readStudy(const StrictJson& json) {
     for (const StrictJson& span : json["spans"].items())
         study.spans.push_back(readSpan(span));
     for (const StrictJson& note : json["notes"].items())
-        study.notes.push_back(readNote(note));
-    study.divisions = readDivisions(json["divisions"]);
+        study.notes.push_back(readNote(note, version));
+    study.divisions = readDivisions(json["divisions"], version);
+    if (version >= 3) study.page = readPageMarks(json["page"]);
     for (const StrictJson& end : json["looseEnds"].items())
         study.looseEnds.push_back(readLooseEnd(end));
     study.takes = readTakes(json);

@@ -1,27 +1,14 @@
 // Study to JSON: StudyFile::text().
+#include "core/study/PageMarksText.h"
 #include "core/study/StudyFile.h"
+#include "core/study/StudyJson.h"
 #include "core/study/StudyWords.h"
-
-#include <nlohmann/json.hpp>
 
 namespace earwright {
 
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-Json toJson(const Beats& beats) {
-    if (beats.denominator() == 1) return beats.numerator();
-    return toString(beats);
-}
-
-template <class List, class Item>
-Json listOf(const List& list, Item item) {
-    Json array = Json::array();
-    for (const auto& element : list)
-        array.push_back(item(element));
-    return array;
-}
 
 Json toJson(const RecordingRef& recording) {
     return {{"path", recording.path},
@@ -51,11 +38,16 @@ Json toJson(const Span& span) {
 void addPhrasing(Json& note, const Phrasing& phrasing) {
     if (phrasing.slideIn) note["slideIn"] = wordFor(slideInWords, *phrasing.slideIn);
     if (phrasing.slideOut) note["slideOut"] = wordFor(slideOutWords, *phrasing.slideOut);
+    if (phrasing.turn) note["turn"] = wordFor(turnWords, *phrasing.turn);
+    if (phrasing.mordent) note["mordent"] = wordFor(mordentWords, *phrasing.mordent);
+    if (phrasing.slurBy) note["slurBy"] = wordFor(slurByWords, *phrasing.slurBy);
+    if (phrasing.bend)
+        note["bend"] = {{"quarterTones", phrasing.bend->quarterTones},
+                        {"shape", wordFor(bendWords, phrasing.bend->shape)}};
     if (!phrasing.graceNotes.empty()) note["graceNotes"] = phrasing.graceNotes;
     if (phrasing.trill) note["trill"] = *phrasing.trill;
-    if (phrasing.slurred) note["slurred"] = true;
-    if (phrasing.ghosted) note["ghosted"] = true;
-    if (phrasing.accented) note["accented"] = true;
+    for (const auto& [member, mark] : phrasingMarks)
+        if (phrasing.*mark) note[member] = true;
 }
 
 Json toJson(const Note& note) {
@@ -132,6 +124,7 @@ Json toJson(const Study& study) {
             {"overrides", overridesToJson(study.chart)},
             {"spans", listOf(study.spans, each)},
             {"notes", listOf(study.notes, each)},
+            {"page", pageMarksToJson(study.page)},
             {"divisions", divisionsToJson(study)},
             {"looseEnds", listOf(study.looseEnds, each)},
             {"takes", listOf(study.takes, each)},

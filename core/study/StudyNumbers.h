@@ -16,6 +16,10 @@ inline std::uint64_t readId(const StrictJson& json) {
     return static_cast<std::uint64_t>(json.whole(1, largestId));
 }
 
+inline int readInt(const StrictJson& json, int least, int most) {
+    return static_cast<int>(json.whole(least, most));
+}
+
 inline Seconds readSeconds(const StrictJson& json) {
     return Seconds(json.number(-furthestTime.value, furthestTime.value));
 }

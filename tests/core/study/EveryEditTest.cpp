@@ -57,6 +57,13 @@ Study rephrase(const Study& study, Hand& hand) {
     Phrasing phrasing;
     phrasing.graceNotes = {hand.from(0, 127)};
     phrasing.trill = hand.from(-1, 6);
+    phrasing.bend = Bend{hand.from(-1, 10), BendShape::UpAndDown};
+    phrasing.slurred = hand.from(0, 1) == 1;
+    phrasing.slurBy = SlurBy::PullOff;
+    static constexpr bool Phrasing::*marks[] = {&Phrasing::pickedInSlur, &Phrasing::slurred, &Phrasing::fall,
+                                                &Phrasing::slidesToNext, &Phrasing::letRing};
+    const Study marked = toggleMark(stepSlurBy(study, id), id, marks[hand.from(0, 4)]);
+    if (hand.from(0, 1) == 1) return stepBend(stepTurn(stepMordent(marked, id), id), id);
     return stepGrace(toggleGhost(stepSlide(setPhrasing(study, id, phrasing), id), id), id);
 }
 
@@ -84,6 +91,29 @@ const std::vector<Edit> edits{
     [](const Study& s, Hand& h) { return overrideBars(s, h.from(-4, 12), h.chords()); },
     [](const Study& s, Hand& h) { return clearOverride(s, h.from(-4, 12)); },
     [](const Study& s, Hand& h) { return setDivision(s, h.from(-9, 40), BeatDivision::Three); },
+    [](const Study& s, Hand& h) { return setDivision(s, h.from(-9, 40), BeatDivision::Seven); },
+    [](const Study& s, Hand& h) {
+        return setKey(s, h.from(-9, 40), KeySignature{h.from(-9, 9), Mode::Minor});
+    },
+    [](const Study& s, Hand& h) { return setMeterFrom(s, h.from(-3, 20), h.meter()); },
+    [](const Study& s, Hand& h) { return setMeterFrom(s, h.from(-3, 20), std::nullopt); },
+    [](const Study& s, Hand& h) {
+        return setSwing(s, h.beats(), Swing{h.from(0, 50) / 10.0, h.from(7, 8)});
+    },
+    [](const Study& s, Hand& h) {
+        return setTempoMark(s, {h.beats(), "", h.from(5, 700) / 1.0});
+    },
+    [](const Study& s, Hand& h) { return setDynamic(s, h.beats(), static_cast<Dynamic>(h.from(0, 8))); },
+    [](const Study& s, Hand& h) {
+        return setHairpin(s, {h.beats(), h.beats()}, HairpinKind::Louder);
+    },
+    [](const Study& s, Hand& h) {
+        return setText(s, {h.beats(), h.chords(), h.from(0, 1) == 1});
+    },
+    [](const Study& s, Hand& h) {
+        return setRepeat(s, {h.from(-9, 40), h.from(-9, 40), h.from(1, 4), h.from(0, 2)});
+    },
+    [](const Study& s, Hand& h) { return removeRepeat(s, h.from(-9, 40)); },
     [](const Study& s, Hand& h) { return addLooseEnd(s, h.time(), "why?").study; },
     [](const Study& s, Hand& h) { return setLooseEndDone(s, h.idOf<LooseEndId>(s.looseEnds), true); },
     [](const Study& s, Hand& h) {

@@ -74,6 +74,38 @@ TEST_F(PhrasingEdits, AGhostedNoteIsNotAccented) {
     EXPECT_FALSE(phrasing().ghosted);
 }
 
+TEST_F(PhrasingEdits, BendsTurnsAndMordentsGoRound) {
+    study = stepMordent(stepTurn(stepBend(study, id), id), id);
+    EXPECT_EQ(phrasing().bend, (Bend{4, BendShape::Up}));
+    EXPECT_EQ(phrasing().turn, Turn::FromAbove);
+    EXPECT_EQ(phrasing().mordent, Mordent::Lower);
+    for (int i = 0; i < 5; ++i)
+        study = stepBend(study, id);
+    study = stepMordent(stepMordent(stepTurn(stepTurn(study, id), id), id), id);
+    EXPECT_EQ(phrasing(), Phrasing{});
+}
+
+TEST_F(PhrasingEdits, AHammerOnSlursANoteThatWasPickedInASlur) {
+    study = stepSlurBy(toggleMark(study, id, &Phrasing::pickedInSlur), id);
+    EXPECT_TRUE(phrasing().slurred);
+    EXPECT_FALSE(phrasing().pickedInSlur);
+    EXPECT_EQ(phrasing().slurBy, SlurBy::HammerOn);
+    study = toggleSlur(study, id);
+    EXPECT_EQ(phrasing(), Phrasing{}) << "without a slur there is nothing to hammer on";
+}
+
+TEST_F(PhrasingEdits, AMarkTakesAwayWhatItExcludes) {
+    study = toggleMark(stepSlideOut(study, id), id, &Phrasing::fall);
+    EXPECT_EQ(phrasing().slideOut, std::nullopt);
+    study = toggleMark(study, id, &Phrasing::slidesToNext);
+    EXPECT_FALSE(phrasing().fall);
+    study = toggleMark(toggleMark(study, id, &Phrasing::letRing), id, &Phrasing::staccato);
+    EXPECT_FALSE(phrasing().letRing);
+    EXPECT_TRUE(phrasing().staccato);
+    study = toggleMark(toggleSlur(study, id), id, &Phrasing::pickedInSlur);
+    EXPECT_FALSE(phrasing().slurred);
+}
+
 TEST_F(PhrasingEdits, WhatNoNoteCanHaveIsLeftOut) {
     Phrasing wanted;
     wanted.graceNotes = {59, 200};

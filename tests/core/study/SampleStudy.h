@@ -5,6 +5,7 @@
 #include "core/study/DivisionEdits.h"
 #include "core/study/LooseEndEdits.h"
 #include "core/study/NoteEdits.h"
+#include "core/study/PageEdits.h"
 #include "core/study/PhrasingEdits.h"
 #include "core/study/PracticeEdits.h"
 #include "core/study/SpanEdits.h"
@@ -21,6 +22,28 @@ inline Study eightBarsAt120() {
     study.beatMap = BeatMap(std::move(marks));
     study.recording = {"line.flac", "", SampleRate{44100}, Frames(44100 * 20)};
     return study;
+}
+
+/// With page marks of every kind, and with what the first note of fullStudy() does not have on its last.
+inline Study withEveryMark(Study study) {
+    Phrasing& phrasing = study.notes.back().phrasing;
+    phrasing.turn = Turn::FromBelow;
+    phrasing.mordent = Mordent::Upper;
+    phrasing.slurred = true;
+    phrasing.slurBy = SlurBy::PullOff;
+    phrasing.bend = Bend{3, BendShape::PrebentDown};
+    phrasing.vibrato = phrasing.scoop = phrasing.staccato = phrasing.tenuto = phrasing.slidesToNext = true;
+    study = addNote(study, {Pitch{65, {}}, Beats(21), Beats(1)}).study;
+    for (const auto mark : {&Phrasing::pickedInSlur, &Phrasing::fall, &Phrasing::letRing})
+        study = toggleMark(study, study.notes.back().id, mark);
+    study = setKey(setKey(study, 1, KeySignature{-2, Mode::Major}), 5, KeySignature{3, Mode::Minor});
+    study = setMeterFrom(setMeterFrom(study, 3, Meter{6, 8}), 4, Meter{4, 4});
+    study = setSwing(setSwing(study, Beats(0), Swing{2, 8}), Beats(16), Swing{1.25, 16});
+    study = setTempoMark(study, {Beats(0), "Medium “blues”", 132.5});
+    study = setDynamic(setDynamic(study, Beats(0), Dynamic::mf), Beats(17, 2), Dynamic::sfz);
+    study = setHairpin(study, {Beats(2), Beats(15, 4)}, HairpinKind::Softer);
+    study = setText(setText(study, {Beats(4), "laid back", false}), {Beats(4), "cue", true});
+    return setRepeat(study, {1, 4, 3, 1});
 }
 
 /// Something of everything a study can hold.
@@ -41,6 +64,7 @@ inline Study fullStudy() {
         addNote(study, {Pitch{63, PitchName{Step::E, -1}}, Beats(-1, 3), Beats(1, 3), 0.1, phrasing}).study;
     study = addNote(study, {Pitch{60, {}}, Beats(7, 2), Beats(5)}).study;
     study = toggleGhost(study, study.notes.back().id);
+    study = withEveryMark(addNote(study, {Pitch{67, {}}, Beats(20), Beats(1)}).study);
     study = setDivision(setDivision(study, 0, BeatDivision::Three), -1, BeatDivision::Six);
     study = addLooseEnd(study, Seconds(1.5), "triplet picked?").study;
     study = setLooseEndDone(study, study.looseEnds.front().id, true);

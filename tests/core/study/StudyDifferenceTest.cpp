@@ -47,6 +47,7 @@ TEST(StudyDifference, LeadsFromEitherStudyToTheOtherWhateverChanged) {
                               removeSpan(a, a.spans[1].id),
                               removeNote(a, a.notes[0].id),
                               setDivision(a, 9, BeatDivision::Four),
+                              setKey(a, 1, KeySignature{4, Mode::Major}),
                               removeLooseEnd(a, a.looseEnds[0].id),
                               startBarOneAt(a, Seconds(4)),
                               removeTake(a, a.takes[0].id),

@@ -20,6 +20,10 @@ std::string textWith(const std::string& piece, const std::string& instead) {
     return text.replace(at, piece.size(), instead);
 }
 
+/// A page without marks, as it is written.
+const std::string emptyPage =
+    R"({"keys":[],"meters":[],"swings":[],"tempos":[],"dynamics":[],"hairpins":[],"texts":[],"repeats":[]})";
+
 Error refusalOf(const std::string& text) {
     const Result<Study> study = StudyFile::parse(text, "line.study");
     EXPECT_FALSE(study.ok()) << text.substr(0, 200);
@@ -38,18 +42,40 @@ TEST(StudyFile, WritingAndReadingBackGivesAnEqualStudy) {
 TEST(StudyFile, ReadsWhatVersionOneWrote) {
     Study study = fullStudy();
     study.takes.clear();
+    study.page = {};
+    study.notes.resize(2);
     std::string text = StudyFile::text(study);
     const auto put = [&](const std::string& piece, const std::string& instead) {
         const std::size_t at = text.find(piece);
         ASSERT_NE(at, std::string::npos) << piece;
         text.replace(at, piece.size(), instead);
     };
-    put("\"version\": 2", "\"version\": 1");
+    put("\"version\": 3", "\"version\": 1");
     put("  \"takes\": [],\n", "");
+    put("  \"page\": " + emptyPage + ",\n", "");
     const Result<Study> back = StudyFile::parse(text, "line.study");
     ASSERT_TRUE(back.ok()) << describe(back.error());
     EXPECT_EQ(*back, study);
-    EXPECT_NE(StudyFile::text(*back).find("\"version\": 2"), std::string::npos);
+    EXPECT_NE(StudyFile::text(*back).find("\"version\": 3"), std::string::npos);
+}
+
+TEST(StudyFile, ReadsWhatVersionTwoWroteAndNothingNewerInIt) {
+    Study study = fullStudy();
+    study.page = {};
+    study.notes.resize(2);
+    const auto asVersionTwo = [](const Study& written) {
+        std::string text = StudyFile::text(written);
+        const std::string page = "  \"page\": " + emptyPage + ",\n";
+        text.erase(text.find(page), page.size());
+        return text.replace(text.find("\"version\": 3"), 12, "\"version\": 2");
+    };
+    const Result<Study> back = StudyFile::parse(asVersionTwo(study), "line.study");
+    ASSERT_TRUE(back.ok()) << describe(back.error());
+    EXPECT_EQ(*back, study);
+    const Study newer = toggleMark(study, study.notes.front().id, &Phrasing::vibrato);
+    EXPECT_EQ(refusalOf(asVersionTwo(newer)).where, "notes[0]");
+    EXPECT_EQ(refusalOf(asVersionTwo(setDivision(study, -5, BeatDivision::Five))).where,
+              "divisions[0].parts");
 }
 
 TEST(StudyFile, BeatsStayExact) {
@@ -94,6 +120,20 @@ TEST(StudyFile, AWrongValueIsRefusedWithItsPlace) {
         {R"("trill":2)", R"("trill":5)", "notes[0].trill"},
         {R"("ghosted":true)", R"("ghosted":1)", "notes[1].ghosted"},
         {R"("ghosted":true)", R"("gosted":true)", "notes[1]"},
+        {R"("slurBy":"pullOff",)", R"("slurBy":"picked",)", "notes[2].slurBy"},
+        {R"("slurred":true,"slidesToNext":true)", R"("slidesToNext":true)", "notes[2].slurBy"},
+        {R"("pickedInSlur":true)", R"("pickedInSlur":true,"slurred":true)", "notes[3].pickedInSlur"},
+        {R"("quarterTones":3)", R"("quarterTones":9)", "notes[2].bend.quarterTones"},
+        {R"("fifths":3)", R"("fifths":8)", "page.keys[1].fifths"},
+        {R"({"bar":3,"beatsPerBar":6)", R"({"bar":1,"beatsPerBar":6)", "page.meters[0].bar"},
+        {R"("ratio":1.25)", R"("ratio":0.5)", "page.swings[1].ratio"},
+        {R"("noteValue":16)", R"("noteValue":12)", "page.swings[1].noteValue"},
+        {R"("quartersPerMinute":132.5)", R"("quartersPerMinute":0)", "page.tempos[0].quartersPerMinute"},
+        {R"("level":"sfz")", R"("level":"loud")", "page.dynamics[1].level"},
+        {R"({"at":"17/2",)", R"({"at":0,)", "page.dynamics[1]"},
+        {R"("end":"15/4")", R"("end":2)", "page.hairpins[0].end"},
+        {R"("text":"cue")", R"("text":"")", "page.texts[1].text"},
+        {R"("endingBars":1)", R"("endingBars":4)", "page.repeats[0].lastBar"},
         {R"("file":"2031)", R"("file":"../2031)", "takes[0].file"},
         {R"("file":"2031-05-04 18.22.07.wav")", R"("file":"..")", "takes[0].file"},
         {R"("recorded":"2031)", R"("recorded":"31)", "takes[0].recorded"},
@@ -109,7 +149,7 @@ TEST(StudyFile, AWrongValueIsRefusedWithItsPlace) {
         {R"("position":8)", R"("position":4)", "beatMarks[2]"},
         {R"("position":8)", R"("position":"17/2")", "beatMarks[2].position"},
         {R"("position":8,"time":4.0)", R"("position":8,"time":2.01)", "beatMarks[2]"},
-        {R"("parts":3)", R"("parts":5)", "divisions[1].parts"},
+        {R"("parts":3)", R"("parts":11)", "divisions[1].parts"},
         {R"("beat":0)", R"("beat":-1)", "divisions[1].beat"},
         {R"("speed":0.55)", R"("speed":0.05)", "practice.speed"},
         {R"("cents":35)", R"("cents":101)", "practice.cents"},
@@ -146,7 +186,7 @@ TEST(StudyFile, DeepNestingHugeNumbersAndWrongTextAreRefusedSafely) {
 TEST(StudyFile, WhatIsNoStudyOrANewerOneIsToldApart) {
     EXPECT_EQ(refusalOf("[]").kind, ErrorKind::Malformed);
     EXPECT_EQ(refusalOf("{}").where, "format");
-    const Error newer = refusalOf(R"({"format": "earwright-study", "version": 3, "anything": {}})");
+    const Error newer = refusalOf(R"({"format": "earwright-study", "version": 4, "anything": {}})");
     EXPECT_EQ(newer.kind, ErrorKind::Unsupported);
     EXPECT_EQ(newer.where, "version");
     EXPECT_EQ(refusalOf(R"({"format": "earwright-study", "version": 0})").kind, ErrorKind::Malformed);

@@ -86,7 +86,9 @@ TEST(StudySchema, TheDemoStudyIsValidAndReadable) {
 TEST(StudySchema, AStudyOfVersionOneIsValidWithoutTakes) {
     const TemporaryFolder folder;
     std::string text = StudyFile::text(eightBarsAt120());
-    text.replace(text.find("\"version\": 2"), 12, "\"version\": 1");
+    text.replace(text.find("\"version\": 3"), 12, "\"version\": 1");
+    const std::size_t page = text.find("  \"page\": ");
+    text.erase(page, text.find('\n', page) + 1 - page);
     fill(folder / "with.study", text);
     const std::string takes = "  \"takes\": [],\n";
     text.replace(text.find(takes), takes.size(), "");
@@ -100,9 +102,9 @@ TEST(StudySchema, AStudyOfVersionOneIsValidWithoutTakes) {
 TEST(StudySchema, WhatTheSchemaForbidsIsRefused) {
     const std::vector<Change> changes{
         {R"("format": "earwright-study")", R"("format": "something-else")"},
-        {R"("version": 2)", R"("version": 3)"},
-        {R"("version": 2)", R"("version": 1)"},
-        {R"("version": 2)", R"("version": "2")"},
+        {R"("version": 3)", R"("version": 4)"},
+        {R"("version": 3)", R"("version": 1)"},
+        {R"("version": 3)", R"("version": "2")"},
         {R"("takes": [)", R"("takings": [)"},
         {R"("file":"2031-05-04 18.22.07.wav")", R"("file":"a/b.wav")"},
         {R"("file":"2031-05-04 18.22.07.wav")", R"("file":"..")"},
@@ -155,7 +157,22 @@ TEST(StudySchema, WhatTheSchemaForbidsIsRefused) {
         {R"("trill":2)", R"("trill":0)"},
         {R"("slurred":true)", R"("slurred":"yes")"},
         {R"("ghosted":true)", R"("ghosted":true,"bent":true)"},
-        {R"("parts":6)", R"("parts":5)"},
+        {R"("version": 3)", R"("version": 2)"},
+        {R"("parts":6)", R"("parts":11)"},
+        {R"("slurBy":"pullOff",)", R"("slurBy":"picked",)"},
+        {R"("slurred":true,"slidesToNext":true)", R"("slidesToNext":true)"},
+        {R"("pickedInSlur":true)", R"("pickedInSlur":true,"slurred":true)"},
+        {R"("quarterTones":3)", R"("quarterTones":9)"},
+        {R"("shape":"prebentDown")", R"("shape":"down")"},
+        {R"("fifths":3)", R"("fifths":8)"},
+        {R"({"bar":3,"beatsPerBar":6)", R"({"bar":1,"beatsPerBar":6)"},
+        {R"("ratio":1.25)", R"("ratio":0.5)"},
+        {R"("noteValue":16)", R"("noteValue":12)"},
+        {R"("quartersPerMinute":132.5)", R"("quartersPerMinute":0)"},
+        {R"("level":"sfz")", R"("level":"loud")"},
+        {R"("text":"cue")", R"("text":"")"},
+        {R"("times":3)", R"("times":1)"},
+        {R"("keys":[)", R"("clefs":[],"keys":[)"},
         {R"("done":true)", R"("done":1)"},
         {R"("help":"howFar")", R"("help":3)"},
         {R"("settled":true,)", ""},
@@ -180,7 +197,7 @@ TEST(StudySchema, WhatTheSchemaAllowsInOtherWordsIsReadToo) {
     const std::vector<Change> changes{
         {R"("midi":60)", R"("midi":60.0)"},
         {R"("midi":60)", R"("midi":6e1)"},
-        {R"("version": 2)", R"("version": 2.0)"},
+        {R"("version": 3)", R"("version": 3.0)"},
         {R"("chosen":true)", R"("chosen":false)"},
         {R"("onset":"7/2")", R"("onset":"14/4")"},
         {R"("length":5)", R"("length":"0015/3")"},

@@ -1,0 +1,36 @@
+// What stands on the page besides notes and chords: set at a place, or taken away there.
+#pragma once
+
+#include "core/study/Study.h"
+
+#include <optional>
+#include <string>
+
+namespace earwright {
+
+// Each sets what stands at a bar or place; nothing takes it away. Values out of range, and bars further away
+// than a study can name, change nothing.
+
+Study setKey(const Study& study, std::int64_t bar, std::optional<KeySignature> key);
+/// From bar 2 on; the meter of bar 1 is set by setMeter(). Notes keep their places in beats.
+Study setMeterFrom(const Study& study, std::int64_t bar, std::optional<Meter> meter);
+Study setSwing(const Study& study, const Beats& at, std::optional<Swing> swing);
+/// Words and number; both empty take the mark away.
+Study setTempoMark(const Study& study, const TempoMark& mark);
+Study setDynamic(const Study& study, const Beats& at, std::optional<Dynamic> level);
+/// A hairpin takes the place of those it overlaps.
+Study setHairpin(const Study& study, const Range<Beats>& range, std::optional<HairpinKind> kind);
+/// Empty text takes away what stands there on that side.
+Study setText(const Study& study, const TextMark& mark);
+/// Takes the place of repeats it overlaps.
+Study setRepeat(const Study& study, const Repeat& repeat);
+/// Takes away the repeat a bar lies in.
+Study removeRepeat(const Study& study, std::int64_t bar);
+
+/// All page marks moved by beats and whole bars, for "bar 1 is here"; meters that would stand before bar 2
+/// go.
+PageMarks movedPage(PageMarks page, const Beats& by, std::int64_t bars);
+/// All places in beats multiplied by to / from, for bars counted in another number of beats.
+PageMarks stretchedPage(PageMarks page, int from, int to);
+
+} // namespace earwright
