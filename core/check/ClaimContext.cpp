@@ -77,7 +77,7 @@ ClaimContext contextOf(const PassageEvidence& evidence, std::vector<Claim> claim
     const std::vector<std::vector<PitchRow>> views = allViews(evidence, spansOf(claims));
     ViewBlend blend = blendFor(views, claims);
     std::vector<PitchRow> own = blend.spans(views);
-    std::vector<PitchRow> before = blend.spans(allViews(evidence, spansBefore(claims)));
+    std::vector<PitchRow> before = blend.spans(evidence, spansBefore(claims));
     OnsetTrack onsets = blend.onsets(evidence);
     std::vector<PitchRow> withNeighbours =
         amongNeighbours(joinedWithOnsets(own, spansOf(claims), onsets), claims);

@@ -162,10 +162,7 @@ std::vector<UnwrittenCandidate> unwrittenCandidates(const PassageEvidence& evide
     const std::vector<float> smooth = smoothedOnsets(context.onsets);
     const std::vector<Peak> peaks = peaksOf(smooth, context);
     const std::vector<Range<Seconds>> spans = spansOf(peaks, context);
-    std::vector<std::vector<PitchRow>> views;
-    for (std::size_t view = 0; view < evidence.viewCount(); ++view)
-        views.push_back(evidence.spans(view, spans));
-    const std::vector<PitchRow> own = context.blend.spans(views);
+    const std::vector<PitchRow> own = context.blend.spans(evidence, spans);
     std::vector<UnwrittenCandidate> candidates;
     for (std::size_t i = 0; i < peaks.size(); ++i)
         candidates.push_back(candidateAt(peaks[i].place, spans[i], own[i], smooth[peaks[i].place], context));

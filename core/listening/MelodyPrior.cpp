@@ -3,10 +3,15 @@
 #include <algorithm>
 #include <array>
 #include <cassert>
+#include <cmath>
 
 namespace earwright {
 
 namespace {
+
+/// How much of a step counts.
+constexpr float withinPhrase = 1;
+constexpr float acrossRest = 0.5f;
 
 using Steps = std::array<PitchRow, pitchCount>;
 
@@ -28,15 +33,37 @@ const Steps& steps() {
     return all;
 }
 
+/// Probabilities of the steps to the power of a weight, by `from` and by `to`.
+struct StepPowers {
+    Steps forwards;
+    Steps backwards;
+
+    explicit StepPowers(float weight) {
+        for (std::size_t from = 0; from < pitchCount; ++from)
+            for (std::size_t to = 0; to < pitchCount; ++to)
+                forwards[from][to] = backwards[to][from] = std::exp(weight * steps()[from][to]);
+    }
+};
+
+const StepPowers& powersOf(float weight) {
+    static const StepPowers within(withinPhrase);
+    static const StepPowers across(acrossRest);
+    return weight == withinPhrase ? within : across;
+}
+
 /// What `source` says about the pitch at the other end of a step.
 PitchRow message(const PitchRow& source, float weight, bool forwards) {
+    const StepPowers& powers = powersOf(weight);
+    const Steps& step = forwards ? powers.forwards : powers.backwards;
+    const float top = source[source.best()];
     PitchRow result;
-    PitchRow terms;
-    for (std::size_t to = 0; to < pitchCount; ++to) {
-        for (std::size_t from = 0; from < pitchCount; ++from)
-            terms[from] = source[from] + weight * (forwards ? steps()[from][to] : steps()[to][from]);
-        result[to] = logSumExp(terms.log);
+    for (std::size_t from = 0; from < pitchCount; ++from) {
+        const float probability = std::exp(source[from] - top);
+        for (std::size_t to = 0; to < pitchCount; ++to)
+            result[to] += probability * step[from][to];
     }
+    for (float& value : result.log)
+        value = top + std::log(value);
     return result;
 }
 
@@ -54,7 +81,7 @@ float melodyStep(std::size_t from, std::size_t to) {
 
 float melodyWeight(const Range<Seconds>& before, const Range<Seconds>& after) {
     constexpr Seconds rest{0.4};
-    return after.begin - before.end < rest ? 1.0f : 0.5f;
+    return after.begin - before.end < rest ? withinPhrase : acrossRest;
 }
 
 std::vector<PitchRow> neighbourEvidence(const std::vector<PitchRow>& evidence,

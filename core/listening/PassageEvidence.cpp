@@ -43,6 +43,17 @@ SpanSpectra spectraOf(const Range<Seconds>& span, const StereoViews& views, std:
     return spectra;
 }
 
+PitchRow rowOf(const SpanSpectra& spectra) {
+    PitchRow row;
+    if (std::ranges::max(spectra.attack) > silence || std::ranges::max(spectra.sustain) > silence) {
+        const auto features = spanFeatures(spectra);
+        for (std::size_t pitch = 0; pitch < pitchCount; ++pitch)
+            row[pitch] = spanNetwork(features[pitch]);
+    }
+    row.normalise();
+    return row;
+}
+
 } // namespace
 
 PassageEvidence::PassageEvidence(std::shared_ptr<const StereoViews> stereo, double tuningCents,
@@ -50,7 +61,8 @@ PassageEvidence::PassageEvidence(std::shared_ptr<const StereoViews> stereo, doub
     : views(std::move(stereo)),
       cents(tuningCents),
       range(passage),
-      onsetTracks(std::make_shared<const std::vector<OnsetTrack>>(std::move(tracks))) {}
+      onsetTracks(std::make_shared<const std::vector<OnsetTrack>>(std::move(tracks))),
+      heardSpans(std::make_shared<HeardSpans>()) {}
 
 Result<PassageEvidence> PassageEvidence::listen(const AnalysisSound& sound, double tuningCents,
                                                 Range<Seconds> passage, std::stop_token stop,
@@ -78,7 +90,7 @@ std::optional<PassageEvidence> PassageEvidence::recalled(const AnalysisSound& so
 }
 
 std::size_t PassageEvidence::bytes() const {
-    std::size_t sum = views->bytes();
+    std::size_t sum = views->bytes() + HeardSpans::mostBytes();
     for (const OnsetTrack& track : *onsetTracks)
         sum += track.size() * sizeof(OnsetTrack::Row);
     return sum;
@@ -86,19 +98,17 @@ std::size_t PassageEvidence::bytes() const {
 
 std::vector<PitchRow> PassageEvidence::spans(std::size_t index,
                                              const std::vector<Range<Seconds>>& asked) const {
-    LogSpectrum spectrum(spanFft, cents);
+    std::optional<LogSpectrum> spectrum;
     std::vector<PitchRow> rows;
     rows.reserve(asked.size());
     for (const Range<Seconds>& span : asked) {
-        const SpanSpectra spectra = spectraOf(span, *views, index, spectrum);
-        PitchRow row;
-        if (std::ranges::max(spectra.attack) > silence || std::ranges::max(spectra.sustain) > silence) {
-            const auto features = spanFeatures(spectra);
-            for (std::size_t pitch = 0; pitch < pitchCount; ++pitch)
-                row[pitch] = spanNetwork(features[pitch]);
+        if (const auto known = heardSpans->find(index, span)) {
+            rows.push_back(*known);
+            continue;
         }
-        row.normalise();
-        rows.push_back(row);
+        if (!spectrum) spectrum.emplace(spanFft, cents);
+        rows.push_back(rowOf(spectraOf(span, *views, index, *spectrum)));
+        heardSpans->keep(index, span, rows.back());
     }
     return rows;
 }

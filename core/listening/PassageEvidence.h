@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/listening/AnalysisSound.h"
+#include "core/listening/HeardSpans.h"
 #include "core/listening/OnsetTrack.h"
 #include "core/listening/PitchRow.h"
 #include "core/listening/StereoViews.h"
@@ -39,7 +40,7 @@ public:
     View view(std::size_t index) const { return views->view(index); }
     /// How strongly a view supports each pitch over each span. Spans should lie in the passage and may have
     /// any length greater than zero; at least 65 ms are listened to.
-    /// In silence all pitches are alike.
+    /// In silence all pitches are alike. Spans that were asked for before are remembered.
     std::vector<PitchRow> spans(std::size_t index, const std::vector<Range<Seconds>>& asked) const;
     const OnsetTrack& onsets(std::size_t index) const { return (*onsetTracks)[index]; }
     /// Memory it takes.
@@ -53,6 +54,7 @@ private:
     double cents;
     Range<Seconds> range;
     std::shared_ptr<const std::vector<OnsetTrack>> onsetTracks;
+    std::shared_ptr<HeardSpans> heardSpans;
 };
 
 } // namespace earwright

@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 #include <complex>
+#include <iterator>
 #include <limits>
 #include <numbers>
 #include <vector>
@@ -49,13 +50,17 @@ double centsOf(const SpectralPeak& peak) {
 }
 
 /// How well a peak holds its pitch until the stretch beside it, 0 to 1: a scoop, a slide or a bend under way
-/// tells no tuning.
+/// tells no tuning. Requires: the peaks beside in order of frequency.
 double steadiness(const SpectralPeak& peak, const Peaks& beside) {
     constexpr double agreement = 5;
+    const auto above =
+        std::lower_bound(beside.begin(), beside.end(), peak.hertz,
+                         [](const SpectralPeak& other, double hertz) { return other.hertz < hertz; });
     double nearest = std::numeric_limits<double>::infinity();
-    for (const SpectralPeak& other : beside)
-        nearest = std::min(nearest, std::abs(1200 * std::log2(other.hertz / peak.hertz)));
-    return std::exp(-0.5 * nearest * nearest / (agreement * agreement));
+    if (above != beside.end()) nearest = std::log2(above->hertz / peak.hertz);
+    if (above != beside.begin()) nearest = std::min(nearest, std::log2(peak.hertz / std::prev(above)->hertz));
+    const double off = 1200 * nearest / agreement;
+    return std::exp(-0.5 * off * off);
 }
 
 /// The peaks of stretches a quarter of their length apart.

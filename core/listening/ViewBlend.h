@@ -21,9 +21,14 @@ public:
     std::size_t clearest() const;
     /// Weighted geometric mean of the views' rows, normalised. Requires: one list a view, of equal lengths.
     std::vector<PitchRow> spans(const std::vector<std::vector<PitchRow>>& views) const;
+    /// The same for spans of the evidence; views whose weight changes nothing are not listened to.
+    std::vector<PitchRow> spans(const PassageEvidence& evidence,
+                                const std::vector<Range<Seconds>>& asked) const;
     OnsetTrack onsets(const PassageEvidence& evidence) const;
 
 private:
+    bool matters(std::size_t view) const;
+
     std::vector<float> weights;
 };
 

@@ -38,6 +38,32 @@ TEST(MelodyPrior, LetsNeighboursDecideBetweenTwoOctaves) {
     EXPECT_GT(context[30], context[42] + 3);
 }
 
+TEST(MelodyPrior, GivesTheMarginalsOfEveryPathCountedOut) {
+    // The definition of what the forward-backward algorithm computes (Rabiner 1989, section III): the sum
+    // over all paths through a pitch. Three spans, the second step across a rest, evidence of no pattern.
+    std::vector<PitchRow> rows(3);
+    for (std::size_t span = 0; span < rows.size(); ++span)
+        for (std::size_t pitch = 0; pitch < pitchCount; ++pitch)
+            rows[span][pitch] = static_cast<float>(6 * std::sin(static_cast<double>(7 * pitch + 5 * span)));
+    const std::vector<Range<Seconds>> spans{{0.0_s, 0.2_s}, {0.2_s, 0.4_s}, {1.4_s, 1.6_s}};
+    std::vector<std::vector<double>> sums(3, std::vector<double>(pitchCount, 0));
+    for (std::size_t a = 0; a < pitchCount; ++a)
+        for (std::size_t b = 0; b < pitchCount; ++b)
+            for (std::size_t c = 0; c < pitchCount; ++c) {
+                const double path = std::exp(static_cast<double>(rows[0][a] + melodyStep(a, b) + rows[1][b] +
+                                                                 0.5f * melodyStep(b, c) + rows[2][c]));
+                sums[0][a] += path;
+                sums[1][b] += path;
+                sums[2][c] += path;
+            }
+    const auto context = neighbourEvidence(rows, spans);
+    for (std::size_t span = 0; span < rows.size(); ++span)
+        for (std::size_t pitch = 0; pitch < pitchCount; ++pitch)
+            EXPECT_NEAR(static_cast<double>(rows[span][pitch] + context[span][pitch]),
+                        std::log(sums[span][pitch]), 1e-3)
+                << span << " " << pitch;
+}
+
 TEST(MelodyPrior, CountsLessAcrossARest) {
     EXPECT_EQ(melodyWeight({0.0_s, 1.0_s}, {1.1_s, 2.0_s}), 1);
     EXPECT_EQ(melodyWeight({0.0_s, 1.0_s}, {1.6_s, 2.0_s}), 0.5);

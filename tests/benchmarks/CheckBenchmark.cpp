@@ -1,0 +1,103 @@
+// What listening and checking cost: the tuning of a long recording, the onsets of a mix, and the check of a
+// hundred notes in a passage that was listened to before, for the first time and after one was corrected.
+// Times are CPU time of the thread, so that they hold on a busy machine too.
+#include "core/check/NoteCheck.h"
+#include "core/listening/OnsetListener.h"
+#include "core/listening/RecordingEvidence.h"
+#include "tests/core/listening/SyntheticSound.h"
+
+#include <benchmark/benchmark.h>
+#include <vector>
+
+namespace earwright {
+namespace {
+
+constexpr int noteCount = 100;
+constexpr Seconds noteLength{0.23};
+constexpr Range<Seconds> passage{Seconds(0), Seconds(25)};
+
+int midiOf(int note) {
+    return 55 + (note * 7) % 24;
+}
+
+/// A line left of the middle, and low tones on the right.
+AnalysisSound lineAndBass(double seconds) {
+    AnalysisSound sound;
+    sound.left = tests::silence(Seconds(seconds));
+    std::vector<float> low = tests::silence(Seconds(seconds));
+    const int notes = static_cast<int>(seconds / noteLength.value) - 1;
+    for (int note = 0; note < notes; ++note) {
+        const Seconds at = noteLength * note + Seconds(0.5);
+        tests::addTone(sound.left, {at, at + noteLength}, midiOf(note));
+        if (note % 2 == 0) tests::addTone(low, {at, at + noteLength * 2}, 36 + note % 9);
+    }
+    sound.right = low;
+    for (std::size_t i = 0; i < low.size(); ++i) {
+        sound.right[i] += 0.3f * sound.left[i];
+        sound.left[i] += 0.5f * low[i];
+    }
+    return sound;
+}
+
+std::vector<Claim> claims() {
+    std::vector<Claim> all;
+    for (int note = 0; note < noteCount; ++note) {
+        const Seconds at = noteLength * note + Seconds(0.5);
+        all.push_back({{at, at + noteLength}, midiOf(note)});
+    }
+    return all;
+}
+
+void tuningOfTenMinutes(benchmark::State& state) {
+    const std::vector<float> minute = lineAndBass(60).mid();
+    std::vector<float> sound;
+    for (int i = 0; i < 10; ++i)
+        sound.insert(sound.end(), minute.begin(), minute.end());
+    for (auto _ : state)
+        benchmark::DoNotOptimize(Tuning::of(sound));
+}
+
+void onsetsOfTheMixOfOneMinute(benchmark::State& state) {
+    AnalysisSound sound = lineAndBass(60);
+    sound.left = sound.mid();
+    sound.right.clear();
+    const Range<Seconds> minute{Seconds(0), Seconds(60)};
+    const StereoViews views(sound, minute);
+    for (auto _ : state)
+        benchmark::DoNotOptimize(listenForOnsets(views, 0, 0, minute, {}, {}));
+}
+
+void firstCheckOfAHundredNotes(benchmark::State& state) {
+    const AnalysisSound sound = lineAndBass(26);
+    const auto heard = PassageEvidence::listen(sound, 0, passage);
+    std::vector<OnsetTrack> tracks;
+    for (std::size_t view = 0; view < heard->viewCount(); ++view)
+        tracks.push_back(heard->onsets(view));
+    const std::vector<Claim> written = claims();
+    for (auto _ : state) {
+        state.PauseTiming();
+        const auto evidence = PassageEvidence::recalled(sound, 0, passage, tracks);
+        state.ResumeTiming();
+        benchmark::DoNotOptimize(checkNotes(*evidence, written));
+    }
+}
+
+void checkAfterOneWasCorrected(benchmark::State& state) {
+    const auto evidence = PassageEvidence::listen(lineAndBass(26), 0, passage);
+    std::vector<Claim> written = claims();
+    checkNotes(*evidence, written);
+    int last = noteCount / 2;
+    for (auto _ : state) {
+        written[static_cast<std::size_t>(last)].midi ^= 1;
+        last = (last + 1) % noteCount;
+        benchmark::DoNotOptimize(checkNotes(*evidence, written));
+    }
+}
+
+BENCHMARK(tuningOfTenMinutes)->Unit(benchmark::kMillisecond);
+BENCHMARK(onsetsOfTheMixOfOneMinute)->Unit(benchmark::kMillisecond);
+BENCHMARK(firstCheckOfAHundredNotes)->Unit(benchmark::kMillisecond);
+BENCHMARK(checkAfterOneWasCorrected)->Unit(benchmark::kMillisecond);
+
+} // namespace
+} // namespace earwright
