@@ -1,15 +1,14 @@
 #include "app/batch/PlayVerb.h"
 
 #include "app/batch/FocusWords.h"
+#include "app/batch/HearingWords.h"
 #include "app/batch/PlayScript.h"
 #include "core/engine/Input.h"
 #include "core/playback/BeatPlaces.h"
 #include "core/playback/TimedNotes.h"
 
-#include <algorithm>
 #include <cmath>
 #include <filesystem>
-#include <iterator>
 #include <system_error>
 
 namespace earwright::batch {
@@ -21,15 +20,6 @@ using Step = PlayStep;
 
 constexpr double longest = 1e6;
 constexpr NumberRange anySpeed{0.1, 2};
-
-const std::vector<std::string> hearingWords{"record", "yours", "together", "split", "trade"};
-
-/// Where a word stands among those of its command, which are in the order of the engine's values.
-template <class Choice>
-Choice chosen(const Step& step, const std::vector<std::string>& words) {
-    const auto found = std::find(words.begin(), words.end(), step.word);
-    return static_cast<Choice>(std::distance(words.begin(), found));
-}
 
 bool rises(const std::vector<double>& numbers) {
     return numbers[1] > numbers[0];
@@ -101,7 +91,7 @@ void record(Target& target, const Step& step) {
     input.record(step.file, target.recording->rate());
 }
 
-std::vector<PlayVerb> table() {
+std::vector<PlayVerb> playingVerbs() {
     return {
         {"play", "no value", [](Target& target, const Step&) { target.engine.play(); }},
         {"pause", "no value", [](Target& target, const Step&) { target.engine.pause(); }},
@@ -127,15 +117,17 @@ std::vector<PlayVerb> table() {
              target.setPitch();
          },
          {{-100, 100}}},
-        {"loop",
-         "two times in seconds, the second later, or “off”",
-         loop,
-         {{0, longest}, {0, longest}},
-         {"off"},
-         "",
-         false,
-         false,
-         rises},
+    };
+}
+
+std::vector<PlayVerb> loopVerbs() {
+    return {
+        {.name = "loop",
+         .takes = "two times in seconds, the second later, or “off”",
+         .carryOut = loop,
+         .numbers = {{0, longest}, {0, longest}},
+         .words = {"off"},
+         .fits = rises},
         {"gap",
          "a whole number of beats from 0 to 4",
          [](Target& target, const Step& step) {
@@ -143,67 +135,87 @@ std::vector<PlayVerb> table() {
              target.engine.setLoopManner(target.manner);
          },
          {{0, LoopManner::mostGapBeats, true}}},
-        {"climb",
-         "a step in per cent, the passes on each and a target in per cent, or “off”",
-         climb,
-         {{1, 100, true}, {1, 1000, true}, {10, 200, true}},
-         {"off"}},
+        {.name = "climb",
+         .takes = "a step in per cent, the passes on each and a target in per cent, or “off”",
+         .carryOut = climb,
+         .numbers = {{1, 100, true}, {1, 1000, true}, {10, 200, true}},
+         .words = {"off"}},
         {"climbback", "no value", [](Target& target, const Step&) { target.engine.climbBack(); }},
-        {"tradespeeds",
-         "the speeds of record and yours, from 0.1 to 2, or “off”",
-         tradeSpeeds,
-         {anySpeed, anySpeed},
-         {"off"}},
+        {.name = "tradespeeds",
+         .takes = "the speeds of record and yours, from 0.1 to 2, or “off”",
+         .carryOut = tradeSpeeds,
+         .numbers = {anySpeed, anySpeed},
+         .words = {"off"}},
         {"countin",
          "a whole number of beats from 0 to 8",
          [](Target& target, const Step& step) {
              target.engine.setCountIn(static_cast<int>(step.numbers[0]));
          },
          {{0, 8, true}}},
-        {"clicks",
-         "on or off",
-         [](Target& target, const Step& step) { target.engine.setClicks(step.word == "on"); },
-         {},
-         {"on", "off"}},
-        {"hear",
-         "record, yours, together, split or trade",
-         [](Target& target, const Step& step) {
-             target.engine.setHearing(chosen<Hearing>(step, hearingWords));
-         },
-         {},
-         hearingWords},
-        {"focus",
-         "all, left, right, centre or sides",
-         [](Target& target, const Step& step) { target.engine.setFocus(focusNamed(step.word).value()); },
-         {},
-         {"all", "left", "right", "centre", "sides"}},
-        {"band",
-         "two frequencies from 20 to 20000 Hz, the second higher, and “remove” after them to leave the band "
-         "out; or “off”",
-         band,
-         {{Band::lowestHertz, Band::highestHertz}, {Band::lowestHertz, Band::highestHertz}},
-         {"off"},
-         "remove",
-         false,
-         false,
-         rises},
-        {"hold", "a time in seconds, or “off”", hold, {{0, longest}}, {"off"}},
+        {.name = "clicks",
+         .takes = "on or off",
+         .carryOut = [](Target& target, const Step& step) { target.engine.setClicks(step.word == "on"); },
+         .words = {"on", "off"}},
+    };
+}
+
+std::vector<PlayVerb> hearingVerbs() {
+    return {
+        {.name = "hear",
+         .takes = "record, yours, together, split or trade",
+         .carryOut = [](Target& target,
+                        const Step& step) { target.engine.setHearing(hearingNamed(step.word).value()); },
+         .words = {"record", "yours", "together", "split", "trade"}},
+        {.name = "focus",
+         .takes = "all, left, right, centre or sides",
+         .carryOut = [](Target& target,
+                        const Step& step) { target.engine.setFocus(focusNamed(step.word).value()); },
+         .words = {"all", "left", "right", "centre", "sides"}},
+        {.name = "band",
+         .takes =
+             "two frequencies from 20 to 20000 Hz, the second higher, and “remove” after them to leave the "
+             "band out; or “off”",
+         .carryOut = band,
+         .numbers = {{Band::lowestHertz, Band::highestHertz}, {Band::lowestHertz, Band::highestHertz}},
+         .words = {"off"},
+         .ending = "remove",
+         .fits = rises},
+        {.name = "hold",
+         .takes = "a time in seconds, or “off”",
+         .carryOut = hold,
+         .numbers = {{0, longest}},
+         .words = {"off"}},
         {"balance",
          "a number from -24 to 12",
          [](Target& target, const Step& step) { target.engine.setBalance(step.numbers[0]); },
-         {{-24, 12}}},
-        {"notes", "the name of a study file", notes, {}, {}, "", true},
-        {"take",
-         "the name of a sound file, the place in seconds heard with its start and the speed, or “off”",
-         take,
-         {{0, longest}, anySpeed},
-         {"off"},
-         "",
-         false,
-         true},
-        {"record", "the name of a new WAV file, or “off”", record, {}, {"off"}, "", false, true},
-        {"quit", "no value", nullptr, {}, {}, "", false, false, nullptr, true},
+         {{Engine::softestYours, Engine::loudestYours}}},
     };
+}
+
+std::vector<PlayVerb> fileVerbs() {
+    return {
+        {.name = "notes", .takes = "the name of a study file", .carryOut = notes, .takesStudy = true},
+        {.name = "take",
+         .takes =
+             "the name of a sound file, the place in seconds heard with its start and the speed, or “off”",
+         .carryOut = take,
+         .numbers = {{0, longest}, anySpeed},
+         .words = {"off"},
+         .takesSound = true},
+        {.name = "record",
+         .takes = "the name of a new WAV file, or “off”",
+         .carryOut = record,
+         .words = {"off"},
+         .takesSound = true},
+        {.name = "quit", .takes = "no value", .quits = true},
+    };
+}
+
+std::vector<PlayVerb> table() {
+    std::vector<PlayVerb> all;
+    for (const auto& part : {playingVerbs(), loopVerbs(), hearingVerbs(), fileVerbs()})
+        all.insert(all.end(), part.begin(), part.end());
+    return all;
 }
 
 } // namespace

@@ -5,9 +5,9 @@
 #include "core/engine/LoopedSource.h"
 #include "core/engine/Mixer.h"
 #include "core/engine/OutputDevice.h"
+#include "core/engine/SteadyNow.h"
 
 #include <algorithm>
-#include <chrono>
 #include <cmath>
 #include <utility>
 
@@ -23,12 +23,6 @@ double playableSpeed(double speed) {
 
 double gainOf(double decibels, double least, double most) {
     return std::pow(10.0, std::clamp(decibels, least, most) / 20.0);
-}
-
-std::int64_t steadyNanoseconds() {
-    return std::chrono::duration_cast<std::chrono::nanoseconds>(
-               std::chrono::steady_clock::now().time_since_epoch())
-        .count();
 }
 
 void tellStage(const HeardSegment& segment, OutputFrames frame, Heard& heard) {
@@ -133,6 +127,8 @@ public:
     OutputFrames lastHeard;
     double tuning = 0;
     bool holding = false;
+    /// As given last, for what is given again changes nothing.
+    std::optional<TakePlayback> take;
 };
 
 Engine::Engine() : Engine(Options{}) {}
@@ -143,6 +139,7 @@ void Engine::setRecording(std::shared_ptr<Recording> recording) {
     body->mixer->setPlaying(false);
     body->recording = recording;
     body->loop.reset();
+    body->take.reset();
     const std::uint64_t wish = body->jumpTo(Frames(0));
     body->recordingWish = wish;
     body->worker.post([recording = std::move(recording), wish](Wanted& wanted) {
@@ -339,8 +336,11 @@ void Engine::setCountIn(int beats) {
 }
 
 void Engine::setTake(std::optional<TakePlayback> take) {
+    if (take && !take->sound) take.reset();
+    if (take == body->take) return;
+    body->take = take;
     std::shared_ptr<const TakePlayback> played;
-    if (take && take->sound) played = std::make_shared<const TakePlayback>(std::move(*take));
+    if (take) played = std::make_shared<const TakePlayback>(std::move(*take));
     body->worker.post([played](Wanted& wanted) {
         wanted.take = played;
         wanted.changed = true;
@@ -364,7 +364,7 @@ void Engine::setLevel(double level) {
 }
 
 void Engine::setBalance(double yoursDecibels) {
-    body->mixer->setYoursGain(static_cast<float>(gainOf(yoursDecibels, -24, 12)));
+    body->mixer->setYoursGain(static_cast<float>(gainOf(yoursDecibels, softestYours, loudestYours)));
 }
 
 void Engine::setTuning(double cents) {

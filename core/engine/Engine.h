@@ -135,9 +135,12 @@ public:
     void audition(int midi, double loudness);
     /// Linear gain of everything, 0 to 1.
     void setLevel(double level);
-    /// Record against written notes, in decibels added to the written notes, −24 to 12. At 0 they are as loud
-    /// as the record, nearly (see LevelMatch); no more is let through than makes the whole 3 dB louder than
-    /// the recording was (EBU R 128 momentary loudness, and RMS over the same 400 ms).
+    /// Decibels the written notes may be softer or louder than as loud as the record.
+    static constexpr int softestYours = -24;
+    static constexpr int loudestYours = 12;
+    /// Record against written notes, in decibels added to the written notes, softestYours to loudestYours. At
+    /// 0 they are as loud as the record, nearly (see LevelMatch); no more is let through than makes the whole
+    /// 3 dB louder than the recording was (EBU R 128 momentary loudness, and RMS over the same 400 ms).
     void setBalance(double yoursDecibels);
 
     /// Cents by which the recording's own A lies above 440 Hz; the written notes and auditions follow it.

@@ -2,6 +2,7 @@
 
 #include "core/engine/InputStream.h"
 #include "core/engine/RealTimeSpan.h"
+#include "core/engine/SteadyNow.h"
 
 #include <algorithm>
 #include <atomic>
@@ -23,10 +24,6 @@ constexpr auto longestRetry = 16s;
 constexpr auto slowOpening = 3s;
 constexpr auto watchPeriod = 50ms;
 constexpr unsigned long periodFrames = 256;
-
-std::int64_t nowNanoseconds() {
-    return std::chrono::duration_cast<std::chrono::nanoseconds>(Clock::now().time_since_epoch()).count();
-}
 
 const char* const lostMessage = "The input has gone; it is taken up again as soon as it is back.";
 const char* const hangMessage = "The input does not answer; it is tried again. Another input may help.";
@@ -89,7 +86,7 @@ private:
 
 void InputDevice::Body::streamGives(std::span<const float> interleaved, double secondsSinceCaptured) {
     const RealTimeSpan realTime;
-    const std::int64_t now = nowNanoseconds();
+    const std::int64_t now = steadyNanoseconds();
     lastCallback.store(now, std::memory_order_release);
     if (!isOn.load(std::memory_order_acquire)) return;
     const bool plausible = secondsSinceCaptured >= 0 && secondsSinceCaptured < 5;
@@ -240,12 +237,12 @@ void InputDevice::Body::openAnew(SoundTurn& turn, const InputWish& wish, bool wa
     channels.store(chosen->channels, std::memory_order_release);
     capture->choose(wish.channels);
     ended.store(false, std::memory_order_release);
-    lastCallback.store(nowNanoseconds(), std::memory_order_release);
+    lastCallback.store(steadyNanoseconds(), std::memory_order_release);
     const auto latency =
         stream.open(turn, *chosen, std::clamp(wish.latencySeconds, 0.005, 0.5), periodFrames, *this);
     if (!latency) return say(failed, latency.error().message);
     // Opening may have taken longer than the watchdog waits.
-    lastCallback.store(nowNanoseconds(), std::memory_order_release);
+    lastCallback.store(steadyNanoseconds(), std::memory_order_release);
     isNewStream.store(true, std::memory_order_release);
     isOn.store(true, std::memory_order_release);
     const std::lock_guard lock(guard);
@@ -274,7 +271,7 @@ void InputDevice::Body::runWatchdog() {
         }
         if (!isOn.load(std::memory_order_acquire)) continue;
         const auto silence =
-            std::chrono::nanoseconds(nowNanoseconds() - lastCallback.load(std::memory_order_acquire));
+            std::chrono::nanoseconds(steadyNanoseconds() - lastCallback.load(std::memory_order_acquire));
         if (ended.load(std::memory_order_acquire))
             giveUp(lostMessage);
         else if (silence > hangTime)

@@ -13,8 +13,9 @@ namespace earwright {
 
 /// Opens, watches and closes a PortAudio stream that calls Capture::take().
 ///
-/// A device that vanishes or stops calling back for a second is given up with a message and tried again every
-/// few seconds; what was captured until then is not lost.
+/// A device that vanishes or stops calling back for a second is given up with a message and tried again,
+/// after a second at first and then ever later, every sixteen seconds at most; what was captured until then
+/// is not lost.
 ///
 /// Threads: the methods by one thread; none waits for PortAudio. A thread of its own makes all PortAudio
 ///   calls; another is the watchdog. The destructor gives a hanging PortAudio one second and then leaves that

@@ -44,7 +44,6 @@ public:
     Result<double> open(const SoundTurn& turn, const Chosen& chosen, double latencySeconds,
                         unsigned long periodFrames, InputListener& listener);
     void close(const SoundTurn& turn);
-    bool isOpen() const { return stream != nullptr; }
 
 private:
     struct Callbacks;

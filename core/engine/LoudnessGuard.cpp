@@ -26,16 +26,6 @@ double notesWithin(double room, double common, double notes) {
 
 } // namespace
 
-void LoudnessGuard::Rider::setFrames(float framesDown, float framesUp) {
-    down = 1 / framesDown;
-    up = 1 / framesUp;
-}
-
-float LoudnessGuard::Rider::next() {
-    now += std::clamp(aim - now, -down, up);
-    return now;
-}
-
 void LoudnessGuard::Sums::add(float left, float right, float notes) {
     const double both = static_cast<double>(left) + static_cast<double>(right);
     const double own = notes;
@@ -51,9 +41,9 @@ void LoudnessGuard::setRate(SampleRate rate) {
         weighting.setRate(rate);
     stepFrames =
         static_cast<int>(std::lround(momentarySeconds * rate.hertz / static_cast<double>(stepCount)));
-    for (Rider* rider : {&record, &yours})
-        rider->setFrames(static_cast<float>(downSeconds * rate.hertz),
-                         static_cast<float>(upSeconds * rate.hertz));
+    for (Slew* gain : {&record, &yours})
+        gain->setFrames(static_cast<float>(downSeconds * rate.hertz),
+                        static_cast<float>(upSeconds * rate.hertz));
     steps = {};
     current = {};
     known = 0;

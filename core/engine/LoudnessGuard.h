@@ -4,6 +4,7 @@
 #include "core/engine/Engine.h"
 #include "core/engine/FrameRing.h"
 #include "core/engine/KWeighting.h"
+#include "core/engine/Slew.h"
 #include "core/time/SampleRate.h"
 
 #include <array>
@@ -11,7 +12,7 @@
 
 namespace earwright {
 
-/// /// Record and written notes are measured apart, over the last 400 ms, whether they are heard or not; so
+/// Record and written notes are measured apart, over the last 400 ms, whether they are heard or not; so
 /// it is known beforehand how loud any mixture of them is. What would be more than 2.5 dB above the
 /// recording's own momentary power, plain or K-weighted (EBU Tech 3341), is turned down within 10 ms and let
 /// up again over 1.5 s: the record where it is so by itself, as only slowing down or the focus can make it,
@@ -64,21 +65,6 @@ private:
     Gains gainsFor(std::size_t weighting) const;
     void endStep();
 
-    /// Slews at different rates down and up.
-    class Rider {
-    public:
-        void setFrames(float framesDown, float framesUp);
-        void aimAt(float value) { aim = value; }
-        float next();
-        float value() const { return now; }
-
-    private:
-        float now = 1;
-        float aim = 1;
-        float down = 0.001f;
-        float up = 0.001f;
-    };
-
     std::array<KWeighting, 3> weightings;
     std::array<Measured, stepCount> steps{};
     Measured current{};
@@ -90,8 +76,8 @@ private:
     bool straight = true;
     bool folded = false;
     int yoursEars = 0;
-    Rider record;
-    Rider yours;
+    Slew record{1};
+    Slew yours{1};
 };
 
 } // namespace earwright

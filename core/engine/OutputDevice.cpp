@@ -7,6 +7,7 @@
 #include "core/engine/RealTimeSpan.h"
 #include "core/engine/SilentClock.h"
 #include "core/engine/SoundHost.h"
+#include "core/engine/SteadyNow.h"
 #include "core/engine/ThreadUrgency.h"
 
 #include <algorithm>
@@ -40,10 +41,6 @@ constexpr auto fillPatience = 500ms;
 constexpr auto clockPeriod = 5ms;
 constexpr auto watchPeriod = 50ms;
 constexpr std::size_t silentBlock = 512;
-
-std::int64_t nowNanoseconds() {
-    return std::chrono::duration_cast<std::chrono::nanoseconds>(Clock::now().time_since_epoch()).count();
-}
 
 DeviceWish inRange(DeviceWish wish) {
     const double wished = wish.latencySeconds;
@@ -140,7 +137,7 @@ private:
 void OutputDevice::Body::streamWants(float* stereo, unsigned long frames, double secondsUntilHeard,
                                      bool ranDry) {
     const RealTimeSpan realTime;
-    const std::int64_t now = nowNanoseconds();
+    const std::int64_t now = steadyNanoseconds();
     lastCallback.store(now, std::memory_order_release);
     const bool mine =
         streamIsOn.load(std::memory_order_acquire) && !isRendering.test_and_set(std::memory_order_acquire);
@@ -277,7 +274,7 @@ void OutputDevice::Body::openAnew() {
 void OutputDevice::Body::letItPlayOut() {
     const HeardClock last = mixer->heard().clock();
     const double ahead = static_cast<double>((last.rendered - last.output).value) / last.rateHertz;
-    const auto end = last.steadyNanoseconds + static_cast<std::int64_t>(ahead * 1e9) - nowNanoseconds();
+    const auto end = last.steadyNanoseconds + static_cast<std::int64_t>(ahead * 1e9) - steadyNanoseconds();
     const auto patience =
         std::clamp<Clock::duration>(std::chrono::nanoseconds(end) + playOutMargin, 0s, longestPlayOut);
     std::unique_lock lock(guard);
@@ -333,7 +330,7 @@ void OutputDevice::Body::startSounding(const OutputStream::Opened& opened) {
     gaps.restart(opened.roomSeconds);
     typicalDelay = opened.latencySeconds;
     isNewStream.store(true, std::memory_order_release);
-    lastCallback.store(nowNanoseconds(), std::memory_order_release);
+    lastCallback.store(steadyNanoseconds(), std::memory_order_release);
     // First the sound, then the word: the watchdog takes a running device without sound for lost.
     streamIsOn.store(true, std::memory_order_release);
 }
@@ -443,7 +440,7 @@ void OutputDevice::Body::runClock() {
         watchGaps();
         if (streamIsOn.load(std::memory_order_acquire)) {
             const auto silence =
-                std::chrono::nanoseconds(nowNanoseconds() - lastCallback.load(std::memory_order_acquire));
+                std::chrono::nanoseconds(steadyNanoseconds() - lastCallback.load(std::memory_order_acquire));
             if (silence > hangTime) giveUp(device_words::hangs);
             wasSilent = false;
             continue;
@@ -468,7 +465,7 @@ void OutputDevice::Body::renderSilently() {
     while (const std::size_t count = silentClock.due(Clock::now(), hertz, silentBlock)) {
         if (isRendering.test_and_set(std::memory_order_acquire)) return;
         if (!streamIsOn.load(std::memory_order_acquire))
-            mixer->render(std::span(unheard).first(2 * count), SampleRate{hertz}, nowNanoseconds(),
+            mixer->render(std::span(unheard).first(2 * count), SampleRate{hertz}, steadyNanoseconds(),
                           isNewStream.exchange(false, std::memory_order_relaxed));
         isRendering.clear(std::memory_order_release);
         silentClock.advance(count);

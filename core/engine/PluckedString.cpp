@@ -1,5 +1,7 @@
 #include "core/engine/PluckedString.h"
 
+#include "core/music/Pitch.h"
+
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
@@ -21,10 +23,6 @@ constexpr double fingerSeconds = 0.003;
 /// Peak over mean of a pluck.
 constexpr double highestCrest = 4.5;
 constexpr float silentPeak = 3e-5f;
-
-double hertzOf(double midi) {
-    return 440.0 * std::exp2((midi - 69.0) / 12.0);
-}
 
 /// Seconds in which a held string falls by 60 dB: about 4.5 on the lowest string of a guitar, one high up.
 double decaySeconds(double hertz) {

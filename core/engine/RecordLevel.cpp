@@ -1,7 +1,10 @@
 #include "core/engine/RecordLevel.h"
 
+#include "core/engine/KWeighting.h"
+
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace earwright {
 
@@ -40,7 +43,7 @@ const Power& RecordLevel::step(std::int64_t index) {
     recording->read(Frames(index * stepFrames - settle), samples);
     Power power;
     for (std::size_t channel = 0; channel < wide; ++channel) {
-        KWeighting& weighting = weightings[channel];
+        KWeighting weighting;
         weighting.setRate(recording->rate());
         for (std::size_t i = channel; i < samples.size(); i += wide) {
             const double plain = samples[i];

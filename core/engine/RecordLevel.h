@@ -1,7 +1,6 @@
 // How loud the recording is around a place, as it was made.
 #pragma once
 
-#include "core/engine/KWeighting.h"
 #include "core/engine/Power.h"
 #include "core/sound/Recording.h"
 #include "core/time/Frames.h"
@@ -37,7 +36,6 @@ private:
     std::shared_ptr<Recording> recording;
     std::int64_t stepFrames = 4410;
     std::unordered_map<std::int64_t, Power> measured;
-    std::array<KWeighting, 2> weightings;
     std::vector<float> samples;
 };
 

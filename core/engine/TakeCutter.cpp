@@ -24,7 +24,8 @@ double mean(const double* from, std::size_t count) {
 } // namespace
 
 void TakeCutter::give(const InputBlock& block, const std::optional<HeardThen>& heard) {
-    const bool isPlaying = heard && heard->segment.moving;
+    // A held instant sounds, but the record stands still in it.
+    const bool isPlaying = heard && heard->segment.moving && heard->segment.tags.framesPerOutput() > 0;
     if (run && (!isPlaying || !goesOn(block, *heard))) finish();
     if (!isPlaying) return;
     if (!run) begin(block, *heard);

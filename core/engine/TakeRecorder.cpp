@@ -1,5 +1,7 @@
 #include "core/engine/TakeRecorder.h"
 
+#include "core/engine/SteadyNow.h"
+
 #include <algorithm>
 #include <chrono>
 #include <cmath>
@@ -22,12 +24,6 @@ constexpr std::int64_t mostLostSeconds = 10;
 const char* const goneMessage = "The input has gone; what was played until then is kept.";
 const char* const interruptedMessage = "The input was interrupted; what was played until then is kept.";
 const char* const noMarksMessage = "Nothing came from the input, so the round trip could not be measured.";
-
-std::int64_t steadyNanoseconds() {
-    return std::chrono::duration_cast<std::chrono::nanoseconds>(
-               std::chrono::steady_clock::now().time_since_epoch())
-        .count();
-}
 
 } // namespace
 

@@ -1,6 +1,7 @@
 #include "core/music/Pitch.h"
 
 #include <array>
+#include <cmath>
 
 namespace earwright {
 
@@ -26,6 +27,10 @@ std::string toString(const PitchName& name) {
     for (int sharp = 0; sharp < name.alter; ++sharp)
         text += "♯";
     return text;
+}
+
+double hertzOf(double midi) {
+    return 440 * std::exp2((midi - 69) / 12);
 }
 
 PitchName plainName(int midi) {

@@ -39,6 +39,9 @@ inline constexpr int highestMidi = 96;
 /// 0 (C) to 11 (B), for any MIDI number, negative ones too.
 int pitchClassOf(int midi);
 
+/// Equal temperament at A4 = 440 Hz (ISO 16), of a MIDI number with its fraction.
+double hertzOf(double midi);
+
 /// How a pitch is named when no chord or key says otherwise: the flats of jazz practice
 /// (D♭, E♭, A♭, B♭) and F♯ (common practice).
 PitchName plainName(int midi);

@@ -29,7 +29,7 @@ PacketClock clockOf(const LibavStream& stream, std::int64_t originTick, Frames o
 }
 
 Error noSound(const std::filesystem::path& path) {
-    return {ErrorKind::Malformed, path.string() + " holds no sound.", ""};
+    return {ErrorKind::Malformed, path.string() + " holds no sound. It may be cut off; copy it again.", ""};
 }
 
 } // namespace

@@ -37,7 +37,9 @@ std::string reasonOf(int failure) {
 }
 
 Error notReadable(const std::string& name, int failure) {
-    return {ErrorKind::Malformed, name + " is not a recording that can be read: " + reasonOf(failure) + ".",
+    return {ErrorKind::Malformed,
+            name + " cannot be read (" + reasonOf(failure) +
+                "). It may be damaged or cut off; copy it again, or save it as WAV or FLAC.",
             ""};
 }
 
@@ -175,7 +177,10 @@ std::optional<Error> LibavStream::hearFirstPiece(const std::string& name) {
         if (!countsTime) break;
         return std::nullopt;
     }
-    return Error{ErrorKind::Malformed, name + " holds no sound that can be decoded.", ""};
+    return Error{ErrorKind::Malformed,
+                 name + " holds no sound that can be decoded. It may be damaged or cut off; copy it again, "
+                        "or save it as WAV or FLAC.",
+                 ""};
 }
 
 Frames LibavStream::packetGrid() const {

@@ -1,5 +1,7 @@
 #include "ui/desk/BandDesk.h"
 
+#include "core/music/Pitch.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -11,10 +13,6 @@ constexpr int uses = 3;
 constexpr int underLowest = 2;
 constexpr int overHighest = 24;
 constexpr double quarterTone = 0.5; // in semitones
-
-double hertzOf(double midi) {
-    return 440 * std::exp2((midi - 69) / 12);
-}
 
 } // namespace
 

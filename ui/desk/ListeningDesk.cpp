@@ -14,8 +14,6 @@ namespace {
 
 constexpr int ways = 5;
 constexpr int parts = 5;
-constexpr int softestYours = -24;
-constexpr int loudestYours = 12;
 /// The ear has arrived when it is this near; after the longest wait (milliseconds) it counts as arrived
 /// anyhow.
 constexpr Seconds arrival{0.03};
@@ -197,7 +195,7 @@ void ListeningDesk::setLevel(double level) {
 }
 
 void ListeningDesk::setBalance(int decibels) {
-    yoursDecibels = std::clamp(decibels, softestYours, loudestYours);
+    yoursDecibels = std::clamp(decibels, Engine::softestYours, Engine::loudestYours);
     session.engine().setBalance(yoursDecibels);
     emit levelChanged();
 }

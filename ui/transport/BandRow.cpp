@@ -16,10 +16,6 @@ namespace earwright::ui {
 
 namespace {
 
-double hertzOf(int midi) {
-    return 440 * std::exp2((midi - 69) / 12.0);
-}
-
 Stepper* edgeStepper(const QString& name, int rest, QWidget* parent) {
     auto* edge =
         new Stepper(name, {BandEdges::lowest, BandEdges::highest, rest, &BandRow::edgeText, {}}, parent);

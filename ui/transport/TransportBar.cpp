@@ -33,9 +33,6 @@ namespace {
 constexpr int levelSteps = 100;
 constexpr int mostSemitones = 12;
 constexpr int mostCents = 100;
-/// As far as the engine takes its balance.
-constexpr int softestYours = -24;
-constexpr int loudestYours = 12;
 /// Longer gaps between two looks are not listening: the machine slept, or the window hung.
 constexpr double longestLook = 10;
 
@@ -46,8 +43,8 @@ TransportBar::TransportBar(QWidget* parent)
       play(new PlayButton(this)),
       place(new PlaceDisplay(this)),
       hearing(new HearingRow(this)),
-      balanceStepper(
-          new SignedStepper(tr("Loudness of yours in decibels"), softestYours, loudestYours, this)),
+      balanceStepper(new SignedStepper(tr("Loudness of yours in decibels"), Engine::softestYours,
+                                       Engine::loudestYours, this)),
       picture(new FocusRow(this)),
       band(new BandRow(this)),
       tuning(new TuningLine(this)),

@@ -114,6 +114,18 @@ TEST(TakeCutter, BeginsAnotherTakeAfterASeekAndLeavesOutPauses) {
     EXPECT_NEAR(static_cast<double>(takes[1].at.value), 500000 + hand.outputOf(96000) - 89000, 70);
 }
 
+TEST(TakeCutter, MakesNoTakeOfWhatIsPlayedToAHeldInstant) {
+    Playing hand;
+    hand.play(1, straight(0, 0, 1));
+    hand.play(2, straight(45100, 44100, 0));
+    hand.play(1, straight(133300, 44100, 1));
+    hand.cutter.finish();
+    const auto takes = hand.cutter.take();
+    ASSERT_EQ(takes.size(), 2u);
+    EXPECT_NEAR(static_cast<double>((takes[0].part.end - takes[0].part.begin).value), 48000, 200);
+    EXPECT_NEAR(static_cast<double>(takes[1].at.value), 44100 + hand.outputOf(3 * 48000) - 133300, 70);
+}
+
 TEST(TakeCutter, LeavesOutPassesInWhichNobodyPlayed) {
     Playing hand;
     hand.loudness = 0.0005f;

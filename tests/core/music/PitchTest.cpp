@@ -1,5 +1,6 @@
 #include "core/music/Pitch.h"
 
+#include <cmath>
 #include <gtest/gtest.h>
 
 namespace earwright {
@@ -17,6 +18,16 @@ TEST(Pitch, NamesKeysAsScientificPitchNotationDoes) {
 TEST(Pitch, KeepsTheLettersOctaveForUnusualSpellings) {
     EXPECT_EQ(toString(Pitch{59, PitchName{Step::C, -1}}), "C♭4");
     EXPECT_EQ(toString(Pitch{60, PitchName{Step::B, 1}}), "B♯3");
+}
+
+// The frequencies of equal temperament at A4 = 440 Hz (ISO 16), as handbooks of acoustics tabulate them: C4
+// 261.63, A0 27.50, C8 4186.01 Hz.
+TEST(Pitch, HasItsFrequencyInEqualTemperament) {
+    EXPECT_DOUBLE_EQ(hertzOf(69), 440);
+    EXPECT_NEAR(hertzOf(60), 261.63, 0.005);
+    EXPECT_NEAR(hertzOf(21), 27.50, 0.005);
+    EXPECT_NEAR(hertzOf(108), 4186.01, 0.005);
+    EXPECT_NEAR(hertzOf(69.5), 440 * std::pow(2, 1.0 / 24), 1e-9);
 }
 
 TEST(PitchName, KnowsItsPitchClass) {

@@ -4,6 +4,7 @@
 
 #include "core/sound/ContainerStart.h"
 #include "core/sound/Recording.h"
+#include "tests/core/sound/DamagedFile.h"
 #include "tests/core/sound/WrittenFile.h"
 
 #include <algorithm>
@@ -62,6 +63,8 @@ struct Container {
     /// account of them: raw AAC cannot, MP4 in pieces and AAC in Matroska don't.
     std::int64_t delay;
     /// How many frames the length may exceed the coded one: without an account of it the last packet is full.
+    /// That of AAC is 1024 frames (ISO/IEC 14496-3); that of Vorbis a quarter of each of two blocks, of 2048
+    /// at this rate, 1024 as well (Vorbis I, 4.3.8).
     std::int64_t excess;
 };
 
@@ -78,7 +81,7 @@ const Container containers[] = {
     {"film.mkv", 44100, 2, withFilm, 1024, 1023},
     {"lossless.mka", 44100, 2, "-c:a flac", 0, 0},
     {"opus.webm", 48000, 2, "-c:a libopus -b:a 96k", 0, 0},
-    {"vorbis.webm", 44100, 2, "-c:a libvorbis -q:a 5", 0, 2048},
+    {"vorbis.webm", 44100, 2, "-c:a libvorbis -q:a 5", 0, 1023},
     {"raw.aac", 44100, 2, "-c:a aac -b:a 128k", 1024, 1023},
 };
 
@@ -110,12 +113,14 @@ void expectSameSoughtAsReadThrough(const std::filesystem::path& path, const Cont
 /// Cut at several places: refused, or read as far as it goes.
 void expectHonestWhereCut(const ScratchFolder& folder, const Container& kind) {
     for (const double share : {0.02, 0.4, 0.9}) {
-        std::filesystem::copy_file(folder / kind.name, folder / "cut",
+        std::filesystem::copy_file(folder / kind.name, folder / "shortened",
                                    std::filesystem::copy_options::overwrite_existing);
-        truncateTo(folder / "cut", share);
-        const auto opened = Recording::open(folder / "cut");
+        truncateTo(folder / "shortened", share);
+        const auto opened = Recording::open(folder / "shortened");
         if (!opened) {
-            EXPECT_NE(opened.error().message.find("cut"), std::string::npos);
+            const std::string& message = opened.error().message;
+            EXPECT_TRUE(message.find("cut short") != message.npos || message.find("cut off") != message.npos)
+                << message;
             EXPECT_EQ(opened.error().message.find('\n'), std::string::npos);
             continue;
         }
@@ -125,37 +130,26 @@ void expectHonestWhereCut(const ScratchFolder& folder, const Container& kind) {
     }
 }
 
-/// Bytes changed at random: whatever comes of it, nothing breaks.
+/// Damaged in its tables, which stand at the start or at the end, and in its sound.
 void expectCalmWhereDamaged(const ScratchFolder& folder, const Container& kind) {
-    const auto size = static_cast<std::size_t>(std::filesystem::file_size(folder / kind.name));
-    std::string whole(size, '\0');
-    std::FILE* file = std::fopen((folder / kind.name).c_str(), "rb");
-    ASSERT_EQ(std::fread(whole.data(), 1, size, file), size);
-    std::fclose(file);
-    unsigned random = 4711;
-    const auto hit = [&random](std::size_t below) {
-        random = random * 1664525u + 1013904223u;
-        return static_cast<std::size_t>(random >> 8) % below;
-    };
+    const std::string whole = tests::bytesOf(folder / kind.name);
+    constexpr std::size_t tables = 900;
+    ASSERT_GT(whole.size(), 3 * tables);
+    tests::RandomDamage damage(4711);
+    int read = 0;
     for (int round = 0; round < 24; ++round) {
         std::string damaged = whole;
-        // The tables stand at the start or at the end.
         for (int i = 0; i < 6; ++i) {
-            damaged[8 + hit(900)] = static_cast<char>(hit(256));
-            damaged[size - 1 - hit(900)] = static_cast<char>(hit(256));
-            damaged[hit(size)] = static_cast<char>(hit(256));
+            damage.hit(damaged, tables, whole.size() - tables);
+            // The sound alone in every third round, so that there is something to read.
+            if (round % 3 == 0) continue;
+            damage.hit(damaged, 8, tables);
+            damage.hit(damaged, whole.size() - tables, whole.size());
         }
         writeBytes(folder / "damaged", damaged);
-        const auto opened = Recording::open(folder / "damaged");
-        if (!opened) {
-            EXPECT_FALSE(opened.error().message.empty());
-            continue;
-        }
-        std::vector<float> block(2000);
-        (*opened)->read(Frames((*opened)->length().value / 2), block);
-        for (const float sample : block)
-            ASSERT_TRUE(std::isfinite(sample));
+        read += tests::isReadCalmly(folder / "damaged") ? 1 : 0;
     }
+    EXPECT_GT(read, 0) << kind.name << ": nothing was read, so nothing was shown";
 }
 
 class EveryContainer : public testing::TestWithParam<Container> {

@@ -1,5 +1,6 @@
 #include "core/sound/Recording.h"
 
+#include "tests/core/sound/DamagedFile.h"
 #include "tests/core/sound/WrittenFile.h"
 
 #include <atomic>
@@ -218,33 +219,27 @@ TEST(Recording, OpensAnMp3ThatIsCutShortAtTheLengthItReallyHolds) {
     EXPECT_EQ((*opened)->read((*opened)->length() - Frames(100), last), Frames(100));
 }
 
-TEST(Recording, NeverCrashesOnDamagedHeaders) {
+TEST(Recording, NeverCrashesOnDamagedFiles) {
     const ScratchFolder folder;
     for (const auto& [name, format] : {std::pair{"d.wav", wav16}, std::pair{"d.flac", flac16},
                                        std::pair{"d.ogg", vorbis}, std::pair{"d.mp3", mp3}}) {
-        writeSound(folder / "whole", format, 44100, 2, sine(440, 44100, 2, 0.3));
-        std::vector<char> bytes(std::filesystem::file_size(folder / "whole"));
-        std::FILE* whole = std::fopen((folder / "whole").c_str(), "rb");
-        ASSERT_EQ(std::fread(bytes.data(), 1, bytes.size(), whole), bytes.size());
-        std::fclose(whole);
-        unsigned random = 12345;
+        writeSound(folder / "whole", format, 44100, 2, sine(440, 44100, 2, 2.0));
+        const std::string whole = tests::bytesOf(folder / "whole");
+        tests::RandomDamage damage(12345);
+        int read = 0;
         for (int round = 0; round < 60; ++round) {
-            std::string damaged(bytes.begin(), bytes.end());
-            for (int hit = 0; hit < 4; ++hit) {
-                random = random * 1664525u + 1013904223u;
-                damaged[(random >> 8) % 120] = static_cast<char>(random >> 24);
-            }
+            std::string damaged = whole;
+            // A header with a checksum is refused whatever is changed in it (Ogg pages: RFC 3533), so every
+            // third time it is the sound.
+            if (round % 3 == 0)
+                damage.hit(damaged, whole.size() * 2 / 5, whole.size() * 3 / 5);
+            else
+                for (int hit = 0; hit < 4; ++hit)
+                    damage.hit(damaged, 0, 120);
             tests::writeBytes(folder / name, damaged);
-            const auto opened = Recording::open(folder / name);
-            if (!opened) {
-                EXPECT_FALSE(opened.error().message.empty());
-                continue;
-            }
-            std::vector<float> block(2000);
-            (*opened)->read(Frames((*opened)->length().value / 2), block);
-            for (const float sample : block)
-                ASSERT_TRUE(std::isfinite(sample));
+            read += tests::isReadCalmly(folder / name) ? 1 : 0;
         }
+        EXPECT_GT(read, 0) << name << ": nothing was read, so nothing was shown";
     }
 }
 
