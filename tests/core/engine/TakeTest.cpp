@@ -63,14 +63,16 @@ protected:
         if (!folder.empty()) std::filesystem::remove_all(folder, ignored);
     }
 
-    /// False where the machine is so busy that marks come back at different times again and again.
+    /// False where the machine is so busy that marks come back at different times, or sound has gaps while
+    /// they are played, again and again.
     bool canMeasure() {
         for (int attempt = 0; attempt < 3; ++attempt) {
+            const int before = engine->device().underruns;
             engine->input().measureRoundTrip();
             EXPECT_TRUE(soon([&] { return !engine->input().roundTrip().isRunning; }));
-            if (engine->input().roundTrip().seconds) return true;
             const std::string message = engine->input().roundTrip().message;
-            EXPECT_TRUE(tests::cameBackAtDifferentTimes(message)) << message;
+            EXPECT_TRUE(message.empty() || tests::cameBackAtDifferentTimes(message)) << message;
+            if (message.empty() && engine->device().underruns == before) return true;
         }
         return false;
     }
@@ -120,7 +122,7 @@ protected:
 };
 
 TEST_F(PlayingAlong, KeepsTheTakeWhereTheRecordWasHeard) {
-    if (!canMeasure()) GTEST_SKIP() << engine->input().roundTrip().message;
+    if (!canMeasure()) SKIP_WHERE_THE_MACHINE_IS_TOO_BUSY;
     std::vector<RecordedTake> takes;
     int attempt = 0;
     const auto playAlong = [&] {
@@ -178,7 +180,7 @@ TEST_F(PlayingAlong, KeepsTheTakeWhereTheRecordWasHeard) {
 }
 
 TEST_F(PlayingAlong, MakesATakeOfEachPassAtTheSpeedHeard) {
-    if (!canMeasure()) GTEST_SKIP() << engine->input().roundTrip().message;
+    if (!canMeasure()) SKIP_WHERE_THE_MACHINE_IS_TOO_BUSY;
     engine->setPlaying({0.8, 0, 0});
     // 1.2 s of the recording, 1.5 s of listening, two clicks.
     engine->setLoop(Range{Frames(4 * rate + 4410), Frames(4 * rate + 4410 + 52920)});
