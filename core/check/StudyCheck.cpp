@@ -1,6 +1,7 @@
 #include "core/check/StudyCheck.h"
 
 #include "core/check/RecordingCheck.h"
+#include "core/study/PlayedTime.h"
 
 #include <algorithm>
 #include <map>
@@ -15,7 +16,7 @@ constexpr Seconds surroundings{0.5};
 std::vector<Claim> claimsOf(const Study& study, const std::vector<Note>& notes) {
     std::vector<Claim> claims;
     for (const Note& note : notes)
-        claims.push_back({study.beatMap.seconds(note.range()), note.pitch.midi});
+        claims.push_back({playedTime(study, note.range()), note.pitch.midi});
     return claims;
 }
 
@@ -31,7 +32,7 @@ std::optional<Error> withoutBars(const Study& study) {
 std::vector<Note> notesIn(const Study& study, const Span& phrase) {
     std::vector<Note> notes;
     std::copy_if(study.notes.begin(), study.notes.end(), std::back_inserter(notes),
-                 [&](const Note& note) { return phrase.range.contains(study.beatMap.seconds(note.onset)); });
+                 [&](const Note& note) { return phrase.range.contains(playedTime(study, note.onset)); });
     return notes;
 }
 

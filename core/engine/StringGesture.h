@@ -20,6 +20,15 @@ struct StringGesture {
     double slideOut = 0;
     /// Semitones to the other note of a trill; 0 for none.
     double trill = 0;
+    /// The glides are those of a scoop and of a fall, which take longer.
+    bool scoop = false;
+    bool fall = false;
+    bool vibrato = false;
+    /// Semitones pulled up at the start, in the middle and at the end.
+    std::array<double, 3> bend{};
+    /// Semitones from the pitch touched quickly, one after the other, before it settles.
+    std::array<double, 5> figure{};
+    std::size_t figureCount = 0;
     std::array<double, 8> grace{};
     std::size_t graceCount = 0;
     /// Listener's seconds a second of the recording takes: ornaments slow down with the record.
@@ -29,6 +38,12 @@ struct StringGesture {
     double pitchAt(double time) const;
     /// When the main note begins, after its grace notes, which steal their time from it.
     double mainStart() const;
+
+private:
+    double figureAt(double inMain, double length) const;
+    double slidesAt(double inMain, double length) const;
+    double bendAt(double inMain, double length) const;
+    double vibratoAt(double inMain, double length) const;
 };
 
 } // namespace earwright

@@ -3,6 +3,7 @@
 
 #include "core/time/Frames.h"
 
+#include <array>
 #include <optional>
 #include <vector>
 
@@ -20,8 +21,16 @@ struct TimedNote {
     /// Semitones the note starts away from its pitch and glides in from; 0 for none.
     double slideInSemitones = 0;
     double slideOutSemitones = 0;
+    /// The slides are the slower ones of a scoop and of a fall.
+    bool scoop = false;
+    bool fall = false;
     std::vector<int> graceMidi;
     std::optional<int> trillSemitones;
+    /// Semitones from the pitch that are touched quickly before it settles, as in a turn or mordent.
+    std::vector<int> figureSemitones;
+    /// Semitones the string is pulled up by at the note's onset, in its middle and at its end.
+    std::array<double, 3> bend{};
+    bool vibrato = false;
     friend bool operator==(const TimedNote&, const TimedNote&) = default;
 };
 

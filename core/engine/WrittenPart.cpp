@@ -146,6 +146,12 @@ StringGesture WrittenPart::gestureOf(const TimedNote& note) const {
         std::max(0.02, now.recordingRate.seconds(note.end - note.onset).value * gesture.stretch);
     gesture.slideIn = note.slideInSemitones;
     gesture.slideOut = note.slideOutSemitones;
+    gesture.scoop = note.scoop;
+    gesture.fall = note.fall;
+    gesture.vibrato = note.vibrato;
+    gesture.bend = note.bend;
+    for (const int semitones : note.figureSemitones)
+        if (gesture.figureCount < gesture.figure.size()) gesture.figure[gesture.figureCount++] = semitones;
     gesture.trill = note.trillSemitones.value_or(0);
     for (const int midi : note.graceMidi)
         if (gesture.graceCount < gesture.grace.size())

@@ -1,14 +1,71 @@
 #include "core/playback/TimedNotes.h"
 
+#include "core/study/PlayedTime.h"
+
+#include <algorithm>
+
 namespace earwright {
 
 namespace {
 
 // A slide that comes from no written note starts or ends about a whole tone away.
 constexpr double slideSemitones = 2;
+constexpr double scoopSemitones = 1;
+constexpr double fallSemitones = 7;
+// A string that is let ring has lost most of its sound by then.
+constexpr Seconds ringing{3};
 
-TimedNote timed(const Note& note, const Study& study) {
-    const Range<Seconds> time = study.beatMap.seconds(note.range());
+void slide(const Phrasing& phrasing, const Note* next, TimedNote& result) {
+    if (phrasing.slideIn)
+        result.slideInSemitones = *phrasing.slideIn == SlideFrom::Below ? -slideSemitones : slideSemitones;
+    else if (phrasing.scoop)
+        result.slideInSemitones = -scoopSemitones;
+    result.scoop = phrasing.scoop && !phrasing.slideIn;
+    result.fall = phrasing.fall;
+    if (phrasing.fall)
+        result.slideOutSemitones = -fallSemitones;
+    else if (phrasing.slidesToNext && next)
+        result.slideOutSemitones = next->pitch.midi - result.midi;
+    else if (phrasing.slideOut)
+        result.slideOutSemitones = *phrasing.slideOut == SlideTo::Up ? slideSemitones : -slideSemitones;
+}
+
+/// Semitones up from the written pitch at the onset, in the middle and at the end.
+std::array<double, 3> bendOf(const Phrasing& phrasing) {
+    if (!phrasing.bend) return {};
+    const double up = phrasing.bend->semitones();
+    switch (phrasing.bend->shape) {
+    case BendShape::Up:
+        return {0, up, up};
+    case BendShape::UpAndDown:
+        return {0, up, 0};
+    case BendShape::PrebentHeld:
+        return {up, up, up};
+    case BendShape::PrebentDown:
+        return {up, up, 0};
+    }
+    return {};
+}
+
+/// A turn and a mordent as they are played: their notes before the one that stays (common practice).
+std::vector<int> figureOf(const Phrasing& phrasing, int midi, const KeySignature& key) {
+    const int up = key.upperNeighbour(midi) - midi;
+    const int down = key.lowerNeighbour(midi) - midi;
+    if (phrasing.turn)
+        return *phrasing.turn == Turn::FromAbove ? std::vector{up, 0, down} : std::vector{down, 0, up};
+    if (phrasing.mordent) return {0, *phrasing.mordent == Mordent::Upper ? up : down};
+    return {};
+}
+
+Range<Seconds> sounding(const Note& note, const Study& study) {
+    Range<Seconds> time = playedTime(study, note.range());
+    if (note.phrasing.staccato) time.end = time.begin + time.length() * 0.5;
+    if (note.phrasing.letRing) time.end = std::max(time.end, time.begin + ringing);
+    return time;
+}
+
+TimedNote timed(const Note& note, const Note* next, const Study& study, const MeterMap& meters) {
+    const Range<Seconds> time = sounding(note, study);
     const Phrasing& phrasing = note.phrasing;
     TimedNote result;
     result.onset = study.recording.rate.frames(time.begin);
@@ -16,13 +73,20 @@ TimedNote timed(const Note& note, const Study& study) {
     result.midi = note.pitch.midi;
     result.loudness = note.soundingLoudness();
     result.slurred = phrasing.slurred;
-    if (phrasing.slideIn)
-        result.slideInSemitones = *phrasing.slideIn == SlideFrom::Below ? -slideSemitones : slideSemitones;
-    if (phrasing.slideOut)
-        result.slideOutSemitones = *phrasing.slideOut == SlideTo::Up ? slideSemitones : -slideSemitones;
+    slide(phrasing, next, result);
     result.graceMidi = phrasing.graceNotes;
     result.trillSemitones = phrasing.trill;
+    result.figureSemitones = figureOf(phrasing, note.pitch.midi, study.page.keyAt(meters.barOf(note.onset)));
+    result.bend = bendOf(phrasing);
+    result.vibrato = phrasing.vibrato;
     return result;
+}
+
+/// The note that a slide leads to: the first one behind its onset.
+const Note* noteAfter(const Study& study, std::size_t index) {
+    for (std::size_t i = index + 1; i < study.notes.size(); ++i)
+        if (study.notes[i].onset > study.notes[index].onset) return &study.notes[i];
+    return nullptr;
 }
 
 } // namespace
@@ -31,8 +95,9 @@ std::vector<TimedNote> timedNotes(const Study& study) {
     std::vector<TimedNote> notes;
     if (!study.beatMap.hasTempo() || study.recording.rate.hertz <= 0) return notes;
     notes.reserve(study.notes.size());
-    for (const Note& note : study.notes)
-        notes.push_back(timed(note, study));
+    const MeterMap meters = study.meters();
+    for (std::size_t i = 0; i < study.notes.size(); ++i)
+        notes.push_back(timed(study.notes[i], noteAfter(study, i), study, meters));
     return notes;
 }
 

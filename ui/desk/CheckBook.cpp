@@ -1,5 +1,7 @@
 #include "ui/desk/CheckBook.h"
 
+#include "core/study/PlayedTime.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -14,7 +16,7 @@ bool isUntouched(const CheckedNote& checked, const Study& before, const Study& a
     const Note* was = before.note(checked.note);
     const Note* is = after.note(checked.note);
     if (!was || !is || !after.beatMap.hasTempo()) return false;
-    const double drift = std::abs(after.beatMap.seconds(is->onset).value - checked.range.begin.value);
+    const double drift = std::abs(playedTime(after, is->onset).value - checked.range.begin.value);
     return was->pitch.midi == is->pitch.midi && was->onset == is->onset && was->length == is->length &&
            drift < sameOnset;
 }
@@ -23,7 +25,7 @@ bool isWrittenNow(const UnwrittenSound& sound, const Study& before, const Study&
     if (!after.beatMap.hasTempo()) return false;
     return std::any_of(after.notes.begin(), after.notes.end(), [&](const Note& note) {
         if (before.note(note.id)) return false;
-        const Seconds onset = after.beatMap.seconds(note.onset);
+        const Seconds onset = playedTime(after, note.onset);
         return onset > sound.range.begin - Seconds(sameOnset) && onset < sound.range.end;
     });
 }
@@ -33,7 +35,7 @@ std::optional<int> writtenBefore(const Study& study, Seconds time) {
     std::optional<int> midi;
     if (!study.beatMap.hasTempo()) return midi;
     for (const Note& note : study.notes)
-        if (study.beatMap.seconds(note.onset) < time) midi = note.pitch.midi;
+        if (playedTime(study, note.onset) < time) midi = note.pitch.midi;
     return midi;
 }
 

@@ -1,5 +1,6 @@
 #include "ui/sheet/WrittenPainter.h"
 
+#include "core/study/PlayedTime.h"
 #include "ui/theme/Marks.h"
 #include "ui/theme/Spacing.h"
 #include "ui/theme/Theme.h"
@@ -54,7 +55,7 @@ void WrittenPainter::paintNotes(QPainter& painter, std::size_t line) const {
 void WrittenPainter::paintNote(QPainter& painter, std::size_t line, const Note& note) const {
     const QRectF box = geometry.box(line);
     const double y = heights.y(box, note.pitch.midi);
-    const Range<Seconds> time = model.study->beatMap.seconds(note.range());
+    const Range<Seconds> time = playedTime(*model.study, note.range());
     const double onset = geometry.x(line, time.begin);
     const bool headHere = onset > box.left() - 0.5; // else it stands on the line before
     const double left = headHere ? onset + headRadius : box.left();

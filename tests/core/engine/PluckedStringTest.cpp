@@ -148,6 +148,71 @@ TEST(PluckedString, TakesTheTimeOfGraceNotesFromTheNote) {
     EXPECT_DOUBLE_EQ(gesture.mainStart(), 0.05) << "never more than half of the note";
 }
 
+TEST(PluckedString, IsPulledUpAndLetDownAgain) {
+    StringGesture gesture = plain(62, 0.6, 1.2);
+    gesture.bend = {0, 2, 0};
+    EXPECT_DOUBLE_EQ(gesture.pitchAt(0), 62);
+    EXPECT_DOUBLE_EQ(gesture.pitchAt(0.6), 64);
+    EXPECT_DOUBLE_EQ(gesture.pitchAt(1.2), 62);
+    for (double t = 0.01; t < 0.18; t += 0.01)
+        EXPECT_GT(gesture.pitchAt(t), gesture.pitchAt(t - 0.01)) << "it glides";
+    const auto out = sounded(gesture, 1.2);
+    EXPECT_NEAR(cents(hertzNear(between(out, 0.25, 0.95), hertzOfMidi(64), rate), hertzOfMidi(64)), 0, 5);
+    EXPECT_NEAR(cents(hertzNear(between(out, 0.0, 0.04), hertzOfMidi(62.1), rate), hertzOfMidi(62)), 0, 45);
+    StringGesture prebent = plain(62, 0.6, 1.0);
+    prebent.bend = {2, 2, 2};
+    EXPECT_NEAR(
+        cents(hertzNear(between(sounded(prebent, 0.5), 0.02, 0.4), hertzOfMidi(64), rate), hertzOfMidi(64)),
+        0, 5);
+}
+
+TEST(PluckedString, VibratesAroundItsPitch) {
+    StringGesture gesture = plain(69, 0.6, 2.0);
+    gesture.vibrato = true;
+    double highest = 0;
+    double lowest = 200;
+    int turns = 0;
+    for (double t = 0.001; t < 1.12; t += 0.001) {
+        highest = std::max(highest, gesture.pitchAt(t));
+        lowest = std::min(lowest, gesture.pitchAt(t));
+        if (gesture.pitchAt(t - 0.001) < 69 && gesture.pitchAt(t) >= 69) ++turns;
+    }
+    EXPECT_NEAR(highest - 69, 69 - lowest, 1e-3);
+    EXPECT_GE(turns, 4) << "between four and seven a second";
+    EXPECT_LE(turns, 7);
+    const auto out = sounded(gesture, 1.5);
+    EXPECT_NEAR(cents(hertzNear(between(out, 0.15, 1.25), hertzOfMidi(69), rate), hertzOfMidi(69)), 0, 8);
+}
+
+TEST(PluckedString, FallsFarAndScoopsFromClose) {
+    StringGesture gesture = plain(64, 0.6, 0.8);
+    gesture.slideIn = -1;
+    gesture.scoop = true;
+    gesture.slideOut = -7;
+    gesture.fall = true;
+    EXPECT_DOUBLE_EQ(gesture.pitchAt(0), 63);
+    EXPECT_DOUBLE_EQ(gesture.pitchAt(0.3), 64);
+    EXPECT_LT(gesture.pitchAt(0.7), 61) << "already far down";
+    EXPECT_DOUBLE_EQ(gesture.pitchAt(0.8), 57);
+}
+
+TEST(PluckedString, TouchesTheNotesOfATurnBeforeItSettles) {
+    StringGesture gesture = plain(67, 0.6, 1.0);
+    gesture.figure = {2, 0, -1};
+    gesture.figureCount = 3;
+    EXPECT_DOUBLE_EQ(gesture.pitchAt(0.03), 69);
+    EXPECT_DOUBLE_EQ(gesture.pitchAt(0.10), 67);
+    EXPECT_DOUBLE_EQ(gesture.pitchAt(0.17), 66);
+    EXPECT_DOUBLE_EQ(gesture.pitchAt(0.22), 67);
+    gesture.seconds = 0.15;
+    EXPECT_DOUBLE_EQ(gesture.pitchAt(0.1), 67) << "a short note keeps two fifths of its time";
+    gesture.seconds = 1.0;
+    const auto turned = sounded(gesture, 0.2);
+    EXPECT_NEAR(cents(hertzNear(between(turned, 0.015, 0.065), hertzOfMidi(69), rate), hertzOfMidi(69)), 0,
+                20);
+    EXPECT_NEAR(cents(hertzNear(between(turned, 0.155, 0.2), hertzOfMidi(66), rate), hertzOfMidi(66)), 0, 20);
+}
+
 TEST(PluckedString, PlaysOrnamentsSlowerWithASlowerRecord) {
     StringGesture gesture = plain(67, 0.6, 2.0);
     gesture.grace[0] = 65;

@@ -54,6 +54,65 @@ TEST(TimedNotes, CarryPhrasingAlong) {
     EXPECT_TRUE(note.slurred);
 }
 
+TEST(TimedNotes, BendFromWhatIsFingered) {
+    Phrasing phrasing;
+    phrasing.bend = Bend{4, BendShape::UpAndDown};
+    EXPECT_EQ(only(studyWith(phrasing)).bend, (std::array<double, 3>{0, 2, 0}));
+    phrasing.bend = Bend{1, BendShape::PrebentHeld};
+    EXPECT_EQ(only(studyWith(phrasing)).bend, (std::array<double, 3>{0.5, 0.5, 0.5}));
+}
+
+TEST(TimedNotes, SlideAllTheWayToTheNextNote) {
+    Phrasing phrasing;
+    phrasing.slidesToNext = true;
+    Study study = studyWith(phrasing);
+    EXPECT_EQ(only(study).slideOutSemitones, 0) << "there is none";
+    study.notes.push_back({NoteId{2}, Beats(4, 3), Beats(1), Pitch{62, {}}, 0.6, {}});
+    EXPECT_EQ(timedNotes(study).front().slideOutSemitones, -5);
+}
+
+// G in B flat major has A above and F below it; in G major A and F sharp.
+TEST(TimedNotes, TurnRoundTheNeighboursOfTheKey) {
+    Phrasing phrasing;
+    phrasing.turn = Turn::FromAbove;
+    Study study = studyWith(phrasing);
+    study.page.keys = {{1, {-2, Mode::Major}}};
+    EXPECT_EQ(only(study).figureSemitones, (std::vector{2, 0, -2}));
+    study.page.keys = {{1, {1, Mode::Major}}};
+    EXPECT_EQ(only(study).figureSemitones, (std::vector{2, 0, -1}));
+    study.notes[0].phrasing = {};
+    study.notes[0].phrasing.mordent = Mordent::Lower;
+    EXPECT_EQ(only(study).figureSemitones, (std::vector{0, -1}));
+}
+
+TEST(TimedNotes, LastAsLongAsStaccatoAndRingingSay) {
+    Phrasing phrasing;
+    phrasing.staccato = true;
+    EXPECT_EQ(only(studyWith(phrasing)).end, Frames(1833));
+    phrasing = {};
+    phrasing.letRing = true;
+    EXPECT_EQ(only(studyWith(phrasing)).end, Frames(4333));
+}
+
+// A swung pair of eighths at 2 : 1 is the first and third note of a triplet.
+TEST(TimedNotes, SwingEighthsAndLeaveTripletsAlone) {
+    Study study = studyWith({});
+    study.page.swings = {{Beats(0), Swing{2, 8}}, {Beats(3), Swing{}}};
+    study.notes = {{NoteId{1}, Beats(0), Beats(1, 2), Pitch{67, {}}, 0.6, {}},
+                   {NoteId{2}, Beats(1, 2), Beats(1, 2), Pitch{69, {}}, 0.6, {}},
+                   {NoteId{3}, Beats(4, 3), Beats(1, 3), Pitch{67, {}}, 0.6, {}},
+                   {NoteId{4}, Beats(5, 2), Beats(1, 4), Pitch{67, {}}, 0.6, {}},
+                   {NoteId{5}, Beats(7, 2), Beats(1, 2), Pitch{67, {}}, 0.6, {}}};
+    const auto notes = timedNotes(study);
+    EXPECT_EQ(notes[0].end, Frames(1667));
+    EXPECT_EQ(notes[1].onset, Frames(1667));
+    EXPECT_EQ(notes[1].end, Frames(2000));
+    EXPECT_EQ(notes[2].onset, Frames(2333)) << "a triplet is written out already";
+    EXPECT_EQ(notes[3].onset, Frames(3667));
+    EXPECT_EQ(notes[3].end, Frames(3833)) << "a sixteenth in the swung half";
+    EXPECT_EQ(notes[4].onset, Frames(4500)) << "even again";
+}
+
 TEST(TimedNotes, AreNoneBeforeBarsAreMarked) {
     Study study = studyWith({});
     study.beatMap = BeatMap({{Beats(0), Seconds(1)}});

@@ -1,0 +1,37 @@
+#include "core/study/PlayedTime.h"
+
+#include <bit>
+
+namespace earwright {
+
+namespace {
+
+bool isPowerOfTwo(std::int64_t number) {
+    return std::has_single_bit(static_cast<std::uint64_t>(number));
+}
+
+} // namespace
+
+double playedBeat(const Study& study, const Beats& written) {
+    const Swing swing = study.page.swingAt(written);
+    const bool isHalved = isPowerOfTwo(written.denominator()) &&
+                          isPowerOfTwo(static_cast<std::int64_t>(study.divisionOf(written.floor())));
+    if (swing.isEven() || !isHalved) return written.toDouble();
+    // Two of the notes that swing, in beats.
+    const Beats pair(2 * std::int64_t{study.meter.beatUnit}, swing.noteValue);
+    const MeterMap meters = study.meters();
+    const Beats since = meters.withinBar(written);
+    const Beats inPairs(since.numerator() * pair.denominator(), since.denominator() * pair.numerator());
+    const double start = written.toDouble() - inPairs.fraction().toDouble() * pair.toDouble();
+    return start + swing.played(inPairs.fraction().toDouble()) * pair.toDouble();
+}
+
+Seconds playedTime(const Study& study, const Beats& written) {
+    return study.beatMap.secondsAt(playedBeat(study, written));
+}
+
+Range<Seconds> playedTime(const Study& study, const Range<Beats>& written) {
+    return {playedTime(study, written.begin), playedTime(study, written.end)};
+}
+
+} // namespace earwright

@@ -1,0 +1,44 @@
+#include "core/study/PlayedTime.h"
+
+#include "tests/core/study/SampleStudy.h"
+
+#include <gtest/gtest.h>
+
+namespace earwright {
+namespace {
+
+TEST(PlayedTime, IsTheBeatMapsWhereNothingSwings) {
+    const Study study = eightBarsAt120();
+    for (int thirds = -9; thirds < 40; ++thirds)
+        EXPECT_EQ(playedTime(study, Beats(thirds, 3)), study.beatMap.seconds(Beats(thirds, 3)));
+}
+
+TEST(PlayedTime, SwingsSixteenthsWithinTheirEighth) {
+    const Study study = setSwing(eightBarsAt120(), Beats(0), Swing{3, 16});
+    EXPECT_DOUBLE_EQ(playedBeat(study, Beats(5, 4)), 1.375) << "three quarters of the first eighth";
+    EXPECT_DOUBLE_EQ(playedBeat(study, Beats(3, 2)), 1.5) << "eighths stay even";
+}
+
+TEST(PlayedTime, LeavesABeatThatIsDividedInThreesAlone) {
+    Study study = setSwing(eightBarsAt120(), Beats(0), Swing{2, 8});
+    EXPECT_GT(playedBeat(study, Beats(5, 2)), 2.6);
+    study = setDivision(study, 2, BeatDivision::Six);
+    EXPECT_DOUBLE_EQ(playedBeat(study, Beats(5, 2)), 2.5) << "the fourth note of a sextuplet";
+}
+
+TEST(PlayedTime, CountsPairsFromTheBarLine) {
+    // One bar of 3/8, so that bar 3 begins on half a quarter: its first pair is 11/2 to 13/2.
+    Study study = setMeterFrom(eightBarsAt120(), 2, Meter{3, 8});
+    study = setSwing(setMeterFrom(study, 3, Meter{4, 4}), Beats(0), Swing{2, 8});
+    EXPECT_DOUBLE_EQ(playedBeat(study, Beats(11, 2)), 5.5);
+    EXPECT_NEAR(playedBeat(study, Beats(6)), 5.5 + 2.0 / 3, 1e-12);
+}
+
+TEST(PlayedTime, NeverChangesTheOrder) {
+    const Study study = setSwing(eightBarsAt120(), Beats(0), Swing{4, 8});
+    for (int eighths = -8; eighths < 64; ++eighths)
+        EXPECT_LT(playedTime(study, Beats(eighths, 8)), playedTime(study, Beats(eighths + 1, 8)));
+}
+
+} // namespace
+} // namespace earwright
