@@ -3,29 +3,57 @@
 #include "app/batch/Arguments.h"
 #include "app/batch/OverwrittenInput.h"
 #include "core/exchange/MusicXml.h"
+#include "core/exchange/OpenForeign.h"
 #include "core/exchange/StandardMidi.h"
 #include "core/study/AtomicFile.h"
 #include "core/study/StudyFile.h"
 
+#include <cstdio>
 #include <filesystem>
 
 namespace earwright::batch {
+
+namespace {
+
+using Writer = Result<std::string> (*)(const Study& study);
+
+/// How files of this kind are written; null for none.
+Writer writerFor(const std::string& kind) {
+    if (kind == ".mid") return standardMidi;
+    if (kind == ".musicxml") return musicXml;
+    if (kind == ".study")
+        return [](const Study& study) { return Result<std::string>(StudyFile::text(study)); };
+    return nullptr;
+}
+
+/// The study in a file of any kind that can be read; what of it was left out goes to stderr.
+Result<Study> readAny(const std::string& in) {
+    if (!isForeign(in)) return StudyFile::read(in);
+    Result<Imported> imported = openForeign(in);
+    if (!imported) return imported.error();
+    for (const std::string& sentence : imported->leftOut)
+        std::fprintf(stderr, "earwright-batch: %s: %s\n", in.c_str(), sentence.c_str());
+    return imported->study;
+}
+
+} // namespace
 
 int runConvert(std::span<const std::string> words) {
     const auto arguments = Arguments::parse(words, 2, {});
     if (!arguments) return complain(arguments.error(), exitUsage);
     const std::string& in = arguments->alone(0);
     const std::string& out = arguments->alone(1);
-    const std::string kind = std::filesystem::path(out).extension().string();
-    if (kind != ".musicxml" && kind != ".mid")
+    const Writer write = writerFor(std::filesystem::path(out).extension().string());
+    if (!write)
         return complain({ErrorKind::OutOfRange,
-                         out + " ends in neither .musicxml nor .mid, the kinds that can be written.", ""},
+                         out + " ends in none of .study, .musicxml and .mid, the kinds that can be written.",
+                         ""},
                         exitUsage);
-    const auto study = StudyFile::read(in);
+    const auto study = readAny(in);
     if (!study) return complain(study.error(), exitInput);
     const std::string recording = (std::filesystem::path(in).parent_path() / study->recording.path).string();
     if (const auto refused = overwrittenInput(out, {in, recording})) return complain(*refused, exitUsage);
-    const auto bytes = kind == ".mid" ? standardMidi(*study) : musicXml(*study);
+    const auto bytes = write(*study);
     if (!bytes) return complain(bytes.error(), exitInput);
     const auto written = replaceFile(out, *bytes);
     return written ? exitDone : complain(written.error(), exitInput);

@@ -1,4 +1,4 @@
-// `convert STUDY OUT`: the written notes for other programs.
+// `convert IN OUT`: the written notes from one kind of file to another.
 #pragma once
 
 #include <span>
@@ -6,9 +6,11 @@
 
 namespace earwright::batch {
 
-inline constexpr const char* convertUsage = "convert STUDY OUT.musicxml|OUT.mid";
+inline constexpr const char* convertUsage =
+    "convert IN.study|IN.musicxml|IN.xml|IN.mid OUT.study|OUT.musicxml|OUT.mid";
 
-/// Writes OUT, of the kind its name ends in, and returns the exit code.
+/// Reads IN and writes OUT, each of the kind its name ends in, and returns the exit code. What of a file from
+/// elsewhere was left out is told on stderr, a sentence each.
 int runConvert(std::span<const std::string> words);
 
 } // namespace earwright::batch

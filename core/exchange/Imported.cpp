@@ -1,0 +1,72 @@
+#include "core/exchange/Imported.h"
+
+#include <algorithm>
+
+namespace earwright {
+
+namespace {
+
+constexpr std::int64_t finestParts = 960;
+constexpr std::int64_t snappedParts = 480;
+const Beats shortest(1, 48);
+
+/// True if the place had to move.
+bool snap(Beats& place) {
+    if (place.denominator() <= finestParts) return false;
+    place = Beats((place * (2 * snappedParts) + Beats(1)).floor() >> 1, snappedParts);
+    return true;
+}
+
+bool isWritable(const ForeignNote& note) {
+    return note.pitch.midi >= lowestMidi && note.pitch.midi <= highestMidi;
+}
+
+} // namespace
+
+void leaveOut(Imported& imported, const std::string& sentence) {
+    if (std::find(imported.leftOut.begin(), imported.leftOut.end(), sentence) == imported.leftOut.end())
+        imported.leftOut.push_back(sentence);
+}
+
+void addLine(Imported& imported, std::vector<ForeignNote> notes) {
+    const auto outside = std::erase_if(notes, [](const ForeignNote& note) { return !isWritable(note); });
+    if (outside > 0)
+        leaveOut(imported,
+                 std::to_string(outside) + " notes lie lower than E1 or higher than C7 and were left out.");
+    std::size_t moved = 0;
+    for (ForeignNote& note : notes) {
+        const bool beginMoved = snap(note.begin);
+        if (snap(note.end) || beginMoved) ++moved;
+        note.end = std::max(note.end, note.begin + shortest);
+    }
+    if (moved > 0)
+        leaveOut(imported, std::to_string(moved) + " notes were moved to the nearest 480th of a beat.");
+    std::stable_sort(notes.begin(), notes.end(), [](const ForeignNote& a, const ForeignNote& b) {
+        return a.begin != b.begin ? a.begin < b.begin : a.pitch.midi < b.pitch.midi;
+    });
+    Study& study = imported.study;
+    std::size_t doubled = 0;
+    std::size_t shortened = 0;
+    for (std::size_t i = 0, next = 0; i < notes.size(); ++i) {
+        const ForeignNote& note = notes[i];
+        if (i > 0 && notes[i - 1].begin == note.begin && notes[i - 1].pitch.midi == note.pitch.midi) {
+            ++doubled;
+            continue;
+        }
+        while (next < notes.size() && notes[next].begin <= note.begin)
+            ++next;
+        Beats end = note.end;
+        if (next < notes.size() && notes[next].begin < end) {
+            end = notes[next].begin;
+            ++shortened;
+        }
+        study.notes.push_back(
+            {NoteId{study.nextId++}, note.begin, end - note.begin, note.pitch, note.loudness, note.phrasing});
+    }
+    if (doubled > 0) leaveOut(imported, std::to_string(doubled) + " notes stood twice and were taken once.");
+    if (shortened > 0)
+        leaveOut(imported, std::to_string(shortened) +
+                               " notes still sounded when the next one began and were ended there.");
+}
+
+} // namespace earwright

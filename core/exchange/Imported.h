@@ -1,0 +1,36 @@
+// What a file from elsewhere became.
+#pragma once
+
+#include "core/study/Study.h"
+
+#include <string>
+#include <vector>
+
+namespace earwright {
+
+/// A study without a recording, and what of the file it could not hold.
+struct Imported {
+    Study study;
+    /// Plain sentences, each said once; empty where nothing was left out.
+    std::vector<std::string> leftOut;
+};
+
+/// A note as a file from elsewhere has it, before it joins the line.
+struct ForeignNote {
+    Beats begin;
+    Beats end;
+    Pitch pitch;
+    double loudness = 0.6;
+    Phrasing phrasing{};
+};
+
+/// Makes one line of the notes: what still sounds when the next note begins ends there, notes that begin
+/// together stay a double stop, and a pitch written twice in it is taken once. Places that a study file
+/// cannot hold (parts of a beat beyond 1/960) go to the nearest 1/480, and pitches no line can have are left
+/// out; both are said in `leftOut`.
+void addLine(Imported& imported, std::vector<ForeignNote> notes);
+
+/// Adds the sentence unless it stands there.
+void leaveOut(Imported& imported, const std::string& sentence);
+
+} // namespace earwright

@@ -1,0 +1,50 @@
+#include "core/exchange/OpenForeign.h"
+
+#include "core/exchange/MusicXmlReading.h"
+#include "core/exchange/StandardMidiReading.h"
+
+#include <algorithm>
+#include <cctype>
+#include <fstream>
+#include <iterator>
+
+namespace earwright {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+std::string kindOf(const fs::path& path) {
+    std::string kind = path.extension().string();
+    std::transform(kind.begin(), kind.end(), kind.begin(),
+                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+    return kind;
+}
+
+bool isMidi(const std::string& kind) {
+    return kind == ".mid" || kind == ".midi";
+}
+
+} // namespace
+
+bool isForeign(const fs::path& path) {
+    const std::string kind = kindOf(path);
+    return isMidi(kind) || kind == ".musicxml" || kind == ".xml";
+}
+
+Result<Imported> openForeign(const fs::path& path) {
+    std::error_code failure;
+    const std::string name = path.string();
+    if (!fs::exists(path, failure)) return Error{ErrorKind::NotFound, "There is no file " + name + ".", ""};
+    if (!fs::is_regular_file(path, failure))
+        return Error{ErrorKind::Unreadable, name + " is not a file that can be read.", ""};
+    // Either reader refuses more than this by itself, but it should not be read in first.
+    if (fs::file_size(path, failure) > std::max(largestMidiBytes, largestMusicXmlBytes) || failure)
+        return Error{ErrorKind::Malformed, name + " is far too large to be a line of notes.", ""};
+    std::ifstream file(path, std::ios::binary);
+    const std::string bytes{std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
+    if (!file) return Error{ErrorKind::Unreadable, name + " cannot be read; check its permissions.", ""};
+    return isMidi(kindOf(path)) ? readStandardMidi(bytes, name) : readMusicXml(bytes, name);
+}
+
+} // namespace earwright

@@ -1,0 +1,240 @@
+#include "core/exchange/StandardMidiReading.h"
+
+#include "core/exchange/MidiEvents.h"
+#include "core/music/NoChord.h"
+#include "core/study/Limits.h"
+#include "core/study/PageOrder.h"
+
+#include <algorithm>
+#include <array>
+#include <map>
+#include <optional>
+#include <set>
+
+namespace earwright {
+
+namespace {
+
+constexpr int drumChannel = 9;
+constexpr double highestVelocity = 127;
+constexpr std::uint32_t usualTempo = 500'000;
+constexpr std::int64_t mostBars = 10'000;
+constexpr std::int64_t mostQuarters = 100'000;
+/// Of a kind of mark; no music has more, and a file made to keep us busy may.
+constexpr std::size_t mostMarks = 1'000;
+
+std::uint32_t numberOf(const std::string& data) {
+    std::uint32_t value = 0;
+    for (const char byte : data)
+        value = value << 8 | static_cast<unsigned char>(byte);
+    return value;
+}
+
+/// Text of a file from elsewhere as study files can hold it.
+std::string plainText(std::string text) {
+    std::erase(text, '\0');
+    return text;
+}
+
+bool isNoteOn(const MidiEvent& event) {
+    return (event.status & 0xF0) == 0x90 && event.second > 0;
+}
+
+bool isNoteOff(const MidiEvent& event) {
+    return (event.status & 0xF0) == 0x80 || ((event.status & 0xF0) == 0x90 && event.second == 0);
+}
+
+/// Which track and channel become the line.
+using Part = std::pair<std::size_t, int>;
+
+class MidiStudy {
+public:
+    explicit MidiStudy(const MidiTracks& tracks) : file(tracks) {}
+
+    Imported make(const Part& part) {
+        findMeters();
+        meters = study.meters();
+        addLine(imported, notesOf(part));
+        const Beats last = study.notes.empty() ? Beats(0) : study.notes.back().end();
+        addTempo(last);
+        for (const auto& track : file.tracks)
+            for (const MidiEvent& event : track)
+                if (event.status == 0xFF) addMeta(event, &track == &file.tracks.front());
+        study.page = settled(std::move(study.page));
+        nameOthers(part);
+        return std::move(imported);
+    }
+
+private:
+    Beats beats(std::int64_t tick) const {
+        return Beats(tick * study.meter.beatUnit, std::int64_t{4} * file.ticksPerQuarter);
+    }
+
+    /// The meter at time 0 counts the beats, so it is needed before anything else.
+    void findMeters() {
+        std::map<std::int64_t, Meter> found;
+        for (const auto& track : file.tracks)
+            for (const MidiEvent& event : track) {
+                if (event.status != 0xFF || event.first != 0x58 || event.data.size() < 2) continue;
+                const int beatsInBar = static_cast<unsigned char>(event.data[0]);
+                const int power = static_cast<unsigned char>(event.data[1]);
+                if (beatsInBar >= 1 && beatsInBar <= 32 && power <= 5)
+                    found[event.tick] = {beatsInBar, 1 << power};
+                else
+                    leaveOut(imported, "A meter that no page here can show was left out.");
+            }
+        if (!found.empty() && found.begin()->first == 0) {
+            study.meter = found.begin()->second;
+            found.erase(found.begin());
+        }
+        for (const auto& [tick, meter] : found)
+            addMeter(beats(tick), meter);
+    }
+
+    void addMeter(const Beats& place, const Meter& meter) {
+        const MeterMap map = study.meters();
+        const std::int64_t bar = map.barOf(place);
+        if (map.at(bar) == meter) return;
+        if (study.page.meters.size() >= mostMarks)
+            return leaveOut(imported, "Meters behind the thousandth were left out.");
+        if (bar < 2 || bar > mostBars || map.barStart(bar) != place)
+            return leaveOut(imported, "A change of meter within a bar was left out.");
+        study.page.meters.push_back({bar, meter});
+    }
+
+    std::vector<ForeignNote> notesOf(const Part& part) {
+        std::vector<ForeignNote> notes;
+        std::array<std::optional<std::size_t>, 128> sounding{};
+        const auto end = [&](int midi, std::int64_t tick) {
+            auto& open = sounding[static_cast<std::size_t>(midi)];
+            if (open) notes[*open].end = beats(tick);
+            open.reset();
+        };
+        std::int64_t last = 0;
+        for (const MidiEvent& event : file.tracks[part.first]) {
+            last = event.tick;
+            if (event.status == 0xFF || (event.status & 0x0F) != part.second) continue;
+            if (!isNoteOn(event) && !isNoteOff(event)) continue;
+            end(event.first, event.tick);
+            if (!isNoteOn(event)) continue;
+            sounding[static_cast<std::size_t>(event.first)] = notes.size();
+            notes.push_back({beats(event.tick),
+                             beats(event.tick),
+                             Pitch{event.first, {}},
+                             event.second / highestVelocity,
+                             {}});
+        }
+        for (int midi = 0; midi < 128; ++midi)
+            end(midi, last);
+        return notes;
+    }
+
+    /// A mark wherever the tempo changes, on the nearest whole beat, and one behind the last note.
+    void addTempo(const Beats& last) {
+        std::map<std::int64_t, std::uint32_t> tempos{{0, usualTempo}};
+        for (const auto& track : file.tracks)
+            for (const MidiEvent& event : track)
+                if (event.status == 0xFF && event.first == 0x51 && event.data.size() == 3 &&
+                    numberOf(event.data) > 0)
+                    tempos[event.tick] = numberOf(event.data);
+        const std::int64_t endTick =
+            (Beats(last.floor() + 1) * file.ticksPerQuarter * 4 / study.meter.beatUnit).floor();
+        tempos.try_emplace(std::max(endTick, tempos.rbegin()->first + 4 * file.ticksPerQuarter), usualTempo);
+        std::vector<BeatMark> marks;
+        double seconds = 0;
+        for (auto tempo = tempos.begin(); tempo != tempos.end(); ++tempo) {
+            if (tempo != tempos.begin()) {
+                const auto before = std::prev(tempo);
+                const auto ticks = static_cast<double>(tempo->first - before->first);
+                seconds += ticks / file.ticksPerQuarter * before->second / 1e6;
+            }
+            const Beats place = beats(tempo->first);
+            if (place.denominator() == 1) marks.push_back({place, Seconds(seconds)});
+        }
+        study.beatMap = BeatMap(std::move(marks));
+        if (!isWithinLimits(study.beatMap)) study.beatMap = {};
+        const double first = 60e6 / tempos.begin()->second;
+        if (first >= slowestTempo && first <= fastestTempo)
+            study.page.tempos.push_back({Beats(0), "", first});
+    }
+
+    void addMeta(const MidiEvent& event, bool isFirstTrack) {
+        const Beats place = beats(event.tick);
+        const std::int64_t bar = meters->barOf(place);
+        const std::string text = plainText(event.data);
+        if (event.first == 0x03 && isFirstTrack && study.title.empty()) study.title = text;
+        if (event.first == 0x59 && event.data.size() == 2) {
+            const KeySignature key{static_cast<signed char>(event.data[0]),
+                                   event.data[1] == 1 ? Mode::Minor : Mode::Major};
+            if (study.page.keys.size() < mostMarks) study.page.keys.push_back({bar, key});
+        }
+        if ((event.first == 0x01 || event.first == 0x06) && !text.empty()) addWords(place, bar, text);
+        if (event.first == 0x05) leaveOut(imported, "Words that are sung were left out.");
+    }
+
+    void addWords(const Beats& place, std::int64_t bar, const std::string& text) {
+        const ChordSymbol symbol = parseChordSymbol(text);
+        const Beats within = place - study.meter.barStart(bar);
+        const bool isInForm = study.page.meters.empty() && within.denominator() <= 12;
+        if (!isRead(symbol) || !isInForm) {
+            if (study.page.texts.size() < mostMarks) return study.page.texts.push_back({place, text, false});
+            return leaveOut(imported, "Words behind the thousandth were left out.");
+        }
+        auto& chords = study.chart.overrides[bar].chords;
+        if (chords.empty() || chords.back().withinBar < within) chords.push_back({within, symbol});
+    }
+
+    void nameOthers(const Part& part) {
+        std::set<Part> others;
+        bool isBent = false;
+        for (std::size_t track = 0; track < file.tracks.size(); ++track)
+            for (const MidiEvent& event : file.tracks[track]) {
+                const Part here{track, event.status & 0x0F};
+                if (event.status == 0xFF) continue;
+                if (here != part && isNoteOn(event)) others.insert(here);
+                if (here == part && (event.status & 0xF0) == 0xE0) isBent = true;
+            }
+        if (!others.empty())
+            leaveOut(imported, std::to_string(others.size()) +
+                                   " other parts were left out; the first with notes was taken.");
+        if (isBent) leaveOut(imported, "Pitch bends were left out.");
+    }
+
+    const MidiTracks& file;
+    Imported imported;
+    Study& study = imported.study;
+    /// Once they are all found.
+    std::optional<MeterMap> meters;
+};
+
+bool isFarTooLong(const MidiTracks& file) {
+    const std::int64_t last = mostQuarters * file.ticksPerQuarter;
+    return std::any_of(file.tracks.begin(), file.tracks.end(),
+                       [&](const auto& track) { return !track.empty() && track.back().tick > last; });
+}
+
+std::optional<Part> firstPart(const MidiTracks& file) {
+    for (const int pass : {0, 1})
+        for (std::size_t track = 0; track < file.tracks.size(); ++track)
+            for (const MidiEvent& event : file.tracks[track])
+                if (event.status != 0xFF && isNoteOn(event) &&
+                    (pass == 1 || (event.status & 0x0F) != drumChannel))
+                    return Part{track, event.status & 0x0F};
+    return std::nullopt;
+}
+
+} // namespace
+
+Result<Imported> readStandardMidi(std::string_view bytes, const std::string& name) {
+    if (bytes.size() > largestMidiBytes)
+        return Error{ErrorKind::Malformed, name + " is far too large to be a line of notes.", ""};
+    const Result<MidiTracks> file = midiTracks(bytes, name);
+    if (!file) return file.error();
+    if (isFarTooLong(*file))
+        return Error{ErrorKind::Malformed, name + " lasts longer than 100 000 quarters; no music does.", ""};
+    const auto part = firstPart(*file);
+    if (!part) return Error{ErrorKind::Malformed, name + " has no notes.", ""};
+    return MidiStudy(*file).make(*part);
+}
+
+} // namespace earwright

@@ -1,0 +1,161 @@
+#include "core/exchange/StandardMidiReading.h"
+
+#include "core/exchange/StandardMidi.h"
+#include "core/study/StudyFile.h"
+
+#include <gtest/gtest.h>
+#include <random>
+
+namespace earwright {
+namespace {
+
+template <std::size_t size>
+std::string bytesOf(const char (&text)[size]) {
+    return std::string(text, size - 1);
+}
+
+std::string track(const std::string& events) {
+    std::string length(4, '\0');
+    length[2] = static_cast<char>(events.size() >> 8);
+    length[3] = static_cast<char>(events.size());
+    return "MTrk" + length + events;
+}
+
+const std::string end = bytesOf("\x00\xFF\x2F\x00");
+
+/// One track at 96 ticks a quarter.
+std::string fileOf(const std::string& events) {
+    return bytesOf("MThd\0\0\0\6\0\0\0\1\0\x60") + track(events);
+}
+
+Error refusalOf(const std::string& bytes) {
+    const auto imported = readStandardMidi(bytes, "line.mid");
+    EXPECT_FALSE(imported.ok());
+    return imported ? Error{ErrorKind::Device, "", ""} : imported.error();
+}
+
+// The example file of Standard MIDI Files 1.0, "Example MIDI file contents", as format 0: 4/4 at 120, channel
+// 1 E4 for the last quarter of a bar's half, channel 2 G3, channel 3 C2 and C3 together; with running status.
+const std::string example =
+    bytesOf("MThd\0\0\0\6\0\0\0\1\0\x60") + track(bytesOf("\0\xFF\x58\4\4\2\x18\x08"
+                                                          "\0\xFF\x51\3\x07\xA1\x20"
+                                                          "\0\xC0\x05\0\xC1\x2E\0\xC2\x46"
+                                                          "\0\x92\x30\x60\0\x3C\x60"
+                                                          "\x60\x91\x43\x40"
+                                                          "\x60\x90\x4C\x20"
+                                                          "\x81\x40\x82\x30\x40\0\x3C\x40"
+                                                          "\0\x81\x43\x40"
+                                                          "\0\x80\x4C\x40") +
+                                                  end);
+
+TEST(StandardMidiReading, ReadsTheStandardsExample) {
+    const auto imported = readStandardMidi(example, "example.mid");
+    ASSERT_TRUE(imported.ok()) << describe(imported.error());
+    const Study& study = imported->study;
+    EXPECT_EQ(study.meter, (Meter{4, 4}));
+    ASSERT_EQ(study.notes.size(), 2u) << "the part that sounds first, a double stop";
+    EXPECT_EQ(study.notes[0].pitch.midi, 0x30);
+    EXPECT_EQ(study.notes[1].pitch.midi, 0x3C);
+    EXPECT_EQ(study.notes[1].onset, Beats(0));
+    EXPECT_EQ(study.notes[1].length, Beats(4)) << "running status ends both";
+    EXPECT_EQ(study.beatMap.seconds(Beats(4)), Seconds(2)) << "120 quarters a minute";
+    ASSERT_EQ(imported->leftOut.size(), 1u);
+    EXPECT_TRUE(imported->leftOut.front().starts_with("2 other parts"));
+}
+
+TEST(StandardMidiReading, ReadsBackWhatIsWritten) {
+    Study study;
+    study.title = "Line";
+    study.meter = {3, 4};
+    study.beatMap = BeatMap({{Beats(0), Seconds(0)}, {Beats(3), Seconds(1)}, {Beats(6), Seconds(2.5)}});
+    const std::vector<Beats> lengths{Beats(1, 3), Beats(2, 3), Beats(1, 5),
+                                     Beats(4, 5), Beats(7, 4), Beats(5, 4)};
+    Beats at(0);
+    for (const Beats& length : lengths) {
+        study.notes.push_back(
+            {NoteId{study.nextId++}, at, length, Pitch{60 + static_cast<int>(study.nextId), {}}, 0.6, {}});
+        at += length;
+    }
+    const auto bytes = standardMidi(study);
+    ASSERT_TRUE(bytes.ok());
+    const auto back = readStandardMidi(*bytes, "line.mid");
+    ASSERT_TRUE(back.ok()) << describe(back.error());
+    EXPECT_TRUE(back->leftOut.empty());
+    EXPECT_EQ(back->study.title, "Line");
+    EXPECT_EQ(back->study.meter, study.meter);
+    ASSERT_EQ(back->study.notes.size(), study.notes.size());
+    for (std::size_t i = 0; i < lengths.size(); ++i) {
+        EXPECT_EQ(back->study.notes[i].range(), study.notes[i].range());
+        EXPECT_EQ(back->study.notes[i].pitch.midi, study.notes[i].pitch.midi);
+        EXPECT_NEAR(back->study.notes[i].loudness, 0.6, 0.5 / 127);
+    }
+    // Tempo is written in whole microseconds a quarter.
+    EXPECT_NEAR(back->study.beatMap.seconds(Beats(6)).value, 2.5, 1e-5);
+    EXPECT_TRUE(StudyFile::parse(StudyFile::text(back->study), "line.study").ok());
+}
+
+TEST(StandardMidiReading, ReadsMetersKeysAndWords) {
+    const auto imported =
+        readStandardMidi(fileOf(bytesOf("\0\xFF\x58\4\3\2\x18\x08\0\xFF\x59\2\xFE\0"
+                                        "\0\xFF\x01\3Bb7\0\xFF\x01\x09laid back"
+                                        "\0\x90\x40\x40\x82\x20\x40\0" // 288 ticks: one bar of 3/4
+                                        "\0\xFF\x58\4\6\3\x18\x08\0\x90\x41\x40\x60\x41\0") +
+                                end),
+                         "line.mid");
+    ASSERT_TRUE(imported.ok()) << describe(imported.error());
+    const Study& study = imported->study;
+    EXPECT_EQ(study.page.keyAt(1), (KeySignature{-2, Mode::Major}));
+    ASSERT_EQ(study.page.meters.size(), 1u);
+    EXPECT_EQ(study.page.meters.front(), (MeterChange{2, {6, 8}}));
+    ASSERT_EQ(study.notes.size(), 2u);
+    EXPECT_EQ(study.notes[1].onset, Beats(3));
+    EXPECT_EQ(study.notes[1].length, Beats(1));
+}
+
+TEST(StandardMidiReading, RefusesWhatBreaksTheStandard) {
+    const std::string note = bytesOf("\0\x90\x40\x40\x60\x40\0");
+    ASSERT_TRUE(readStandardMidi(fileOf(note + end), "").ok());
+    EXPECT_EQ(refusalOf("").kind, ErrorKind::Malformed);
+    EXPECT_EQ(refusalOf("RIFF").where, "byte 0");
+    EXPECT_EQ(refusalOf(fileOf(note)).kind, ErrorKind::Malformed) << "no end of track";
+    EXPECT_EQ(refusalOf(fileOf(bytesOf("\0\x40\x40") + end)).kind, ErrorKind::Malformed)
+        << "no status to run on";
+    EXPECT_EQ(refusalOf(fileOf(bytesOf("\xFF\xFF\xFF\xFF\x7F\x90\x40\x40") + end)).kind, ErrorKind::Malformed)
+        << "a quantity of five bytes";
+    EXPECT_EQ(refusalOf(fileOf(bytesOf("\0\xFF\x01\x83\xFF\x7F") + end)).kind, ErrorKind::Malformed)
+        << "text longer than its track";
+    EXPECT_EQ(refusalOf(fileOf(end)).message, "line.mid has no notes.");
+    std::string wrongLength = fileOf(note + end);
+    wrongLength[18] = '\x7F';
+    EXPECT_EQ(refusalOf(wrongLength).kind, ErrorKind::Malformed);
+    std::string frames = fileOf(note + end);
+    frames[12] = '\xE8';
+    EXPECT_EQ(refusalOf(frames).kind, ErrorKind::Unsupported);
+    std::string severalPieces = fileOf(note + end);
+    severalPieces[9] = 2;
+    EXPECT_EQ(refusalOf(severalPieces).kind, ErrorKind::Unsupported);
+    EXPECT_EQ(refusalOf(std::string(largestMidiBytes + 1, 'M')).kind, ErrorKind::Malformed);
+}
+
+TEST(StandardMidiReading, NoDamageMakesReadingFailBadly) {
+    std::mt19937 random(9);
+    int read = 0;
+    for (int round = 0; round < 5'000; ++round) {
+        std::string bytes = example;
+        for (auto changes = 1 + random() % 3; changes > 0; --changes)
+            bytes[random() % bytes.size()] = static_cast<char>(random() % 256);
+        if (round % 3 == 0) bytes.resize(random() % bytes.size());
+        const auto imported = readStandardMidi(bytes, "line.mid");
+        if (!imported) {
+            EXPECT_FALSE(imported.error().message.empty());
+            continue;
+        }
+        ++read;
+        const auto back = StudyFile::parse(StudyFile::text(imported->study), "line.study");
+        EXPECT_TRUE(back.ok()) << describe(back.error());
+    }
+    EXPECT_GT(read, 100);
+}
+
+} // namespace
+} // namespace earwright
