@@ -1,6 +1,7 @@
 #include "ui/takes/TakePanel.h"
 
 #include "core/study/TakeEdits.h"
+#include "tests/ui/Picture.h"
 #include "ui/takes/InputRow.h"
 #include "ui/takes/LevelMeter.h"
 #include "ui/takes/TakeList.h"
@@ -8,7 +9,6 @@
 #include "ui/theme/Theme.h"
 
 #include <QApplication>
-#include <QDir>
 #include <QLineEdit>
 #include <QMenu>
 #include <QSignalSpy>
@@ -47,16 +47,6 @@ InputReport running() {
     report.name = "table microphone";
     report.rateHertz = 48000;
     return report;
-}
-
-/// Keeps a picture where EARWRIGHT_SHOTS names a folder.
-void keepPicture(QWidget& widget, const QString& name) {
-    QImage image(widget.size() * 2, QImage::Format_RGB32);
-    image.setDevicePixelRatio(2);
-    image.fill(color(Role::Paper));
-    widget.render(&image);
-    const QString folder = qEnvironmentVariable("EARWRIGHT_SHOTS");
-    if (!folder.isEmpty()) image.save(QDir(folder).filePath(name));
 }
 
 /// The takes of each edit asked for, applied at once.
@@ -234,7 +224,9 @@ TEST(TakePanel, EveryPartHasAName) {
     TakePanel panel;
     panel.inputRow()->setReport(running());
     panel.setStudy(shared(threeTakes()));
-    for (const QAbstractButton* button : panel.findChildren<QAbstractButton*>())
+    const auto buttons = panel.findChildren<QAbstractButton*>();
+    ASSERT_GE(buttons.size(), 7) << "to record, hear, name, remove, choose, monitor and measure";
+    for (const QAbstractButton* button : buttons)
         EXPECT_FALSE(button->text().isEmpty() && button->accessibleName().isEmpty());
     for (const QWidget* part : std::initializer_list<QWidget*>{
              &panel, panel.takeList(), panel.inputRow()->meter(), panel.inputRow()->monitorSlider()})
@@ -259,7 +251,7 @@ TEST(TakePanel, LooksInBothAppearances) {
         panel.show();
         QApplication::processEvents();
         keepPicture(panel, QStringLiteral("takes-recording-%1.png").arg(name));
-        // Nothing is cut off where the window is narrow.
+        // Nothing is cut off where the window is narrow: with room to spare on a screen of 1280.
         EXPECT_LE(panel.minimumSizeHint().width(), 1000);
     }
     applyTheme(*qApp, Appearance::Light);

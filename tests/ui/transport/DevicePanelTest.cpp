@@ -1,10 +1,10 @@
 #include "ui/transport/DevicePanel.h"
 
+#include "tests/ui/Picture.h"
 #include "ui/theme/Theme.h"
 
 #include <QApplication>
 #include <QComboBox>
-#include <QDir>
 #include <QListWidget>
 #include <QPushButton>
 #include <QSignalSpy>
@@ -34,15 +34,6 @@ DeviceReport running() {
 
 DeviceWish wishIn(const QSignalSpy& spy) {
     return spy.last()[0].value<DeviceWish>();
-}
-
-void keepPicture(QWidget& widget, const QString& name) {
-    QImage image(widget.size() * 2, QImage::Format_RGB32);
-    image.setDevicePixelRatio(2);
-    image.fill(color(Role::Paper));
-    widget.render(&image);
-    const QString folder = qEnvironmentVariable("EARWRIGHT_SHOTS");
-    if (!folder.isEmpty()) image.save(QDir(folder).filePath(name));
 }
 
 } // namespace
@@ -167,6 +158,7 @@ TEST(DevicePanel, LooksAsItShallByDayAndByNight) {
         panel.show();
         panel.deviceList()->setFocus();
         qApp->processEvents();
+        // It stands beside the music: less than half of a screen of 1280.
         EXPECT_LE(panel.width(), 560);
         keepPicture(panel, "device" + night + ".png");
         report.state = DeviceState::Lost;
