@@ -1,5 +1,6 @@
 // The headless tool: one command a call, data on stdout, one sentence on stderr when something is wrong.
 #include "app/batch/Arguments.h"
+#include "app/batch/BeatsCommand.h"
 #include "app/batch/BounceCommand.h"
 #include "app/batch/CheckCommand.h"
 #include "app/batch/ConvertCommand.h"
@@ -30,6 +31,7 @@ const std::vector<Command>& commands() {
         {"check", earwright::batch::checkUsage, earwright::batch::runCheck},
         {"hint", earwright::batch::hintUsage, earwright::batch::runHint},
         {"tuning", earwright::batch::tuningUsage, earwright::batch::runTuning},
+        {"beats", earwright::batch::beatsUsage, earwright::batch::runBeats},
         {"bounce", earwright::batch::bounceUsage, earwright::batch::runBounce},
         {"convert", earwright::batch::convertUsage, earwright::batch::runConvert},
         {"play", earwright::batch::playUsage, earwright::batch::runPlay},

@@ -120,6 +120,16 @@ TEST(TuningCommand, TellsTheRecordingsOwnA) {
     EXPECT_NEAR(1200 * std::log2(std::stod(run.rows[1][0]) / 440), cents, 0.02);
 }
 
+TEST(BeatsCommand, PrintsARowForEachBeatItFinds) {
+    const Material material;
+    const BatchRun run({"beats", material.audio, "--taps", "0.5,1"});
+    ASSERT_EQ(run.exitCode, 0) << run.errors;
+    ASSERT_GE(run.rows.size(), 3u);
+    EXPECT_EQ(run.rows[0], (std::vector<std::string>{"time_s", "bar_position", "confidence"}));
+    for (std::size_t i = 2; i < run.rows.size(); ++i)
+        EXPECT_NEAR(std::stod(run.rows[i][0]) - std::stod(run.rows[i - 1][0]), 0.5, 0.08);
+}
+
 TEST(ListeningCommands, BlameTheInputWithOneSentence) {
     const Material material;
     const std::string missing = (material.folder / "missing.wav").string();
@@ -127,6 +137,7 @@ TEST(ListeningCommands, BlameTheInputWithOneSentence) {
     writeBytes(broken, "onset_s\tdur_s\tmidi\n1.0\t-0.5\t60\n");
     for (const auto& words :
          std::vector<std::vector<std::string>>{{"tuning", missing},
+                                               {"beats", missing},
                                                {"check", missing, "--notes", material.notes},
                                                {"check", material.audio, "--notes", missing},
                                                {"check", material.audio, "--notes", broken},
@@ -146,6 +157,9 @@ TEST(ListeningCommands, BlameTheCommandLineForWhatIsUnknownOrLeftOut) {
     for (const auto& words : std::vector<std::vector<std::string>>{
              {"tuning"},
              {"tuning", material.audio, "--cents", "3"},
+             {"beats", material.audio, "--taps", "3"},
+             {"beats", material.audio, "--taps", "3,2"},
+             {"beats", material.audio, "--taps", "1,2,x"},
              {"check", material.audio},
              {"check", material.audio, "--notes"},
              {"check", "some.study", "--notes", material.notes},
