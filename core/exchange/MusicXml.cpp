@@ -113,9 +113,13 @@ private:
         pugi::xml_node measure = part.append_child("measure");
         measure.append_attribute("number") = std::to_string(bar.number).c_str();
         if (bar.number < 1) measure.append_attribute("implicit") = "yes";
-        if (&bar == &bars.front()) addAttributes(measure);
+        if (&bar == &bars.front())
+            addAttributes(measure, keyOf(bar));
+        else if (keyOf(bar) != keyOf((&bar)[-1]))
+            addKey(measure.append_child("attributes"), keyOf(bar));
         addTempo(measure, bar);
-        notes.startBar();
+        addSwing(measure, bar);
+        notes.startBar(keyOf(bar));
         const std::vector<PlacedChord> chords = study.barChords(bar.number).chords;
         const auto beams = pageBeams(bar, study.meter);
         for (std::size_t i = 0; i < bar.pieces.size(); ++i) {
@@ -126,10 +130,40 @@ private:
         }
     }
 
-    void addAttributes(pugi::xml_node measure) const {
+    /// Bars before bar 1 are read under its key.
+    KeySignature keyOf(const PageBar& bar) const {
+        return study.page.keyAt(std::max<std::int64_t>(bar.number, 1));
+    }
+
+    static void addKey(pugi::xml_node attributes, const KeySignature& key) {
+        pugi::xml_node element = attributes.append_child("key");
+        addText(element, "fifths", std::to_string(key.fifths));
+        if (key != KeySignature{}) addText(element, "mode", key.mode == Mode::Minor ? "minor" : "major");
+    }
+
+    /// What begins to swing, or ceases to, in this bar.
+    void addSwing(pugi::xml_node measure, const PageBar& bar) const {
+        for (const SwingChange& change : study.page.swings) {
+            if (!Range{bar.begin, bar.end}.contains(change.at)) continue;
+            pugi::xml_node sound = measure.append_child("sound");
+            pugi::xml_node swing = sound.append_child("swing");
+            if (change.swing.isEven()) {
+                swing.append_child("straight");
+            } else {
+                // Whole numbers are asked for; hundredths are as fine as anybody hears.
+                addText(swing, "first", std::to_string(std::lround(change.swing.ratio * 100)));
+                addText(swing, "second", "100");
+                addText(swing, "swing-type", change.swing.noteValue == 16 ? "16th" : "eighth");
+            }
+            const std::int64_t offset = notes.duration(change.at - bar.begin);
+            if (offset > 0) addText(sound, "offset", std::to_string(offset));
+        }
+    }
+
+    void addAttributes(pugi::xml_node measure, const KeySignature& key) const {
         pugi::xml_node attributes = measure.append_child("attributes");
         addText(attributes, "divisions", std::to_string(divisions));
-        addText(attributes.append_child("key"), "fifths", "0");
+        addKey(attributes, key);
         pugi::xml_node time = attributes.append_child("time");
         addText(time, "beats", std::to_string(study.meter.beatsPerBar));
         addText(time, "beat-type", std::to_string(study.meter.beatUnit));

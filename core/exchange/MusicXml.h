@@ -12,7 +12,9 @@ namespace earwright {
 /// from the pickup to the last note or chorus. With it go meter, tempo (in the sound of each bar, from the
 /// beat marks), chord symbols (what cannot be read as a chord stands as words) and phrasing: a slide in from
 /// below or above is a scoop or plop, a slide out a doit or falloff; trill, slur, grace notes, accent and
-/// parenthesised notehead are what they are called. A note is spelled as the user chose, else from its chord.
+/// parenthesised notehead are what they are called, and so are the other marks of addPhrasing(). Keys and
+/// swing go along; of the other page marks nothing does yet. A note is spelled as the user chose, else from
+/// its chord.
 ///
 /// Error: OutOfRange of pageBars(). Threads: any.
 Result<std::string> musicXml(const Study& study);

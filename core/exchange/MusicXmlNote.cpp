@@ -1,6 +1,7 @@
 #include "core/exchange/MusicXmlNote.h"
 
 #include "core/engraving/WrittenName.h"
+#include "core/exchange/MusicXmlMarks.h"
 
 #include <array>
 
@@ -38,10 +39,6 @@ const char* typeName(int denominator) {
     }
 }
 
-void addMark(pugi::xml_node parent, const char* name, const char* type) {
-    parent.append_child(name).append_attribute("type") = type;
-}
-
 /// Voice, type and what belongs to the type.
 void addValue(pugi::xml_node note, const NoteValue& value) {
     addText(note, "voice", "1");
@@ -55,27 +52,6 @@ void addTimeModification(pugi::xml_node note, const NoteValue& value) {
     pugi::xml_node modification = note.append_child("time-modification");
     addText(modification, "actual-notes", std::to_string(value.tuplet->actual));
     addText(modification, "normal-notes", std::to_string(value.tuplet->normal));
-}
-
-void addTrill(pugi::xml_node notations, const PagePiece& piece, int semitones) {
-    pugi::xml_node ornaments = notations.append_child("ornaments");
-    if (!piece.tiedFromBefore) {
-        pugi::xml_node mark = ornaments.append_child("trill-mark");
-        if (semitones <= 2) mark.append_attribute("trill-step") = semitones == 1 ? "half" : "whole";
-        addMark(ornaments, "wavy-line", "start");
-    }
-    if (!piece.tiedOn) addMark(ornaments, "wavy-line", "stop");
-}
-
-void addArticulations(pugi::xml_node notations, const PagePiece& piece, const Phrasing& phrasing) {
-    const bool isFirst = !piece.tiedFromBefore;
-    const bool slidesOut = phrasing.slideOut && !piece.tiedOn;
-    if (!(isFirst && (phrasing.accented || phrasing.slideIn)) && !slidesOut) return;
-    pugi::xml_node articulations = notations.append_child("articulations");
-    if (isFirst && phrasing.accented) articulations.append_child("accent");
-    if (isFirst && phrasing.slideIn)
-        articulations.append_child(*phrasing.slideIn == SlideFrom::Below ? "scoop" : "plop");
-    if (slidesOut) articulations.append_child(*phrasing.slideOut == SlideTo::Up ? "doit" : "falloff");
 }
 
 } // namespace
@@ -163,7 +139,8 @@ void MusicXmlNotes::addAccidental(pugi::xml_node note, const PitchName& name, in
                                                       "double-sharp"};
     // A tied note needs no sign of its own, not even behind a bar line, and sets none for later notes.
     if (isTied) return;
-    int& standing = accidentals[{name.step, writtenOctave(name, midi)}];
+    int& standing =
+        accidentals.try_emplace({name.step, writtenOctave(name, midi)}, key.alterOf(name.step)).first->second;
     if (standing != name.alter) addText(note, "accidental", names[static_cast<std::size_t>(name.alter + 2)]);
     standing = name.alter;
 }
@@ -180,6 +157,22 @@ bool MusicXmlNotes::slurBegins(std::size_t event) const {
     return !isSlurred && event + 1 < line.size() && line[event + 1].notes.front().phrasing.slurred;
 }
 
+/// What leads from this note to the next, and from the one before to this.
+void MusicXmlNotes::addJoins(pugi::xml_node notations, const PagePiece& piece) const {
+    const std::size_t event = *piece.event;
+    const Phrasing& here = line[event].notes.front().phrasing;
+    const Phrasing before = event > 0 ? line[event - 1].notes.front().phrasing : Phrasing{};
+    const Phrasing next = event + 1 < line.size() ? line[event + 1].notes.front().phrasing : Phrasing{};
+    const auto byHand = [&](SlurBy by, const char* type) {
+        const char* name = by == SlurBy::HammerOn ? "hammer-on" : "pull-off";
+        addMark(notations.append_child("technical"), name, type);
+    };
+    if (!piece.tiedFromBefore && event > 0 && here.slurBy) byHand(*here.slurBy, "stop");
+    if (!piece.tiedOn && next.slurBy) byHand(*next.slurBy, "start");
+    if (!piece.tiedFromBefore && before.slidesToNext) addMark(notations, "slide", "stop");
+    if (!piece.tiedOn && here.slidesToNext && event + 1 < line.size()) addMark(notations, "slide", "start");
+}
+
 void MusicXmlNotes::addNotations(pugi::xml_node note, const PagePiece& piece, std::size_t index) {
     const Phrasing& phrasing = line[*piece.event].notes[index].phrasing;
     pugi::xml_node notations = note.append_child("notations");
@@ -191,9 +184,8 @@ void MusicXmlNotes::addNotations(pugi::xml_node note, const PagePiece& piece, st
         if (piece.startsTuplet) addMark(notations, "tuplet", "start");
         if (piece.endsTuplet) addMark(notations, "tuplet", "stop");
     }
-    if (phrasing.trill && (!piece.tiedFromBefore || !piece.tiedOn))
-        addTrill(notations, piece, *phrasing.trill);
-    addArticulations(notations, piece, phrasing);
+    addPhrasing(notations, piece, phrasing);
+    if (index == 0) addJoins(notations, piece);
     if (!notations.first_child()) note.remove_child(notations);
 }
 

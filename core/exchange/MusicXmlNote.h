@@ -21,7 +21,11 @@ public:
     MusicXmlNotes(const Study& written, const std::vector<PageNotes>& notesOfLine, std::int64_t perQuarter)
         : study(written), line(notesOfLine), divisions(perQuarter) {}
 
-    void startBar() { accidentals.clear(); }
+    /// Under this key.
+    void startBar(const KeySignature& standing) {
+        key = standing;
+        accidentals.clear();
+    }
     /// `beams` as pageBeams() gives them for this piece.
     void add(pugi::xml_node measure, const PagePiece& piece, const std::vector<std::string>& beams);
     /// In divisions of the quarter. Requires: it is a whole number of them.
@@ -35,12 +39,14 @@ private:
     void addPitch(pugi::xml_node note, const PitchName& name, int midi);
     void addAccidental(pugi::xml_node note, const PitchName& name, int midi, bool isTied);
     void addNotations(pugi::xml_node note, const PagePiece& piece, std::size_t index);
+    void addJoins(pugi::xml_node notations, const PagePiece& piece) const;
     bool slurBegins(std::size_t event) const;
     bool slurEnds(std::size_t event) const;
 
     const Study& study;
     const std::vector<PageNotes>& line;
     std::int64_t divisions;
+    KeySignature key;
     /// What stands before a letter and octave so far in this bar.
     std::map<std::pair<Step, int>, int> accidentals;
 };

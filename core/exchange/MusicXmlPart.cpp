@@ -128,7 +128,7 @@ void MusicXmlPart::readElement(pugi::xml_node element) {
     else if (name == "direction")
         readDirection(element);
     else if (name == "sound")
-        readSound(element, cursor);
+        readSound(element, offsetOf(element));
     else if (name == "barline")
         readBarline(element);
 }

@@ -67,6 +67,38 @@ TEST(MusicXmlReading, ReadsBackTheLineThatIsWritten) {
     EXPECT_NEAR(back.study.beatMap.seconds(Beats(8)).value, 4, 0.01);
 }
 
+TEST(MusicXmlReading, ReadsBackPhrasingKeysAndSwing) {
+    Study study;
+    for (int i = 0; i < 12; ++i)
+        study.notes.push_back(plainNote(study, 60 + i, Beats(3 * i, 2), Beats(3, 2)));
+    const auto at = [&](std::size_t i) -> Phrasing& { return study.notes[i].phrasing; };
+    at(0).slidesToNext = at(0).staccato = true;
+    at(1).slurred = true;
+    at(1).slurBy = SlurBy::PullOff;
+    at(2).bend = Bend{3, BendShape::PrebentDown};
+    at(3).bend = Bend{4, BendShape::UpAndDown};
+    at(4).bend = Bend{2, BendShape::Up};
+    at(5).vibrato = at(5).tenuto = true;
+    at(6).turn = Turn::FromBelow;
+    at(7).mordent = Mordent::Upper;
+    at(8).fall = at(8).scoop = true;
+    at(9).letRing = at(9).accented = true;
+    at(10).slideIn = SlideFrom::Above;
+    at(10).slideOut = SlideTo::Up;
+    at(11).graceNotes = {70, 72};
+    at(11).trill = 1;
+    study.page.keys = {{1, {-2, Mode::Major}}, {3, {-1, Mode::Minor}}};
+    study.page.swings = {{Beats(0), {1.75, 8}}, {Beats(8), {}}};
+    const auto text = musicXml(study);
+    ASSERT_TRUE(text.ok());
+    const Imported back = read(*text);
+    ASSERT_EQ(back.study.notes.size(), study.notes.size());
+    for (std::size_t i = 0; i < study.notes.size(); ++i)
+        EXPECT_EQ(back.study.notes[i], study.notes[i]) << i;
+    EXPECT_EQ(back.study.page, study.page);
+    EXPECT_TRUE(back.leftOut.empty());
+}
+
 TEST(MusicXmlReading, ReadsHowNotesArePlayed) {
     const auto in = [](const std::string& notations) { return "<notations>" + notations + "</notations>"; };
     const Imported imported = read(scoreOf(

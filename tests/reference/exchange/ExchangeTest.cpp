@@ -133,11 +133,14 @@ TEST(Exchange, AnotherReaderFindsTheSameNotesInMusicXml) {
 }
 
 TEST(Exchange, AnotherReaderFindsThePhrasingInMusicXml) {
-    // The pickup of the full study: two grace notes, then E♭ with everything; then a ghosted note, tied
-    // twice.
+    // The pickup of the full study: two grace notes, then E♭ with all old marks; then a ghosted note, tied
+    // twice, with another to be pulled off; then the marks of withEveryMark().
     EXPECT_EQ(readBack("read_musicxml.py", *musicXml(fullStudy())),
               (Rows{"2/3 0 61", "2/3 0 62", "2/3 1/3 63 accent falloff scoop trill-mark",
-                    "9/2 5 60 notehead notehead notehead"}));
+                    "9/2 5 60 notehead slur:start notehead notehead pull-off:start",
+                    "21 1 67 inverted-mordent inverted-turn pre-bend pull-off:stop release scoop slide:start "
+                    "slur:stop staccato tenuto",
+                    "22 1 65 falloff slide:stop"}));
     Study slurred = plainStudy();
     slurred.notes[2].phrasing.slurred = slurred.notes[3].phrasing.slurred = true;
     const Rows rows = readBack("read_musicxml.py", *musicXml(slurred));

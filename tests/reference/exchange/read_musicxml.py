@@ -9,7 +9,9 @@ import xml.etree.ElementTree as xml
 from fractions import Fraction
 
 STEPS = dict(C=0, D=2, E=4, F=5, G=7, A=9, B=11)
-MARKS = ("trill-mark", "accent", "scoop", "plop", "doit", "falloff", "notehead", "slur")
+MARKS = ("trill-mark", "accent", "scoop", "plop", "doit", "falloff", "notehead", "staccato", "tenuto", "turn", "inverted-turn",
+         "mordent", "inverted-mordent", "pre-bend", "release")
+JOINS = ("slur", "slide", "hammer-on", "pull-off")
 
 
 def midi(pitch):
@@ -18,8 +20,8 @@ def midi(pitch):
 
 
 def marks(note):
-    found = [element.tag + (":" + element.get("type") if element.tag == "slur" else "") for element in note.iter()
-             if element.tag in MARKS]
+    found = [element.tag + (":" + element.get("type") if element.tag in JOINS else "") for element in note.iter()
+             if element.tag in MARKS + JOINS]
     return " ".join(sorted(found))
 
 
