@@ -19,7 +19,7 @@ double probabilityOfSuggestion(const std::array<float, suggestionFeatureCount>& 
 double probabilityOfNote(const std::array<float, unwrittenFeatureCount>& features);
 
 /// Below this a claim is contradicted, above the other it is supported.
-inline constexpr double contradictedBelow = 0.30;
+inline constexpr double contradictedBelow = 0.40;
 inline constexpr double supportedAbove = 0.90;
 /// Below this a suggestion misleads more often than it helps; of those a little above it half are right.
 inline constexpr double suggestedAbove = 0.4;

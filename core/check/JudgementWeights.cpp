@@ -5,19 +5,19 @@
 namespace earwright {
 
 const LogOdds<claimPitchFeatureCount> claimPitchOdds{
-{0.77575F, 0.040366F, 0.051495F, -0.69475F, 0.074002F, 0.25209F},
-4.1087F};
+{0.46369F, 0.14314F, 0.36624F, -0.41714F, -0.028082F, 0.23568F},
+4.483F};
 
 const LogOdds<claimOnsetFeatureCount> claimOnsetOdds{
-{0.39044F, 0.9099F, 0.85267F, -0.27366F},
-5.4648F};
+{0.76664F, 0.65182F, 1.0392F, -0.25667F},
+5.9125F};
 
 const LogOdds<suggestionFeatureCount> suggestionOdds{
-{0.96323F, 0.25482F, 0.43393F, 0.37413F, 0.F, -0.25266F, 0.82459F, 0.25333F},
-2.4931F};
+{1.1014F, 0.27625F, 0.15963F, 0.76368F, 0.F, -0.27832F, 0.70014F, 0.20333F},
+1.521F};
 
 const LogOdds<unwrittenFeatureCount> unwrittenOdds{
-{0.11185F, 0.2604F, 0.55349F, 0.25434F, 0.42008F, 2.3524F, -3.1658F, -0.92708F, 1.3682F, 0.12847F},
-3.607F};
+{0.F, 0.38992F, 0.8037F, 0.29932F, 0.33181F, 2.73F, -3.0568F, -0.89516F, 1.1336F, 0.066944F},
+2.6653F};
 
 } // namespace earwright

@@ -44,12 +44,9 @@ SpanSpectra spectraOf(const Range<Seconds>& span, const StereoViews& views, std:
 }
 
 PitchRow rowOf(const SpanSpectra& spectra) {
-    PitchRow row;
-    if (std::ranges::max(spectra.attack) > silence || std::ranges::max(spectra.sustain) > silence) {
-        const auto features = spanFeatures(spectra);
-        for (std::size_t pitch = 0; pitch < pitchCount; ++pitch)
-            row[pitch] = spanNetwork(features[pitch]);
-    }
+    const bool heard =
+        std::ranges::max(spectra.attack) > silence || std::ranges::max(spectra.sustain) > silence;
+    PitchRow row = heard ? spanNetwork(spanFeatures(spectra)) : PitchRow{};
     row.normalise();
     return row;
 }

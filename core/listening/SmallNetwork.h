@@ -20,18 +20,27 @@ struct SmallNetwork {
     std::array<float, Inputs> direct;
     float bias;
 
-    float operator()(std::span<const float, Inputs> x) const {
+    std::array<float, Units> activeUnits(std::span<const float, Inputs> x) const {
         std::array<float, Units> units = hiddenBias;
-        float y = bias;
-        for (std::size_t i = 0; i < Inputs; ++i) {
-            y += direct[i] * x[i];
+        for (std::size_t i = 0; i < Inputs; ++i)
             for (std::size_t k = 0; k < Units; ++k)
                 units[k] += hidden[i][k] * x[i];
-        }
+        for (float& unit : units)
+            unit = unit > 0 ? unit : 0;
+        return units;
+    }
+
+    /// The answer for inputs whose active units are known.
+    float from(const std::array<float, Units>& active, std::span<const float, Inputs> x) const {
+        float y = bias;
+        for (std::size_t i = 0; i < Inputs; ++i)
+            y += direct[i] * x[i];
         for (std::size_t k = 0; k < Units; ++k)
-            y += out[k] * (units[k] > 0 ? units[k] : 0);
+            y += out[k] * active[k];
         return y;
     }
+
+    float operator()(std::span<const float, Inputs> x) const { return from(activeUnits(x), x); }
 };
 
 } // namespace earwright

@@ -22,7 +22,7 @@ KINDS = {"semitone": (-1, 1), "tone": (-2, 2), "third": (-4, -3, 3, 4), "octave"
 PITCH_SIGNS = [1, 1, 1, -1, 0, 1]
 BEGIN_SIGNS = [1, 1, 0, -1]
 SUGGESTION_SIGNS = [1, 1, 1, 1, 1, -1, 0, 0]
-CONTRADICTED_BELOW, SUPPORTED_ABOVE, SUGGESTED_ABOVE = 0.30, 0.90, 0.4        # as in Judgement.h
+CONTRADICTED_BELOW, SUPPORTED_ABOVE, SUGGESTED_ABOVE = 0.40, 0.90, 0.4        # as in Judgement.h
 ONSET_SIGNS = [1, 1, 1, 1, 1, 1, -1, 0, 0, 1]
 
 

@@ -1,6 +1,6 @@
 """Trains the two small networks of core/listening and writes NetworkWeights.cpp.
 
-  networks.py WORK OUT.cpp --plain SET,SET… --low SET,SET… --single SET,SET… --growled SET,SET…
+  networks.py WORK OUT.cpp --spans SET,SET… --onsets SET,SET…
 
 A set is a folder of WORK made by solos.py.
 """
@@ -26,6 +26,25 @@ class Scorer(nn.Module):
 
     def forward(self, x):
         return (self.direct(x) + self.out(torch.relu(self.hidden(x))))[..., 0]
+
+
+class SpanScorer(nn.Module):
+    """SpanNetwork: scores each pitch, lets it tell its relatives a few numbers, and adds what they make of them."""
+
+    RELATIVES = [-24, -19, -12, -7, -5, -2, -1, 0, 1, 2, 5, 7, 12, 19, 24]
+
+    def __init__(self, inputs, units=56, told=6, among=24):
+        super().__init__()
+        self.alone, self.told = Scorer(inputs, units), nn.Linear(units, told)
+        self.hidden, self.out = nn.Linear(len(self.RELATIVES) * (told + 1), among), nn.Linear(among, 1)
+
+    def forward(self, x):
+        active = torch.relu(self.alone.hidden(x))
+        scores = (self.alone.direct(x) + self.alone.out(active))[..., 0]
+        probable = torch.log_softmax(scores, -1).clamp(min=-10) / 4 + 2.5
+        heard = nn.functional.pad(torch.cat([self.told(active), probable[..., None]], -1), (0, 0, 24, 24))
+        heard = torch.cat([heard[..., 24 + r:24 + r + PITCHES, :] for r in self.RELATIVES], -1)
+        return scores + self.out(torch.relu(self.hidden(heard)))[..., 0]
 
 
 class OnsetScorer(nn.Module):
@@ -95,10 +114,6 @@ def onset_data(work, names):
     return np.array(tables), np.array(targets), np.array(shared)
 
 
-def joined(*data):
-    return [np.concatenate([tables for tables, _ in data])], np.concatenate([pitches for _, pitches in data])
-
-
 def fit(model, inputs, targets, epochs, batch, rate, smoothing=0.0):
     torch.manual_seed(0)
     inputs, targets = [torch.from_numpy(x) for x in inputs], torch.from_numpy(targets).long()
@@ -118,20 +133,6 @@ def fit(model, inputs, targets, epochs, batch, rate, smoothing=0.0):
     return model
 
 
-def blended(a, b, share):
-    """One network that answers a weighted mean of two; `share` is what the second one counts."""
-    both = Scorer(a.hidden.in_features, a.hidden.out_features + b.hidden.out_features)
-    mix = lambda one, other: (1 - share) * one + share * other
-    with torch.no_grad():
-        both.hidden.weight.copy_(torch.cat([a.hidden.weight, b.hidden.weight]))
-        both.hidden.bias.copy_(torch.cat([a.hidden.bias, b.hidden.bias]))
-        both.out.weight.copy_(torch.cat([(1 - share) * a.out.weight, share * b.out.weight], 1))
-        both.out.bias.copy_(mix(a.out.bias, b.out.bias))
-        both.direct.weight.copy_(mix(a.direct.weight, b.direct.weight))
-        both.direct.bias.copy_(mix(a.direct.bias, b.direct.bias))
-    return both
-
-
 def number(x):
     text = "%.6g" % float(x)
     return text + ("F" if "." in text or "e" in text else ".F")
@@ -141,39 +142,44 @@ def array(values):
     return "{" + ",".join(map(number, values)) + "}"
 
 
-def network_text(name, kind, hidden, out, direct, bias):
-    rows = ",\n".join(array(row) for row in hidden.weight.T)
-    return "const SmallNetwork<%s> %s{\n{{%s}},\n%s,\n%s,\n%s,\n%s};\n\n" % (
-        kind, name, rows, array(hidden.bias), array(out.weight[0]), array(direct), number(bias))
+def rows(matrix):
+    """One row an input, as SmallNetwork holds its weights."""
+    return "{{%s}}" % ",\n".join(array(row) for row in matrix.T)
+
+
+def network(hidden, out, direct, bias):
+    return "{\n%s,\n%s,\n%s,\n%s,\n%s}" % (rows(hidden.weight), array(hidden.bias), array(out.weight[0]), array(direct),
+                                          number(bias))
+
+
+def scorer(n):
+    return network(n.hidden, n.out, n.direct.weight[0], n.out.bias[0] + n.direct.bias[0])
+
+
+def among(n):
+    return network(n.hidden, n.out, np.zeros(n.hidden.in_features), n.out.bias[0])
 
 
 def main():
     options = argparse.ArgumentParser()
     options.add_argument("work")
     options.add_argument("out")
-    for sets in ("--plain", "--low", "--single", "--growled"):
+    for sets in ("--spans", "--onsets"):
         options.add_argument(sets, required=True, type=lambda names: names.split(","))
     o = options.parse_args()
-    plain, low, single, growled = (span_data(o.work, names) for names in (o.plain, o.low, o.single, o.growled))
-    steady, hoarse = (fit(Scorer(plain[0].shape[2], 24), *joined(plain, low, more), 8, 64, 3e-3, 0.01)
-                      for more in (single, growled))
-    # Low notes are few among so many, so the first network hears them once more.
-    some = np.random.default_rng(3).permutation(len(plain[1]))[:16000]
-    again = joined((plain[0][some], plain[1][some]), single, single, single, low)
-    steady = fit(steady, *again, 3, 64, 1.5e-3, 0.01)
-    # The second keeps growled notes from being taken for the octave below; alone, it takes low notes for the one above.
-    span = blended(steady, hoarse, 0.25)
-    tables, targets, shared = onset_data(o.work, o.plain)
+    tables, pitches = span_data(o.work, o.spans)
+    torch.manual_seed(1)
+    span = fit(SpanScorer(tables.shape[2]), [tables], pitches, 6, 96, 3e-3, 0.01)
+    tables, targets, shared = onset_data(o.work, o.onsets)
     onset = fit(OnsetScorer(tables.shape[2], 16), [tables, shared], targets, 5, 128, 3e-3)
-    torch.save((span, onset), o.work + "/networks.pt")
+    torch.save((span.state_dict(), onset.state_dict()), o.work + "/networks.pt")
     text = "// Written by training/networks.py; see training/README.md. Not for editing by hand.\n"
     text += '#include "core/listening/NetworkWeights.h"\n\n// clang-format off\nnamespace earwright {\n\n'
     with torch.no_grad():
-        for name, kind, n in (("spanNetwork", "spanFeatureCount, 48", span),
-                              ("onsetNetwork", "onsetFeatureCount, 16", onset.pitch)):
-            text += network_text(name, kind, n.hidden, n.out, n.direct.weight[0], n.out.bias[0] + n.direct.bias[0])
-        text += network_text("noOnsetNetwork", "fluxFeatureCount, 6", onset.hidden, onset.out, np.zeros(4),
-                             onset.out.bias[0])
+        text += "const SpanNetwork spanNetwork{\n%s,\n%s,\n%s,\n%s};\n\n" % (
+            scorer(span.alone), rows(span.told.weight), array(span.told.bias), among(span))
+        text += "const SmallNetwork<onsetFeatureCount, 16> onsetNetwork%s;\n\n" % scorer(onset.pitch)
+        text += "const SmallNetwork<fluxFeatureCount, 6> noOnsetNetwork%s;\n\n" % among(onset)
     open(o.out, "w").write(text + "} // namespace earwright\n")
 
 

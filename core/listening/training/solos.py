@@ -2,7 +2,7 @@
 and accented notes, scoops and vibrato, on sampled and synthesised instruments, alone or over bass, drums and
 comping, mistuned, hard-panned, dull, noisy.
 
-  solos.py OUT --font FONT [--bands FONT,FONT…] --count N --seed S [--kind plain|growled|low|single]
+  solos.py OUT --font FONT [--bands FONT,FONT…] --count N --seed S [--kind plain|hoarse|growled|low|single]
 
 Writes OUT/0000.flac, .tsv (onset, length, MIDI number, velocity) and .json for each solo. Needs fluidsynth.
 """
@@ -28,6 +28,7 @@ BLOWN = {64, 65, 66, 67, 56, 59, 57, 71, 73, 40, 22, 53, FORMANT, PARTIALS}
 WEIGHTS = {
     "plain": {**dict.fromkeys(RANGES, 1), 24: 3, 25: 3, 26: 4, 27: 3, 28: 1.5, 64: 2, 65: 4, 66: 4, 67: 1.5, 56: 4,
               57: 1.5, PLUCKED: 4, FORMANT: 4, PARTIALS: 4},
+    "hoarse": {66: 4, 65: 4, 64: 3, 67: 2, 56: 2, 57: 1, FORMANT: 3, PARTIALS: 3, 26: 1, 27: 1, 24: 1, PLUCKED: 1},
     "growled": {66: 6, 65: 4, 64: 2, 67: 2, 56: 1, FORMANT: 2, PARTIALS: 2, 26: 1, 24: 1},
     "single": dict.fromkeys([24, 25, 26, 27, 28, 64, 65, 66, 67, 56, 57, 71, 73, 0, PLUCKED, FORMANT, PARTIALS], 1),
     "low": {24: 2, 25: 4, 26: 2, 27: 3, 28: 1, 0: 1.5, PLUCKED: 3, 67: 1, 57: 1},
@@ -192,13 +193,18 @@ class Voice:
         return y[:int(seconds * RATE)]
 
 
-def growled(r, line, notes, off, cents, depth):
-    """Every second period a little different, as in a growl: sound appears between the partials."""
+def growled(r, line, notes, off, cents, depth, attacks=False):
+    """Every second period a little different, as in a growl: sound appears between the partials. With `attacks` it
+    dies away in most notes, so that short ones have nothing else."""
     gain = np.ones(len(line))
     for (on, d, m), o in zip(notes, off):
         if r.random() < .75:
             f, part = 440 * 2 ** ((m - 69 + (cents + o) / 100) / 12), gain[int(on * RATE):int((on + d) * RATE)]
-            part += depth * r.uniform(.6, 1.1) * np.cos(np.pi * f * np.arange(len(part)) / RATE + r.uniform(0, 6.28))
+            t = np.arange(len(part)) / RATE
+            much = depth * r.uniform(.6, 1.1)
+            if attacks:
+                much = much * (r.uniform(0, .2) + np.exp(-(t / r.uniform(.06, .25)) ** 2))
+            part += much * np.cos(np.pi * f * t + r.uniform(0, 6.28))
     return line * gain
 
 
@@ -311,7 +317,9 @@ def solo(seed, font, bands, kind):
     velocity, off = velocities(r, notes), r.normal(0, 6, len(notes))
     line = (Voice(r, number).line(notes, velocity, off, cents, seconds) if number >= PLUCKED else
             sampled_line(r, notes, velocity, off, cents, number, font, seconds))
-    if kind == "growled" or r.random() < .18:
+    if kind == "hoarse":
+        line = growled(r, line, notes, off, cents, r.uniform(.3, 1.9), attacks=True)
+    elif kind == "growled" or r.random() < .18:
         line = growled(r, line, notes, off, cents, r.uniform(.3, 1.7) if kind == "growled" else r.uniform(.15, .9))
     if r.random() < .7:
         line = coloured(r, line)
