@@ -3,6 +3,8 @@
 #include "app/batch/Arguments.h"
 #include "app/batch/ClaimsTable.h"
 #include "app/batch/Listening.h"
+#include "app/batch/PhrasingColumns.h"
+#include "core/check/PhrasingMeasure.h"
 #include "core/check/RecordingCheck.h"
 #include "core/check/StudyCheck.h"
 #include "core/sound/ContentHash.h"
@@ -29,22 +31,38 @@ void printUnwritten(const UnwrittenSound& sound) {
                 sound.midi, sound.score);
 }
 
-int checkAudio(const std::string& audio, const std::string& notes) {
+/// How the notes are played, where that is asked for; else nothing.
+Result<std::vector<NotePlaying>> playingOf(const RecordingEvidence& recording,
+                                           const std::vector<PhrasingClaim>& claims, bool asked) {
+    if (!asked) return std::vector<NotePlaying>();
+    return measurePhrasing(recording, claims);
+}
+
+int checkAudio(const std::string& audio, const std::string& notes, bool phrasing) {
     const auto claims = readClaims(notes);
     if (!claims) return complain(claims.error(), exitInput);
     const auto recording = listenTo(audio);
     if (!recording) return complain(recording.error(), exitInput);
     const auto check = checkRecording(*recording, *claims);
     if (!check) return complain(check.error(), exitInput);
-    std::printf("%s\n", header);
+    std::vector<PhrasingClaim> plain;
+    for (const Claim& claim : *claims)
+        plain.push_back({claim.range, claim.midi, {}});
+    const auto playing = playingOf(*recording, plain, phrasing);
+    if (!playing) return complain(playing.error(), exitInput);
+    std::printf("%s", header);
+    if (phrasing) printPhrasingHeader();
+    std::printf("\n");
     for (std::size_t i = 0; i < claims->size(); ++i) {
         const Claim& claim = (*claims)[i];
         const ClaimAnswer& answer = check->answers[i];
         printClaimed(claim.range, claim.midi, answer.verdict, answer.score, answer.suggestedMidi);
+        if (phrasing) printPhrasing({}, (*playing)[i]);
         std::printf("\n");
     }
     for (const UnwrittenSound& sound : check->unwritten) {
         printUnwritten(sound);
+        if (phrasing) printNoPhrasing();
         std::printf("\n");
     }
     return exitDone;
@@ -53,11 +71,19 @@ int checkAudio(const std::string& audio, const std::string& notes) {
 /// The bar, and the beat in it counted from 1.
 void printPlace(const Study& study, double beats) {
     const Beats nearest = Beats::nearest(beats, 1000);
-    std::printf("\t%lld\t%.3f\n", static_cast<long long>(study.meter.barOf(nearest)),
+    std::printf("\t%lld\t%.3f", static_cast<long long>(study.meter.barOf(nearest)),
                 study.meter.withinBar(nearest).toDouble() + 1);
 }
 
-int checkStudyFile(const std::string& path) {
+/// The checked notes as the measuring of their playing sees them.
+std::vector<PhrasingClaim> phrasingClaims(const Study& study, const PhraseCheck& check) {
+    std::vector<PhrasingClaim> claims;
+    for (const CheckedNote& note : check.notes)
+        claims.push_back({note.range, note.midi, study.note(note.note)->phrasing});
+    return claims;
+}
+
+int checkStudyFile(const std::string& path, bool phrasing) {
     const auto study = StudyFile::read(path);
     if (!study) return complain(study.error(), exitInput);
     const auto audio = locate(study->recording, path, [](const auto& file) { return contentHash(file); });
@@ -66,21 +92,34 @@ int checkStudyFile(const std::string& path) {
     if (!recording) return complain(recording.error(), exitInput);
     const auto check = checkStudy(*study, *recording);
     if (!check) return complain(check.error(), exitInput);
-    std::printf("%s\tbar\tbeat\n", header);
-    for (const CheckedNote& note : check->notes) {
+    const std::vector<PhrasingClaim> claims = phrasingClaims(*study, *check);
+    const auto playing = playingOf(*recording, claims, phrasing);
+    if (!playing) return complain(playing.error(), exitInput);
+    std::printf("%s\tbar\tbeat", header);
+    if (phrasing) printPhrasingHeader();
+    std::printf("\n");
+    for (std::size_t i = 0; i < check->notes.size(); ++i) {
+        const CheckedNote& note = check->notes[i];
         printClaimed(note.range, note.midi, note.verdict, note.score, note.suggestedMidi);
         printPlace(*study, study->beatMap.beatsAt(note.range.begin));
+        if (phrasing) printPhrasing(claims[i].phrasing, (*playing)[i]);
+        std::printf("\n");
     }
     for (const UnwrittenSound& sound : check->unwritten) {
         printUnwritten(sound);
         printPlace(*study, study->beatMap.beatsAt(sound.range.begin));
+        if (phrasing) printNoPhrasing();
+        std::printf("\n");
     }
     return exitDone;
 }
 
 } // namespace
 
-int runCheck(std::span<const std::string> words) {
+int runCheck(std::span<const std::string> given) {
+    // A word that stands for itself, wherever it is.
+    std::vector<std::string> words(given.begin(), given.end());
+    const bool phrasing = std::erase(words, "--phrasing") > 0;
     const auto arguments = Arguments::parse(words, 1, {"--notes"});
     if (!arguments) return complain(arguments.error(), exitUsage);
     const std::string& input = arguments->alone(0);
@@ -93,7 +132,7 @@ int runCheck(std::span<const std::string> words) {
         return complain({ErrorKind::OutOfRange,
                          "check needs a study, or --notes with a table of notes beside a recording.", ""},
                         exitUsage);
-    return isStudy ? checkStudyFile(input) : checkAudio(input, *notes);
+    return isStudy ? checkStudyFile(input, phrasing) : checkAudio(input, *notes, phrasing);
 }
 
 } // namespace earwright::batch

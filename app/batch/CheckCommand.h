@@ -6,10 +6,12 @@
 
 namespace earwright::batch {
 
-inline constexpr const char* checkUsage = "check AUDIO --notes NOTES.tsv | check STUDY";
+inline constexpr const char* checkUsage =
+    "check AUDIO --notes NOTES.tsv [--phrasing] | check STUDY [--phrasing]";
 
 /// Prints `kind onset_s dur_s midi verdict score suggested_midi` (for a study also `bar beat`), claimed rows
-/// first, and returns the exit code.
+/// first, and returns the exit code. --phrasing adds what is measured about the playing of each note
+/// (PhrasingColumns.h).
 int runCheck(std::span<const std::string> words);
 
 } // namespace earwright::batch

@@ -115,6 +115,12 @@ Result<PassageEvidence> RecordingEvidence::passage(Range<Seconds> range, const H
     return PassageEvidence::listen(heardPart(*sound, range, part), own.cents, range, stop, progress);
 }
 
+Result<StereoViews> RecordingEvidence::views(Range<Seconds> range, std::stop_token stop) const {
+    const auto sound = soundAround(range, stop);
+    if (!sound) return sound.error();
+    return StereoViews(*sound, range);
+}
+
 Result<OnsetTrack> RecordingEvidence::mixOnsets(Range<Seconds> range, std::stop_token stop) const {
     auto sound = soundAround(range, stop);
     if (!sound) return sound.error();

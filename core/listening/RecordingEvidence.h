@@ -44,6 +44,8 @@ public:
     /// The onsets of a passage with both sides taken together: those of its View::Both, without the others.
     /// Errors: Cancelled.
     Result<OnsetTrack> mixOnsets(Range<Seconds> range, std::stop_token stop = {}) const;
+    /// The sound of a passage as each view hears it, for measuring what single notes do. Errors: Cancelled.
+    Result<StereoViews> views(Range<Seconds> range, std::stop_token stop = {}) const;
     /// Where what was heard is kept on disk, if anywhere.
     const std::optional<EvidencePlace>& place() const { return onDisk; }
 

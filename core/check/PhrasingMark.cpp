@@ -1,0 +1,136 @@
+#include "core/check/PhrasingMark.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace earwright {
+
+namespace {
+
+/// A trace with fewer clear points speaks neither for nor against a mark.
+constexpr double clearEnough = 0.6;
+constexpr Seconds longEnough{0.10};
+
+bool canBeHeard(const NotePlaying& playing) {
+    return playing.pitch.clearShare >= clearEnough && playing.heard.length() >= longEnough;
+}
+
+Verdict absent(const NotePlaying& playing) {
+    return canBeHeard(playing) ? Verdict::Contradicted : Verdict::Unclear;
+}
+
+Verdict slideVerdict(bool fromBelowOrDown, const std::optional<HeardSlide>& heard,
+                     const NotePlaying& playing) {
+    if (!heard) return absent(playing);
+    return (heard->cents < 0) == fromBelowOrDown ? Verdict::Supported : Verdict::Contradicted;
+}
+
+Verdict trillVerdict(int semitones, const NotePlaying& playing) {
+    constexpr double tolerance = 0.6;
+    if (!playing.pitch.trill) return absent(playing);
+    const double away = std::abs(playing.pitch.trill->semitones - semitones);
+    return away <= tolerance ? Verdict::Supported : Verdict::Contradicted;
+}
+
+Verdict slurVerdict(const NotePlaying& playing) {
+    constexpr double slurred = 0.6, picked = 0.15;
+    if (!playing.slurChance) return Verdict::Unclear;
+    if (*playing.slurChance >= slurred) return Verdict::Supported;
+    return *playing.slurChance <= picked ? Verdict::Contradicted : Verdict::Unclear;
+}
+
+/// `louder` dB and more speak for it, `quieter` and less against it.
+Verdict loudnessVerdict(const NotePlaying& playing, double forIt, double againstIt) {
+    if (!playing.loudnessDb || !playing.begins) return Verdict::Unclear;
+    const double sign = forIt > againstIt ? 1 : -1;
+    if (sign * (*playing.loudnessDb - forIt) >= 0) return Verdict::Supported;
+    return sign * (*playing.loudnessDb - againstIt) <= 0 ? Verdict::Contradicted : Verdict::Unclear;
+}
+
+Verdict graceVerdict(const std::vector<int>& written, const NotePlaying& playing) {
+    const auto& heard = playing.passingMidi;
+    const bool all = std::all_of(written.begin(), written.end(), [&](int midi) {
+        return std::find(heard.begin(), heard.end(), midi) != heard.end();
+    });
+    if (all) return Verdict::Supported;
+    return canBeHeard(playing) && heard.empty() ? Verdict::Contradicted : Verdict::Unclear;
+}
+
+std::vector<MarkAnswer> writtenMarks(const Phrasing& written, const NotePlaying& playing) {
+    constexpr double ghostDb = -4.5, noGhostDb = -1.5, accentDb = 2.5, noAccentDb = 0;
+    std::vector<MarkAnswer> answers;
+    const auto add = [&](PhrasingMark mark, Verdict verdict) { answers.push_back({mark, verdict}); };
+    if (written.slideIn)
+        add(PhrasingMark::SlideIn,
+            slideVerdict(*written.slideIn == SlideFrom::Below, playing.pitch.slideIn, playing));
+    if (written.slideOut)
+        add(PhrasingMark::SlideOut,
+            slideVerdict(*written.slideOut == SlideTo::Down, playing.pitch.slideOut, playing));
+    if (!written.graceNotes.empty()) add(PhrasingMark::Grace, graceVerdict(written.graceNotes, playing));
+    if (written.trill) add(PhrasingMark::Trill, trillVerdict(*written.trill, playing));
+    if (written.slurred) add(PhrasingMark::Slur, slurVerdict(playing));
+    if (written.ghosted) add(PhrasingMark::Ghost, loudnessVerdict(playing, ghostDb, noGhostDb));
+    if (written.accented) add(PhrasingMark::Accent, loudnessVerdict(playing, accentDb, noAccentDb));
+    return answers;
+}
+
+std::vector<PhrasingMark> unwrittenMarks(const Phrasing& written, const NotePlaying& playing) {
+    constexpr double slideCents = 80, bendCents = 60, vibratoCents = 14, vibratoEvenness = 0.7;
+    constexpr Seconds slideDuration{0.025};
+    constexpr double surelyGhostDb = -8, surelyAccentDb = 6;
+    std::vector<PhrasingMark> heard;
+    const auto add = [&](bool isHeard, PhrasingMark mark) {
+        if (isHeard) heard.push_back(mark);
+    };
+    if (!playing.begins) return heard;
+    const TraceFeatures& pitch = playing.pitch;
+    const auto glides = [&](const std::optional<HeardSlide>& slide) {
+        return slide && std::abs(slide->cents) >= slideCents && slide->duration >= slideDuration;
+    };
+    if (canBeHeard(playing)) {
+        add(!written.slideIn && written.graceNotes.empty() && glides(pitch.slideIn), PhrasingMark::SlideIn);
+        add(!written.slideOut && glides(pitch.slideOut), PhrasingMark::SlideOut);
+        add(!written.trill && pitch.trill.has_value(), PhrasingMark::Trill);
+        add(pitch.bendCents && std::abs(*pitch.bendCents) >= bendCents, PhrasingMark::Bend);
+        add(pitch.vibrato && pitch.vibrato->cents >= vibratoCents &&
+                pitch.vibrato->evenness >= vibratoEvenness,
+            PhrasingMark::Vibrato);
+    }
+    // A slur cannot yet be told from a soft pick surely enough to be listed.
+    add(!written.ghosted && playing.loudnessDb && *playing.loudnessDb <= surelyGhostDb, PhrasingMark::Ghost);
+    add(!written.accented && playing.loudnessDb && *playing.loudnessDb >= surelyAccentDb,
+        PhrasingMark::Accent);
+    return heard;
+}
+
+} // namespace
+
+const char* toString(PhrasingMark mark) {
+    switch (mark) {
+    case PhrasingMark::SlideIn:
+        return "slide";
+    case PhrasingMark::SlideOut:
+        return "slide-out";
+    case PhrasingMark::Grace:
+        return "grace";
+    case PhrasingMark::Trill:
+        return "trill";
+    case PhrasingMark::Slur:
+        return "slur";
+    case PhrasingMark::Ghost:
+        return "ghost";
+    case PhrasingMark::Accent:
+        return "accent";
+    case PhrasingMark::Bend:
+        return "bend";
+    case PhrasingMark::Vibrato:
+        return "vibrato";
+    }
+    return "";
+}
+
+PhrasingAnswer judgePhrasing(const Phrasing& written, const NotePlaying& playing) {
+    return {writtenMarks(written, playing), unwrittenMarks(written, playing)};
+}
+
+} // namespace earwright

@@ -1,0 +1,35 @@
+// The marks of phrasing that a recording can bear out, and what it says to each of them.
+#pragma once
+
+#include "core/check/PhrasingMeasure.h"
+#include "core/check/Verdict.h"
+
+#include <vector>
+
+namespace earwright {
+
+enum class PhrasingMark { SlideIn, SlideOut, Grace, Trill, Slur, Ghost, Accent, Bend, Vibrato };
+
+/// "slide", "slide-out", "grace", "trill", "slur", "ghost", "accent", "bend", "vibrato".
+const char* toString(PhrasingMark mark);
+
+struct MarkAnswer {
+    PhrasingMark mark;
+    Verdict verdict;
+    friend bool operator==(const MarkAnswer&, const MarkAnswer&) = default;
+};
+
+/// What a recording says to a note's phrasing.
+struct PhrasingAnswer {
+    /// Each mark that is written.
+    std::vector<MarkAnswer> written;
+    /// Marks that are clearly heard and not written.
+    std::vector<PhrasingMark> unwritten;
+    friend bool operator==(const PhrasingAnswer&, const PhrasingAnswer&) = default;
+};
+
+/// Judges the written marks of a note by its playing. What cannot be heard well enough is unclear. Placement
+/// against the beat is never judged: 30 to 40 ms behind is style.
+PhrasingAnswer judgePhrasing(const Phrasing& written, const NotePlaying& playing);
+
+} // namespace earwright

@@ -1,0 +1,195 @@
+#include "core/check/PhrasingMeasure.h"
+
+#include "core/listening/LineLevel.h"
+#include "core/listening/Passages.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+namespace earwright {
+
+namespace {
+
+constexpr Seconds lead{0.12};
+constexpr Seconds tail{0.05};
+constexpr Seconds farthestOnset{0.09};
+/// A note that begins later than this after the one before ended is not slurred from it.
+constexpr Seconds longestGap{0.15};
+
+double hertzOf(int midi, double tuningCents) {
+    return 440 * std::exp2((midi - 69 + tuningCents / 100) / 12);
+}
+
+double medianOf(std::vector<double> values) {
+    const auto middle = values.begin() + std::ssize(values) / 2;
+    std::nth_element(values.begin(), middle, values.end());
+    return *middle;
+}
+
+/// Measures the claims of a passage in order of time.
+class PassageMeasure {
+public:
+    PassageMeasure(const StereoViews& stereo, double tuningCents, std::vector<PhrasingClaim> sorted)
+        : views(stereo), cents(tuningCents), claims(std::move(sorted)), playing(claims.size()) {}
+
+    std::vector<NotePlaying> measured() {
+        if (claims.empty()) return {};
+        view = clearestView();
+        for (std::size_t i = 0; i < claims.size(); ++i)
+            attacks.push_back(attackOf(views, view, question(i)));
+        for (std::size_t i = 0; i < claims.size(); ++i)
+            begin(i);
+        for (std::size_t i = 0; i < claims.size(); ++i) {
+            playing[i].heard.end = endOf(i);
+            followPitch(i);
+            playing[i].loudnessDb = againstNeighbours(i);
+        }
+        return std::move(playing);
+    }
+
+private:
+    std::size_t clearestView() const {
+        std::vector<double> clarity(views.count(), 0.0);
+        for (std::size_t v = 0; v < views.count() && views.count() > 1; ++v)
+            for (const PhrasingClaim& claim : claims) {
+                const PitchTrace trace = PitchTrace::of(views, v, cents, claim.range, claim.midi);
+                for (const PitchPoint& point : trace.points())
+                    clarity[v] += point.clarity;
+            }
+        return static_cast<std::size_t>(std::max_element(clarity.begin(), clarity.end()) - clarity.begin());
+    }
+
+    bool followsOn(std::size_t i) const {
+        return i > 0 && claims[i].range.begin - claims[i - 1].range.end < longestGap;
+    }
+
+    AttackQuestion question(std::size_t i) const {
+        constexpr double share = 0.45;
+        const Seconds at = claims[i].range.begin;
+        Range<Seconds> search{at - farthestOnset, at + farthestOnset};
+        if (i > 0) search.begin = std::max(search.begin, at - share * (at - claims[i - 1].range.begin));
+        const Seconds room =
+            i + 1 < claims.size() ? claims[i + 1].range.begin - at : claims[i].range.length();
+        search.end = std::min(search.end, at + share * std::max(room, Seconds(0.02)));
+        AttackQuestion asked{at, search, hertzOf(claims[i].midi, cents), std::nullopt};
+        if (followsOn(i)) asked.hertzBefore = hertzOf(claims[i - 1].midi, cents);
+        return asked;
+    }
+
+    void begin(std::size_t i) {
+        constexpr double leastSteepness = 0.2;
+        const PhrasingClaim& claim = claims[i];
+        NotePlaying& note = playing[i];
+        note.begins = attacks[i].steepness >= leastSteepness;
+        note.heard = note.begins ? claim.range.shifted(attacks[i].onset - claim.range.begin) : claim.range;
+        note.behind = note.heard.begin - claim.range.begin;
+        if (followsOn(i) && note.begins) note.slurChance = slurChance(attacks[i]);
+    }
+
+    /// Where its partials have sunk by 15 dB, at the latest where the next note begins.
+    Seconds endOf(std::size_t i) const {
+        constexpr Seconds longestAfter{0.3};
+        constexpr Seconds shortest{0.03};
+        constexpr double gone = 0.18;
+        const Seconds start = playing[i].heard.begin;
+        Seconds latest = std::max(playing[i].heard.end, start + shortest) + longestAfter;
+        if (i + 1 < claims.size())
+            latest = std::max(std::min(latest, playing[i + 1].heard.begin), start + shortest);
+        const LineLevel level = levelOfPitch(views, view, {start, latest}, hertzOf(claims[i].midi, cents));
+        double loudest = 0;
+        for (std::size_t k = 0; k < level.values.size(); ++k) {
+            loudest = std::max(loudest, level.values[k]);
+            const Seconds time = level.timeOf(k);
+            if (time < start + shortest || level.values[k] > gone * loudest) continue;
+            const std::vector<double> next = level.within({time, time + Seconds(0.025)});
+            if (*std::max_element(next.begin(), next.end()) <= gone * loudest) return time;
+        }
+        return latest;
+    }
+
+    void followPitch(std::size_t i) {
+        const Range<Seconds>& heard = playing[i].heard;
+        const PitchTrace trace =
+            PitchTrace::of(views, view, cents, {heard.begin - lead, heard.end + tail}, claims[i].midi);
+        playing[i].pitch = featuresOf(trace, heard, claims[i].midi);
+        playing[i].passingMidi = passing(trace, heard.begin, claims[i].midi);
+    }
+
+    static std::vector<int> passing(const PitchTrace& trace, Seconds onset, int own) {
+        constexpr double clearEnough = 0.3;
+        constexpr int held = 4;
+        std::vector<int> pitches;
+        int run = 0, last = own;
+        for (const PitchPoint& point : trace.within({onset - lead, onset + lead})) {
+            const int midi = static_cast<int>(std::lround(point.midi));
+            const bool same = midi == last && point.clarity >= clearEnough;
+            run = same ? run + 1 : 1;
+            last = point.clarity >= clearEnough ? midi : own;
+            if (run == held && midi != own && (pitches.empty() || pitches.back() != midi))
+                pitches.push_back(midi);
+        }
+        return pitches;
+    }
+
+    std::optional<double> againstNeighbours(std::size_t i) const {
+        constexpr Seconds farthest{2};
+        constexpr std::size_t each = 4;
+        std::vector<double> others;
+        const std::size_t first = i > each ? i - each : 0;
+        for (std::size_t k = first; k < std::min(claims.size(), i + each + 1); ++k) {
+            const double away = (claims[k].range.begin - claims[i].range.begin).value;
+            if (k != i && std::abs(away) <= farthest.value) others.push_back(attacks[k].loudness);
+        }
+        if (others.size() < 2) return std::nullopt;
+        return attacks[i].loudness - medianOf(others);
+    }
+
+    const StereoViews& views;
+    double cents;
+    std::vector<PhrasingClaim> claims;
+    std::vector<NotePlaying> playing;
+    std::vector<NoteAttack> attacks;
+    std::size_t view = 0;
+};
+
+} // namespace
+
+std::vector<NotePlaying> measurePhrasing(const StereoViews& views, double tuningCents,
+                                         const std::vector<PhrasingClaim>& claims) {
+    std::vector<std::size_t> order(claims.size());
+    std::iota(order.begin(), order.end(), 0u);
+    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+        return claims[a].range.begin < claims[b].range.begin;
+    });
+    std::vector<PhrasingClaim> sorted;
+    for (const std::size_t index : order)
+        sorted.push_back(claims[index]);
+    const auto measured = PassageMeasure(views, tuningCents, std::move(sorted)).measured();
+    std::vector<NotePlaying> answers(claims.size());
+    for (std::size_t i = 0; i < order.size(); ++i)
+        answers[order[i]] = measured[i];
+    return answers;
+}
+
+Result<std::vector<NotePlaying>> measurePhrasing(const RecordingEvidence& recording,
+                                                 const std::vector<PhrasingClaim>& claims,
+                                                 std::stop_token stop) {
+    std::vector<Range<Seconds>> spans;
+    for (const PhrasingClaim& claim : claims)
+        spans.push_back(claim.range);
+    std::vector<NotePlaying> answers(claims.size());
+    for (const Passage& passage : passagesOf(spans, recording.duration())) {
+        const auto views = recording.views(passage.range, stop);
+        if (!views) return views.error();
+        std::vector<PhrasingClaim> members;
+        for (const std::size_t index : passage.members)
+            members.push_back(claims[index]);
+        const auto part = measurePhrasing(*views, recording.tuning().cents, members);
+        for (std::size_t i = 0; i < members.size(); ++i)
+            answers[passage.members[i]] = part[i];
+    }
+    return answers;
+}
+
+} // namespace earwright

@@ -1,0 +1,58 @@
+// What is measured about the playing of each written note: when, how long, how loud, how its pitch moves.
+#pragma once
+
+#include "core/listening/NoteAttack.h"
+#include "core/listening/RecordingEvidence.h"
+#include "core/listening/TraceFeatures.h"
+#include "core/music/Note.h"
+#include "core/result/Result.h"
+#include "core/time/Range.h"
+#include "core/time/Seconds.h"
+
+#include <optional>
+#include <stop_token>
+#include <vector>
+
+namespace earwright {
+
+/// A note of the line whose playing is asked about.
+struct PhrasingClaim {
+    /// As written, on the grid.
+    Range<Seconds> range;
+    /// Counted from the recording's own tuning.
+    int midi = 60;
+    Phrasing phrasing;
+    friend bool operator==(const PhrasingClaim&, const PhrasingClaim&) = default;
+};
+
+/// How a note is played. Nothing here is right or wrong: a note behind the beat is style.
+struct NotePlaying {
+    /// Where it sounds in the recording; the claim's own place where no beginning is heard.
+    Range<Seconds> heard;
+    /// Whether a beginning of its pitch is heard near its place.
+    bool begins = false;
+    /// Behind the written place (ahead: negative); within 90 ms and nearer than the neighbours.
+    Seconds behind;
+    /// Against the median of the notes within two seconds, up to four before and four after it, dB; nothing
+    /// where it has no neighbours.
+    std::optional<double> loudnessDb;
+    /// Chance that it is slurred from the note before, 0 to 1; nothing where none leads up to it.
+    std::optional<double> slurChance;
+    TraceFeatures pitch;
+    /// Heard through its onset, for grace notes: pitches (MIDI, rounded) held for 20 ms from 120 ms before to
+    /// 120 ms after the onset, other than its own.
+    std::vector<int> passingMidi;
+};
+
+/// Measures notes of one passage, in the view of the stereo picture in which the line is clearest.
+/// Claims in any order; the answers are in the same. A pure function; takes about a twentieth of the notes'
+/// length.
+std::vector<NotePlaying> measurePhrasing(const StereoViews& views, double tuningCents,
+                                         const std::vector<PhrasingClaim>& claims);
+
+/// The same for a recording, passage by passage. Not for the interface's thread. Errors: Cancelled.
+Result<std::vector<NotePlaying>> measurePhrasing(const RecordingEvidence& recording,
+                                                 const std::vector<PhrasingClaim>& claims,
+                                                 std::stop_token stop = {});
+
+} // namespace earwright

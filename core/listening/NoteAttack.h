@@ -1,0 +1,46 @@
+// How a note of known pitch begins: when, and whether it is picked (or tongued) or slurred.
+#pragma once
+
+#include "core/listening/StereoViews.h"
+#include "core/time/Range.h"
+#include "core/time/Seconds.h"
+
+#include <cstddef>
+#include <optional>
+
+namespace earwright {
+
+/// What is asked about a beginning.
+struct AttackQuestion {
+    Seconds expected;
+    /// Where it may lie, the neighbours' beginnings left out.
+    Range<Seconds> search;
+    /// Of the note and of the one before it, if that is near.
+    double hertz = 440;
+    std::optional<double> hertzBefore;
+};
+
+/// What is heard of it. Levels in dB.
+struct NoteAttack {
+    /// Steepest rise of the note's partials.
+    Seconds onset;
+    /// The rise there, as a share of what it rises to: near 0 where nothing begins, 1 out of silence.
+    double steepness = 0;
+    /// Noise above 3 kHz at the onset over that before and after it: a pick or a tongue.
+    double burst = 0;
+    /// How far both notes together sink around the onset, below the quieter of what is before and after;
+    /// negative or 0. A slur has no gap.
+    double dip = 0;
+    /// How much louder both together are after the onset than before.
+    double rise = 0;
+    /// The loudest the partials get in the first 120 ms.
+    double loudness = 0;
+};
+
+/// Threads: any; about a millisecond.
+NoteAttack attackOf(const StereoViews& views, std::size_t view, const AttackQuestion& question);
+
+/// Chance that the note was slurred, 0 to 1, from gap, burst and rise; a half where they say nothing.
+double slurChance(const NoteAttack& attack);
+
+} // namespace earwright
