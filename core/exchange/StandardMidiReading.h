@@ -11,7 +11,7 @@
 namespace earwright {
 
 /// A file with more bytes than this is refused.
-inline constexpr std::size_t largestMidiBytes = 4u << 20;
+inline constexpr std::size_t largestMidiBytes = 1u << 20;
 
 /// The notes of the first channel of the first track that has any (not of channel 10, drums by General MIDI),
 /// with title, meters, key signatures, tempo (as beat marks, and the first one on the page), and text: what
