@@ -1,5 +1,6 @@
 #include "core/engraving/BeamLayout.h"
 
+#include "core/engraving/Extent.h"
 #include "core/engraving/StemLayout.h"
 
 #include <algorithm>
@@ -17,6 +18,10 @@ constexpr double steepest = 1;
 /// Of a narrow group: rise per width.
 constexpr double steepestNarrow = 0.22;
 constexpr double hookLength = 1.1;
+/// Between a beam and what stands under it beside the heads.
+constexpr double beamClearance = 0.1;
+/// Stem and flag of a grace note over its head.
+constexpr double graceStemRoom = 2.4;
 
 /// One group of pieces under one beam, mirrored so that stems point up: heights grow towards the beam.
 class BeamGroup {
@@ -64,14 +69,33 @@ private:
         for (const LaidPiece& laid : pieces) {
             const double head = up ? laid.highestY() : laid.lowestY();
             const double fromStart = yAt(laid.stem->x) - startY;
-            const double needed = head + sign * leastStem(laid) - fromStart;
-            startY = up ? std::min(startY, needed) : std::max(startY, needed);
+            moveOut(head + sign * leastStem(laid) - fromStart);
         }
+        clearWhatStandsBetween();
         const double nearest = up ? std::max(startY, startY + rise) : std::min(startY, startY + rise);
         if (up ? nearest > middleLine : nearest < middleLine) startY += middleLine - nearest;
         const double endY = snapped(startY + rise);
         startY = snapped(startY);
         rise = endY - startY;
+    }
+
+    void moveOut(double needed) { startY = up ? std::min(startY, needed) : std::max(startY, needed); }
+
+    /// Accidentals and grace notes between two stems stay clear of the beams over them.
+    void clearWhatStandsBetween() {
+        const double step = font.usual("beamThickness") + font.usual("beamSpacing");
+        const double sign = up ? -1 : 1;
+        for (std::size_t i = 1; i < pieces.size(); ++i) {
+            const auto beams = std::max(pieces[i].piece.beams.size(), pieces[i - 1].piece.beams.size());
+            const double thick = step * static_cast<double>(beams) + beamClearance;
+            for (const PlacedGlyph& glyph : pieces[i].shape.shapes.glyphs) {
+                const PageBox box = boxOf(glyph, font).moved({pieces[i].x, 0});
+                const bool isGrace = glyph.scale != 1;
+                const double stem = isGrace && up ? graceStemRoom : 0;
+                const double fromStart = yAt((box.left + box.right) / 2) - startY;
+                moveOut((up ? box.top - stem : box.bottom) + sign * thick - fromStart);
+            }
+        }
     }
 
     /// The nearest place further out at which the beam sits on a line, hangs from it or straddles it.

@@ -21,7 +21,10 @@ int flagCount(int denominator) {
 }
 
 double singleStemEnd(const LaidPiece& laid) {
-    const double length = octave + perFlag * std::max(0, flagCount(laid.piece.page.value.denominator) - 2);
+    const int flags = flagCount(laid.piece.page.value.denominator);
+    double length = octave + perFlag * std::max(0, flags - 2);
+    // The flag's end would lie on the dot.
+    if (flags > 0 && laid.piece.page.value.dotted && laid.piece.stemUp) length += 1;
     return laid.piece.stemUp ? std::min(laid.highestY() - length, middleLine)
                              : std::max(laid.lowestY() + length, middleLine);
 }

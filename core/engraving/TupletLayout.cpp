@@ -15,6 +15,7 @@ constexpr double besideNumber = 0.35;
 constexpr double staffBottom = 4;
 /// Brackets stay clear of the staff.
 constexpr double clearOfStaff = 0.8;
+constexpr double besideStaff = 0.4;
 
 class TupletMark {
 public:
@@ -67,7 +68,9 @@ private:
         const double middle = (first.x + last.x) / 2;
         const double beam = (first.endY + last.endY) / 2;
         const double slope = std::abs(last.endY - first.endY) * width / std::max(1.0, last.x - first.x) / 2;
-        drawNumber(middle, above ? beam - gap - slope : beam + gap + slope + height);
+        // Beams inside the staff leave the number outside of it.
+        drawNumber(middle, above ? std::min(beam - gap - slope, -besideStaff)
+                                 : std::max(beam + gap + slope, staffBottom + besideStaff) + height);
     }
 
     void drawBracket(bool above) {

@@ -1,0 +1,130 @@
+// No two signs of a page share paper, whatever is written: chance writes here.
+#include "MusicFont.h"
+#include "SampleLines.h"
+#include "core/engraving/Engraving.h"
+#include "core/engraving/Extent.h"
+
+#include <gtest/gtest.h>
+#include <string>
+
+namespace earwright {
+namespace {
+
+struct Ink {
+    std::string what;
+    PageBox box;
+};
+
+bool isFlag(const Ink& ink) {
+    return ink.what.starts_with("flag");
+}
+
+/// The end of a flag curls away from the head of its own stem, so that the boxes overlap and the ink does
+/// not.
+bool isOwnFlag(const Ink& one, const Ink& other) {
+    const Ink& flag = isFlag(one) ? one : other;
+    const Ink& head = isFlag(one) ? other : one;
+    return isFlag(flag) && head.what.starts_with("notehead") && flag.box.left > head.box.left - 0.5 &&
+           flag.box.left < head.box.right + 0.2;
+}
+
+/// Parts of a wavy line are made to overlap.
+bool isWave(const Ink& one, const Ink& other) {
+    return one.what == "wiggleTrill" && other.what == one.what && one.box.top == other.box.top;
+}
+
+/// Glyphs and texts with their boxes, taken in by half a stem's width and a little: what only touches, as two
+/// heads on both sides of one stem do, is no collision.
+std::vector<Ink> inkOf(const EngravedSystem& system, const FontMetrics& font) {
+    constexpr double touch = 0.07;
+    const auto smaller = [](const PageBox& box) {
+        return PageBox{box.left + touch, box.top + touch, box.right - touch, box.bottom - touch};
+    };
+    std::vector<Ink> ink;
+    for (const PlacedGlyph& glyph : system.shapes.glyphs)
+        ink.push_back({std::string(smuflName(glyph.glyph)), smaller(boxOf(glyph, font))});
+    for (const PlacedText& text : system.shapes.texts)
+        ink.push_back({text.text, smaller(boxOf(text))});
+    return ink;
+}
+
+/// Where the upper or lower edge of a slanted beam crosses a box.
+bool meets(const PlacedBeam& beam, const PageBox& box) {
+    const auto& c = beam.corners;
+    const double left = std::max(box.left, c[0].x);
+    const double right = std::min(box.right, c[1].x);
+    if (left >= right) return false;
+    const double rise = (c[1].y - c[0].y) / (c[1].x - c[0].x);
+    const double atLeft = c[0].y + rise * (left - c[0].x);
+    const double atRight = c[0].y + rise * (right - c[0].x);
+    const double high = c[3].y - c[0].y;
+    const double top = std::min(atLeft, atRight) + std::min(0.0, high);
+    const double bottom = std::max(atLeft, atRight) + std::max(0.0, high);
+    return top < box.bottom && box.top < bottom;
+}
+
+std::string place(const Ink& ink) {
+    return ink.what + " at " + std::to_string(ink.box.left) + ", " + std::to_string(ink.box.top);
+}
+
+int collisionsIn(const EngravedSystem& system, const FontMetrics& font, const std::string& where) {
+    const std::vector<Ink> ink = inkOf(system, font);
+    int collisions = 0;
+    for (std::size_t i = 0; i < ink.size(); ++i) {
+        for (std::size_t j = i + 1; j < ink.size(); ++j)
+            if (ink[i].box.overlaps(ink[j].box) && !isOwnFlag(ink[i], ink[j]) && !isWave(ink[i], ink[j])) {
+                ++collisions;
+                ADD_FAILURE() << where << ": " << place(ink[i]) << " meets " << place(ink[j]);
+            }
+        for (const PlacedBeam& beam : system.shapes.beams)
+            if (meets(beam, ink[i].box)) {
+                ++collisions;
+                ADD_FAILURE() << where << ": " << place(ink[i]) << " meets a beam";
+            }
+    }
+    return collisions;
+}
+
+TEST(EngravedLines, HaveNoCollisions) {
+    NEEDS_MUSIC_FONT;
+    const FontMetrics font = musicFont();
+    EngravingOptions options;
+    options.degrees = true;
+    for (unsigned seed = 1; seed <= 40; ++seed) {
+        const Study study = chanceStudy(seed, 12);
+        options.barsPerLine = 1 + static_cast<int>(seed % 4);
+        const auto systems = engraveSystems(study, wholeStudy(study), options, font);
+        ASSERT_TRUE(systems);
+        for (const EngravedSystem& system : *systems)
+            EXPECT_EQ(collisionsIn(system, font, "seed " + std::to_string(seed)), 0);
+    }
+}
+
+TEST(EngravedLines, OfTheBluesHaveNoCollisions) {
+    NEEDS_MUSIC_FONT;
+    const FontMetrics font = musicFont();
+    EngravingOptions options;
+    options.degrees = true;
+    for (const Study& study : {bluesChorus(), phrasedChorus()}) {
+        const auto systems = engraveSystems(study, wholeStudy(study), options, font);
+        ASSERT_TRUE(systems);
+        for (const EngravedSystem& system : *systems)
+            EXPECT_EQ(collisionsIn(system, font, study.title), 0);
+    }
+}
+
+// The check itself must be able to fail.
+TEST(EngravedLines, WithTwoSignsInOnePlaceAreFound) {
+    NEEDS_MUSIC_FONT;
+    const FontMetrics font = musicFont();
+    EngravedSystem system;
+    system.shapes.glyphs = {{Smufl::AccidentalFlat, {0, 0}, 1, {}}, {Smufl::NoteheadBlack, {0.5, 0}, 1, {}}};
+    const auto ink = inkOf(system, font);
+    EXPECT_TRUE(ink[0].box.overlaps(ink[1].box));
+    const PlacedBeam beam{{{{-1, 0}, {3, -0.4}, {3, 0.1}, {-1, 0.5}}}};
+    EXPECT_TRUE(meets(beam, ink[1].box));
+    EXPECT_FALSE(meets(beam, ink[1].box.moved({0, 3})));
+}
+
+} // namespace
+} // namespace earwright
