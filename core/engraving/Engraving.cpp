@@ -18,6 +18,7 @@ std::optional<Error> wrong(const PageExcerpt& excerpt, const EngravingOptions& o
     if (!(options.pageWidth - 2 * options.margin >= leastWidth))
         return error("The paper leaves no room for music between its margins; choose smaller margins.");
     if (options.barsPerLine < 1) return error("A line of music needs at least one bar.");
+    if (options.strings < 0 || options.strings > 8) return error("Tablature has one to eight strings.");
     if (excerpt.lastBar < excerpt.firstBar) return error("The excerpt ends before it begins.");
     return {};
 }
@@ -91,6 +92,8 @@ private:
         if (first == 0) plan.meter = study.meter;
         plan.beatUnit = study.meter.beatUnit;
         plan.slurred = excerpt.slurred;
+        plan.strings = options.strings;
+        plan.places = options.places;
         plan.width = options.pageWidth - 2 * options.margin;
         return plan;
     }

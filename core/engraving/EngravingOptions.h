@@ -1,11 +1,14 @@
 // What a page shows of a study, and how.
 #pragma once
 
+#include "core/engraving/HandPlace.h"
 #include "core/engraving/PageView.h"
+#include "core/music/Note.h"
 #include "core/time/Beats.h"
 #include "core/time/Range.h"
 
 #include <cstdint>
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -41,6 +44,10 @@ struct EngravingOptions {
     Reading reading = Reading::Concert;
     /// None: treble or bass, by where the line lies.
     std::optional<Clef> clef;
+    /// Strings of the tablature under the staff, 1 to 8; 0 for none.
+    int strings = 0;
+    /// Where notes are played; one without a place has no number in the tablature.
+    std::map<NoteId, StringPlace> places;
     bool title = true;
     bool chordSymbols = true;
     bool degrees = false;

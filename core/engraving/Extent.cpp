@@ -73,7 +73,9 @@ PageBox boxOf(const PlacedText& text) {
     const double left = text.anchor == TextAnchor::Left     ? text.at.x
                         : text.anchor == TextAnchor::Centre ? text.at.x - width / 2
                                                             : text.at.x - width;
-    return {left, text.at.y - ascent * text.size, left + width, text.at.y + descent * text.size};
+    // Figures have nothing under their base line.
+    const double under = text.role == TextRole::FretNumber ? 0 : descent * text.size;
+    return {left, text.at.y - ascent * text.size, left + width, text.at.y + under};
 }
 
 PageBox around(const PageBox& one, const PageBox& other) {

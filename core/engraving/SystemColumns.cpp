@@ -1,5 +1,7 @@
 #include "core/engraving/SystemColumns.h"
 
+#include "core/engraving/TabLayout.h"
+
 #include <algorithm>
 #include <set>
 
@@ -56,7 +58,9 @@ private:
         Column barLine;
         barLine.at = bar.end;
         const bool endsAll = plan.isLast && index + 1 == plan.bars.size();
-        barLine.row(ColumnRow::Staff) = Reach{endsAll ? finalBarLineReach : barLineReach, 0};
+        const Reach reach{endsAll ? finalBarLineReach : barLineReach, 0};
+        barLine.row(ColumnRow::Staff) = reach;
+        if (plan.strings > 0) barLine.row(ColumnRow::Frets) = reach;
         if (bar.pieces.size() == 1 && bar.pieces.front().page.value.denominator == 0)
             barLine.leastGap = leastRestBar;
         made.barLines.push_back(made.columns.size());
@@ -76,6 +80,7 @@ private:
             made.columns.back().row(ColumnRow::Staff) = reach;
         }
         if (plan.style.degrees) addDegrees(laid);
+        if (plan.strings > 0) addFrets(laid);
         made.pieceColumns.push_back(made.columns.size() - 1);
         made.pieces.push_back(std::move(laid));
     }
@@ -88,6 +93,11 @@ private:
         const double middle = laid.shape.headWidth / 2;
         if (width > 0)
             made.columns.back().row(ColumnRow::Degrees) = Reach{width / 2 - middle, width / 2 + middle};
+    }
+
+    void addFrets(const LaidPiece& laid) {
+        const FretReach reach = fretReach(laid, plan.places);
+        if (reach.right > 0) made.columns.back().row(ColumnRow::Frets) = Reach{reach.left, reach.right};
     }
 
     void addChordAt(const Beats& at, const StaffBar& bar) {

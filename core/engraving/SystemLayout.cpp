@@ -8,6 +8,7 @@
 #include "core/engraving/StaffFrame.h"
 #include "core/engraving/StemLayout.h"
 #include "core/engraving/SystemColumns.h"
+#include "core/engraving/TabLayout.h"
 #include "core/engraving/TupletLayout.h"
 
 #include <algorithm>
@@ -23,6 +24,8 @@ constexpr double degreeLine = 2.0;
 /// Height of a capital, in ems.
 constexpr double capital = 0.72;
 constexpr double barNumberSize = 1.5;
+/// From what hangs under the staff to the first line of the tablature.
+constexpr double overTab = 2.2;
 
 class SystemMaker {
 public:
@@ -45,6 +48,7 @@ public:
         drawChords();
         drawDegrees();
         drawBars();
+        drawTab();
         drawBarNumber();
         made.shapes = std::move(sketch.shapes);
         made.extent = extentOf(made.shapes, font);
@@ -139,6 +143,23 @@ private:
         for (const PlacedBar& bar : made.bars)
             barLines.push_back(bar.right);
         drawBarLines(barLines, 0, staffHeight, plan.isLast, sketch);
+        if (plan.strings > 0) drawBarLines(barLines, tabTop(), tabBottom(), plan.isLast, sketch);
+    }
+
+    double tabTop() {
+        if (!tabTopLine) tabTopLine = sketch.bottomUnder(0, right, staffHeight) + overTab;
+        return *tabTopLine;
+    }
+    double tabBottom() { return tabTop() + (plan.strings - 1) * tabLineGap; }
+
+    /// Staff and tablature are joined at their left end.
+    void drawTab() {
+        if (plan.strings == 0) return;
+        layOutTab(plan, line(), tabTop(), right, sketch, made.notes);
+        const double thickness = font.usual("thinBarlineThickness");
+        const double half = font.usual("staffLineThickness") / 2;
+        sketch.addLight(
+            PlacedLine{{thickness / 2, -half}, {thickness / 2, tabBottom() + half}, thickness, {}});
     }
 
     void drawBarNumber() {
@@ -156,6 +177,7 @@ private:
     SystemColumns content;
     std::vector<double> places;
     double right = 0;
+    std::optional<double> tabTopLine;
     EngravedSystem made;
 };
 

@@ -1,10 +1,12 @@
 // What stands on one line of music, and how it is to look.
 #pragma once
 
+#include "core/engraving/HandPlace.h"
 #include "core/engraving/PageView.h"
 #include "core/engraving/StaffBar.h"
 #include "core/music/Meter.h"
 
+#include <map>
 #include <optional>
 #include <vector>
 
@@ -27,6 +29,9 @@ struct SystemPlan {
     int beatUnit = 4;
     /// By event of the line: it is slurred from the one before.
     std::vector<bool> slurred;
+    /// Strings of the tablature under the staff; 0 for none.
+    int strings = 0;
+    std::map<NoteId, StringPlace> places;
     /// Closes with a final bar line.
     bool isLast = false;
     double width = 100;

@@ -93,6 +93,8 @@ TEST(EngravedLines, HaveNoCollisions) {
     for (unsigned seed = 1; seed <= 40; ++seed) {
         const Study study = chanceStudy(seed, 12);
         options.barsPerLine = 1 + static_cast<int>(seed % 4);
+        options.strings = seed % 2 == 0 ? 6 : 0;
+        options.places = anyPlaces(study);
         const auto systems = engraveSystems(study, wholeStudy(study), options, font);
         ASSERT_TRUE(systems);
         for (const EngravedSystem& system : *systems)

@@ -39,6 +39,15 @@ TEST(EngravedPictures, ShowALineForASaxophone) {
     leavePicture(phrasedChorus(), options, "e-flat");
 }
 
+TEST(EngravedPictures, ShowTablature) {
+    NEEDS_MUSIC_FONT;
+    EngravingOptions options;
+    options.strings = 6;
+    const Study study = phrasedChorus();
+    options.places = anyPlaces(study);
+    leavePicture(study, options, "tablature");
+}
+
 TEST(EngravedPictures, ShowChance) {
     NEEDS_MUSIC_FONT;
     EngravingOptions options;

@@ -1,10 +1,14 @@
 // Lines of our own to engrave: a blues chorus, and phrases thrown together.
 #pragma once
 
+#include "core/engraving/HandPlace.h"
 #include "core/study/Study.h"
 
+#include <map>
 #include <random>
+#include <set>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace earwright {
@@ -131,6 +135,23 @@ inline Study chanceStudy(unsigned seed, int bars) {
         }
     }
     return study;
+}
+
+/// A place on the guitar for each note, the lowest fret on a free string: no fingering, but something to
+/// draw.
+inline std::map<NoteId, StringPlace> anyPlaces(const Study& study) {
+    std::map<NoteId, StringPlace> places;
+    const std::vector<int> open{64, 59, 55, 50, 45, 40};
+    std::set<std::pair<Beats, int>> used;
+    for (const Note& note : study.notes)
+        for (int string = 0; string < 6; ++string) {
+            const int fret = note.pitch.midi - 12 - open[static_cast<std::size_t>(string)];
+            if (fret < 0 || fret > 40 || used.contains({note.onset, string})) continue;
+            places[note.id] = {string, fret};
+            used.insert({note.onset, string});
+            break;
+        }
+    return places;
 }
 
 } // namespace earwright

@@ -1,0 +1,221 @@
+#include "core/engraving/TabLayout.h"
+
+#include "core/engraving/Extent.h"
+#include "core/engraving/TextWidth.h"
+
+#include <algorithm>
+
+namespace earwright {
+
+namespace {
+
+constexpr double graceSize = 1.4;
+constexpr double capital = 0.72;
+/// Between a number and what stands beside it: the cut ends of the line, a slide, a grace note.
+constexpr double gap = 0.2;
+constexpr double slideLength = 1.3;
+constexpr double slideRise = 0.45;
+constexpr double clefLeft = 0.7;
+/// Height of the six-string clef at its own size, in spaces.
+constexpr double sixStringClefHeight = 6.05;
+constexpr double fourStringClefHeight = 4.05;
+
+struct Gap {
+    double left = 0;
+    double right = 0;
+};
+
+/// Frets of the grace notes before a head, on its own string; those below the nut are left out.
+std::vector<int> graceFrets(const LaidPiece& laid, const StaffHead& head,
+                            const std::map<NoteId, StringPlace>& places) {
+    std::vector<int> frets;
+    const auto place = places.find(head.note);
+    if (place == places.end()) return frets;
+    for (const StaffHead& grace : laid.piece.graces)
+        if (grace.note == head.note && place->second.fret + grace.midi - head.midi >= 0)
+            frets.push_back(place->second.fret + grace.midi - head.midi);
+    return frets;
+}
+
+double graceWidth(const std::vector<int>& frets) {
+    double width = 0;
+    for (const int fret : frets)
+        width += textWidth(std::to_string(fret)) * graceSize + 2 * gap;
+    return width;
+}
+
+class TabMaker {
+public:
+    TabMaker(const SystemPlan& toLayOut, const LaidLine& pieces, double topLine, double rightEnd,
+             Sketch& onto, std::vector<NoteBox>& boxes)
+        : plan(toLayOut),
+          line(pieces),
+          top(topLine),
+          right(rightEnd),
+          sketch(onto),
+          notes(boxes),
+          gaps(static_cast<std::size_t>(plan.strings)) {}
+
+    void make() {
+        drawClef();
+        for (std::size_t i = 0; i < line.size(); ++i)
+            for (const StaffHead& head : line[i].piece.heads)
+                drawHead(line[i], head);
+        for (std::size_t i = 1; i < line.size(); ++i)
+            drawSlur(i);
+        drawLines();
+    }
+
+private:
+    double yOf(int string) const { return top + string * tabLineGap; }
+    double height() const { return (plan.strings - 1) * tabLineGap; }
+
+    void drawClef() {
+        const bool isLarge = plan.strings >= 5;
+        const double scale =
+            std::clamp(height() / (isLarge ? sixStringClefHeight : fourStringClefHeight), 0.3, 1.4);
+        sketch.add(PlacedGlyph{isLarge ? Smufl::SixStringTabClef : Smufl::FourStringTabClef,
+                               {clefLeft, top + height() / 2},
+                               scale,
+                               {}});
+    }
+
+    const StringPlace* placeOf(const StaffHead& head) const {
+        const auto place = plan.places.find(head.note);
+        const bool isThere =
+            place != plan.places.end() && place->second.string >= 0 && place->second.string < plan.strings;
+        return isThere ? &place->second : nullptr;
+    }
+
+    void drawHead(const LaidPiece& laid, const StaffHead& head) {
+        const StringPlace* place = placeOf(head);
+        if (!place || laid.piece.page.tiedFromBefore) return;
+        const std::string text = fretText(head, plan.places);
+        const double half = textWidth(text) * fretSize / 2;
+        const double y = yOf(place->string);
+        drawNumber(text, laid.middle(), y, fretSize, head.note, place->string);
+        notes.push_back(
+            {head.note,
+             {laid.middle() - half, y - tabLineGap / 2, laid.middle() + half, y + tabLineGap / 2}});
+        double left = laid.middle() - half - gap;
+        if (laid.piece.phrasing.slideIn) {
+            drawSlide(left - slideLength, left, y, *laid.piece.phrasing.slideIn == SlideFrom::Below,
+                      head.note, place->string);
+            left -= slideLength + gap;
+        }
+        if (laid.piece.phrasing.slideOut)
+            drawSlide(laid.middle() + half + gap, laid.middle() + half + gap + slideLength, y,
+                      *laid.piece.phrasing.slideOut == SlideTo::Up, head.note, place->string);
+        drawGraces(laid, head, *place, left);
+    }
+
+    void drawNumber(const std::string& text, double middle, double y, double size, NoteId note, int string) {
+        const double half = textWidth(text) * size / 2;
+        sketch.add(PlacedText{
+            text, {middle, y + capital * size / 2}, size, TextRole::FretNumber, TextAnchor::Centre, note});
+        gaps[static_cast<std::size_t>(string)].push_back({middle - half - gap, middle + half + gap});
+    }
+
+    void drawSlide(double left, double rightEnd, double y, bool rises, NoteId note, int string) {
+        const double by = rises ? slideRise : -slideRise;
+        sketch.add(
+            PlacedLine{{left, y + by}, {rightEnd, y - by}, sketch.metrics().usual("stemThickness"), note});
+        gaps[static_cast<std::size_t>(string)].push_back({left, rightEnd});
+    }
+
+    void drawGraces(const LaidPiece& laid, const StaffHead& head, const StringPlace& place, double from) {
+        const std::vector<int> frets = graceFrets(laid, head, plan.places);
+        double x = from - graceWidth(frets);
+        const double y = yOf(place.string);
+        if (!frets.empty()) drawArc({x + gap + graceSize * 0.25, y - 0.75}, {laid.middle(), y - 0.85});
+        for (const int fret : frets) {
+            const double width = textWidth(std::to_string(fret)) * graceSize;
+            drawNumber(std::to_string(fret), x + gap + width / 2, y, graceSize, head.note, place.string);
+            x += width + 2 * gap;
+        }
+    }
+
+    /// From the number of the event before to this one.
+    void drawSlur(std::size_t index) {
+        const LaidPiece& laid = line[index];
+        if (laid.isRest() || laid.piece.page.tiedFromBefore || !laid.piece.phrasing.slurred) return;
+        std::size_t before = index - 1;
+        while (before > 0 && line[before].piece.page.tiedFromBefore)
+            --before;
+        if (line[before].isRest()) return;
+        const StringPlace* from = placeOf(line[before].piece.heads.front());
+        const StringPlace* to = placeOf(laid.piece.heads.front());
+        if (!from || !to) return;
+        const double y = yOf(std::min(from->string, to->string)) - 0.85;
+        drawArc({line[before].middle() + 0.2, y}, {laid.middle() - 0.2, y});
+    }
+
+    void drawArc(const PagePoint& from, const PagePoint& to) {
+        const double width = to.x - from.x;
+        if (width < 0.5) return;
+        const double high = std::clamp(0.25 + width * 0.06, 0.35, 0.8);
+        sketch.add(PlacedCurve{{{from,
+                                 {from.x + width * 0.25, std::min(from.y, to.y) - high},
+                                 {to.x - width * 0.25, std::min(from.y, to.y) - high},
+                                 to}}});
+    }
+
+    void drawLines() {
+        const double thickness = sketch.metrics().usual("staffLineThickness");
+        for (int string = 0; string < plan.strings; ++string) {
+            std::vector<Gap>& open = gaps[static_cast<std::size_t>(string)];
+            std::sort(open.begin(), open.end(), [](const Gap& a, const Gap& b) { return a.left < b.left; });
+            double at = 0;
+            const auto drawTo = [&](double end) {
+                if (end > at)
+                    sketch.addLight(PlacedLine{{at, yOf(string)}, {end, yOf(string)}, thickness, {}});
+            };
+            for (const Gap& one : open) {
+                drawTo(one.left);
+                at = std::max(at, one.right);
+            }
+            drawTo(right);
+        }
+    }
+
+    const SystemPlan& plan;
+    const LaidLine& line;
+    double top;
+    double right;
+    Sketch& sketch;
+    std::vector<NoteBox>& notes;
+    std::vector<std::vector<Gap>> gaps;
+};
+
+} // namespace
+
+std::string fretText(const StaffHead& head, const std::map<NoteId, StringPlace>& places) {
+    const auto place = places.find(head.note);
+    if (place == places.end()) return {};
+    const std::string fret = std::to_string(place->second.fret);
+    return head.ghosted ? "(" + fret + ")" : fret;
+}
+
+FretReach fretReach(const LaidPiece& laid, const std::map<NoteId, StringPlace>& places) {
+    FretReach reach;
+    if (laid.piece.page.tiedFromBefore) return reach;
+    const double middle = laid.shape.headWidth / 2;
+    for (const StaffHead& head : laid.piece.heads) {
+        const double half = textWidth(fretText(head, places)) * fretSize / 2;
+        if (half == 0) continue;
+        double left = half + gap + graceWidth(graceFrets(laid, head, places));
+        double right = half + gap;
+        if (laid.piece.phrasing.slideIn) left += slideLength + gap;
+        if (laid.piece.phrasing.slideOut) right += slideLength + gap;
+        reach.left = std::max(reach.left, left - middle);
+        reach.right = std::max(reach.right, right + middle);
+    }
+    return reach;
+}
+
+void layOutTab(const SystemPlan& plan, const LaidLine& line, double top, double right, Sketch& sketch,
+               std::vector<NoteBox>& notes) {
+    TabMaker(plan, line, top, right, sketch, notes).make();
+}
+
+} // namespace earwright

@@ -1,0 +1,32 @@
+// The tablature under the staff.
+#pragma once
+
+#include "core/engraving/LaidPiece.h"
+#include "core/engraving/Sketch.h"
+#include "core/engraving/SystemPlan.h"
+
+#include <string>
+#include <vector>
+
+namespace earwright {
+
+inline constexpr double fretSize = 1.9;
+inline constexpr double tabLineGap = 1.5;
+
+/// What stands on the string of a note: its fret, in parentheses where it is ghosted; empty for notes that
+/// have no place.
+std::string fretText(const StaffHead& head, const std::map<NoteId, StringPlace>& places);
+/// The widest fret text of a piece, with the room of its slides and grace notes on either side.
+struct FretReach {
+    double left = 0;
+    double right = 0;
+};
+FretReach fretReach(const LaidPiece& laid, const std::map<NoteId, StringPlace>& places);
+
+/// Lines with gaps for their numbers, clef, frets, grace frets, slides and the arcs of slurs (hammered and
+/// pulled notes), its top line at `top`, from 0 to `right`. Tied notes are not repeated (common practice).
+/// Adds the boxes of its numbers to `notes`.
+void layOutTab(const SystemPlan& plan, const LaidLine& line, double top, double right, Sketch& sketch,
+               std::vector<NoteBox>& notes);
+
+} // namespace earwright

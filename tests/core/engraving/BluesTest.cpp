@@ -1,0 +1,125 @@
+// A blues chorus written after the handbooks' form, its signs counted by hand from the notes in
+// SampleLines.h.
+#include "MusicFont.h"
+#include "SampleLines.h"
+#include "core/engraving/Engraving.h"
+#include "core/engraving/StaffBar.h"
+
+#include <algorithm>
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <numeric>
+
+namespace earwright {
+namespace {
+
+using testing::ElementsAre;
+
+class Blues : public testing::Test {
+protected:
+    void SetUp() override {
+        NEEDS_MUSIC_FONT;
+        auto laid = engraveSystems(study, wholeStudy(study), {}, musicFont());
+        ASSERT_TRUE(laid);
+        systems = std::move(*laid);
+    }
+    int glyphs(std::initializer_list<Smufl> wanted) const {
+        int count = 0;
+        for (const EngravedSystem& system : systems)
+            for (const PlacedGlyph& glyph : system.shapes.glyphs)
+                count += std::find(wanted.begin(), wanted.end(), glyph.glyph) != wanted.end();
+        return count;
+    }
+    Study study = bluesChorus();
+    std::vector<EngravedSystem> systems;
+};
+
+std::vector<StaffBar> staffOf(const Study& study) {
+    const auto line = pageLine(study);
+    return staffBars(study, line, *pageBars(line, study.meter, 12), Reading::Concert, Clef::Treble);
+}
+
+// Each from the chord's spelling: bar 4 has E flat, C flat (the flat nine of B flat 7) and C natural; bar 10
+// E flat, G flat, A flat and in the quintuplet G natural, G flat, E natural, E flat; the tied E flat of bar 9
+// has none.
+TEST(BluesBars, HaveTheAccidentalsCountedByHand) {
+    std::vector<int> counts;
+    for (const StaffBar& bar : staffOf(bluesChorus())) {
+        counts.push_back(0);
+        for (const StaffPiece& piece : bar.pieces)
+            for (const StaffHead& head : piece.heads)
+                counts.back() += head.accidental.has_value();
+    }
+    EXPECT_THAT(counts, ElementsAre(4, 2, 3, 3, 4, 2, 2, 2, 1, 7, 1, 3));
+}
+
+TEST(BluesBars, HaveTheBeamsCountedByHand) {
+    std::vector<int> counts;
+    for (const StaffBar& bar : staffOf(bluesChorus())) {
+        counts.push_back(0);
+        for (const StaffPiece& piece : bar.pieces)
+            counts.back() += !piece.beams.empty() && piece.beams.front() == "begin";
+    }
+    EXPECT_THAT(counts, ElementsAre(3, 2, 1, 3, 1, 2, 2, 4, 1, 2, 0, 2));
+}
+
+TEST_F(Blues, IsThreeLinesOfFourBars) {
+    ASSERT_EQ(systems.size(), 3u);
+    for (const EngravedSystem& system : systems)
+        EXPECT_EQ(system.bars.size(), 4u);
+    EXPECT_EQ(systems[1].bars.front().number, 5);
+}
+
+TEST_F(Blues, ShowsEveryAccidentalOnce) {
+    EXPECT_EQ(glyphs({Smufl::AccidentalFlat, Smufl::AccidentalNatural, Smufl::AccidentalSharp}),
+              4 + 2 + 3 + 3 + 4 + 2 + 2 + 2 + 1 + 7 + 1 + 3);
+}
+
+// 23 beams over the notes of a beat; under them one more for the sixteenths of bars 3, 5 and 10, a hook in
+// bar 4, and two more for the thirty-seconds of bar 10.
+TEST_F(Blues, DrawsSecondaryBeamsAndHooks) {
+    std::size_t beams = 0;
+    for (const EngravedSystem& system : systems)
+        beams += system.shapes.beams.size();
+    EXPECT_EQ(beams, 23u + 3u + 1u + 2u);
+}
+
+// Flags: the A flat of bar 3, the F of the triplet of bar 9, the D of bar 11.
+TEST_F(Blues, HasFlagsTupletsAndRestsWhereTheyBelong) {
+    EXPECT_EQ(glyphs({Smufl::Flag8thUp, Smufl::Flag8thDown}), 3);
+    EXPECT_EQ(glyphs({digitOf(Smufl::Tuplet0, 3)}), 2);
+    EXPECT_EQ(glyphs({digitOf(Smufl::Tuplet0, 5)}), 1);
+    EXPECT_EQ(glyphs({digitOf(Smufl::Tuplet0, 6)}), 1);
+    EXPECT_EQ(glyphs({Smufl::Rest8th}), 1);
+    EXPECT_EQ(glyphs({Smufl::RestQuarter}), 1);
+    EXPECT_EQ(glyphs({Smufl::AugmentationDot}), 2);
+}
+
+// Bar 1 two, bar 2 one, bar 12 one; the one from bar 8 to bar 9 breaks with the line and is two curves.
+TEST_F(Blues, TiesOverBeatsBarsAndLines) {
+    std::size_t curves = 0;
+    for (const EngravedSystem& system : systems)
+        curves += system.shapes.curves.size();
+    EXPECT_EQ(curves, 6u);
+}
+
+TEST_F(Blues, ReachesFromMarginToMarginInEveryLine) {
+    for (const EngravedSystem& system : systems)
+        EXPECT_NEAR(system.bars.back().right, 120 - 2 * 8, 1e-6);
+}
+
+TEST_F(Blues, HasABoxForEachHeadAndMomentsThatRise) {
+    // 76 notes, and a second head for each of the five tied ones.
+    std::size_t boxes = 0;
+    for (const EngravedSystem& system : systems) {
+        boxes += system.notes.size();
+        for (std::size_t i = 1; i < system.moments.size(); ++i) {
+            EXPECT_LT(system.moments[i - 1].at, system.moments[i].at);
+            EXPECT_LT(system.moments[i - 1].x, system.moments[i].x);
+        }
+    }
+    EXPECT_EQ(boxes, study.notes.size() + 5);
+}
+
+} // namespace
+} // namespace earwright

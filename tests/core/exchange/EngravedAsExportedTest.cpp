@@ -1,0 +1,107 @@
+// What is engraved and what is exported must be the same music: both are counted, bar by bar.
+#include "core/engraving/StaffBar.h"
+#include "core/exchange/MusicXml.h"
+#include "tests/core/engraving/SampleLines.h"
+
+#include <gtest/gtest.h>
+#include <pugixml.hpp>
+#include <string>
+
+namespace earwright {
+namespace {
+
+/// "quarter.", "eighth/3", "eighth r": type, dot, tuplet and whether it is a rest.
+std::string exportedValues(const pugi::xml_node& measure) {
+    std::string text;
+    for (const pugi::xml_node note : measure.children("note")) {
+        if (note.child("grace") || note.child("chord") || note.child("rest").attribute("measure")) continue;
+        text += note.child("type").child_value();
+        if (note.child("dot")) text += ".";
+        if (const auto tuplet = note.child("time-modification"))
+            text += std::string("/") + tuplet.child("actual-notes").child_value();
+        if (note.child("rest")) text += " r";
+        text += ", ";
+    }
+    return text;
+}
+
+std::string typeName(int denominator) {
+    switch (denominator) {
+    case 1:
+        return "whole";
+    case 2:
+        return "half";
+    case 4:
+        return "quarter";
+    case 8:
+        return "eighth";
+    case 32:
+        return "32nd";
+    default:
+        return std::to_string(denominator) + "th";
+    }
+}
+
+std::string engravedValues(const StaffBar& bar) {
+    std::string text;
+    for (const StaffPiece& piece : bar.pieces) {
+        const NoteValue& value = piece.page.value;
+        if (value.denominator == 0) continue;
+        text += typeName(value.denominator);
+        if (value.dotted) text += ".";
+        if (value.tuplet) text += "/" + std::to_string(value.tuplet->actual);
+        if (piece.heads.empty()) text += " r";
+        text += ", ";
+    }
+    return text;
+}
+
+int exportedAccidentals(const pugi::xml_node& measure) {
+    int count = 0;
+    for (const pugi::xml_node note : measure.children("note"))
+        count += note.child("accidental") ? 1 : 0;
+    return count;
+}
+
+int engravedAccidentals(const StaffBar& bar) {
+    int count = 0;
+    for (const StaffPiece& piece : bar.pieces) {
+        for (const StaffHead& head : piece.heads)
+            count += head.accidental.has_value();
+        for (const StaffHead& grace : piece.graces)
+            count += grace.accidental.has_value();
+    }
+    return count;
+}
+
+void expectTheSame(const Study& study, const std::string& what) {
+    const auto xml = musicXml(study);
+    ASSERT_TRUE(xml);
+    pugi::xml_document document;
+    ASSERT_TRUE(document.load_string(xml->c_str()));
+    const auto line = pageLine(study);
+    const auto bars = pageBars(line, study.meter, 12);
+    const auto staff = staffBars(study, line, *bars, Reading::Concert, Clef::Treble);
+    std::size_t index = 0;
+    for (const pugi::xml_node measure : document.child("score-partwise").child("part").children("measure")) {
+        ASSERT_LT(index, staff.size());
+        const std::string where = what + ", bar " + std::to_string(staff[index].number);
+        EXPECT_EQ(engravedValues(staff[index]), exportedValues(measure)) << where;
+        EXPECT_EQ(engravedAccidentals(staff[index]), exportedAccidentals(measure)) << where;
+        ++index;
+    }
+    EXPECT_EQ(index, staff.size());
+}
+
+TEST(EngravedAsExported, AreValuesAndAccidentalsOfTheBlues) {
+    expectTheSame(bluesChorus(), "blues");
+    expectTheSame(phrasedChorus(), "phrased");
+}
+
+TEST(EngravedAsExported, AreValuesAndAccidentalsOfChance) {
+    for (unsigned seed = 1; seed <= 30; ++seed)
+        expectTheSame(chanceStudy(seed, 12), "seed " + std::to_string(seed));
+}
+
+} // namespace
+} // namespace earwright
