@@ -36,7 +36,7 @@ Result<ExcerptBars> excerptBars(const Study& study, const PageExcerpt& excerpt,
     if (excerpt.only)
         std::erase_if(shown.notes, [&](const Note& note) { return !excerpt.only->contains(note.onset); });
     const std::vector<PageNotes> line = pageLine(shown);
-    auto bars = pageBars(line, study.meter, excerpt.lastBar);
+    auto bars = pageBars(line, study.meters(), excerpt.lastBar);
     if (!bars) return bars.error();
     std::erase_if(*bars, [&](const PageBar& bar) {
         return bar.number < excerpt.firstBar || bar.number > excerpt.lastBar;
@@ -89,7 +89,10 @@ private:
         const auto begin = excerpt.bars.begin() + static_cast<std::ptrdiff_t>(first);
         plan.bars.assign(begin, begin + static_cast<std::ptrdiff_t>(count));
         plan.style = {excerpt.clef, options.chordSymbols, options.degrees, options.barNumbers};
-        if (first == 0) plan.meter = study.meter;
+        if (first > 0) {
+            plan.meterBefore = excerpt.bars[first - 1].meter;
+            plan.keyBefore = excerpt.bars[first - 1].key;
+        }
         plan.beatUnit = study.meter.beatUnit;
         plan.slurred = excerpt.slurred;
         plan.strings = options.strings;
@@ -118,13 +121,13 @@ private:
 
 PageExcerpt wholeStudy(const Study& study) {
     PageExcerpt whole;
+    const MeterMap meters = study.meters();
     for (const ChorusBars& chorus : study.chorusBars())
         whole.lastBar = std::max(whole.lastBar, chorus.firstBar + chorus.barCount - 1);
     for (const Note& note : study.notes) {
-        whole.firstBar = std::min(whole.firstBar, study.meter.barOf(note.onset));
-        whole.lastBar = std::max(whole.lastBar, study.meter.barOf(note.onset));
-        const std::int64_t ends = study.meter.barOf(note.end());
-        whole.lastBar = std::max(whole.lastBar, study.meter.barStart(ends) == note.end() ? ends - 1 : ends);
+        whole.firstBar = std::min(whole.firstBar, meters.barOf(note.onset));
+        const std::int64_t ends = meters.barOf(note.end());
+        whole.lastBar = std::max(whole.lastBar, meters.barStart(ends) == note.end() ? ends - 1 : ends);
     }
     return whole;
 }

@@ -1,8 +1,8 @@
 // What a page shows of a study, and how.
 #pragma once
 
-#include "core/engraving/HandPlace.h"
 #include "core/engraving/PageView.h"
+#include "core/engraving/TabPlace.h"
 #include "core/music/Note.h"
 #include "core/time/Beats.h"
 #include "core/time/Range.h"
@@ -47,7 +47,7 @@ struct EngravingOptions {
     /// Strings of the tablature under the staff, 1 to 8; 0 for none.
     int strings = 0;
     /// Where notes are played; one without a place has no number in the tablature.
-    std::map<NoteId, StringPlace> places;
+    std::map<NoteId, TabPlace> places;
     bool title = true;
     bool chordSymbols = true;
     bool degrees = false;

@@ -10,7 +10,8 @@ namespace {
 
 constexpr std::int64_t mostBars = 10'000;
 
-/// A stretch of one bar with one thing in it, not yet cut into values.
+/// A stretch of one bar with one thing in it, not yet cut into values; in beats of the bar's own meter, from
+/// its start.
 struct Stretch {
     Beats begin;
     Beats end;
@@ -19,8 +20,8 @@ struct Stretch {
 
 class BarWriter {
 public:
-    BarWriter(const std::vector<PageNotes>& written, const Meter& barMeter, PageBar& toFill)
-        : line(written), meter(barMeter), bar(toFill), pulse(pulseBeats(meter)) {}
+    BarWriter(const std::vector<PageNotes>& written, PageBar& toFill)
+        : line(written), meter(toFill.meter), bar(toFill), pulse(pulseBeats(meter)) {}
 
     void fill(std::size_t& next) {
         const std::vector<Stretch> stretches = stretchesFrom(next);
@@ -40,12 +41,12 @@ private:
         for (; next < line.size() && line[next].begin < bar.end; ++next) {
             const Beats begin = std::max(line[next].begin, bar.begin);
             const Beats end = std::min(line[next].end, bar.end);
-            if (begin > at) stretches.push_back({at, begin, {}});
-            if (end > begin) stretches.push_back({begin, end, next});
+            if (begin > at) stretches.push_back({bar.ownBeats(at), bar.ownBeats(begin), {}});
+            if (end > begin) stretches.push_back({bar.ownBeats(begin), bar.ownBeats(end), next});
             at = end;
             if (line[next].end > bar.end) break;
         }
-        if (at < bar.end) stretches.push_back({at, bar.end, {}});
+        if (at < bar.end) stretches.push_back({bar.ownBeats(at), bar.ownBeats(bar.end), {}});
         return stretches;
     }
 
@@ -92,7 +93,7 @@ private:
 
     void cutPlain(const Stretch& stretch, Beats from, const Beats& to) {
         while (from < to) {
-            const Beats groups = (from - meter.barStart(bar.number)) / pulse;
+            const Beats groups = from / pulse;
             const Beats nextPulse = from + (Beats(groups.floor() + 1) - groups) * pulse;
             Beats until = to;
             if (groups.denominator() != 1)
@@ -121,7 +122,9 @@ private:
         return to;
     }
 
-    void add(const Stretch& stretch, const Beats& from, const Beats& to, const NoteValue& value) {
+    void add(const Stretch& stretch, const Beats& ownFrom, const Beats& ownTo, const NoteValue& value) {
+        const Beats from = bar.fromOwnBeats(ownFrom);
+        const Beats to = bar.fromOwnBeats(ownTo);
         PagePiece piece{from, to, value, stretch.event, false, false, false, false};
         if (stretch.event) {
             piece.tiedFromBefore = from > line[*stretch.event].begin;
@@ -142,14 +145,14 @@ std::int64_t pulseBeats(const Meter& meter) {
     return meter.beatUnit == 8 && meter.beatsPerBar % 3 == 0 ? 3 : 1;
 }
 
-Result<std::vector<PageBar>> pageBars(const std::vector<PageNotes>& line, const Meter& meter,
+Result<std::vector<PageBar>> pageBars(const std::vector<PageNotes>& line, const MeterMap& meters,
                                       std::int64_t lastBar) {
     const Beats first = line.empty() ? Beats(0) : std::min(Beats(0), Beats(line.front().begin.floor()));
-    const std::int64_t firstBar = meter.barOf(first);
+    const std::int64_t firstBar = meters.barOf(first);
     std::int64_t last = std::max<std::int64_t>(lastBar, 1);
     if (!line.empty()) {
-        const std::int64_t ends = meter.barOf(line.back().end);
-        last = std::max(last, meter.barStart(ends) == line.back().end ? ends - 1 : ends);
+        const std::int64_t ends = meters.barOf(line.back().end);
+        last = std::max(last, meters.barStart(ends) == line.back().end ? ends - 1 : ends);
     }
     if (last - firstBar >= mostBars)
         return Error{
@@ -158,8 +161,15 @@ Result<std::vector<PageBar>> pageBars(const std::vector<PageNotes>& line, const 
     std::vector<PageBar> bars;
     std::size_t next = 0;
     for (std::int64_t number = firstBar; number <= last; ++number) {
-        bars.push_back({number, std::max(first, meter.barStart(number)), meter.barStart(number + 1), {}});
-        BarWriter(line, meter, bars.back()).fill(next);
+        const Beats start = meters.barStart(number);
+        bars.push_back({number,
+                        std::max(first, start),
+                        meters.barStart(number + 1),
+                        {},
+                        meters.at(number),
+                        start,
+                        meters.at(1).beatUnit});
+        BarWriter(line, bars.back()).fill(next);
     }
     return bars;
 }

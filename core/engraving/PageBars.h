@@ -2,7 +2,7 @@
 #pragma once
 
 #include "core/engraving/PageLine.h"
-#include "core/music/Meter.h"
+#include "core/music/MeterMap.h"
 #include "core/result/Result.h"
 
 #include <cstdint>
@@ -47,6 +47,15 @@ struct PageBar {
     Beats begin;
     Beats end;
     std::vector<PagePiece> pieces;
+    Meter meter;
+    /// Where the whole bar starts; earlier than `begin` in a pickup.
+    Beats start;
+    /// The unit that all places are counted in: the first meter's.
+    int countedUnit = 4;
+
+    /// A place in beats of the bar's own meter, from its start.
+    Beats ownBeats(const Beats& place) const { return (place - start) * meter.beatUnit / countedUnit; }
+    Beats fromOwnBeats(const Beats& own) const { return start + own * countedUnit / meter.beatUnit; }
 };
 
 /// Beats to one pulse: three where eighths are counted in threes (6/8, 9/8, 12/8), else one.
@@ -58,7 +67,7 @@ std::int64_t pulseBeats(const Meter& meter);
 /// next one (common practice).
 ///
 /// Error: OutOfRange where that is more than 10 000 bars. Threads: any.
-Result<std::vector<PageBar>> pageBars(const std::vector<PageNotes>& line, const Meter& meter,
+Result<std::vector<PageBar>> pageBars(const std::vector<PageNotes>& line, const MeterMap& meters,
                                       std::int64_t lastBar);
 
 } // namespace earwright

@@ -21,9 +21,9 @@ const char* wordFor(bool joinsBefore, bool joinsAfter, bool isFirst) {
 
 } // namespace
 
-std::vector<std::vector<std::string>> pageBeams(const PageBar& bar, const Meter& meter) {
+std::vector<std::vector<std::string>> pageBeams(const PageBar& bar) {
     const auto pulseOf = [&](std::size_t index) {
-        return ((bar.pieces[index].begin - meter.barStart(bar.number)) / pulseBeats(meter)).floor();
+        return (bar.ownBeats(bar.pieces[index].begin) / pulseBeats(bar.meter)).floor();
     };
     std::vector<std::vector<std::string>> beams(bar.pieces.size());
     for (std::size_t first = 0; first < bar.pieces.size();) {

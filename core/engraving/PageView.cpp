@@ -59,6 +59,15 @@ ChordSymbol readAs(Reading reading, const ChordSymbol& symbol) {
     return read;
 }
 
+KeySignature readAs(Reading reading, const KeySignature& key) {
+    // A tone up is two fifths, a major sixth three.
+    KeySignature read = key;
+    if (reading == Reading::BFlat) read.fifths += 2;
+    if (reading == Reading::EFlat) read.fifths += 3;
+    if (read.fifths > 6 && reading != Reading::Concert && reading != Reading::GuitarOctave) read.fifths -= 12;
+    return read;
+}
+
 int staffPosition(const ReadPitch& pitch, Clef clef) {
     return pitch.letters() - (clef == Clef::Treble ? trebleMiddle : bassMiddle);
 }

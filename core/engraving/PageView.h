@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/music/ChordSymbol.h"
+#include "core/music/KeySignature.h"
 #include "core/music/Pitch.h"
 
 #include <optional>
@@ -33,6 +34,9 @@ struct ReadPitch {
 ReadPitch readAs(Reading reading, int midi, const PitchName& name);
 /// The chord as the player reads it; unchanged where the symbol could not be read.
 ChordSymbol readAs(Reading reading, const ChordSymbol& symbol);
+
+/// The key that goes with the reading; of two names for one key the one with fewer accidentals.
+KeySignature readAs(Reading reading, const KeySignature& key);
 
 /// Half spaces above the staff's middle line: 0 is B4 in the treble clef, D3 in the bass clef.
 int staffPosition(const ReadPitch& pitch, Clef clef);

@@ -21,14 +21,15 @@ public:
 
     StaffBar read(const PageBar& page) {
         standing.clear();
-        StaffBar bar{page.number, page.begin, page.end, {}, {}};
-        const auto beams = pageBeams(page, study.meter);
+        key = readAs(reading, study.page.keyAt(std::max<std::int64_t>(page.number, 1)));
+        StaffBar bar{page.number, page.begin, page.end, {}, {}, page.meter, key};
+        const auto beams = pageBeams(page);
         for (std::size_t i = 0; i < page.pieces.size(); ++i)
             bar.pieces.push_back(pieceOf(page.pieces[i], beams[i]));
         for (std::size_t i = 0; i < bar.pieces.size(); i = beamGroup(bar.pieces, i).second)
             turnStems(bar.pieces, beamGroup(bar.pieces, i));
         for (const PlacedChord& chord : study.barChords(page.number).chords) {
-            const Beats at = study.meter.barStart(page.number) + chord.withinBar;
+            const Beats at = page.start + chord.withinBar;
             if (at >= page.begin) bar.chords.emplace_back(at, readAs(reading, chord.symbol));
         }
         return bar;
@@ -61,7 +62,7 @@ private:
         StaffHead head{note.id, note.pitch.midi,       staffPosition(read, clef),
                        {},      note.phrasing.ghosted, degreeLabel(note)};
         if (isTied) return head;
-        int& alter = standing[read.letters()];
+        int& alter = standing.try_emplace(read.letters(), key.alterOf(read.name.step)).first->second;
         if (alter != read.name.alter) head.accidental = read.name.alter;
         alter = read.name.alter;
         return head;
@@ -88,6 +89,7 @@ private:
     const std::vector<PageNotes>& line;
     Reading reading;
     Clef clef;
+    KeySignature key;
     /// What stands before a letter and octave so far in this bar.
     std::map<int, int> standing;
 };

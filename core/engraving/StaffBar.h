@@ -48,12 +48,15 @@ struct StaffBar {
     std::vector<StaffPiece> pieces;
     /// In order; places from the start of bar 1. As the player reads them.
     std::vector<std::pair<Beats, ChordSymbol>> chords;
+    Meter meter;
+    /// As the player reads it.
+    KeySignature key;
 };
 
-/// Bars [first, last] of a study's line. An accidental holds for its letter and octave until the bar ends,
-/// and over a bar line into a tied note only (common practice). Beamed notes share a stem direction: away
-/// from the one that lies farthest from the middle line; on the middle line stems go down (Gould, "Behind
-/// Bars", from memory). Requires: `bars` are those of `line`. Threads: any.
+/// The bars of a study's line, in their keys. An accidental holds for its letter and octave until the bar
+/// ends, and over a bar line into a tied note only (common practice). Beamed notes share a stem direction:
+/// away from the one that lies farthest from the middle line; on the middle line stems go down (Gould,
+/// "Behind Bars", from memory). Requires: `bars` are those of `line`. Threads: any.
 std::vector<StaffBar> staffBars(const Study& study, const std::vector<PageNotes>& line,
                                 const std::vector<PageBar>& bars, Reading reading, Clef clef);
 

@@ -1,7 +1,8 @@
 #include "core/engraving/StaffFrame.h"
 
+#include "core/engraving/SignatureLayout.h"
+
 #include <algorithm>
-#include <string>
 
 namespace earwright {
 
@@ -9,39 +10,35 @@ namespace {
 
 constexpr double beforeClef = 0.6;
 constexpr double behindClef = 0.9;
-constexpr double behindMeter = 1.4;
-
-double digitsWidth(const std::string& digits, const FontMetrics& font) {
-    double width = 0;
-    for (const char digit : digits)
-        width += font.box(digitOf(Smufl::TimeSig0, digit - '0')).right;
-    return width;
-}
-
-void drawDigits(const std::string& digits, double middle, double y, Sketch& sketch) {
-    double x = middle - digitsWidth(digits, sketch.metrics()) / 2;
-    for (const char letter : digits) {
-        const Smufl digit = digitOf(Smufl::TimeSig0, letter - '0');
-        sketch.add(PlacedGlyph{digit, {x, y}, 1, {}});
-        x += sketch.metrics().box(digit).right;
-    }
-}
+constexpr double behindSignature = 1.4;
 
 Smufl clefGlyph(Clef clef) {
     return clef == Clef::Treble ? Smufl::GClef : Smufl::FClef;
 }
 
-double meterWidth(const Meter& meter, const FontMetrics& font) {
-    return std::max(digitsWidth(std::to_string(meter.beatsPerBar), font),
-                    digitsWidth(std::to_string(meter.beatUnit), font));
-}
-
 } // namespace
 
+SignatureShapes signaturesAt(const SystemPlan& plan, std::size_t bar, const FontMetrics& font) {
+    const StaffBar& head = plan.bars[bar];
+    const bool startsLine = bar == 0;
+    const KeySignature before = startsLine ? plan.keyBefore : plan.bars[bar - 1].key;
+    const Meter meterBefore = startsLine ? plan.meterBefore.value_or(Meter{0, 0}) : plan.bars[bar - 1].meter;
+    SignatureShapes made;
+    // Every line begins with its key; elsewhere only a change is shown.
+    if (startsLine || before.fifths != head.key.fifths)
+        made = keyShapes(head.key, before, plan.style.clef, font);
+    if (meterBefore == head.meter) return made;
+    if (made.width > 0) made.width += behindClef * 0.6;
+    const SignatureShapes meter = meterShapes(head.meter, font);
+    made.shapes.append(meter.shapes, {made.width, 0});
+    made.width += meter.width;
+    return made;
+}
+
 double staffStartWidth(const SystemPlan& plan, const FontMetrics& font) {
-    double x = beforeClef + font.box(clefGlyph(plan.style.clef)).right + behindClef;
-    if (plan.meter) x += meterWidth(*plan.meter, font) + behindMeter;
-    return x;
+    const double clef = beforeClef + font.box(clefGlyph(plan.style.clef)).right + behindClef;
+    const double signatures = signaturesAt(plan, 0, font).width;
+    return signatures > 0 ? clef + signatures + behindSignature : clef;
 }
 
 double drawStaffStart(const SystemPlan& plan, Sketch& sketch) {
@@ -49,12 +46,7 @@ double drawStaffStart(const SystemPlan& plan, Sketch& sketch) {
     const Smufl clef = clefGlyph(plan.style.clef);
     // The G clef curls about the second line from below, the F clef's dots are about the second from above.
     sketch.add(PlacedGlyph{clef, {beforeClef, plan.style.clef == Clef::Treble ? 3.0 : 1.0}, 1, {}});
-    if (plan.meter) {
-        const double middle =
-            beforeClef + font.box(clef).right + behindClef + meterWidth(*plan.meter, font) / 2;
-        drawDigits(std::to_string(plan.meter->beatsPerBar), middle, 1, sketch);
-        drawDigits(std::to_string(plan.meter->beatUnit), middle, 3, sketch);
-    }
+    sketch.add(signaturesAt(plan, 0, font).shapes, {beforeClef + font.box(clef).right + behindClef, 0});
     return staffStartWidth(plan, font);
 }
 

@@ -1,6 +1,7 @@
 // What a staff is before any note: lines, clef, meter and bar lines.
 #pragma once
 
+#include "core/engraving/SignatureLayout.h"
 #include "core/engraving/Sketch.h"
 #include "core/engraving/SystemPlan.h"
 
@@ -10,7 +11,10 @@ namespace earwright {
 
 inline constexpr double staffHeight = 4;
 
-/// Draws clef and meter from the left end of the staff on; returns where the first note may begin.
+/// What a bar begins with: on a line's first bar its key, elsewhere what changes.
+SignatureShapes signaturesAt(const SystemPlan& plan, std::size_t bar, const FontMetrics& font);
+
+/// Draws clef and signatures from the left end of the staff on; returns where the first note may begin.
 double drawStaffStart(const SystemPlan& plan, Sketch& sketch);
 /// How far drawStaffStart() goes, without drawing.
 double staffStartWidth(const SystemPlan& plan, const FontMetrics& font);

@@ -1,5 +1,6 @@
 #include "core/engraving/SystemColumns.h"
 
+#include "core/engraving/StaffFrame.h"
 #include "core/engraving/TabLayout.h"
 
 #include <algorithm>
@@ -11,6 +12,8 @@ namespace {
 
 /// From a bar line to the head behind it.
 constexpr double behindBarLine = 1.5;
+/// From a bar line to a change of key or meter.
+constexpr double beforeChange = 0.7;
 constexpr double leastRestBar = 6;
 /// A tie needs so much between two heads to be seen.
 constexpr double leastTie = 1.3;
@@ -44,6 +47,7 @@ private:
     double quarters(const Beats& length) const { return (length * 4 / plan.beatUnit).toDouble(); }
 
     void addBar(const StaffBar& bar, std::size_t index) {
+        if (index > 0) addChange(bar, index);
         const std::set<Beats> moments = momentsOf(bar);
         for (auto at = moments.begin(); at != moments.end(); ++at) {
             const Beats next = std::next(at) == moments.end() ? bar.end : *std::next(at);
@@ -65,6 +69,17 @@ private:
             barLine.leastGap = leastRestBar;
         made.barLines.push_back(made.columns.size());
         made.columns.push_back(barLine);
+    }
+
+    void addChange(const StaffBar& bar, std::size_t index) {
+        SignatureShapes shapes = signaturesAt(plan, index, font);
+        if (shapes.width == 0) return;
+        Column column;
+        column.at = bar.begin;
+        column.leastGap = beforeChange;
+        column.row(ColumnRow::Staff) = Reach{0, shapes.width};
+        made.changes.emplace_back(made.columns.size(), std::move(shapes));
+        made.columns.push_back(column);
     }
 
     void addPieceAt(const Beats& at, const StaffBar& bar, std::size_t index) {

@@ -4,9 +4,11 @@
 #include "core/engraving/Columns.h"
 #include "core/engraving/FontMetrics.h"
 #include "core/engraving/LaidPiece.h"
+#include "core/engraving/SignatureLayout.h"
 #include "core/engraving/SignedText.h"
 #include "core/engraving/SystemPlan.h"
 
+#include <utility>
 #include <vector>
 
 namespace earwright {
@@ -26,6 +28,8 @@ struct SystemColumns {
     LaidLine pieces;
     std::vector<std::size_t> pieceColumns;
     std::vector<ColumnChord> chords;
+    /// Bars that begin with a change of key or meter, and the column of that.
+    std::vector<std::pair<std::size_t, SignatureShapes>> changes;
     /// The column of the bar line that ends each bar.
     std::vector<std::size_t> barLines;
 };

@@ -36,6 +36,7 @@ public:
         const double start = drawStaffStart(plan, sketch);
         spread(start);
         drawStaffLines(right, sketch);
+        drawChanges();
         drawPieces();
         layOutBeams(line(), sketch);
         layOutSingleStems(line(), sketch);
@@ -84,6 +85,11 @@ private:
             else
                 made.moments.back().x = places[i];
         }
+    }
+
+    void drawChanges() {
+        for (const auto& [column, shapes] : content.changes)
+            sketch.add(shapes.shapes, {xOf(column), 0});
     }
 
     void drawPieces() {

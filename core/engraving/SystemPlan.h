@@ -1,9 +1,9 @@
 // What stands on one line of music, and how it is to look.
 #pragma once
 
-#include "core/engraving/HandPlace.h"
 #include "core/engraving/PageView.h"
 #include "core/engraving/StaffBar.h"
+#include "core/engraving/TabPlace.h"
 #include "core/music/Meter.h"
 
 #include <map>
@@ -24,14 +24,16 @@ struct SystemPlan {
     /// At least one.
     std::vector<StaffBar> bars;
     SystemStyle style;
-    /// Shown behind the clef.
-    std::optional<Meter> meter;
+    /// Of the bar before; no meter before the first bar of all, which then shows its own.
+    std::optional<Meter> meterBefore;
+    KeySignature keyBefore;
+    /// The unit that places are counted in.
     int beatUnit = 4;
     /// By event of the line: it is slurred from the one before.
     std::vector<bool> slurred;
     /// Strings of the tablature under the staff; 0 for none.
     int strings = 0;
-    std::map<NoteId, StringPlace> places;
+    std::map<NoteId, TabPlace> places;
     /// Closes with a final bar line.
     bool isLast = false;
     double width = 100;

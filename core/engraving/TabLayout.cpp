@@ -27,7 +27,7 @@ struct Gap {
 
 /// Frets of the grace notes before a head, on its own string; those below the nut are left out.
 std::vector<int> graceFrets(const LaidPiece& laid, const StaffHead& head,
-                            const std::map<NoteId, StringPlace>& places) {
+                            const std::map<NoteId, TabPlace>& places) {
     std::vector<int> frets;
     const auto place = places.find(head.note);
     if (place == places.end()) return frets;
@@ -80,7 +80,7 @@ private:
                                {}});
     }
 
-    const StringPlace* placeOf(const StaffHead& head) const {
+    const TabPlace* placeOf(const StaffHead& head) const {
         const auto place = plan.places.find(head.note);
         const bool isThere =
             place != plan.places.end() && place->second.string >= 0 && place->second.string < plan.strings;
@@ -88,7 +88,7 @@ private:
     }
 
     void drawHead(const LaidPiece& laid, const StaffHead& head) {
-        const StringPlace* place = placeOf(head);
+        const TabPlace* place = placeOf(head);
         if (!place || laid.piece.page.tiedFromBefore) return;
         const std::string text = fretText(head, plan.places);
         const double half = textWidth(text) * fretSize / 2;
@@ -123,7 +123,7 @@ private:
         gaps[static_cast<std::size_t>(string)].push_back({left, rightEnd});
     }
 
-    void drawGraces(const LaidPiece& laid, const StaffHead& head, const StringPlace& place, double from) {
+    void drawGraces(const LaidPiece& laid, const StaffHead& head, const TabPlace& place, double from) {
         const std::vector<int> frets = graceFrets(laid, head, plan.places);
         double x = from - graceWidth(frets);
         const double y = yOf(place.string);
@@ -143,8 +143,8 @@ private:
         while (before > 0 && line[before].piece.page.tiedFromBefore)
             --before;
         if (line[before].isRest()) return;
-        const StringPlace* from = placeOf(line[before].piece.heads.front());
-        const StringPlace* to = placeOf(laid.piece.heads.front());
+        const TabPlace* from = placeOf(line[before].piece.heads.front());
+        const TabPlace* to = placeOf(laid.piece.heads.front());
         if (!from || !to) return;
         const double y = yOf(std::min(from->string, to->string)) - 0.85;
         drawArc({line[before].middle() + 0.2, y}, {laid.middle() - 0.2, y});
@@ -189,14 +189,14 @@ private:
 
 } // namespace
 
-std::string fretText(const StaffHead& head, const std::map<NoteId, StringPlace>& places) {
+std::string fretText(const StaffHead& head, const std::map<NoteId, TabPlace>& places) {
     const auto place = places.find(head.note);
     if (place == places.end()) return {};
     const std::string fret = std::to_string(place->second.fret);
     return head.ghosted ? "(" + fret + ")" : fret;
 }
 
-FretReach fretReach(const LaidPiece& laid, const std::map<NoteId, StringPlace>& places) {
+FretReach fretReach(const LaidPiece& laid, const std::map<NoteId, TabPlace>& places) {
     FretReach reach;
     if (laid.piece.page.tiedFromBefore) return reach;
     const double middle = laid.shape.headWidth / 2;

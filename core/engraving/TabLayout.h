@@ -15,13 +15,13 @@ inline constexpr double tabLineGap = 1.5;
 
 /// What stands on the string of a note: its fret, in parentheses where it is ghosted; empty for notes that
 /// have no place.
-std::string fretText(const StaffHead& head, const std::map<NoteId, StringPlace>& places);
+std::string fretText(const StaffHead& head, const std::map<NoteId, TabPlace>& places);
 /// The widest fret text of a piece, with the room of its slides and grace notes on either side.
 struct FretReach {
     double left = 0;
     double right = 0;
 };
-FretReach fretReach(const LaidPiece& laid, const std::map<NoteId, StringPlace>& places);
+FretReach fretReach(const LaidPiece& laid, const std::map<NoteId, TabPlace>& places);
 
 /// Lines with gaps for their numbers, clef, frets, grace frets, slides and the arcs of slurs (hammered and
 /// pulled notes), its top line at `top`, from 0 to `right`. Tied notes are not repeated (common practice).

@@ -113,19 +113,16 @@ private:
         pugi::xml_node measure = part.append_child("measure");
         measure.append_attribute("number") = std::to_string(bar.number).c_str();
         if (bar.number < 1) measure.append_attribute("implicit") = "yes";
-        if (&bar == &bars.front())
-            addAttributes(measure, keyOf(bar));
-        else if (keyOf(bar) != keyOf((&bar)[-1]))
-            addKey(measure.append_child("attributes"), keyOf(bar));
+        addAttributes(measure, bar, &bar == &bars.front() ? nullptr : &bar - 1);
         addTempo(measure, bar);
         addSwing(measure, bar);
         notes.startBar(keyOf(bar));
         const std::vector<PlacedChord> chords = study.barChords(bar.number).chords;
-        const auto beams = pageBeams(bar, study.meter);
+        const auto beams = pageBeams(bar);
         for (std::size_t i = 0; i < bar.pieces.size(); ++i) {
             const PagePiece& piece = bar.pieces[i];
             for (const PlacedChord& chord : chords)
-                addSymbol(measure, piece, study.meter.barStart(bar.number) + chord.withinBar, chord.symbol);
+                addSymbol(measure, piece, bar.start + chord.withinBar, chord.symbol);
             notes.add(measure, piece, beams[i]);
         }
     }
@@ -160,13 +157,20 @@ private:
         }
     }
 
-    void addAttributes(pugi::xml_node measure, const KeySignature& key) const {
+    /// What differs from the bar before; everything in the first one.
+    void addAttributes(pugi::xml_node measure, const PageBar& bar, const PageBar* before) const {
+        const bool showsKey = !before || keyOf(*before) != keyOf(bar);
+        const bool showsTime = !before || before->meter != bar.meter;
+        if (!showsKey && !showsTime) return;
         pugi::xml_node attributes = measure.append_child("attributes");
-        addText(attributes, "divisions", std::to_string(divisions));
-        addKey(attributes, key);
-        pugi::xml_node time = attributes.append_child("time");
-        addText(time, "beats", std::to_string(study.meter.beatsPerBar));
-        addText(time, "beat-type", std::to_string(study.meter.beatUnit));
+        if (!before) addText(attributes, "divisions", std::to_string(divisions));
+        if (showsKey) addKey(attributes, keyOf(bar));
+        if (showsTime) {
+            pugi::xml_node time = attributes.append_child("time");
+            addText(time, "beats", std::to_string(bar.meter.beatsPerBar));
+            addText(time, "beat-type", std::to_string(bar.meter.beatUnit));
+        }
+        if (before) return;
         pugi::xml_node clef = attributes.append_child("clef");
         addText(clef, "sign", liesLow(line) ? "F" : "G");
         addText(clef, "line", liesLow(line) ? "4" : "2");
@@ -231,7 +235,7 @@ std::int64_t lastChorusBar(const Study& study) {
 
 Result<std::string> musicXml(const Study& study) {
     const std::vector<PageNotes> line = pageLine(study);
-    const auto bars = pageBars(line, study.meter, lastChorusBar(study));
+    const auto bars = pageBars(line, study.meters(), lastChorusBar(study));
     if (!bars) return bars.error();
     return ScoreWriter(study, line, *bars).write();
 }

@@ -70,23 +70,27 @@ private:
 
     void addMusic() {
         if (!study.title.empty()) events.push_back({0, 0, meta(0x03, study.title)});
-        std::string meter = bigEndian(static_cast<std::uint64_t>(study.meter.beatsPerBar), 1);
-        meter += static_cast<char>(std::bit_width(static_cast<unsigned>(study.meter.beatUnit)) - 1);
-        // A metronome click is 24 MIDI clocks, and a quarter has eight 32nds.
-        events.push_back({0, 0, meta(0x58, meter + "\x18\x08")});
         std::int64_t standing = 0;
         for (const PageBar& bar : bars) {
+            if (&bar == &bars.front() || bar.meter != (&bar - 1)->meter) addMeter(bar);
             const std::int64_t tempo = microsecondsPerQuarter(bar);
             if (tempo != standing)
                 events.push_back(
                     {tick(bar.begin), 0, meta(0x51, bigEndian(static_cast<std::uint64_t>(tempo), 3))});
             standing = tempo;
             for (const PlacedChord& chord : study.barChords(bar.number).chords) {
-                const Beats place = study.meter.barStart(bar.number) + chord.withinBar;
+                const Beats place = bar.start + chord.withinBar;
                 if (place >= bar.begin)
                     events.push_back({tick(place), 0, meta(0x01, toString(chord.symbol))});
             }
         }
+    }
+
+    void addMeter(const PageBar& bar) {
+        std::string meter = bigEndian(static_cast<std::uint64_t>(bar.meter.beatsPerBar), 1);
+        meter += static_cast<char>(std::bit_width(static_cast<unsigned>(bar.meter.beatUnit)) - 1);
+        // A metronome click is 24 MIDI clocks, and a quarter has eight 32nds.
+        events.push_back({tick(bar.begin), 0, meta(0x58, meter + "\x18\x08")});
     }
 
     std::int64_t microsecondsPerQuarter(const PageBar& bar) const {
@@ -146,7 +150,7 @@ std::string variableLength(std::uint32_t value) {
 
 Result<std::string> standardMidi(const Study& study) {
     const std::vector<PageNotes> line = pageLine(study);
-    const auto bars = pageBars(line, study.meter, 1);
+    const auto bars = pageBars(line, study.meters(), 1);
     if (!bars) return bars.error();
     const std::string track = TrackWriter(study, *bars).write(line);
     return "MThd" + bigEndian(6, 4) + bigEndian(0, 2) + bigEndian(1, 2) + bigEndian(ticksPerQuarter, 2) +

@@ -36,7 +36,7 @@ protected:
 
 std::vector<StaffBar> staffOf(const Study& study) {
     const auto line = pageLine(study);
-    return staffBars(study, line, *pageBars(line, study.meter, 12), Reading::Concert, Clef::Treble);
+    return staffBars(study, line, *pageBars(line, study.meters(), 12), Reading::Concert, Clef::Treble);
 }
 
 // Each from the chord's spelling: bar 4 has E flat, C flat (the flat nine of B flat 7) and C natural; bar 10

@@ -23,7 +23,7 @@ std::vector<PageNotes> lineOf(std::vector<Note> notes) {
 /// "4" a quarter, "8." a dotted eighth, "8/3" one of a triplet, "r" before a rest, "~" where it is tied on,
 /// "|" between bars, "R" a bar of rest.
 std::string drawn(std::vector<Note> notes, const Meter& meter = {}) {
-    const auto bars = pageBars(lineOf(std::move(notes)), meter, 1);
+    const auto bars = pageBars(lineOf(std::move(notes)), MeterMap(meter, {}), 1);
     std::string text;
     for (const PageBar& bar : *bars) {
         if (&bar != &bars->front()) text += "| ";
@@ -110,7 +110,7 @@ TEST(PageBars, DrawsEveryLineWithoutGapAndWithItsExactLengths) {
             if (at <= notes.back().onset) at = notes.back().onset + Beats(1);
         }
         const auto line = lineOf(notes);
-        const auto bars = pageBars(line, meter, 1);
+        const auto bars = pageBars(line, MeterMap(meter, {}), 1);
         ASSERT_TRUE(bars.ok());
         std::vector<Beats> lengths(line.size());
         for (const PageBar& bar : *bars) {
@@ -132,6 +132,22 @@ TEST(PageBars, DrawsEveryLineWithoutGapAndWithItsExactLengths) {
         for (std::size_t i = 0; i < line.size(); ++i)
             EXPECT_EQ(lengths[i], line[i].end - line[i].begin);
     }
+}
+
+// A bar of 6/8 in a piece that began in 4/4 lasts three of its beats and is beamed and dotted in threes.
+TEST(PageBars, FollowAChangeOfMeter) {
+    const auto line =
+        lineOf({note(Beats(0), Beats(4)), note(Beats(4), Beats(3, 2)), note(Beats(11, 2), Beats(1, 2)),
+                note(Beats(6), Beats(1)), note(Beats(7), Beats(4))});
+    const auto bars = pageBars(line, MeterMap({4, 4}, {{2, {6, 8}}, {3, {4, 4}}}), 1);
+    ASSERT_TRUE(bars);
+    ASSERT_EQ(bars->size(), 3u);
+    EXPECT_EQ((*bars)[1].end - (*bars)[1].begin, Beats(3));
+    ASSERT_EQ((*bars)[1].pieces.size(), 3u);
+    EXPECT_EQ((*bars)[1].pieces[0].value, (NoteValue{4, true, {}}));
+    EXPECT_EQ((*bars)[1].pieces[1].value, (NoteValue{8, false, {}}));
+    EXPECT_EQ((*bars)[1].pieces[2].value, (NoteValue{4, false, {}}));
+    EXPECT_EQ((*bars)[2].pieces[0].value, (NoteValue{1, false, {}}));
 }
 
 } // namespace

@@ -18,8 +18,8 @@ std::vector<Words> beamsOf(const std::vector<Beats>& lengths, const Meter& meter
         study.notes.push_back(note);
         at += length;
     }
-    const auto bars = pageBars(pageLine(study), meter, 1);
-    return pageBeams(bars->front(), meter);
+    const auto bars = pageBars(pageLine(study), MeterMap(meter, {}), 1);
+    return pageBeams(bars->front());
 }
 
 TEST(PageBeams, JoinsTheEighthsOfOneBeat) {

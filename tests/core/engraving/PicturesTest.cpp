@@ -39,6 +39,14 @@ TEST(EngravedPictures, ShowALineForASaxophone) {
     leavePicture(phrasedChorus(), options, "e-flat");
 }
 
+TEST(EngravedPictures, ShowChangesOfKeyAndMeter) {
+    NEEDS_MUSIC_FONT;
+    Study study = bluesChorus();
+    study.page.keys = {{1, {-2, Mode::Major}}, {7, {2, Mode::Major}}};
+    study.page.meters = {{6, {3, 4}}, {7, {6, 8}}, {9, {4, 4}}};
+    leavePicture(study, {}, "changes");
+}
+
 TEST(EngravedPictures, ShowTablature) {
     NEEDS_MUSIC_FONT;
     EngravingOptions options;

@@ -1,7 +1,7 @@
 // Lines of our own to engrave: a blues chorus, and phrases thrown together.
 #pragma once
 
-#include "core/engraving/HandPlace.h"
+#include "core/engraving/TabPlace.h"
 #include "core/study/Study.h"
 
 #include <map>
@@ -139,8 +139,8 @@ inline Study chanceStudy(unsigned seed, int bars) {
 
 /// A place on the guitar for each note, the lowest fret on a free string: no fingering, but something to
 /// draw.
-inline std::map<NoteId, StringPlace> anyPlaces(const Study& study) {
-    std::map<NoteId, StringPlace> places;
+inline std::map<NoteId, TabPlace> anyPlaces(const Study& study) {
+    std::map<NoteId, TabPlace> places;
     const std::vector<int> open{64, 59, 55, 50, 45, 40};
     std::set<std::pair<Beats, int>> used;
     for (const Note& note : study.notes)

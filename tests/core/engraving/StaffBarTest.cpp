@@ -10,7 +10,7 @@ namespace {
 std::vector<StaffBar> barsOf(const Study& study, Reading reading = Reading::Concert,
                              Clef clef = Clef::Treble) {
     const auto line = pageLine(study);
-    const auto bars = pageBars(line, study.meter, 1);
+    const auto bars = pageBars(line, study.meters(), 1);
     return staffBars(study, line, *bars, reading, clef);
 }
 

@@ -80,7 +80,7 @@ void expectTheSame(const Study& study, const std::string& what) {
     pugi::xml_document document;
     ASSERT_TRUE(document.load_string(xml->c_str()));
     const auto line = pageLine(study);
-    const auto bars = pageBars(line, study.meter, 12);
+    const auto bars = pageBars(line, study.meters(), 12);
     const auto staff = staffBars(study, line, *bars, Reading::Concert, Clef::Treble);
     std::size_t index = 0;
     for (const pugi::xml_node measure : document.child("score-partwise").child("part").children("measure")) {

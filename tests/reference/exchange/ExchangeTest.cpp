@@ -153,7 +153,7 @@ TEST(Exchange, AnotherReaderFindsThePhrasingInMusicXml) {
 /// Drawn heads of notes, tied ones and grace notes included.
 std::size_t headCount(const Study& study) {
     const auto line = pageLine(study);
-    const auto bars = pageBars(line, study.meter, 1);
+    const auto bars = pageBars(line, study.meters(), 1);
     std::size_t heads = 0;
     for (const PageBar& bar : *bars)
         for (const PagePiece& piece : bar.pieces)
