@@ -1,0 +1,102 @@
+#include "core/engraving/HandPlace.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdlib>
+
+namespace earwright {
+
+namespace {
+
+constexpr int reachBelow = 1;
+constexpr int reachAbove = 4;
+constexpr double stretched = 1.0;
+/// A wide stretch on the first frets, where they lie far apart, is harder than one higher up.
+constexpr double stretchedLow = 1.5;
+constexpr int wideFrets = 4;
+constexpr double openString = 1.2;
+/// Far too small to count against anything but another way that is otherwise as good.
+constexpr double awayFromMiddle = 0.01;
+constexpr int middlePosition = 5;
+constexpr double shift = 1.5;
+constexpr double shiftByFret = 0.25;
+/// Of a shift while the hand is free: after a rest, or over an open string.
+constexpr double shiftWhileFree = 0.5;
+constexpr double skippedString = 0.3;
+constexpr double brokenSlur = 8;
+constexpr double cutNote = 6;
+constexpr double graceOffString = 4;
+
+bool isAllOpen(const HandPlace& hand) {
+    return std::all_of(hand.places.begin(), hand.places.end(),
+                       [](const TabPlace& place) { return place.fret == 0; });
+}
+
+double costOfFinger(const TabPlace& place, int position) {
+    if (place.fret == 0) return openString;
+    const int finger = place.fret - position;
+    if (finger >= 0 && finger < reachAbove) return 0;
+    return position < wideFrets ? stretchedLow : stretched;
+}
+
+/// Grace notes are slurred to their note, so they have to be had on its string.
+double costOfGraces(const Note& note, const TabPlace& place, const StringTuning& tuning) {
+    const bool fits =
+        std::all_of(note.phrasing.graceNotes.begin(), note.phrasing.graceNotes.end(), [&](int midi) {
+            const int fret = midi - tuning.openPitch(place.string);
+            return fret >= 0 && fret <= tuning.highestFret();
+        });
+    return fits ? 0 : graceOffString;
+}
+
+double costOfShift(const StruckTogether& from, const HandPlace& before, const StruckTogether& to,
+                   const HandPlace& after) {
+    const int frets = std::abs(after.position - before.position);
+    if (frets == 0) return 0;
+    Beats end = from.front().end();
+    for (const Note& note : from)
+        end = std::max(end, note.end());
+    const bool isFree = end < to.front().onset || isAllOpen(before);
+    return (shift + shiftByFret * frets) * (isFree ? shiftWhileFree : 1.0);
+}
+
+bool isBound(const Note& from, const Note& to) {
+    return to.phrasing.slurred || (from.phrasing.slideOut && from.end() == to.onset);
+}
+
+} // namespace
+
+bool isInReach(const HandPlace& hand) {
+    for (std::size_t i = 0; i < hand.places.size(); ++i) {
+        const int finger = hand.places[i].fret - hand.position;
+        if (hand.places[i].fret != 0 && (finger < -reachBelow || finger > reachAbove)) return false;
+        for (std::size_t other = 0; other < i; ++other)
+            if (hand.places[other].string == hand.places[i].string) return false;
+    }
+    return true;
+}
+
+double costOfPlace(const StruckTogether& event, const HandPlace& hand, const StringTuning& tuning) {
+    double cost = awayFromMiddle * std::abs(hand.position - middlePosition);
+    for (std::size_t i = 0; i < event.size(); ++i)
+        cost += costOfFinger(hand.places[i], hand.position) + costOfGraces(event[i], hand.places[i], tuning);
+    return cost;
+}
+
+double costOfMove(const StruckTogether& from, const HandPlace& before, const StruckTogether& to,
+                  const HandPlace& after) {
+    double cost = costOfShift(from, before, to, after);
+    int nearest = static_cast<int>(before.places.size() + after.places.size()) * 8;
+    for (std::size_t i = 0; i < from.size(); ++i)
+        for (std::size_t k = 0; k < to.size(); ++k) {
+            const int strings = std::abs(after.places[k].string - before.places[i].string);
+            nearest = std::min(nearest, strings);
+            if (strings == 0 && from[i].end() > to[k].onset) cost += cutNote;
+            // In double stops lower goes with lower and higher with higher.
+            const bool isSameVoice = std::min(i, to.size() - 1) == k;
+            if (isSameVoice && strings != 0 && isBound(from[i], to[k])) cost += brokenSlur;
+        }
+    return cost + skippedString * std::max(0, nearest - 1);
+}
+
+} // namespace earwright

@@ -1,0 +1,37 @@
+// Where the hand lies on the neck for one note or double stop, and what that and the way there cost.
+#pragma once
+
+#include "core/engraving/StringTuning.h"
+#include "core/engraving/TabPlace.h"
+#include "core/music/Note.h"
+
+#include <vector>
+
+namespace earwright {
+
+/// `position` is the fret the first finger lies over: fingers one to four have the frets position to
+/// position + 3, and one more on either side can be reached by stretching.
+struct HandPlace {
+    int position = 1;
+    /// One for each note of the event, in its order.
+    std::vector<TabPlace> places;
+    friend bool operator==(const HandPlace&, const HandPlace&) = default;
+};
+
+/// Notes that begin together, by pitch from the lowest.
+using StruckTogether = std::vector<Note>;
+
+/// Whether every fretted note is within reach and every string is used once.
+bool isInReach(const HandPlace& hand);
+
+/// What it costs to be there, in units of which one is a stretch by a fret. The costs are weighed by hand
+/// after common practice: stay in a position near the middle of the neck, stretch rather than shift for one
+/// note, open strings only where they fall to hand.
+double costOfPlace(const StruckTogether& event, const HandPlace& hand, const StringTuning& tuning);
+
+/// What it costs to come from one to the next: shifts, skipped strings, and slurs, slides and held notes that
+/// would not be on the string they need.
+double costOfMove(const StruckTogether& from, const HandPlace& before, const StruckTogether& to,
+                  const HandPlace& after);
+
+} // namespace earwright

@@ -1,0 +1,250 @@
+#include "core/engraving/Fingering.h"
+
+#include <algorithm>
+#include <functional>
+#include <gtest/gtest.h>
+#include <limits>
+#include <random>
+#include <set>
+
+namespace earwright {
+namespace {
+
+/// Eighths one after the other; each names its MIDI number.
+std::vector<Note> lineOf(const std::vector<int>& pitches) {
+    std::vector<Note> notes;
+    for (const int midi : pitches) {
+        Note note;
+        note.id = {notes.size() + 1};
+        note.onset = Beats(static_cast<std::int64_t>(notes.size()), 2);
+        note.length = Beats(1, 2);
+        note.pitch.midi = midi;
+        notes.push_back(note);
+    }
+    return notes;
+}
+
+/// As guitarists say it: strings counted from 1, the highest.
+using Frets = std::vector<std::pair<int, int>>;
+
+Frets fretsOf(const std::vector<Note>& notes, const Fingering& fingering) {
+    Frets frets;
+    for (const Note& note : notes) {
+        const auto place = fingering.places.find(note.id);
+        if (place == fingering.places.end())
+            frets.emplace_back(0, 0);
+        else
+            frets.emplace_back(place->second.string + 1, place->second.fret);
+    }
+    return frets;
+}
+
+Frets guitar(const std::vector<Note>& notes, const StringPins& pins = {}) {
+    return fretsOf(notes, fingered(notes, {}, pins));
+}
+
+TEST(Fingering, PlaysThePentatonicOfAInTheBoxAtTheFifthFret) {
+    // A minor pentatonic over two octaves, the first box every guitarist learns (common practice).
+    EXPECT_EQ(
+        guitar(lineOf({45, 48, 50, 52, 55, 57, 60, 62, 64, 67, 69, 72})),
+        (Frets{
+            {6, 5}, {6, 8}, {5, 5}, {5, 7}, {4, 5}, {4, 7}, {3, 5}, {3, 7}, {2, 5}, {2, 8}, {1, 5}, {1, 8}}));
+}
+
+TEST(Fingering, PlaysTheBluesScaleOfGInOnePosition) {
+    // G B♭ C D♭ D F G from the third fret, the first finger there throughout (common practice).
+    EXPECT_EQ(guitar(lineOf({43, 46, 48, 49, 50, 53, 55})),
+              (Frets{{6, 3}, {6, 6}, {5, 3}, {5, 4}, {5, 5}, {4, 3}, {4, 5}}));
+}
+
+TEST(Fingering, StaysInOnePositionForAScaleOfAnOctave) {
+    const Frets frets = guitar(lineOf({48, 50, 52, 53, 55, 57, 59, 60}));
+    const auto [low, high] =
+        std::minmax_element(frets.begin(), frets.end(), [](auto a, auto b) { return a.second < b.second; });
+    EXPECT_LE(high->second - low->second, 3);
+}
+
+TEST(Fingering, TakesTheOnlyPlacesOfTheLowestNotes) {
+    EXPECT_EQ(guitar(lineOf({40, 41, 43})), (Frets{{6, 0}, {6, 1}, {6, 3}}));
+}
+
+TEST(Fingering, KeepsASlurOnOneString) {
+    // The box above changes the string between A and C.
+    std::vector<Note> notes = lineOf({52, 55, 57, 60, 62, 64, 67});
+    const Frets picked = guitar(notes);
+    EXPECT_NE(picked[2].first, picked[3].first);
+    notes[3].phrasing.slurred = true;
+    const Frets slurred = guitar(notes);
+    EXPECT_EQ(slurred[2].first, slurred[3].first);
+}
+
+TEST(Fingering, KeepsASlideToTheNextNoteOnOneString) {
+    std::vector<Note> notes = lineOf({52, 55, 57, 60, 62, 64, 67});
+    notes[2].phrasing.slideOut = SlideTo::Up;
+    const Frets frets = guitar(notes);
+    EXPECT_EQ(frets[2].first, frets[3].first);
+}
+
+TEST(Fingering, LetsAHeldNoteRing) {
+    // C held while E above it is struck: the E cannot be on the C's string.
+    std::vector<Note> notes = lineOf({60, 64});
+    notes[0].length = Beats(2);
+    const Frets frets = guitar(notes);
+    EXPECT_NE(frets[0].first, frets[1].first);
+}
+
+TEST(Fingering, LaysADoubleStopOnTwoStrings) {
+    std::vector<Note> notes = lineOf({62, 67});
+    notes[1].onset = notes[0].onset;
+    const Fingering fingering = fingered(notes, {});
+    ASSERT_EQ(fingering.places.size(), 2u);
+    EXPECT_NE(fingering.places.at({1}).string, fingering.places.at({2}).string);
+    EXPECT_LE(std::abs(fingering.places.at({1}).fret - fingering.places.at({2}).fret), 5);
+}
+
+TEST(Fingering, PutsAPinnedNoteWhereTheUserWantsIt) {
+    const std::vector<Note> notes = lineOf({57, 60, 62});
+    EXPECT_EQ(guitar(notes, {{{2}, 3}})[1], (std::pair{4, 10}));
+    EXPECT_EQ(guitar(notes, {{{2}, 1}})[1], (std::pair{2, 1}));
+    // Middle C is not on the first string: the wish is passed over.
+    EXPECT_EQ(guitar(notes, {{{2}, 0}}), guitar(notes));
+}
+
+TEST(Fingering, ReportsWhatIsNotOnTheNeck) {
+    const std::vector<Note> notes = lineOf({39, 40, 86, 87});
+    const Fingering fingering = fingered(notes, {});
+    EXPECT_EQ(fingering.unplayable, (std::vector<NoteId>{{1}, {4}}));
+    EXPECT_EQ(fingering.places.at({2}), (TabPlace{5, 0}));
+    EXPECT_EQ(fingering.places.at({3}), (TabPlace{0, 22}));
+}
+
+TEST(Fingering, GivesUpTheLowestOfNotesThatOneStringWouldHaveToShare) {
+    std::vector<Note> notes = lineOf({40, 41});
+    notes[1].onset = notes[0].onset;
+    const Fingering fingering = fingered(notes, {});
+    EXPECT_EQ(fingering.unplayable, (std::vector<NoteId>{{1}}));
+    EXPECT_EQ(fingering.places.at({2}), (TabPlace{5, 1}));
+}
+
+TEST(Fingering, CountsFretsFromTheCapo) {
+    StringTuning tuning;
+    tuning.capo = 3;
+    const std::vector<Note> notes = lineOf({43, 42});
+    const Fingering fingering = fingered(notes, tuning);
+    EXPECT_EQ(fingering.places.at({1}), (TabPlace{5, 0}));
+    EXPECT_EQ(fingering.unplayable, (std::vector<NoteId>{{2}}));
+}
+
+TEST(Fingering, KnowsNoNotes) {
+    EXPECT_EQ(fingered({}, {}), Fingering{});
+}
+
+double costOfWay(const std::vector<Note>& notes, const std::vector<HandPlace>& way,
+                 const StringTuning& tuning) {
+    double cost = 0;
+    for (std::size_t i = 0; i < way.size(); ++i) {
+        cost += costOfPlace({notes[i]}, way[i], tuning);
+        if (i > 0) cost += costOfMove({notes[i - 1]}, way[i - 1], {notes[i]}, way[i]);
+    }
+    return cost;
+}
+
+/// Of every way there is, without any planning.
+double leastCostByTryingAll(const std::vector<Note>& notes, const StringTuning& tuning,
+                            const std::function<bool(std::size_t, int)>& isAllowed) {
+    double least = std::numeric_limits<double>::infinity();
+    std::vector<HandPlace> way;
+    const std::function<void()> extend = [&] {
+        if (way.size() == notes.size()) {
+            least = std::min(least, costOfWay(notes, way, tuning));
+            return;
+        }
+        for (int string = 0; string < static_cast<int>(tuning.strings.size()); ++string)
+            for (int position = 1; position <= tuning.highestFret(); ++position) {
+                const int fret = notes[way.size()].pitch.midi - tuning.openPitch(string);
+                const HandPlace hand{position, {{string, fret}}};
+                if (fret < 0 || fret > tuning.highestFret() || !isInReach(hand)) continue;
+                if (!isAllowed(way.size(), string)) continue;
+                way.push_back(hand);
+                extend();
+                way.pop_back();
+            }
+    };
+    extend();
+    return least;
+}
+
+std::vector<Note> randomLine(std::mt19937& random, int count, int lowest, int highest) {
+    std::vector<int> pitches;
+    for (int i = 0; i < count; ++i)
+        pitches.push_back(std::uniform_int_distribution(lowest, highest)(random));
+    std::vector<Note> notes = lineOf(pitches);
+    for (Note& note : notes) {
+        note.phrasing.slurred = random() % 3 == 0;
+        if (random() % 4 == 0) note.length = Beats(1);
+        if (random() % 5 == 0) note.phrasing.slideOut = SlideTo::Up;
+    }
+    return notes;
+}
+
+TEST(Fingering, IsTheCheapestOfAllWays) {
+    std::mt19937 random(20310504);
+    const StringTuning small{{64, 59, 55}, 9, 0};
+    for (int round = 0; round < 25; ++round) {
+        const std::vector<Note> notes = randomLine(random, 4, 55, 72);
+        const Fingering fingering = fingered(notes, small);
+        ASSERT_TRUE(fingering.unplayable.empty());
+        const double least = leastCostByTryingAll(notes, small, [](std::size_t, int) { return true; });
+        // The strings chosen, with the best positions for them, cost no more than anything else.
+        const double chosen = leastCostByTryingAll(notes, small, [&](std::size_t i, int string) {
+            return fingering.places.at(notes[i].id).string == string;
+        });
+        EXPECT_NEAR(chosen, least, 1e-9) << "round " << round;
+    }
+}
+
+TEST(Fingering, AlwaysSoundsThePitchThatIsWritten) {
+    std::mt19937 random(7);
+    for (const NamedTuning& named : namedTunings()) {
+        ASSERT_TRUE(isPlayable(named.tuning)) << named.name;
+        StringTuning tuning = named.tuning;
+        tuning.capo = static_cast<int>(random() % 5);
+        const std::vector<Note> notes = randomLine(random, 60, 28, 96);
+        const Fingering fingering = fingered(notes, tuning);
+        EXPECT_EQ(fingering.places.size() + fingering.unplayable.size(), notes.size());
+        for (const auto& [id, place] : fingering.places) {
+            EXPECT_EQ(tuning.openPitch(place.string) + place.fret, notes[id.value - 1].pitch.midi);
+            EXPECT_GE(place.fret, 0);
+            EXPECT_LE(place.fret, tuning.highestFret());
+        }
+        for (const NoteId id : fingering.unplayable)
+            for (int string = 0; string < static_cast<int>(tuning.strings.size()); ++string) {
+                const int fret = notes[id.value - 1].pitch.midi - tuning.openPitch(string);
+                EXPECT_TRUE(fret < 0 || fret > tuning.highestFret());
+            }
+    }
+}
+
+TEST(Fingering, StaysSmallForNotesPiledOnOnePlace) {
+    std::vector<Note> notes = lineOf(std::vector<int>(200, 60));
+    for (Note& note : notes)
+        note.onset = Beats(0);
+    const StringTuning eight = namedTunings()[5].tuning;
+    ASSERT_EQ(eight.strings.size(), 8u);
+    const Fingering fingering = fingered(notes, eight);
+    EXPECT_EQ(fingering.places.size() + fingering.unplayable.size(), notes.size());
+    EXPECT_GE(fingering.places.size(), 1u);
+}
+
+TEST(StringTuning, RefusesWhatIsNoInstrument) {
+    EXPECT_TRUE(isPlayable({}));
+    EXPECT_FALSE(isPlayable({{}}));
+    EXPECT_FALSE(isPlayable({std::vector<int>(9, 40)}));
+    EXPECT_FALSE(isPlayable({{64}, 22, 22}));
+    EXPECT_FALSE(isPlayable({{64}, 22, -1}));
+    EXPECT_FALSE(isPlayable({{200}}));
+    EXPECT_FALSE(isPlayable({{64}, 0}));
+}
+
+} // namespace
+} // namespace earwright
