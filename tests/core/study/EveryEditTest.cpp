@@ -1,5 +1,6 @@
 // What all edits promise together: whatever is done to a study, in any order, it can be saved and opened
 // again.
+#include "core/study/BeatProposal.h"
 #include "core/study/MarkEdits.h"
 #include "core/study/RecordingEdits.h"
 #include "core/study/StudyFile.h"
@@ -79,6 +80,9 @@ const std::vector<Edit> edits{
     [](const Study& s, Hand& h) { return tapBar(s, h.time()); },
     [](const Study& s, Hand& h) { return tapBeat(s, h.time()); },
     [](const Study& s, Hand& h) { return insertMark(s, h.time()); },
+    [](const Study& s, Hand& h) {
+        return acceptBeats(s, {{h.time(), h.from(0, 4)}, {h.time(), 1}, {h.time(), 2}});
+    },
     [](const Study& s, Hand& h) { return moveMark(s, static_cast<std::size_t>(h.from(0, 12)), h.time()); },
     [](const Study& s, Hand& h) { return removeMark(s, static_cast<std::size_t>(h.from(0, 40))); },
     [](const Study& s, Hand& h) { return startBarOneAt(s, Seconds(h.from(-2, 20))); },

@@ -1,0 +1,62 @@
+#include "core/study/BeatProposal.h"
+
+#include <gtest/gtest.h>
+
+namespace earwright {
+namespace {
+
+/// Beats half a second apart.
+std::vector<ProposedBeat> beatsFrom(double start, int count, int firstPosition = 0) {
+    std::vector<ProposedBeat> beats;
+    for (int i = 0; i < count; ++i)
+        beats.push_back({Seconds(start + 0.5 * i), firstPosition ? (firstPosition - 1 + i) % 4 + 1 : 0, 0.9});
+    return beats;
+}
+
+TEST(BeatProposal, WithoutMarksBarOneIsTheFirstProposedBarLine) {
+    const Study accepted = acceptBeats({}, beatsFrom(1, 6, 4));
+    ASSERT_EQ(accepted.beatMap.marks().size(), 6u);
+    EXPECT_EQ(accepted.beatMap.marks()[0], (BeatMark{Beats(-1), Seconds(1)}));
+    EXPECT_EQ(accepted.beatMap.marks()[1], (BeatMark{Beats(0), Seconds(1.5)}));
+    EXPECT_EQ(accepted.beatMap.marks()[5], (BeatMark{Beats(4), Seconds(3.5)}));
+}
+
+TEST(BeatProposal, WithoutMarksAndBarLinesBarOneIsTheFirstBeat) {
+    EXPECT_EQ(acceptBeats({}, beatsFrom(1, 2)).beatMap.marks()[0], (BeatMark{Beats(0), Seconds(1)}));
+}
+
+TEST(BeatProposal, MarksStayAndTheOthersAreCountedFromThem) {
+    Study study;
+    study.beatMap = BeatMap({{Beats(8), Seconds(2.03)}, {Beats(9), Seconds(2.47)}});
+    const Study accepted = acceptBeats(study, beatsFrom(1, 6, 1));
+    const std::vector<BeatMark> expected{{Beats(6), Seconds(1)},    {Beats(7), Seconds(1.5)},
+                                         {Beats(8), Seconds(2.03)}, {Beats(9), Seconds(2.47)},
+                                         {Beats(10), Seconds(3)},   {Beats(11), Seconds(3.5)}};
+    EXPECT_EQ(accepted.beatMap.marks(), expected);
+}
+
+TEST(BeatProposal, FillsABarOnlyWithAsManyBeatsAsItsMarksSay) {
+    Study study;
+    study.beatMap = BeatMap({{Beats(0), Seconds(1)}, {Beats(4), Seconds(3)}, {Beats(8), Seconds(4.5)}});
+    const Study accepted = acceptBeats(study, beatsFrom(1, 8));
+    // Beats 1 to 3 fit the first bar; the second is marked as four beats in the time of three.
+    ASSERT_EQ(accepted.beatMap.marks().size(), 6u);
+    EXPECT_EQ(accepted.beatMap.marks()[2], (BeatMark{Beats(2), Seconds(2)}));
+    EXPECT_EQ(accepted.beatMap.marks()[5], (BeatMark{Beats(8), Seconds(4.5)}));
+}
+
+TEST(BeatProposal, FewerThanTwoBeatsOrPlacesBeyondAnyMusicChangeNothing) {
+    EXPECT_EQ(acceptBeats({}, beatsFrom(1, 1)), Study{});
+    EXPECT_EQ(acceptBeats({}, {{Seconds(2e6), 1, 1}, {Seconds(3e6), 2, 1}}), Study{});
+}
+
+TEST(BeatProposal, BarLinesInTheRangeAreTapsOnEachOfTheirBeats) {
+    const BeatMap map({{Beats(0), Seconds(1)}, {Beats(4), Seconds(3)}, {Beats(8), Seconds(5.4)}});
+    const std::vector<Seconds> taps = tapsOf(map, {Seconds(1), Seconds(5)});
+    const std::vector<Seconds> expected{Seconds(1), Seconds(1.5), Seconds(2), Seconds(2.5), Seconds(3)};
+    EXPECT_EQ(taps, expected);
+    EXPECT_TRUE(tapsOf(map, {Seconds(3.5), Seconds(9)}).empty());
+}
+
+} // namespace
+} // namespace earwright
