@@ -70,6 +70,8 @@ enum class CommandId {
     RemoveMark,
     BarOneHere,
     BeatsInBar,
+    FindBeats,
+    AcceptBeats,
     MarkPhrase,
     MarkChorus,
     MarkSection,

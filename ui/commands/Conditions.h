@@ -24,6 +24,7 @@ enum class Condition {
     NearLooseEnd = 1 << 15,
     Stereo = 1 << 16,   ///< the recording can be heard and has two channels
     OffPitch = 1 << 17, ///< the recording's own A is known and is not the user's
+    Proposal = 1 << 18, ///< beats are proposed and wait to be accepted
 };
 Q_DECLARE_FLAGS(Conditions, Condition)
 Q_DECLARE_OPERATORS_FOR_FLAGS(Conditions)

@@ -118,6 +118,8 @@ void bindMarking(CommandSet& commands, DeskWindow& window) {
     commands.bind(RemoveMark, [&] { marks.removeMark(); });
     commands.bind(BarOneHere, [&] { marks.barOneHere(); });
     commands.bind(BeatsInBar, [&] { marks.askForMeter(&window); });
+    commands.bind(FindBeats, [&] { window.findBeats(); });
+    commands.bind(AcceptBeats, [&] { window.beatFinding().accept(); });
     commands.bind(MarkPhrase, [&] { marks.nameStretch(SpanKind::Phrase); });
     commands.bind(MarkChorus, [&] { marks.nameStretch(SpanKind::Chorus); });
     commands.bind(MarkSection, [&] { marks.nameStretch(SpanKind::Section); });

@@ -36,6 +36,7 @@ Conditions DeskWindow::conditions() {
     met.setFlag(Condition::RecordingOpen, desk.recording() != nullptr);
     met.setFlag(Condition::Stereo, ears.isStereo());
     met.setFlag(Condition::OffPitch, tuning.canMove());
+    met.setFlag(Condition::Proposal, beatFinder->hasProposal());
     met.setFlag(Condition::CanUndo, desk.canUndo());
     met.setFlag(Condition::CanRedo, desk.canRedo());
     met.setFlag(Condition::MarkHere, marks->markHere(ear).has_value());

@@ -59,6 +59,7 @@ DeskWindow::DeskWindow(const DeskSession::Options& options, QSettings& store)
       splitter(new QSplitter(Qt::Horizontal)),
       title(new QLabel) {
     marks = new MarkingDesk(desk, ears, *chorusSheet, this);
+    beatFinder = new BeatFinding(desk, *chorusSheet, *messageBar, this);
     checks = new CheckDesk(desk, listener, *gridPanel, *chorusSheet, *messageBar, this);
     keeper = new KeepingDesk(desk, *messageBar, *this);
     listener.keepIn(options.cache);
@@ -255,6 +256,7 @@ void DeskWindow::goTo(Seconds place) {
 void DeskWindow::letGo() {
     if (chorusSheet->letGo() || ears.giveUpLoop() || ears.letHeldGo()) return;
     if (chorusSheet->stretch()) return chorusSheet->setStretch(std::nullopt);
+    if (beatFinder->dismiss()) return;
     if (!cursor.letGo()) return;
     chorusSheet->setFocus();
     if (cursor.follow(desk.study(), ears.place())) turnPage();
@@ -276,6 +278,12 @@ void DeskWindow::loopPhrase() {
             tr("There is no phrase here. Drag over a stretch of the sheet, then press P to "
                "loop it or M to name it as a phrase."));
     ears.loopOver(desk.study().span(*phrase)->range);
+}
+
+void DeskWindow::findBeats() {
+    if (const auto stretch = marks->stretch()) return beatFinder->find(*stretch);
+    const auto phrase = phraseUnderCursor();
+    beatFinder->find(phrase ? desk.study().span(*phrase)->range : chorusSheet->timeInSight());
 }
 
 void DeskWindow::chooseHearing(Hearing hearing) {

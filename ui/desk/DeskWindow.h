@@ -5,6 +5,7 @@
 #include "ui/commands/KeyBindings.h"
 #include "ui/desk/BandDesk.h"
 #include "ui/desk/BeatDesk.h"
+#include "ui/desk/BeatFinding.h"
 #include "ui/desk/CheckDesk.h"
 #include "ui/desk/DeskCursor.h"
 #include "ui/desk/DeskSession.h"
@@ -53,6 +54,7 @@ public:
     BandDesk& bandDesk() { return band; }
     TuningDesk& tuningDesk() { return tuning; }
     MarkingDesk& marking() { return *marks; }
+    BeatFinding& beatFinding() { return *beatFinder; }
     CheckDesk& checking() { return *checks; }
     KeepingDesk& keeping() { return *keeper; }
     SoundDesk& sound() { return *sounding; }
@@ -73,6 +75,8 @@ public:
     /// The keyboard goes to the grid, whose page stays from now on.
     void workInGrid();
     void loopPhrase();
+    /// In the selected stretch, else the loop, the phrase under the cursor, or what is in sight.
+    void findBeats();
     void chooseHearing(Hearing hearing);
     void toNextPart();
     void switchAppearance();
@@ -132,6 +136,7 @@ private:
     QSplitter* splitter;
     QLabel* title;
     MarkingDesk* marks = nullptr;
+    BeatFinding* beatFinder = nullptr;
     SoundDesk* sounding = nullptr;
     CheckDesk* checks = nullptr;
     KeepingDesk* keeper = nullptr;

@@ -79,6 +79,12 @@ void ChorusSheetView::setVerdicts(std::map<NoteId, Verdict> verdicts) {
     redraw();
 }
 
+void ChorusSheetView::setProposal(std::vector<ProposedBeat> beats) {
+    if (beats == model.proposal) return;
+    model.proposal = std::move(beats);
+    redraw();
+}
+
 void ChorusSheetView::setPhrase(std::optional<SpanId> phrase) {
     if (phrase == model.phrase) return;
     model.phrase = phrase;
@@ -160,6 +166,13 @@ std::int64_t ChorusSheetView::beatOf(Seconds place) const {
 bool ChorusSheetView::isInSight(Seconds place) const {
     if (geometry.lines().empty()) return true;
     return viewport()->rect().contains(inViewport(geometry.box(geometry.lineOf(place))));
+}
+
+Range<Seconds> ChorusSheetView::timeInSight() const {
+    if (geometry.lines().empty()) return {};
+    const double top = verticalScrollBar()->value();
+    const std::size_t last = geometry.lineAt(top + viewport()->height());
+    return {geometry.lines()[geometry.lineAt(top)].time.begin, geometry.lines()[last].time.end};
 }
 
 void ChorusSheetView::reveal(Seconds place) {

@@ -31,6 +31,8 @@ public:
     void levelsChanged();
     void setOnsets(std::vector<Seconds> onsets);
     void setVerdicts(std::map<NoteId, Verdict> verdicts);
+    /// Beats that wait to be accepted; none takes them away.
+    void setProposal(std::vector<ProposedBeat> beats);
     void setPhrase(std::optional<SpanId> phrase);
     void setSpeedSteps(std::vector<int> percents);
     /// The climb on the loop; while off, the one that the first choice starts from.
@@ -43,6 +45,8 @@ public:
     void setHeld(const std::optional<Seconds>& place);
     /// Follows the ear while it is in sight; scrolled away by hand, the sheet stays where it is put.
     void setHeard(Seconds place);
+    /// The time of the lines in sight; empty where there are none.
+    Range<Seconds> timeInSight() const;
     /// Scrolls a place into sight.
     void reveal(Seconds place);
 

@@ -3,6 +3,7 @@
 
 #include "core/check/Verdict.h"
 #include "core/engine/Climb.h"
+#include "core/study/BeatProposal.h"
 #include "core/study/Study.h"
 
 #include <functional>
@@ -22,6 +23,8 @@ struct SheetModel {
     std::vector<Seconds> onsets;
     /// Answers of checks that were asked for and still hold.
     std::map<NoteId, Verdict> verdicts;
+    /// Beats found by listening that wait to be accepted.
+    std::vector<ProposedBeat> proposal;
     /// The phrase in the note grid.
     std::optional<SpanId> phrase;
     Seconds heard;

@@ -2,6 +2,7 @@
 
 #include "core/music/NoChord.h"
 #include "ui/sheet/LoopPainter.h"
+#include "ui/sheet/ProposalPainter.h"
 #include "ui/sheet/SoundPainter.h"
 #include "ui/sheet/WrittenPainter.h"
 #include "ui/theme/PlaceText.h"
@@ -64,6 +65,7 @@ void SheetPainter::paintLine(QPainter& painter, std::size_t line) const {
     }
     SoundPainter(model, geometry).paint(painter, line);
     paintMarks(painter, line);
+    ProposalPainter(model, geometry).paint(painter, line);
     WrittenPainter(model, geometry).paint(painter, line);
     loop.paintBrackets(painter, line);
 }

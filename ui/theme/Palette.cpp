@@ -23,6 +23,7 @@ const Palette& Palette::of(Appearance appearance) {
         0xffefe3ee, // LoopWash
         0xff3b5fa8, // Hint
         0xffa63d2f, // LooseEnd
+        0xff5c6112, // Proposal
         0xfffffdf8, // OnMark
     });
     static const Palette dark({
@@ -39,6 +40,7 @@ const Palette& Palette::of(Appearance appearance) {
         0xff39303f, // LoopWash
         0xff8fb1f2, // Hint
         0xfff0907f, // LooseEnd
+        0xffc6c66a, // Proposal
         0xff17191f, // OnMark
     });
     return appearance == Appearance::Dark ? dark : light;

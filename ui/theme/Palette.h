@@ -22,9 +22,10 @@ enum class Role {
     LoopWash,  ///< the ground inside the loop
     Hint,      ///< the pitch hint and the hint ladder
     LooseEnd,  ///< places to come back to, and what went wrong
+    Proposal,  ///< what is proposed and waits to be accepted
     OnMark,    ///< text on a ground filled with ink or with a mark's colour
 };
-inline constexpr std::size_t roleCount = 14;
+inline constexpr std::size_t roleCount = 15;
 
 enum class Appearance { Light, Dark };
 

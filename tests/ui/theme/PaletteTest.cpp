@@ -8,7 +8,8 @@ using namespace earwright::ui;
 
 namespace {
 
-const Role marks[] = {Role::Recording, Role::Written, Role::Loop, Role::Hint, Role::LooseEnd};
+const Role marks[] = {Role::Recording, Role::Written, Role::Loop, Role::Hint, Role::LooseEnd,
+                      Role::Proposal};
 const Role grounds[] = {Role::Paper, Role::Page, Role::Panel, Role::Shade};
 
 class PaletteOf : public testing::TestWithParam<Appearance> {

@@ -1,0 +1,119 @@
+#include "ui/desk/BeatFinding.h"
+
+#include "core/listening/BeatFinder.h"
+#include "ui/sheet/ChorusSheetView.h"
+#include "ui/sheet/ProposalPainter.h"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace earwright::ui {
+
+namespace {
+
+const auto subject = QStringLiteral("beats");
+/// Shares of the work that are done when the sound is read, and when its onsets are heard.
+constexpr double soundRead = 0.3;
+constexpr double onsetsHeard = 0.7;
+
+Result<std::vector<ProposedBeat>> listenForBeats(Recording& recording, const Range<Seconds>& stretch,
+                                                 std::vector<Seconds> taps, const std::stop_token& stop,
+                                                 const BackgroundJob::Report& report) {
+    const auto sound = AnalysisSound::readStretch(recording, stretch, stop);
+    if (!sound) return sound.error();
+    report(soundRead);
+    const auto heard = BeatActivation::listen(*sound, stretch, stop);
+    if (!heard) return heard.error();
+    report(onsetsHeard);
+    std::vector<ProposedBeat> beats;
+    for (const FoundBeat& beat : findBeats(*heard, std::move(taps)))
+        beats.push_back({beat.time, beat.barPosition, beat.confidence});
+    return beats;
+}
+
+/// Beats a minute, from the middle one of the beats' lengths. Requires: two beats or more.
+long tempoOf(const std::vector<ProposedBeat>& beats) {
+    std::vector<double> lengths;
+    for (std::size_t i = 1; i < beats.size(); ++i)
+        lengths.push_back((beats[i].time - beats[i - 1].time).value);
+    std::nth_element(lengths.begin(), lengths.begin() + static_cast<std::ptrdiff_t>(lengths.size() / 2),
+                     lengths.end());
+    return std::lround(60 / lengths[lengths.size() / 2]);
+}
+
+} // namespace
+
+BeatFinding::BeatFinding(DeskSession& desk, ChorusSheetView& view, MessageBar& bar, QObject* parent)
+    : QObject(parent), session(desk), sheet(view), messages(bar) {
+    connect(&session, &DeskSession::opened, this, [this] { dismiss(); });
+    connect(&session, &DeskSession::recordingChanged, this, [this] { dismiss(); });
+    connect(&job, &BackgroundJob::progressed, this, &BeatFinding::sayListening);
+}
+
+void BeatFinding::find(const Range<Seconds>& wanted) {
+    const Range<Seconds> stretch{std::max(wanted.begin, Seconds(0)),
+                                 std::min(wanted.end, session.duration())};
+    if (!session.recording() || stretch.end <= stretch.begin) return;
+    dismiss();
+    sayListening(0);
+    job.start<Result<std::vector<ProposedBeat>>>(
+        [recording = session.recording(), stretch, taps = tapsOf(session.study().beatMap, stretch)](
+            const std::stop_token& stop, const BackgroundJob::Report& report) {
+            return listenForBeats(*recording, stretch, taps, stop, report);
+        },
+        [this](Result<std::vector<ProposedBeat>> found) {
+            messages.close(subject);
+            if (found) return show(*std::move(found));
+            messages.say(subject, MessageBar::Tone::Trouble, QString::fromStdString(describe(found.error())));
+        });
+}
+
+void BeatFinding::sayListening(double share) {
+    messages.say(subject, MessageBar::Tone::Question,
+                 tr("Listening for beats, %1 %").arg(std::lround(share * 100)),
+                 {{tr("Cancel"), [this] { dismiss(); }}});
+}
+
+void BeatFinding::show(std::vector<ProposedBeat> beats) {
+    if (beats.size() < 2)
+        return messages.say(
+            subject, MessageBar::Tone::Notice,
+            tr("No beats are heard here. Mark two of them with Shift+Enter, then ask again."));
+    proposal = std::move(beats);
+    sheet.setProposal(proposal);
+    tellOfProposal();
+    emit changed();
+}
+
+void BeatFinding::tellOfProposal() {
+    const auto unsure = std::count_if(proposal.begin(), proposal.end(), [](const ProposedBeat& beat) {
+        return surenessOf(beat) == Sureness::Unsure;
+    });
+    const QString found =
+        tr("%1 beats are proposed, about %2 a minute.").arg(proposal.size()).arg(tempoOf(proposal));
+    const QString doubt =
+        unsure > 0 ? tr(" %1 of them are guesses, drawn as short dotted lines.").arg(unsure) : QString();
+    messages.say(subject, MessageBar::Tone::Question, found + doubt,
+                 {{tr("Accept"), [this] { accept(); }}, {tr("Dismiss"), [this] { dismiss(); }}});
+}
+
+void BeatFinding::accept() {
+    if (!hasProposal()) return;
+    const std::vector<ProposedBeat> beats = proposal;
+    dismiss();
+    session.apply(tr("accept beats"), acceptBeats(session.study(), beats));
+}
+
+bool BeatFinding::dismiss() {
+    const bool wasBusy = job.isRunning() || hasProposal();
+    job.cancel();
+    messages.close(subject);
+    if (!hasProposal()) return wasBusy;
+    proposal.clear();
+    sheet.setProposal({});
+    emit changed();
+    return wasBusy;
+}
+
+} // namespace earwright::ui
