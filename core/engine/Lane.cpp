@@ -50,14 +50,15 @@ void Lane::startParts(const Start& wanted) {
         wanted.record.speed * static_cast<double>(fileRate.hertz) / static_cast<double>(outputRate.hertz);
     const std::int64_t leadFrames = std::llround(lead.seconds * outputRate.hertz) + earlyFrames;
     // The record is there a moment before its time, so that what is at its start keeps its attack whole.
-    const std::int64_t fade =
-        std::min<std::int64_t>(leadFrames, std::llround(fadeSeconds * outputRate.hertz));
-    soundsFrom = leadFrames - fade;
+    const std::int64_t ahead =
+        lead.seconds > 0 ? std::min<std::int64_t>(leadFrames, std::llround(fadeSeconds * outputRate.hertz))
+                         : leadFrames;
+    soundsFrom = leadFrames - ahead;
     // Faded in over the lane before, where that is what comes before.
-    fadeFrames = soundsFrom > 0 ? fade : 0;
+    fadeFrames = soundsFrom > 0 ? ahead : 0;
     RecordStart playedFrom = wanted.record;
     const auto place = static_cast<double>(wanted.record.from.value);
-    playedFrom.from = Frames(std::llround(place - static_cast<double>(fade) * perOutput));
+    playedFrom.from = Frames(std::llround(place - static_cast<double>(ahead) * perOutput));
     const bool straight = wanted.end || (wanted.record.loop && wanted.record.from >= wanted.record.loop->end);
     playedFrom.loop = straight ? std::nullopt : wanted.record.loop;
     places = TimeTags(place, perOutput, playedFrom.loop, wanted.firstPass, leadFrames);
@@ -73,7 +74,7 @@ void Lane::startParts(const Start& wanted) {
     transposed = wanted.record.semitones;
     take.stop();
     if (wanted.take)
-        take.start({places, wanted.record.speed, wanted.record.semitones, fileRate, outputRate, fade},
+        take.start({places, wanted.record.speed, wanted.record.semitones, fileRate, outputRate, ahead},
                    *wanted.take);
 }
 

@@ -1,5 +1,7 @@
 #include "core/engine/LanePlayer.h"
 
+#include "core/engine/CrossFade.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -88,9 +90,8 @@ void LanePlayer::fadeFromPrevious(std::span<SoundFrame> out) {
     const std::size_t got = fading->ring().read(std::span(previous).first(out.size()));
     std::fill(previous.begin() + static_cast<std::ptrdiff_t>(got), previous.end(), SoundFrame{});
     for (std::size_t i = 0; i < out.size(); ++i) {
-        const auto share = static_cast<float>(static_cast<double>(std::min(faded + 1, fadeFrames)) /
-                                              static_cast<double>(fadeFrames));
-        const float in = share * share * (3.0f - 2.0f * share);
+        const auto in = static_cast<float>(
+            fadeIn(static_cast<double>(std::min(faded + 1, fadeFrames)) / static_cast<double>(fadeFrames)));
         out[i].left = previous[i].left + in * (out[i].left - previous[i].left);
         out[i].right = previous[i].right + in * (out[i].right - previous[i].right);
         out[i].yours = previous[i].yours + in * (out[i].yours - previous[i].yours);
@@ -98,7 +99,8 @@ void LanePlayer::fadeFromPrevious(std::span<SoundFrame> out) {
         out[i].counted = previous[i].counted + in * (out[i].counted - previous[i].counted);
         ++faded;
     }
-    if (faded >= fadeFrames) letGo();
+    // Until then the lane before counts as heard.
+    if (faded >= fadeFrames && active->ring().taken() >= active->ownFrom()) letGo();
 }
 
 } // namespace earwright

@@ -144,12 +144,13 @@ void LaneWork::planSeam() {
     if (!pass) return;
     Lane::Start start = laneOf(*pass + 1);
     start.record.from = wanted.loop->begin;
-    start.early = seam.fadeFrames();
+    start.record.settleSeconds = RecordPart::settleSeconds;
+    start.early = seam.earlyAfter(*pass, wanted.speeds);
     start.lead = Lead::gap(wanted.beats, wanted.loop->end, wanted.speeds.manner().gapBeats,
                            wanted.recording->rate(), active->speed());
     Lane& lane = spareLane();
     lane.start(start);
-    upcomingAt = seam.joinBefore(seam.endOf(*pass));
+    upcomingAt = seam.endOf(*pass) - start.early;
     prime(lane, upcomingAt);
     // On a busy machine the pass may have ended meanwhile: then another one will do.
     if (active->ring().taken() > upcomingAt) return;

@@ -2,12 +2,18 @@
 
 namespace earwright {
 
+std::int64_t LoopSeam::earlyAfter(std::int64_t pass, const PassSpeeds& speeds) const {
+    const bool recordStops =
+        speeds.manner().gapBeats > 0 || speeds.isYoursTurn(pass) != speeds.isYoursTurn(pass + 1);
+    return recordStops ? fadeFrames() : 2 * fadeFrames();
+}
+
 std::optional<std::int64_t> LoopSeam::nextChange(const PassSpeeds& speeds, double laneSpeed,
                                                  std::int64_t taken) const {
     const std::int64_t ready = taken + rate.outputFrames(readySeconds).value;
     const std::int64_t planned = taken + rate.outputFrames(planSeconds).value;
     for (std::int64_t pass = places.passAt(taken);; ++pass) {
-        const std::int64_t join = joinBefore(endOf(pass));
+        const std::int64_t join = endOf(pass) - earlyAfter(pass, speeds);
         if (join > planned) return std::nullopt;
         if (join < ready) continue;
         if (speeds.manner().gapBeats > 0 || speeds.speedOf(pass + 1) != laneSpeed) return pass;

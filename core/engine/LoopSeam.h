@@ -10,8 +10,11 @@
 
 namespace earwright {
 
-/// The next lane joins so long before a pass ends that it is faded in when its own pass begins: [B − X, B)
-/// fades over into [A − X, A), and what is at A keeps its attack whole.
+/// The next lane joins so long before a pass ends that it is faded in when its own pass begins, and what is
+/// at A keeps its attack whole: [B − X, B) fades over into [A − X, A). Where the record sounds on both sides,
+/// as in a climb, the lane that goes round does the same within itself (RecordPart), and nobody is to hear
+/// that too: three sounds in one fade would step too far. There [B − 2X, B − X) fades over into [A − 2X, A −
+/// X).
 ///
 /// Threads: a plain value.
 /// Units: output frames of the lane, unless said otherwise. Passes as the tags number them.
@@ -32,7 +35,8 @@ public:
     std::int64_t endOf(std::int64_t pass) const {
         return places.laneFrameOf(places.passEnd(pass - places.passAt(0)));
     }
-    std::int64_t joinBefore(std::int64_t end) const { return end - fadeFrames(); }
+    /// Frames by which the lane after a pass begins before the next.
+    std::int64_t earlyAfter(std::int64_t pass, const PassSpeeds& speeds) const;
 
     /// The next pass that ends soon, but late enough for another lane to be made ready, and needs one after
     /// it: for a gap, or because the pass that follows has another speed than this lane's.

@@ -20,16 +20,26 @@ namespace earwright {
 /// Units: interleaved frames of the recording.
 class LoopedSource {
 public:
-    static constexpr double crossfadeSeconds = 0.008;
+    /// As long as that, no step is larger than 1.25 times a tone's own from the low E of a bass (41 Hz) up.
+    static constexpr double crossfadeSeconds = 0.01;
     static constexpr double shortestLoopSeconds = 0.05;
+
+    /// When the loop is gone round.
+    enum class Round {
+        Always,
+        WhereItFits, ///< where the sound before B is that before A; otherwise straight on for ever
+    };
 
     /// Starts at `from`, which may lie before the recording or the loop. A place at or after the loop's end
     /// plays straight on. Requires: a loop longer than a frame.
-    LoopedSource(std::shared_ptr<Recording> recording, Frames from, std::optional<Range<Frames>> loop);
+    LoopedSource(std::shared_ptr<Recording> recording, Frames from, std::optional<Range<Frames>> loop,
+                 Round round = Round::Always);
 
     void read(std::span<float> interleaved);
     /// The frame that comes next.
     Frames position() const { return next; }
+    /// Known once the first fade was read.
+    bool goesRound() const { return loop.has_value(); }
     /// Frames over which B fades into A: shorter for very short loops.
     Frames crossfade() const { return fade; }
 
@@ -38,12 +48,14 @@ public:
     static Range<Frames> playable(const Range<Frames>& loop, const Recording& recording);
 
 private:
+    bool fits() const;
     void readFaded(Frames from, std::span<float> interleaved);
 
     std::shared_ptr<Recording> recording;
     std::optional<Range<Frames>> loop;
     Frames next;
     Frames fade;
+    bool isInDoubt = false;
     std::vector<float> intoStart;
 };
 

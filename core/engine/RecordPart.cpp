@@ -1,5 +1,7 @@
 #include "core/engine/RecordPart.h"
 
+#include "core/engine/CrossFade.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -7,120 +9,112 @@ namespace earwright {
 
 namespace {
 
-constexpr std::size_t readFrames = 256;
-constexpr std::size_t blockSamples = 16384;
-constexpr SampleRate slowRate{44100};
-constexpr SampleRate fastRate{48000};
-
-/// The rate at which a recording is stretched.
-SampleRate stretchRateFor(SampleRate file) {
-    if (file == slowRate || file == fastRate) return file;
-    return file.hertz % 11025 == 0 ? slowRate : fastRate;
-}
-
-std::unique_ptr<Resampler> resamplerBetween(SampleRate from, SampleRate to, int channels) {
-    if (from == to) return nullptr;
-    return std::make_unique<Resampler>(channels,
-                                       static_cast<double>(to.hertz) / static_cast<double>(from.hertz));
-}
-
-/// Everything the fifo holds goes through the resampler, and what comes out into the other.
-void resample(Resampler& resampler, SampleFifo& in, SampleFifo& out, std::span<float> block) {
-    const auto wide = static_cast<std::size_t>(resampler.channels());
-    for (;;) {
-        const Resampler::Step step = resampler.process(in.view(), block, false);
-        in.drop(step.framesTaken * wide);
-        out.push(block.first(step.framesMade * wide));
-        if (step.framesMade == 0) return;
-    }
-}
+/// Before A and behind B, for the stretcher to look at.
+constexpr double aroundLoopSeconds = 0.3;
+/// Passes differ in length by a frame where it is not whole.
+constexpr std::int64_t spareFrames = 2;
 
 } // namespace
 
-void RecordPart::openStretcher(SampleRate rate) {
-    if (stretcher && stretcherRate == rate && stretcherChannels == channelCount) return;
-    stretcher = std::make_unique<Stretcher>(rate, channelCount);
-    stretcherRate = rate;
-    stretcherChannels = channelCount;
-}
-
-void RecordPart::start(const RecordStart& wanted) {
-    channelCount = wanted.recording->channels();
-    block.resize(blockSamples);
-    for (SampleFifo* fifo : {&atFileRate, &toStretch, &stretched, &ready})
-        fifo->clear();
-    stretching = wanted.speed != 1.0 || wanted.semitones != 0.0;
+void RecordPart::start(const RecordStart& start) {
+    wanted = start;
+    if (wanted.loop && wanted.from >= wanted.loop->end) wanted.loop.reset();
+    heldLoop.reset();
     const SampleRate fileRate = wanted.recording->rate();
-    const SampleRate middle = stretching ? stretchRateFor(fileRate) : fileRate;
-    before = resamplerBetween(fileRate, middle, channelCount);
-    after = resamplerBetween(middle, wanted.outputRate, channelCount);
-
-    std::int64_t early = 0;
-    dropBeforeStretch = 0;
-    if (stretching) {
-        openStretcher(middle);
-        stretcher->start(wanted.speed, wanted.semitones);
-        // Whole frames of the file ahead; what that is too much at the stretcher's rate is dropped again.
-        const double perFile = static_cast<double>(middle.hertz) / static_cast<double>(fileRate.hertz);
-        early = static_cast<std::int64_t>(std::ceil(stretcher->leadFrames() / perFile));
-        const double tooMuch = static_cast<double>(early) * perFile - stretcher->leadFrames();
-        dropBeforeStretch =
-            static_cast<std::size_t>(std::lround(tooMuch)) * static_cast<std::size_t>(channelCount);
+    const double perOutput =
+        wanted.speed * static_cast<double>(fileRate.hertz) / static_cast<double>(wanted.outputRate.hertz);
+    seams = TimeTags(static_cast<double>(wanted.from.value), perOutput, wanted.loop, 0);
+    if (wanted.loop) {
+        const Frames around = fileRate.frames(Seconds(aroundLoopSeconds));
+        heldLoop = wanted.recording->hold(
+            {std::max(Frames(0), wanted.loop->begin - around), wanted.loop->end + around});
+        const double pass = static_cast<double>(wanted.loop->length().value) / perOutput;
+        fadeFrames = std::llround(std::min(fadeSeconds * wanted.outputRate.hertz, pass / 4));
     }
-    heldLoop = wanted.loop ? wanted.recording->hold(*wanted.loop) : nullptr;
-    // A start in the loop goes round it, also where its lead-in lies before the loop; one behind goes
-    // straight.
-    const bool inside = wanted.loop && wanted.from < wanted.loop->end;
-    source = std::make_unique<LoopedSource>(wanted.recording, wanted.from - Frames(early),
-                                            inside ? wanted.loop : std::nullopt);
+    live[0].start(wanted);
+    now = {&live[0], 0, false};
+    isFading = false;
+    isKept = false;
+    kept.clear();
+    passesEnded = 0;
+    produced = 0;
 }
 
 void RecordPart::produce(std::span<float> interleaved) {
-    while (ready.size() < interleaved.size())
-        feed();
-    std::copy_n(ready.view().begin(), interleaved.size(), interleaved.begin());
-    ready.drop(interleaved.size());
-}
-
-void RecordPart::feed() {
-    SampleFifo& last = after ? stretched : ready;
-    if (stretching) {
-        feedStretcher();
-        pullStretched();
-    } else {
-        const auto part = std::span(block).first(readFrames * static_cast<std::size_t>(channelCount));
-        source->read(part);
-        last.push(part);
-    }
-    if (after) resample(*after, stretched, ready, block);
-}
-
-void RecordPart::feedStretcher() {
-    const auto chunk = static_cast<std::size_t>(stretcher->chunk() * channelCount);
-    while (toStretch.size() < chunk) {
-        const auto part = std::span(block).first(readFrames * static_cast<std::size_t>(channelCount));
-        source->read(part);
-        if (before) {
-            atFileRate.push(part);
-            resample(*before, atFileRate, toStretch, block);
-        } else {
-            toStretch.push(part);
+    const auto wide = static_cast<std::size_t>(channels());
+    while (!interleaved.empty()) {
+        auto frames = static_cast<std::int64_t>(interleaved.size() / wide);
+        bool isInFade = false;
+        // Unstretched, the source itself goes round.
+        if (wanted.loop && wanted.isStretched()) {
+            const std::int64_t end = endOf(passesEnded);
+            isInFade = produced >= end - fadeFrames;
+            frames = std::min(frames, isInFade ? end - produced : end - fadeFrames - produced);
         }
-        const std::size_t dropped = std::min(dropBeforeStretch, toStretch.size());
-        toStretch.drop(dropped);
-        dropBeforeStretch -= dropped;
+        const auto part = interleaved.first(static_cast<std::size_t>(frames) * wide);
+        readPass(now, part);
+        if (isInFade && !(now.source && now.source->goesRound())) fadeOver(part);
+        produced += frames;
+        if (isInFade && produced == endOf(passesEnded)) endPass();
+        interleaved = interleaved.subspan(part.size());
     }
-    stretcher->process(toStretch.view().first(chunk));
-    toStretch.drop(chunk);
 }
 
-void RecordPart::pullStretched() {
-    SampleFifo& into = after ? stretched : ready;
-    for (;;) {
-        const std::size_t frames = stretcher->retrieve(block);
-        if (frames == 0) return;
-        into.push(std::span(block).first(frames * static_cast<std::size_t>(channelCount)));
+void RecordPart::readPass(Pass& pass, std::span<float> interleaved) {
+    if (pass.source) {
+        pass.source->produce(interleaved);
+        if (pass.isToKeep) kept.insert(kept.end(), interleaved.begin(), interleaved.end());
+        return;
     }
+    std::copy_n(kept.begin() + static_cast<std::ptrdiff_t>(pass.at), interleaved.size(), interleaved.begin());
+    pass.at += interleaved.size();
+}
+
+void RecordPart::fadeOver(std::span<float> interleaved) {
+    if (!isFading) beginNext();
+    const auto wide = static_cast<std::size_t>(channels());
+    comingIn.resize(interleaved.size());
+    readPass(next, comingIn);
+    const std::int64_t faded = fadeFrames - (endOf(passesEnded) - produced);
+    for (std::size_t i = 0; i < interleaved.size(); ++i) {
+        const auto done = static_cast<double>(faded + static_cast<std::int64_t>(i / wide) + 1);
+        const auto in = static_cast<float>(fadeIn(done / (static_cast<double>(fadeFrames) + 1)));
+        interleaved[i] += in * (comingIn[i] - interleaved[i]);
+    }
+}
+
+void RecordPart::beginNext() {
+    isFading = true;
+    next = {};
+    // The pass that is being kept has had its own fade long before.
+    if (!isKept && !now.isToKeep) {
+        const std::int64_t end = endOf(passesEnded);
+        RecordStart straight = wanted;
+        straight.from = Frames(
+            std::llround(seams.placeAt(end) - static_cast<double>(fadeFrames) * seams.framesPerOutput()));
+        straight.loop.reset();
+        straight.settleSeconds = settleSeconds;
+        next.source = now.source == &live[0] ? &live[1] : &live[0];
+        next.source->start(straight);
+        const std::int64_t pass = endOf(passesEnded + 1) - end + fadeFrames;
+        next.isToKeep = pass + spareFrames <= mostKept;
+    }
+    // A pass that was begun in its fade.
+    const std::int64_t missed = fadeFrames - (endOf(passesEnded) - produced);
+    comingIn.resize(static_cast<std::size_t>(missed * channels()));
+    readPass(next, comingIn);
+}
+
+void RecordPart::endPass() {
+    ++passesEnded;
+    if (!isFading) return;
+    isFading = false;
+    if (now.isToKeep) {
+        comingIn.resize(static_cast<std::size_t>(spareFrames * channels()));
+        readPass(now, comingIn);
+        isKept = true;
+    }
+    now = next;
 }
 
 } // namespace earwright

@@ -1,70 +1,69 @@
-// The record as it is heard: looped, slowed, transposed, at the rate of the device.
+// The record as it is heard: slowed, transposed, round and round a loop, at the rate of the device.
 #pragma once
 
-#include "core/engine/LoopedSource.h"
-#include "core/engine/SampleFifo.h"
-#include "core/engine/Stretcher.h"
-#include "core/sound/Recording.h"
-#include "core/sound/Resampler.h"
-#include "core/time/Frames.h"
-#include "core/time/Range.h"
-#include "core/time/SampleRate.h"
+#include "core/engine/StretchedSource.h"
+#include "core/engine/TimeTags.h"
 
+#include <array>
+#include <cstdint>
 #include <memory>
-#include <optional>
 #include <span>
+#include <vector>
 
 namespace earwright {
 
-/// Where and how a stretch of playing begins.
-struct RecordStart {
-    std::shared_ptr<Recording> recording;
-    Frames from;
-    std::optional<Range<Frames>> loop;
-    /// Played ÷ original, 0.1 to 2.
-    double speed = 1;
-    /// With cents as a fraction, −13 to 13.
-    double semitones = 0;
-    SampleRate outputRate;
-};
-
-/// LoopedSource → (resampler) → Stretcher → (resampler) → output. Output frame n stands at recording frame
-/// from + n · speed · recording rate ÷ output rate.
+/// Output frame n stands at recording frame from + n · speed · recording rate ÷ output rate, loops unrolled;
+/// the first output frame at or after the end of a pass is the first of the next, always.
 ///
-/// At full speed and pitch the stretcher is left out and the record passes as it is. The stretcher itself
-/// runs at 44.1 or 48 kHz, for which its timing is known; recordings of other rates are resampled for it.
+/// Where both sides of a stretched loop's seam differ, each pass is stretched for itself: from a while before
+/// A, so that A sounds as in the midst of the music, and straight on past B. The last 10 ms before B fade
+/// over into those before A, in the output. What was stretched once is kept and repeated, where it is short
+/// enough for that, so that the loop costs nothing more.
 ///
-/// Threads: one at a time (the engine's worker, or a bounce). Reads the disk, allocates at the start.
+/// Threads: one at a time (the engine's worker, or a bounce). Reads the disk, allocates.
 class RecordPart {
 public:
+    /// Listener's seconds.
+    static constexpr double fadeSeconds = 0.01;
+    /// A stretcher that has just begun is steady after that.
+    static constexpr double settleSeconds = 0.05;
+    /// Longest pass that is kept, in frames of output; 4 MB in stereo.
+    static constexpr std::int64_t mostKept = 1 << 19;
+
     /// What was heard before is forgotten; the first sound is ready after a few milliseconds of work.
     void start(const RecordStart& start);
     /// The next frames, in the recording's own channels, interleaved. Requires: start() was called.
     void produce(std::span<float> interleaved);
-    int channels() const { return channelCount; }
+    int channels() const { return live[0].channels(); }
 
 private:
-    void openStretcher(SampleRate rate);
-    void feed();
-    void feedStretcher();
-    void pullStretched();
+    /// A pass that sounds: of what is kept from frame `at` on, or what its source makes.
+    struct Pass {
+        StretchedSource* source = nullptr;
+        std::size_t at = 0;
+        bool isToKeep = false;
+    };
+    void readPass(Pass& pass, std::span<float> interleaved);
+    void fadeOver(std::span<float> interleaved);
+    void beginNext();
+    void endPass();
+    std::int64_t endOf(std::int64_t pass) const { return seams.laneFrameOf(seams.passEnd(pass)); }
 
-    int channelCount = 2;
-    std::unique_ptr<LoopedSource> source;
+    RecordStart wanted;
+    TimeTags seams;
     /// Keeps the loop's sound in memory, also while something else is played between.
     std::shared_ptr<const void> heldLoop;
-    std::unique_ptr<Stretcher> stretcher;
-    SampleRate stretcherRate{0};
-    int stretcherChannels = 0;
-    bool stretching = false;
-    std::unique_ptr<Resampler> before;
-    std::unique_ptr<Resampler> after;
-    SampleFifo atFileRate;
-    SampleFifo toStretch;
-    SampleFifo stretched;
-    SampleFifo ready;
-    std::size_t dropBeforeStretch = 0;
-    std::vector<float> block;
+    std::array<StretchedSource, 2> live;
+    Pass now;
+    Pass next;
+    bool isFading = false;
+    /// One pass from its fade on, as far as it has been heard; whole once its end was.
+    std::vector<float> kept;
+    bool isKept = false;
+    std::int64_t fadeFrames = 0;
+    std::int64_t passesEnded = 0;
+    std::int64_t produced = 0;
+    std::vector<float> comingIn;
 };
 
 } // namespace earwright

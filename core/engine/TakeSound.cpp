@@ -1,5 +1,6 @@
 #include "core/engine/TakeSound.h"
 
+#include "core/engine/CrossFade.h"
 #include "core/engine/LoopedSource.h"
 
 #include <algorithm>
@@ -110,7 +111,7 @@ void TakeSound::fadeIntoNext(const Stretch& now, std::int64_t from, std::span<fl
     for (std::size_t i = 0; i < fading; ++i) {
         const auto inFade = static_cast<double>(first + static_cast<std::int64_t>(i) - (now.end - fade));
         const double share = (inFade + 1) / (static_cast<double>(fade) + 1);
-        const auto in = static_cast<float>(0.5 - 0.5 * std::cos(M_PI * share));
+        const auto in = static_cast<float>(fadeIn(share));
         for (std::size_t channel = 0; channel < wide; ++channel) {
             float& sample = interleaved[(static_cast<std::size_t>(first - from) + i) * wide + channel];
             sample += in * (comingIn[i * wide + channel] - sample);
