@@ -14,10 +14,11 @@ namespace {
 constexpr Seconds lead{0.12};
 constexpr Seconds tail{0.05};
 constexpr Seconds farthestOnset{0.09};
+constexpr Seconds shortest{0.03};
 /// A note that begins later than this after the one before ended is not slurred from it.
 constexpr Seconds longestGap{0.15};
 
-double hertzOf(int midi, double tuningCents) {
+double hertzOf(double midi, double tuningCents) {
     return 440 * std::exp2((midi - 69 + tuningCents / 100) / 12);
 }
 
@@ -41,7 +42,6 @@ public:
         for (std::size_t i = 0; i < claims.size(); ++i)
             begin(i);
         for (std::size_t i = 0; i < claims.size(); ++i) {
-            playing[i].heard.end = endOf(i);
             followPitch(i);
             playing[i].loudnessDb = againstNeighbours(i);
         }
@@ -87,16 +87,29 @@ private:
         if (followsOn(i) && note.begins) note.slurChance = slurChance(attacks[i]);
     }
 
-    /// Where its partials have sunk by 15 dB, at the latest where the next note begins.
-    Seconds endOf(std::size_t i) const {
+    Seconds latestEnd(std::size_t i) const {
         constexpr Seconds longestAfter{0.3};
-        constexpr Seconds shortest{0.03};
+        const Seconds earliest = playing[i].heard.begin + shortest;
+        const Seconds latest = std::max(playing[i].heard.end, earliest) + longestAfter;
+        if (i + 1 == claims.size()) return latest;
+        return std::max(std::min(latest, playing[i + 1].heard.begin), earliest);
+    }
+
+    double tracedHertz(const PitchTrace& trace, std::size_t i, Seconds time) const {
+        const auto& points = trace.points();
+        if (points.empty()) return hertzOf(claims[i].midi, cents);
+        const auto nearest = std::llround(ratio(time - points.front().time, PitchTrace::step));
+        const auto index = std::clamp<std::int64_t>(nearest, 0, std::ssize(points) - 1);
+        return hertzOf(points[static_cast<std::size_t>(index)].midi, cents);
+    }
+
+    /// Where its partials have sunk by 15 dB, at the latest where the next note begins. They are sought where
+    /// the pitch has gone: a bend or a trill leaves the written one long before it ends.
+    Seconds endOf(const PitchTrace& trace, std::size_t i, Seconds latest) const {
         constexpr double gone = 0.18;
         const Seconds start = playing[i].heard.begin;
-        Seconds latest = std::max(playing[i].heard.end, start + shortest) + longestAfter;
-        if (i + 1 < claims.size())
-            latest = std::max(std::min(latest, playing[i + 1].heard.begin), start + shortest);
-        const LineLevel level = levelOfPitch(views, view, {start, latest}, hertzOf(claims[i].midi, cents));
+        const LineLevel level = levelAlong(views, view, {start, latest},
+                                           [&](Seconds time) { return tracedHertz(trace, i, time); });
         double loudest = 0;
         for (std::size_t k = 0; k < level.values.size(); ++k) {
             loudest = std::max(loudest, level.values[k]);
@@ -109,11 +122,13 @@ private:
     }
 
     void followPitch(std::size_t i) {
-        const Range<Seconds>& heard = playing[i].heard;
+        NotePlaying& note = playing[i];
+        const Seconds latest = latestEnd(i);
         const PitchTrace trace =
-            PitchTrace::of(views, view, cents, {heard.begin - lead, heard.end + tail}, claims[i].midi);
-        playing[i].pitch = featuresOf(trace, heard, claims[i].midi);
-        playing[i].passingMidi = passing(trace, heard.begin, claims[i].midi);
+            PitchTrace::of(views, view, cents, {note.heard.begin - lead, latest + tail}, claims[i].midi);
+        note.heard.end = endOf(trace, i, latest);
+        note.pitch = featuresOf(trace, note.heard, claims[i].midi);
+        note.passingMidi = passing(trace, note.heard.begin, claims[i].midi);
     }
 
     static std::vector<int> passing(const PitchTrace& trace, Seconds onset, int own) {

@@ -62,6 +62,11 @@ double LineLevel::at(Seconds time) const {
 }
 
 LineLevel levelOfPitch(const StereoViews& views, std::size_t view, Range<Seconds> time, double hertz) {
+    return levelAlong(views, view, time, [hertz](Seconds) { return hertz; });
+}
+
+LineLevel levelAlong(const StereoViews& views, std::size_t view, Range<Seconds> time,
+                     const std::function<double(Seconds)>& hertzAt) {
     constexpr int partials = 8;
     constexpr double highest = 6000, quietBelow = 300;
     constexpr double stevens = 0.6;
@@ -69,6 +74,7 @@ LineLevel levelOfPitch(const StereoViews& views, std::size_t view, Range<Seconds
     std::vector<float> samples(pitchWindow);
     for (std::size_t i = 0; i < level.values.size(); ++i) {
         windowed(views.sound(view), views.sampleAt(level.timeOf(i)), samples);
+        const double hertz = hertzAt(level.timeOf(i));
         double loudness = 0;
         for (int h = 1; h <= partials && h * hertz < highest; ++h) {
             const double amplitude = (h * hertz < quietBelow ? 0.4 : 1.0) * amplitudeAt(samples, h * hertz);

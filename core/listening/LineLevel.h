@@ -6,6 +6,7 @@
 #include "core/time/Seconds.h"
 
 #include <cstddef>
+#include <functional>
 #include <vector>
 
 namespace earwright {
@@ -30,6 +31,10 @@ struct LineLevel {
 /// their amplitudes to the power 0.6, as loudness adds up (S. Stevens, "The measurement of loudness", JASA
 /// 27, 1955), so that no single one decides; partials below 300 Hz, where the bass is, count for less.
 LineLevel levelOfPitch(const StereoViews& views, std::size_t view, Range<Seconds> time, double hertz);
+
+/// The same along a pitch that moves: its frequency at each time, Hz.
+LineLevel levelAlong(const StereoViews& views, std::size_t view, Range<Seconds> time,
+                     const std::function<double(Seconds)>& hertzAt);
 
 /// Root of the energy between 3 and 9 kHz, where the noise of a pick, a tongue or a cymbal is, through a
 /// window of 12 ms.

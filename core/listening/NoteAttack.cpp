@@ -107,8 +107,10 @@ double slurChance(const NoteAttack& attack) {
     const double burst = std::clamp(attack.burst, -5.0, 25.0);
     const double dip = std::clamp(attack.dip, -20.0, 0.0);
     const double rise = std::clamp(attack.rise, -10.0, 20.0);
-    // Fitted (logistic regression) to 660 invented notes of guitars and horns, alone and in a band; among
-    // those a slurred and a picked one are told apart with an AUC of 0.88. Even odds beforehand.
+    // Fitted (logistic regression) to 600 invented notes of guitars and horns, 112 of them slurred, alone and
+    // in a band. Its AUC of 0.88 is in-sample, on those same notes. On 855 others made the same way: 0.89
+    // alone and 0.84 in a band against all other notes, 0.83 and 0.80 against those that begin plainly. Even
+    // odds beforehand.
     const double evidence = -1.1 + 0.05 * burst + 0.14 * dip - 0.2 * rise + 3.0 * attack.steepness;
     return 1 / (1 + std::exp(-evidence));
 }

@@ -174,8 +174,24 @@ std::optional<HeardVibrato> vibratoIn(const Bits& bits) {
     return best;
 }
 
-/// The farthest the pitch is held away from where it was reached.
-std::optional<double> bendIn(const Bits& bits) {
+/// The longest stretch through which the pitch does not leap.
+Bits longestUnbroken(const Bits& bits) {
+    constexpr double leapCents = 60;
+    std::size_t first = 0, longest = 0, start = 0;
+    for (std::size_t i = 0; i < bits.size(); ++i) {
+        if (i > 0 && std::abs(bits[i].cents - bits[i - 1].cents) > leapCents) start = i;
+        if (i + 1 - start <= longest) continue;
+        first = start;
+        longest = i + 1 - start;
+    }
+    const auto begin = bits.begin() + static_cast<std::ptrdiff_t>(first);
+    return Bits(begin, begin + static_cast<std::ptrdiff_t>(longest));
+}
+
+/// The farthest the pitch is held away from where it was reached. A string or a lip bends without a leap; a
+/// leap is the trace's own, to a neighbour that still sounds or to other partials.
+std::optional<double> bendIn(const Bits& settled) {
+    const Bits bits = longestUnbroken(settled);
     constexpr std::size_t held = 11;
     constexpr double leastCents = 45;
     if (bits.size() < held + 4) return std::nullopt;

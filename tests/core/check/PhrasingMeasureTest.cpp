@@ -4,7 +4,10 @@
 #include "tests/core/listening/SyntheticSound.h"
 
 #include <algorithm>
+#include <cmath>
+#include <functional>
 #include <gtest/gtest.h>
+#include <numbers>
 
 namespace earwright {
 namespace {
@@ -65,6 +68,65 @@ TEST(PhrasingMeasure, AnswersInTheOrderOfTheClaims) {
     ASSERT_EQ(reversed.size(), inOrder.size());
     for (std::size_t i = 0; i < inOrder.size(); ++i)
         EXPECT_EQ(reversed[i].heard, inOrder[inOrder.size() - 1 - i].heard);
+}
+
+/// A note of a second whose pitch moves as asked (semitones at a time since its start) between two still
+/// ones, claimed at the pitch it starts with. The phase is the running sum of the frequency, so that the
+/// pitch is known at every sample.
+NotePlaying heardBetweenOthers(int midi, const std::function<double(double)>& movement) {
+    AnalysisSound sound{silence(4.0_s), {}};
+    const std::vector<PhrasingClaim> claims{
+        {{0.7_s, 1.0_s}, midi - 2, {}}, {{1.0_s, 2.0_s}, midi, {}}, {{2.0_s, 2.5_s}, midi - 3, {}}};
+    addTone(sound.left, {0.7_s, 0.97_s}, midi - 2);
+    addTone(sound.left, {2.0_s, 2.4_s}, midi - 3);
+    constexpr double length = 0.97;
+    const auto first = static_cast<std::size_t>(analysisRate.frames(1.0_s).value);
+    const auto count = static_cast<std::size_t>(analysisRate.frames(Seconds(length)).value);
+    double phase = 0;
+    for (std::size_t i = 0; i < count; ++i) {
+        const double t = static_cast<double>(i) / analysisRate.hertz;
+        phase += tests::hertzOf(midi + movement(t)) / analysisRate.hertz;
+        const double level = 0.2 * std::min({1.0, t / 0.006, (length - t) / 0.02});
+        for (int h = 1; h <= 10; ++h)
+            sound.left[first + i] +=
+                static_cast<float>(level / h * std::sin(2 * std::numbers::pi * h * phase));
+    }
+    return measurePhrasing(StereoViews(sound, {0.3_s, 3.0_s}), 0, claims)[1];
+}
+
+TEST(PhrasingMeasure, MeasuresATrillOverAWrittenNote) {
+    // Six turns a second: within what trills are played at (5 to 8, common practice).
+    for (const int midi : {52, 60, 69, 76})
+        for (const int semitones : {1, 2, 3}) {
+            const NotePlaying note = heardBetweenOthers(
+                midi, [&](double t) { return std::fmod(t, 1 / 6.0) < 1 / 12.0 ? 0 : semitones; });
+            EXPECT_NEAR(note.heard.length().value, 0.97, 0.06) << midi << " by " << semitones;
+            ASSERT_TRUE(note.pitch.trill) << midi << " by " << semitones;
+            EXPECT_NEAR(note.pitch.trill->semitones, semitones, 0.25) << midi;
+            EXPECT_NEAR(note.pitch.trill->hertz, 6, 0.4) << midi;
+        }
+}
+
+TEST(PhrasingMeasure, MeasuresABendOverAWrittenNote) {
+    for (const int midi : {52, 60, 69, 76})
+        for (const double semitones : {-1.0, 1.0, 2.0}) {
+            const NotePlaying note = heardBetweenOthers(
+                midi, [&](double t) { return semitones * std::clamp((t - 0.2) / 0.1, 0.0, 1.0); });
+            EXPECT_NEAR(note.heard.length().value, 0.97, 0.06) << midi << " by " << semitones;
+            ASSERT_TRUE(note.pitch.bendCents) << midi << " by " << semitones;
+            EXPECT_NEAR(*note.pitch.bendCents, 100 * semitones, 15) << midi;
+            EXPECT_FALSE(note.pitch.slideOut) << midi << " by " << semitones;
+        }
+}
+
+TEST(PhrasingMeasure, EndsANoteThatStopsEarlyThoughItIsWrittenLong) {
+    AnalysisSound sound{silence(4.0_s), {}};
+    addTone(sound.left, {1.0_s, 1.3_s}, 64);
+    addTone(sound.left, {2.0_s, 2.4_s}, 62);
+    const auto notes = measurePhrasing(StereoViews(sound, {0.3_s, 3.0_s}), 0,
+                                       {{{1.0_s, 2.0_s}, 64, {}}, {{2.0_s, 2.5_s}, 62, {}}});
+    // Its release takes 20 ms, the window 23 ms.
+    EXPECT_NEAR(notes[0].heard.end.value, 1.3, 0.035);
 }
 
 } // namespace

@@ -86,5 +86,12 @@ TEST(PitchTrace, MeasuresABendThatIsHeld) {
     EXPECT_FALSE(heard.slideIn);
 }
 
+TEST(PitchTrace, TakesNoLeapForABend) {
+    // The note before still sounds into it.
+    const TraceFeatures heard = heardOf([](double t) { return t < 0.15 ? 66.0 : 69.0; });
+    EXPECT_GE(heard.clearShare, 0.6) << "it must be able to say so";
+    EXPECT_FALSE(heard.bendCents);
+}
+
 } // namespace
 } // namespace earwright
