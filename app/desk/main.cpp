@@ -1,4 +1,5 @@
-// The desk: `earwright [FILE]`, where FILE is a recording or a study.
+// The desk: `earwright [FILE]`, where FILE is a recording or a study; or `earwright --sheet STUDY OUT`.
+#include "app/desk/SheetCommand.h"
 #include "ui/desk/DeskWindow.h"
 #include "ui/desk/SoundDesk.h"
 #include "ui/desk/StudyPaths.h"
@@ -16,6 +17,7 @@
 
 namespace {
 
+using namespace earwright;
 using namespace earwright::ui;
 
 /// As chosen before, or else as the system's own colours are.
@@ -50,6 +52,13 @@ QString fileFrom(const QCoreApplication& application) {
         "main", "Opens the desk, with a recording to begin a study of, or with a study kept before."));
     parser.addHelpOption();
     parser.addVersionOption();
+    // Taken before, where it is the first word.
+    parser.addOption(
+        {QStringLiteral("sheet"),
+         QCoreApplication::translate(
+             "main", "Writes the phrases of STUDY as a page with staff and tablature, without a display: "
+                     "--sheet STUDY OUT.pdf, or .svg or .png."),
+         QStringLiteral("STUDY OUT")});
     parser.addPositionalArgument(QStringLiteral("file"),
                                  QCoreApplication::translate("main", "A recording or a *.study file."),
                                  QStringLiteral("[FILE]"));
@@ -65,6 +74,7 @@ QString fileFrom(const QCoreApplication& application) {
 
 int main(int argc, char** argv) {
     nameProgram();
+    if (asksForASheet(argc, argv)) return runSheet(argc, argv);
     if (asksOnlyForWords(argc, argv)) fileFrom(QCoreApplication(argc, argv));
     QApplication application(argc, argv);
     application.setWindowIcon(QIcon(QStringLiteral(":/icons/earwright.svg")));

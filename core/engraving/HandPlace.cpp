@@ -61,7 +61,7 @@ double costOfShift(const StruckTogether& from, const HandPlace& before, const St
 }
 
 bool isBound(const Note& from, const Note& to) {
-    return to.phrasing.slurred || (from.phrasing.slideOut && from.end() == to.onset);
+    return to.phrasing.slurred || to.phrasing.pickedInSlur || from.phrasing.slidesToNext;
 }
 
 } // namespace

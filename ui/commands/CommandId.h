@@ -10,6 +10,8 @@ enum class CommandId {
     SaveAs,
     FindRecording,
     NameStudy,
+    WriteSheet,
+    ShowPage,
     Quit,
     // Edit
     Undo,

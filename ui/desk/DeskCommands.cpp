@@ -3,9 +3,11 @@
 #include "ui/commands/KeysDialog.h"
 #include "ui/desk/AboutText.h"
 #include "ui/desk/DeskWindow.h"
+#include "ui/desk/SheetDesk.h"
 #include "ui/grid/NoteGrid.h"
 #include "ui/grid/NoteGridPanel.h"
 #include "ui/sheet/ChorusSheetView.h"
+#include "ui/page/PageView.h"
 #include "ui/takes/TakePanel.h"
 
 #include <QMessageBox>
@@ -25,6 +27,8 @@ void bindStudy(CommandSet& commands, DeskWindow& window) {
     commands.bind(Open, [&] { keeping.askWhatToOpen(); });
     commands.bind(Save, [&] { keeping.save(); });
     commands.bind(SaveAs, [&] { keeping.askWhereToSave(); });
+    commands.bind(WriteSheet, [&] { window.sheets().askWhereTo(); });
+    commands.bind(ShowPage, [&] { window.showPage(!window.page().isWanted()); });
     commands.bind(FindRecording, [&] { keeping.askForRecording(); });
     commands.bind(NameStudy, [&] { keeping.askForTitle(); });
     commands.bind(Quit, [&] { window.close(); });

@@ -1,11 +1,13 @@
 #include "ui/desk/DeskWindow.h"
 
 #include "ui/desk/DeskCommands.h"
+#include "ui/desk/SheetDesk.h"
 #include "ui/desk/SpeedSteps.h"
 #include "ui/desk/StudyPaths.h"
 #include "ui/desk/TypingGuard.h"
 #include "ui/grid/NoteGrid.h"
 #include "ui/grid/NoteGridPanel.h"
+#include "ui/page/PageView.h"
 #include "ui/sheet/ChorusSheetView.h"
 #include "ui/sheet/PillMenu.h"
 #include "ui/strip/FormStripView.h"
@@ -54,6 +56,7 @@ DeskWindow::DeskWindow(const DeskSession::Options& options, QSettings& store)
       messageBar(new MessageBar),
       chorusSheet(new ChorusSheetView),
       gridPanel(new NoteGridPanel),
+      pageView(new PageView),
       takePanel(new TakePanel),
       transportBar(new TransportBar),
       splitter(new QSplitter(Qt::Horizontal)),
@@ -62,6 +65,7 @@ DeskWindow::DeskWindow(const DeskSession::Options& options, QSettings& store)
     beatFinder = new BeatFinding(desk, *chorusSheet, *messageBar, this);
     checks = new CheckDesk(desk, listener, *gridPanel, *chorusSheet, *messageBar, this);
     keeper = new KeepingDesk(desk, *messageBar, *this);
+    sheetDesk = new SheetDesk(desk, *messageBar, *this);
     listener.keepIn(options.cache);
     sounding = new SoundDesk(desk.engine(), settings, *transportBar, this);
     takeDesk = new TakeDesk(desk, ears, *takePanel, *messageBar, settings);
@@ -103,6 +107,7 @@ void DeskWindow::build() {
     leaves->addWidget(messageBar, 0, 0, Qt::AlignBottom);
     messageBar->raise();
     splitter->addWidget(left);
+    gridPanel->addUnderGrid(pageView);
     splitter->addWidget(gridPanel);
     splitter->setStretchFactor(0, 2);
     splitter->setStretchFactor(1, 1);
@@ -129,6 +134,7 @@ void DeskWindow::restoreLayout() {
     if (!splitter->restoreState(settings.value(QStringLiteral("desk/splitter")).toByteArray()))
         splitter->setSizes({940, 440});
     takePanel->setVisible(settings.value(QStringLiteral("desk/takes"), false).toBool());
+    pageView->setWanted(settings.value(QStringLiteral("desk/page"), true).toBool());
 }
 
 void DeskWindow::showStudy() {
@@ -136,10 +142,12 @@ void DeskWindow::showStudy() {
     formStrip->setStudy(study);
     chorusSheet->setStudy(study);
     gridPanel->setStudy(study);
+    pageView->setStudy(study);
     takePanel->setStudy(study);
     transportBar->setStudy(study);
     transportBar->setPlaying({study->practice.speed, study->practice.semitones, study->practice.cents});
     if (cursor.follow(*study, ears.place())) turnPage();
+    showBarsOnPage();
     offerCommands();
 }
 
@@ -240,6 +248,12 @@ void DeskWindow::turnPage() {
         gridPanel->showRange(page.bars);
     chorusSheet->setPhrase(page.phrase);
     checks->setPhrase(page.phrase);
+    showBarsOnPage();
+}
+
+void DeskWindow::showBarsOnPage() {
+    const NoteGrid* grid = gridPanel->grid();
+    pageView->setBars(grid->hasColumns() ? std::optional(grid->shownBars()) : std::nullopt);
 }
 
 void DeskWindow::goTo(Seconds place) {
@@ -322,6 +336,11 @@ void DeskWindow::switchAppearance() {
 void DeskWindow::showTakes(bool shown) {
     takePanel->setVisible(shown);
     settings.setValue(QStringLiteral("desk/takes"), shown);
+}
+
+void DeskWindow::showPage(bool shown) {
+    pageView->setWanted(shown);
+    settings.setValue(QStringLiteral("desk/page"), shown);
 }
 
 void DeskWindow::offerCommands() {

@@ -32,6 +32,8 @@ namespace earwright::ui {
 class ChorusSheetView;
 class FormStripView;
 class NoteGridPanel;
+class PageView;
+class SheetDesk;
 class TakePanel;
 class TransportBar;
 
@@ -65,6 +67,8 @@ public:
     NoteGridPanel& panel() { return *gridPanel; }
     TransportBar& transport() { return *transportBar; }
     TakePanel& takes() { return *takePanel; }
+    PageView& page() { return *pageView; }
+    SheetDesk& sheets() { return *sheetDesk; }
     CommandSet& commands() { return *commandSet; }
     KeyBindings& keys() { return bindings; }
 
@@ -81,6 +85,8 @@ public:
     void toNextPart();
     void switchAppearance();
     void showTakes(bool shown);
+    /// Staff and tablature under the grid.
+    void showPage(bool shown);
     /// The phrase that C and H mean.
     std::optional<SpanId> phraseUnderCursor();
     /// What may be asked for now.
@@ -95,6 +101,7 @@ private:
     void build();
     void connectSession();
     void connectStrip();
+    void showBarsOnPage();
     void connectPanel();
     void connectTransport();
     void connectListening();
@@ -131,6 +138,8 @@ private:
     MessageBar* messageBar;
     ChorusSheetView* chorusSheet;
     NoteGridPanel* gridPanel;
+    PageView* pageView;
+    SheetDesk* sheetDesk = nullptr;
     TakePanel* takePanel;
     TransportBar* transportBar;
     QSplitter* splitter;

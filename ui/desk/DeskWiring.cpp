@@ -5,6 +5,7 @@
 #include "ui/grid/LooseEndList.h"
 #include "ui/grid/NoteGrid.h"
 #include "ui/grid/NoteGridPanel.h"
+#include "ui/page/PageView.h"
 #include "ui/sheet/ChorusSheetView.h"
 #include "ui/sheet/PillMenu.h"
 #include "ui/strip/FormStripView.h"
@@ -62,7 +63,11 @@ void DeskWindow::connectPanel() {
             [this](int midi, double loudness) { desk.engine().audition(midi, loudness); });
     connect(grid, &NoteGrid::sliceRequested, &ears, &ListeningDesk::hearSlice);
     connect(grid, &NoteGrid::placeChosen, &ears, &ListeningDesk::hearFrom);
-    connect(grid, &NoteGrid::selectionChanged, this, &DeskWindow::offerCommands);
+    connect(grid, &NoteGrid::selectionChanged, this, [this, grid] {
+        pageView->setSelected(grid->selectedNote());
+        offerCommands();
+    });
+    connect(pageView, &PageView::noteChosen, grid, &NoteGrid::goToNote);
     connect(gridPanel->looseEnds(), &LooseEndList::edited, this,
             [this](const Study& study, const QString& what) { desk.apply(what, study); });
     connect(gridPanel->looseEnds(), &LooseEndList::placeChosen, this, &DeskWindow::goTo);

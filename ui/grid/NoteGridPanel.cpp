@@ -17,6 +17,7 @@ namespace earwright::ui {
 
 NoteGridPanel::NoteGridPanel(QWidget* parent)
     : QWidget(parent),
+      column(new QVBoxLayout(this)),
       subtitle(new QLabel(this)),
       noteGrid(new NoteGrid(this)),
       ladderPanel(new LadderPanel(this)),
@@ -32,7 +33,6 @@ NoteGridPanel::NoteGridPanel(QWidget* parent)
     heading->setSpacing(spacing::medium);
     heading->addWidget(title, 0, Qt::AlignBaseline);
     heading->addWidget(subtitle, 1, Qt::AlignBaseline);
-    auto* column = new QVBoxLayout(this);
     column->setContentsMargins(spacing::medium, spacing::small, spacing::medium, spacing::medium);
     column->setSpacing(spacing::small);
     column->addLayout(heading);
@@ -42,6 +42,10 @@ NoteGridPanel::NoteGridPanel(QWidget* parent)
     column->addSpacing(spacing::tight);
     column->addWidget(looseEndList);
     writeHeading();
+}
+
+void NoteGridPanel::addUnderGrid(QWidget* view) {
+    column->insertWidget(column->indexOf(noteGrid) + 1, view);
 }
 
 void NoteGridPanel::setStudy(std::shared_ptr<const Study> given) {

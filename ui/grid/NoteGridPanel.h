@@ -9,6 +9,7 @@
 #include <optional>
 
 class QLabel;
+class QVBoxLayout;
 
 namespace earwright::ui {
 
@@ -26,6 +27,9 @@ public:
     LadderPanel* ladder() const { return ladderPanel; }
     LooseEndList* looseEnds() const { return looseEndList; }
 
+    /// Puts another view of the same bars under the grid; the panel owns it then.
+    void addUnderGrid(QWidget* view);
+
     /// To the grid and the list, and into the heading.
     void setStudy(std::shared_ptr<const Study> study);
     /// A phrase by its bars, or the bars of a range.
@@ -42,6 +46,7 @@ private:
 
     std::shared_ptr<const Study> study;
     std::optional<SpanId> phrase;
+    QVBoxLayout* column;
     QLabel* subtitle;
     NoteGrid* noteGrid;
     LadderPanel* ladderPanel;

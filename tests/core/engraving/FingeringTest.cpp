@@ -80,7 +80,8 @@ TEST(Fingering, KeepsASlurOnOneString) {
 
 TEST(Fingering, KeepsASlideToTheNextNoteOnOneString) {
     std::vector<Note> notes = lineOf({52, 55, 57, 60, 62, 64, 67});
-    notes[2].phrasing.slideOut = SlideTo::Up;
+    EXPECT_NE(guitar(notes)[2].first, guitar(notes)[3].first);
+    notes[2].phrasing.slidesToNext = true;
     const Frets frets = guitar(notes);
     EXPECT_EQ(frets[2].first, frets[3].first);
 }

@@ -1,0 +1,104 @@
+#include "app/desk/SheetCommand.h"
+
+#include "core/engraving/Engraving.h"
+#include "core/study/StudyFile.h"
+#include "ui/page/ExampleSheet.h"
+#include "ui/page/MusicFont.h"
+#include "ui/page/SheetFile.h"
+
+#include <QCommandLineParser>
+#include <QGuiApplication>
+
+#include <cstdio>
+#include <filesystem>
+#include <map>
+#include <string>
+#include <string_view>
+
+namespace earwright {
+
+namespace {
+
+using namespace ui;
+
+constexpr int exitInput = 1;
+constexpr int exitUsage = 2;
+constexpr double letterWidth = 215.9;
+constexpr double letterHeight = 279.4;
+
+int complain(const std::string& sentence, int exitCode) {
+    std::fprintf(stderr, "earwright: %s\n", sentence.c_str());
+    return exitCode;
+}
+
+const std::map<QString, Reading>& readings() {
+    static const std::map<QString, Reading> all{{QStringLiteral("concert"), Reading::Concert},
+                                                {QStringLiteral("b-flat"), Reading::BFlat},
+                                                {QStringLiteral("e-flat"), Reading::EFlat},
+                                                {QStringLiteral("guitar"), Reading::GuitarOctave}};
+    return all;
+}
+
+/// Error: the command line's fault.
+Result<SheetWish> wishOf(const QCommandLineParser& parser) {
+    SheetWish wish;
+    if (parser.isSet(QStringLiteral("letter"))) {
+        wish.paper.width = letterWidth;
+        wish.paper.height = letterHeight;
+    }
+    wish.degrees = parser.isSet(QStringLiteral("degrees"));
+    wish.tablature = !parser.isSet(QStringLiteral("no-tab"));
+    bool isNumber = true;
+    wish.barsPerLine = parser.value(QStringLiteral("bars")).toInt(&isNumber);
+    if (!isNumber || wish.barsPerLine < 1 || wish.barsPerLine > 16)
+        return Error{ErrorKind::OutOfRange, "The option --bars takes a whole number from 1 to 16.", ""};
+    const auto reading = readings().find(parser.value(QStringLiteral("reading")));
+    if (reading == readings().end())
+        return Error{ErrorKind::OutOfRange, "The option --reading takes concert, b-flat, e-flat or guitar.",
+                     ""};
+    wish.reading = reading->second;
+    return wish;
+}
+
+Result<std::vector<std::filesystem::path>> write(const std::filesystem::path& file,
+                                                 const std::filesystem::path& out, const SheetWish& wish) {
+    const auto study = StudyFile::read(file);
+    if (!study) return study.error();
+    const auto font = MusicFont::load();
+    if (!font) return font.error();
+    const auto pages = engravePages(*study, sheetOptions(*study, wish), (*font)->metrics());
+    if (!pages) return pages.error();
+    return writeSheet(*pages, study->title, wish.paper, **font, out);
+}
+
+} // namespace
+
+bool asksForASheet(int argc, char** argv) {
+    return argc > 1 && std::string_view(argv[1]) == "--sheet";
+}
+
+int runSheet(int argc, char** argv) {
+    qputenv("QT_QPA_PLATFORM", "offscreen");
+    const QGuiApplication application(argc, argv);
+    QCommandLineParser parser;
+    parser.addOptions({{QStringLiteral("sheet"), {}},
+                       {QStringLiteral("letter"), {}},
+                       {QStringLiteral("degrees"), {}},
+                       {QStringLiteral("no-tab"), {}},
+                       {QStringLiteral("bars"), {}, QStringLiteral("N"), QStringLiteral("4")},
+                       {QStringLiteral("reading"), {}, QStringLiteral("WORD"), QStringLiteral("concert")}});
+    if (!parser.parse(QCoreApplication::arguments()))
+        return complain(parser.errorText().toStdString(), exitUsage);
+    const QStringList files = parser.positionalArguments();
+    if (files.size() != 2)
+        return complain("--sheet takes a study and the file to write: --sheet STUDY OUT.pdf", exitUsage);
+    const auto wish = wishOf(parser);
+    if (!wish) return complain(describe(wish.error()), exitUsage);
+    const auto written = write(files[0].toStdString(), files[1].toStdString(), *wish);
+    if (!written) return complain(describe(written.error()), exitInput);
+    for (const std::filesystem::path& file : *written)
+        std::printf("%s\n", file.c_str());
+    return 0;
+}
+
+} // namespace earwright

@@ -1,0 +1,14 @@
+// `earwright --sheet STUDY OUT`: the phrases of a study as a page, without a display.
+#pragma once
+
+namespace earwright {
+
+bool asksForASheet(int argc, char** argv);
+
+/// Writes the sheet and names its files on stdout, or says in one sentence on stderr what is wrong. Returns
+/// the exit code: 0, 1 for a study or file that is at fault, 2 for the command line. Options, behind the two
+/// files:
+/// --letter, --degrees, --no-tab, --bars N, --reading concert|b-flat|e-flat|guitar.
+int runSheet(int argc, char** argv);
+
+} // namespace earwright

@@ -1,0 +1,41 @@
+#include "ui/page/ExampleSheet.h"
+
+#include "tests/ui/page/WrittenStudy.h"
+
+#include <gtest/gtest.h>
+
+namespace earwright::ui {
+namespace {
+
+TEST(ExampleSheet, HasEachWrittenPhraseUnderItsNameWithItsTempo) {
+    Study study = writtenStudy();
+    study.spans.push_back({SpanId{91}, SpanKind::Phrase, "nothing written", {Seconds(4), Seconds(8)}});
+    const EngravingOptions options = sheetOptions(study, {});
+    ASSERT_EQ(options.excerpts.size(), 1u);
+    EXPECT_EQ(options.excerpts[0].heading, "turn");
+    EXPECT_EQ(options.excerpts[0].words, "about 120 beats a minute");
+    EXPECT_EQ(options.excerpts[0].firstBar, 1);
+    EXPECT_EQ(options.excerpts[0].lastBar, 2);
+}
+
+TEST(ExampleSheet, LeavesOutPhrasesThatWereNotChosen) {
+    SheetWish wish;
+    wish.phrases = {SpanId{5}};
+    EXPECT_TRUE(sheetOptions(writtenStudy(), wish).excerpts.empty());
+}
+
+TEST(ExampleSheet, GivesEveryNoteAPlaceOnTheStringsOrNone) {
+    EXPECT_EQ(sheetOptions(writtenStudy(), {}).places.size(), 8u);
+    SheetWish without;
+    without.tablature = false;
+    EXPECT_EQ(sheetOptions(writtenStudy(), without).strings, 0);
+}
+
+TEST(ExampleSheet, IsAsWideAsItsPaper) {
+    SheetWish letter;
+    letter.paper = {215.9, 279.4, 1.75}; // ANSI/ASME Y14.1, size A
+    EXPECT_NEAR(sheetOptions(writtenStudy(), letter).pageWidth * 1.75, 215.9, 1e-9);
+}
+
+} // namespace
+} // namespace earwright::ui

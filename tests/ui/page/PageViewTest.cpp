@@ -1,0 +1,80 @@
+#include "ui/page/PageView.h"
+
+#include "tests/ui/Picture.h"
+#include "tests/ui/page/WrittenStudy.h"
+
+#include <QTest>
+
+#include <gtest/gtest.h>
+
+namespace earwright::ui {
+namespace {
+
+class PageViewTest : public testing::Test {
+protected:
+    void SetUp() override {
+        if (!view.trouble().isEmpty()) GTEST_SKIP() << view.trouble().toStdString();
+        QObject::connect(&view, &PageView::noteChosen, &view, [this](NoteId note) { chosen = note; });
+        view.resize(440, 200);
+        show(writtenStudy());
+        view.setBars(Range<Beats>{Beats(0), Beats(8)});
+        view.show();
+    }
+    void show(Study study) { view.setStudy(std::make_shared<const Study>(std::move(study))); }
+
+    PageView view;
+    std::optional<NoteId> chosen;
+};
+
+TEST_F(PageViewTest, ShowsEveryNoteOfTheBarsAtAPlaceOfItsOwn) {
+    keepPicture(view, QStringLiteral("page-view.png"));
+    QRect before;
+    for (std::uint64_t id = 1; id <= 4; ++id) {
+        const QRect place = view.placeOf(NoteId{id});
+        EXPECT_FALSE(place.isEmpty()) << id;
+        EXPECT_GT(place.center().x(), before.center().x()) << id;
+        before = place;
+    }
+}
+
+TEST_F(PageViewTest, ChoosesTheNoteThatIsPressedAndNoneBesideThem) {
+    QTest::mouseClick(view.canvas(), Qt::LeftButton, {}, view.placeOf(NoteId{3}).center());
+    EXPECT_EQ(chosen, NoteId{3});
+    chosen.reset();
+    QTest::mouseClick(view.canvas(), Qt::LeftButton, {}, QPoint(1, 1));
+    EXPECT_EQ(chosen, std::nullopt);
+}
+
+TEST_F(PageViewTest, FollowsAnEdit) {
+    const QRect before = view.placeOf(NoteId{2});
+    Study higher = writtenStudy();
+    higher.notes[1].pitch.midi = 82;
+    show(higher);
+    EXPECT_LT(view.placeOf(NoteId{2}).center().y() - view.placeOf(NoteId{1}).center().y(),
+              before.center().y() - view.placeOf(NoteId{1}).center().y());
+}
+
+TEST_F(PageViewTest, MarksTheSelectedNote) {
+    QImage plain(view.canvas()->size(), QImage::Format_RGB32);
+    view.canvas()->render(&plain);
+    view.setSelected(NoteId{2});
+    QImage marked(view.canvas()->size(), QImage::Format_RGB32);
+    view.canvas()->render(&marked);
+    const QRect place = view.placeOf(NoteId{2});
+    EXPECT_NE(plain.copy(place), marked.copy(place));
+    const QRect other = view.placeOf(NoteId{4});
+    EXPECT_EQ(plain.copy(other), marked.copy(other));
+}
+
+TEST_F(PageViewTest, TakesNoRoomWhereNothingIsWrittenOrItIsNotWanted) {
+    EXPECT_FALSE(view.isHidden());
+    view.setBars(Range<Beats>{Beats(8), Beats(12)});
+    EXPECT_TRUE(view.isHidden());
+    view.setBars(Range<Beats>{Beats(0), Beats(8)});
+    EXPECT_FALSE(view.isHidden());
+    view.setWanted(false);
+    EXPECT_TRUE(view.isHidden());
+}
+
+} // namespace
+} // namespace earwright::ui

@@ -1,0 +1,56 @@
+#include "ui/desk/SheetDesk.h"
+
+#include "core/engraving/Engraving.h"
+#include "ui/desk/StudyPaths.h"
+#include "ui/page/ExampleSheet.h"
+#include "ui/page/MusicFont.h"
+
+#include <QFileDialog>
+
+namespace earwright::ui {
+
+namespace {
+
+const auto subject = QStringLiteral("sheet");
+
+Result<std::vector<std::filesystem::path>> write(const Study& study, const std::filesystem::path& file) {
+    const auto font = MusicFont::load();
+    if (!font) return font.error();
+    const SheetWish wish;
+    const auto pages = engravePages(study, sheetOptions(study, wish), (*font)->metrics());
+    if (!pages) return pages.error();
+    return writeSheet(*pages, study.title, wish.paper, **font, file);
+}
+
+} // namespace
+
+SheetDesk::SheetDesk(DeskSession& desk, MessageBar& bar, QWidget& over)
+    : QObject(&over), session(desk), messages(bar), window(over) {}
+
+void SheetDesk::askWhereTo() {
+    auto* dialog = new QFileDialog(&window, tr("Write the example sheet"));
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    dialog->setAcceptMode(QFileDialog::AcceptSave);
+    dialog->setDefaultSuffix(QStringLiteral("pdf"));
+    dialog->setNameFilters({tr("Pages (*.pdf)"), tr("Drawings (*.svg)"), tr("Pictures (*.png)")});
+    connect(dialog, &QFileDialog::fileSelected, this, [this](const QString& file) { writeTo(pathOf(file)); });
+    dialog->open();
+}
+
+void SheetDesk::writeTo(const std::filesystem::path& file) {
+    if (!session.isOpen()) return;
+    if (session.study().notes.empty())
+        return messages.say(subject, MessageBar::Tone::Notice,
+                            tr("Nothing is written yet to make a sheet of."));
+    const auto written = write(session.study(), file);
+    if (!written)
+        return messages.say(subject, MessageBar::Tone::Trouble,
+                            QString::fromStdString(describe(written.error())));
+    const QString name = QString::fromStdString(written->front().filename().string());
+    messages.say(subject, MessageBar::Tone::Notice,
+                 written->size() == 1
+                     ? tr("The example sheet is in %1.").arg(name)
+                     : tr("The example sheet is in %1 and %2 more.").arg(name).arg(written->size() - 1));
+}
+
+} // namespace earwright::ui

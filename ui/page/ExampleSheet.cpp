@@ -1,0 +1,49 @@
+#include "ui/page/ExampleSheet.h"
+
+#include "core/engraving/Fingering.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace earwright::ui {
+
+namespace {
+
+PageExcerpt excerptOf(const Study& study, const Span& phrase) {
+    PageExcerpt excerpt;
+    const Range<Beats> beats = study.beatsOf(phrase);
+    const MeterMap meters = study.meters();
+    excerpt.only = beats;
+    excerpt.firstBar = meters.barOf(beats.begin);
+    const std::int64_t last = meters.barOf(beats.end);
+    excerpt.lastBar = std::max(excerpt.firstBar, meters.barStart(last) == beats.end ? last - 1 : last);
+    excerpt.heading = phrase.name;
+    const double bpm = 60.0 * (beats.end - beats.begin).toDouble() / phrase.range.length().value;
+    if (std::isfinite(bpm)) excerpt.words = "about " + std::to_string(std::lround(bpm)) + " beats a minute";
+    return excerpt;
+}
+
+} // namespace
+
+EngravingOptions sheetOptions(const Study& study, const SheetWish& wish) {
+    EngravingOptions options;
+    options.pageWidth = wish.paper.width / wish.paper.space;
+    options.pageHeight = wish.paper.height / wish.paper.space;
+    options.barsPerLine = wish.barsPerLine;
+    options.reading = wish.reading;
+    options.degrees = wish.degrees;
+    if (study.beatMap.hasTempo())
+        for (const Span& phrase : study.spansOf(SpanKind::Phrase)) {
+            const bool isWanted = wish.phrases.empty() || std::find(wish.phrases.begin(), wish.phrases.end(),
+                                                                    phrase.id) != wish.phrases.end();
+            if (isWanted && !study.notesIn(study.beatsOf(phrase)).empty())
+                options.excerpts.push_back(excerptOf(study, phrase));
+        }
+    if (wish.tablature) {
+        options.strings = static_cast<int>(wish.tuning.strings.size());
+        options.places = fingered(study.notes, wish.tuning).places;
+    }
+    return options;
+}
+
+} // namespace earwright::ui

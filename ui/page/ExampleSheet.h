@@ -1,0 +1,28 @@
+// What an example sheet of a study holds.
+#pragma once
+
+#include "core/engraving/EngravingOptions.h"
+#include "core/engraving/StringTuning.h"
+#include "core/study/Study.h"
+#include "ui/page/SheetFile.h"
+
+#include <vector>
+
+namespace earwright::ui {
+
+/// The choices of a sheet.
+struct SheetWish {
+    SheetPaper paper;
+    /// The phrases on it; all of the study's where none are named, and the whole line where it has none.
+    std::vector<SpanId> phrases;
+    bool tablature = true;
+    bool degrees = false;
+    StringTuning tuning;
+    Reading reading = Reading::Concert;
+    int barsPerLine = 4;
+};
+
+/// Each phrase under its name, with its bars, staff and tablature. Threads: any.
+EngravingOptions sheetOptions(const Study& study, const SheetWish& wish);
+
+} // namespace earwright::ui

@@ -1,0 +1,62 @@
+#include "ui/page/MusicFont.h"
+
+#include <QCoreApplication>
+#include <QString>
+#include <QTransform>
+
+namespace earwright::ui {
+
+namespace {
+
+/// An em is four staff spaces (SMuFL 1.4). Large, so that nothing of an outline is rounded to pixels.
+constexpr double pixelsOfEm = 1024;
+constexpr double spacesOfEm = 4;
+
+std::filesystem::path installedFolder() {
+    return std::filesystem::path(QCoreApplication::applicationDirPath().toStdString()) / ".." / "share" /
+           "earwright" / "music-font";
+}
+
+std::filesystem::path builtFolder() {
+#ifdef EARWRIGHT_MUSIC_FONT
+    return EARWRIGHT_MUSIC_FONT;
+#else
+    return {};
+#endif
+}
+
+} // namespace
+
+Result<std::shared_ptr<MusicFont>> MusicFont::load() {
+    std::error_code unknown;
+    for (const auto& folder : {installedFolder(), builtFolder()})
+        if (!folder.empty() && std::filesystem::exists(folder / "metadata.json", unknown))
+            return load(folder);
+    return Error{
+        ErrorKind::NotFound,
+        "Staff and tablature need the music font Bravura, which this build is without: build it where npm "
+        "can fetch the package @vexflow-fonts/bravura.",
+        ""};
+}
+
+Result<std::shared_ptr<MusicFont>> MusicFont::load(const std::filesystem::path& folder) {
+    auto metrics = FontMetrics::read(folder / "metadata.json");
+    if (!metrics) return metrics.error();
+    const QRawFont opened(QString::fromStdString((folder / "bravura.otf").string()), pixelsOfEm,
+                          QFont::PreferNoHinting);
+    if (!opened.isValid())
+        return Error{ErrorKind::Unreadable, "The music font bravura.otf could not be opened.", ""};
+    return std::shared_ptr<MusicFont>(new MusicFont(*std::move(metrics), opened));
+}
+
+const QPainterPath& MusicFont::outline(Smufl glyph) {
+    const auto found = outlines.find(glyph);
+    if (found != outlines.end()) return found->second;
+    const auto indexes = font.glyphIndexesForString(QString(QChar(static_cast<char16_t>(glyph))));
+    QPainterPath path;
+    if (!indexes.isEmpty() && indexes.first() != 0) path = font.pathForGlyph(indexes.first());
+    constexpr double scale = spacesOfEm / pixelsOfEm;
+    return outlines.emplace(glyph, QTransform::fromScale(scale, scale).map(path)).first->second;
+}
+
+} // namespace earwright::ui

@@ -1,0 +1,38 @@
+// The music font: its measures for the layout, its outlines for the painter.
+#pragma once
+
+#include "core/engraving/FontMetrics.h"
+#include "core/result/Result.h"
+
+#include <QPainterPath>
+#include <QRawFont>
+
+#include <filesystem>
+#include <map>
+#include <memory>
+
+namespace earwright::ui {
+
+/// Bravura (SIL Open Font License 1.1), as the build fetched it or as it is installed beside the program.
+/// Glyphs are painted as outlines, which are crisp at any size and need no font where the page is read.
+///
+/// Threads: interface only, after QGuiApplication was made.
+class MusicFont {
+public:
+    /// Error: NotFound, with what is missing, in a build without the font; what FontMetrics::read says.
+    static Result<std::shared_ptr<MusicFont>> load();
+    static Result<std::shared_ptr<MusicFont>> load(const std::filesystem::path& folder);
+
+    const FontMetrics& metrics() const { return measures; }
+    /// About the glyph's origin, in staff spaces, y downward; empty where the font has no such glyph.
+    const QPainterPath& outline(Smufl glyph);
+
+private:
+    MusicFont(FontMetrics read, const QRawFont& opened) : measures(std::move(read)), font(opened) {}
+
+    FontMetrics measures;
+    QRawFont font;
+    std::map<Smufl, QPainterPath> outlines;
+};
+
+} // namespace earwright::ui

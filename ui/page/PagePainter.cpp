@@ -1,0 +1,126 @@
+#include "ui/page/PagePainter.h"
+
+#include "core/engraving/Extent.h"
+
+#include <QPainterPath>
+#include <QTransform>
+
+namespace earwright::ui {
+
+namespace {
+
+/// Text is laid out in pixels of this many to a staff space, whatever the page is painted on: a device would
+/// round a font of two pixels.
+constexpr double pixelsOfSpace = 100;
+
+QPointF point(const PagePoint& at) {
+    return {at.x, at.y};
+}
+
+class ShapePainter {
+public:
+    ShapePainter(QPainter& on, MusicFont& with, const PageLook& in, const std::set<NoteId>& chosen)
+        : painter(on), font(with), look(in), selected(chosen) {}
+
+    void paint(const PlacedShapes& shapes) {
+        for (const PlacedLine& line : shapes.lines)
+            paint(line);
+        for (const PlacedBeam& beam : shapes.beams)
+            paint(beam);
+        for (const PlacedCurve& curve : shapes.curves)
+            paint(curve);
+        for (const PlacedGlyph& glyph : shapes.glyphs)
+            paint(glyph);
+        for (const PlacedText& text : shapes.texts)
+            paint(text);
+    }
+
+private:
+    QColor colorOf(const std::optional<NoteId>& note) const {
+        return note && selected.contains(*note) ? look.selected : look.ink;
+    }
+
+    void paint(const PlacedLine& line) {
+        painter.setPen(QPen(colorOf(line.note), line.thickness, Qt::SolidLine, Qt::FlatCap));
+        painter.drawLine(point(line.from), point(line.to));
+    }
+
+    void paint(const PlacedBeam& beam) {
+        QPolygonF corners;
+        for (const PagePoint& corner : beam.corners)
+            corners << point(corner);
+        painter.setPen(Qt::NoPen);
+        painter.setBrush(look.ink);
+        painter.drawPolygon(corners);
+    }
+
+    /// Two curves from end to end, apart in the middle.
+    void paint(const PlacedCurve& curve) {
+        const auto& p = curve.points;
+        // A curve lies three quarters of the way to its control points.
+        const double apart = (curve.midThickness - curve.endThickness) / 2 * 4 / 3;
+        QPainterPath path(point(p[0]));
+        path.cubicTo(p[1].x, p[1].y - apart, p[2].x, p[2].y - apart, p[3].x, p[3].y);
+        path.cubicTo(p[2].x, p[2].y + apart, p[1].x, p[1].y + apart, p[0].x, p[0].y);
+        painter.setPen(QPen(look.ink, curve.endThickness, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+        painter.setBrush(look.ink);
+        painter.drawPath(path);
+    }
+
+    void paint(const PlacedGlyph& glyph) {
+        QTransform place = QTransform::fromTranslate(glyph.at.x, glyph.at.y);
+        place.scale(glyph.scale, glyph.scale);
+        painter.setPen(Qt::NoPen);
+        painter.setBrush(colorOf(glyph.note));
+        painter.drawPath(place.map(font.outline(glyph.glyph)));
+    }
+
+    void paint(const PlacedText& text) {
+        QFont face = faceOf(text.role);
+        face.setPixelSize(static_cast<int>(text.size * pixelsOfSpace));
+        const QString words = QString::fromStdString(text.text);
+        const double width = QFontMetricsF(face).horizontalAdvance(words) / pixelsOfSpace;
+        const double left = text.anchor == TextAnchor::Left     ? text.at.x
+                            : text.anchor == TextAnchor::Centre ? text.at.x - width / 2
+                                                                : text.at.x - width;
+        if (text.role == TextRole::FretNumber) {
+            const PageBox box = boxOf(text);
+            painter.fillRect(QRectF(left, box.top, width, box.height()), look.paper);
+        }
+        painter.save();
+        painter.translate(left, text.at.y);
+        painter.scale(1 / pixelsOfSpace, 1 / pixelsOfSpace);
+        painter.setFont(face);
+        painter.setPen(colorOf(text.note));
+        painter.drawText(QPointF(0, 0), words);
+        painter.restore();
+    }
+
+    static QFont faceOf(TextRole role) {
+        QFont face;
+        // What the layout measures with.
+        face.setFamilies({QStringLiteral("Liberation Sans"), QStringLiteral("Nimbus Sans"),
+                          QStringLiteral("Inter"), QStringLiteral("DejaVu Sans")});
+        face.setHintingPreference(QFont::PreferNoHinting);
+        face.setBold(role == TextRole::Title || role == TextRole::PhraseName);
+        face.setItalic(role == TextRole::Words);
+        return face;
+    }
+
+    QPainter& painter;
+    MusicFont& font;
+    const PageLook& look;
+    const std::set<NoteId>& selected;
+};
+
+} // namespace
+
+void paintShapes(QPainter& painter, const PlacedShapes& shapes, MusicFont& font, const PageLook& look,
+                 const std::set<NoteId>& selected) {
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    ShapePainter(painter, font, look, selected).paint(shapes);
+    painter.restore();
+}
+
+} // namespace earwright::ui

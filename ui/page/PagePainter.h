@@ -1,0 +1,28 @@
+// Paints engraved shapes.
+#pragma once
+
+#include "core/engraving/EngravedPage.h"
+#include "ui/page/MusicFont.h"
+
+#include <QColor>
+#include <QPainter>
+
+#include <set>
+
+namespace earwright::ui {
+
+/// How shapes are coloured. A selected note is marked by its colour and by a ground behind it.
+struct PageLook {
+    QColor ink = Qt::black;
+    /// What fret numbers lie on, so that the string does not run through them.
+    QColor paper = Qt::white;
+    QColor selected;
+    QColor ground;
+};
+
+/// Paints shapes in their own units: the painter is scaled so that 1 is a staff space. Threads: interface
+/// only.
+void paintShapes(QPainter& painter, const PlacedShapes& shapes, MusicFont& font, const PageLook& look,
+                 const std::set<NoteId>& selected = {});
+
+} // namespace earwright::ui

@@ -1,0 +1,124 @@
+#include "ui/page/SheetFile.h"
+
+#include "core/study/AtomicFile.h"
+#include "ui/page/PagePainter.h"
+
+#include <QBuffer>
+#include <QImage>
+#include <QPageLayout>
+#include <QPainter>
+#include <QPdfWriter>
+#include <QSvgGenerator>
+
+#include <cmath>
+
+namespace earwright::ui {
+
+namespace {
+
+constexpr double millimetresOfInch = 25.4;
+constexpr int dotsOfInch = 300;
+constexpr int pdfDotsOfInch = 1200;
+
+Result<Done> keep(const QByteArray& bytes, const std::filesystem::path& file) {
+    return replaceFile(file, std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
+}
+
+void paintPage(QPainter& painter, const EngravedPage& page, double dotsOfSpace, MusicFont& font) {
+    painter.save();
+    painter.scale(dotsOfSpace, dotsOfSpace);
+    paintShapes(painter, page.shapes, font, {});
+    painter.restore();
+}
+
+QByteArray pdfOf(const std::vector<EngravedPage>& pages, const std::string& title, const SheetPaper& paper,
+                 MusicFont& font) {
+    QByteArray bytes;
+    QBuffer buffer(&bytes);
+    buffer.open(QIODevice::WriteOnly);
+    QPdfWriter writer(&buffer);
+    writer.setTitle(QString::fromStdString(title));
+    writer.setCreator(QStringLiteral("Earwright"));
+    writer.setResolution(pdfDotsOfInch);
+    writer.setPageLayout(QPageLayout(QPageSize(QSizeF(paper.width, paper.height), QPageSize::Millimeter),
+                                     QPageLayout::Portrait, QMarginsF(0, 0, 0, 0)));
+    QPainter painter(&writer);
+    for (std::size_t i = 0; i < pages.size(); ++i) {
+        if (i > 0) writer.newPage();
+        paintPage(painter, pages[i], paper.space / millimetresOfInch * pdfDotsOfInch, font);
+    }
+    painter.end();
+    return bytes;
+}
+
+QByteArray svgOf(const EngravedPage& page, const std::string& title, const SheetPaper& paper,
+                 MusicFont& font) {
+    QByteArray bytes;
+    QBuffer buffer(&bytes);
+    buffer.open(QIODevice::WriteOnly);
+    QSvgGenerator generator;
+    generator.setOutputDevice(&buffer);
+    generator.setTitle(QString::fromStdString(title));
+    generator.setResolution(dotsOfInch);
+    const double dots = dotsOfInch / millimetresOfInch;
+    const QSizeF size(paper.width * dots, paper.height * dots);
+    generator.setSize(size.toSize());
+    generator.setViewBox(QRectF(QPointF(0, 0), size));
+    QPainter painter(&generator);
+    painter.fillRect(QRectF(QPointF(0, 0), size), Qt::white);
+    paintPage(painter, page, paper.space * dots, font);
+    painter.end();
+    return bytes;
+}
+
+QByteArray pngOf(const EngravedPage& page, const SheetPaper& paper, MusicFont& font) {
+    const double dots = dotsOfInch / millimetresOfInch;
+    QImage image(static_cast<int>(std::lround(paper.width * dots)),
+                 static_cast<int>(std::lround(paper.height * dots)), QImage::Format_RGB32);
+    image.setDotsPerMeterX(static_cast<int>(std::lround(dots * 1000)));
+    image.setDotsPerMeterY(static_cast<int>(std::lround(dots * 1000)));
+    image.fill(Qt::white);
+    QPainter painter(&image);
+    paintPage(painter, page, paper.space * dots, font);
+    painter.end();
+    QByteArray bytes;
+    QBuffer buffer(&bytes);
+    buffer.open(QIODevice::WriteOnly);
+    image.save(&buffer, "PNG");
+    return bytes;
+}
+
+std::filesystem::path numbered(const std::filesystem::path& file, std::size_t index) {
+    if (index == 0) return file;
+    return file.parent_path() /
+           (file.stem().string() + "-" + std::to_string(index + 1) + file.extension().string());
+}
+
+} // namespace
+
+Result<std::vector<std::filesystem::path>> writeSheet(const std::vector<EngravedPage>& pages,
+                                                      const std::string& title, const SheetPaper& paper,
+                                                      MusicFont& font, const std::filesystem::path& file) {
+    std::vector<std::filesystem::path> written;
+    const std::string kind = file.extension().string();
+    if (kind == ".pdf") {
+        const auto kept = keep(pdfOf(pages, title, paper, font), file);
+        if (!kept) return kept.error();
+        return std::vector{file};
+    }
+    if (kind != ".svg" && kind != ".png")
+        return Error{ErrorKind::Unsupported,
+                     "A sheet is written as .pdf, .svg or .png; " + file.filename().string() +
+                         " is none of them.",
+                     ""};
+    for (std::size_t i = 0; i < pages.size(); ++i) {
+        written.push_back(numbered(file, i));
+        const auto kept =
+            keep(kind == ".svg" ? svgOf(pages[i], title, paper, font) : pngOf(pages[i], paper, font),
+                 written.back());
+        if (!kept) return kept.error();
+    }
+    return written;
+}
+
+} // namespace earwright::ui

@@ -1,0 +1,31 @@
+// An example sheet as a file: PDF, SVG or PNG.
+#pragma once
+
+#include "core/engraving/EngravedPage.h"
+#include "core/result/Result.h"
+#include "ui/page/MusicFont.h"
+
+#include <filesystem>
+#include <string>
+#include <vector>
+
+namespace earwright::ui {
+
+/// The paper of a sheet, in millimetres.
+struct SheetPaper {
+    double width = 210;
+    double height = 297;
+    /// Of one staff space: 1.75 mm makes a staff of 7 mm, common for parts.
+    double space = 1.75;
+};
+
+/// Writes pages by the name's extension: `.pdf` with all of them, `.svg` or `.png` with the first, further
+/// ones beside it as NAME-2 and so on. Vector but for PNG (300 dots to the inch); texts in embedded fonts or,
+/// in SVG, named ones. Files are written whole or not at all.
+///
+/// Errors: Unsupported for another extension, NotWritable. Threads: interface only.
+Result<std::vector<std::filesystem::path>> writeSheet(const std::vector<EngravedPage>& pages,
+                                                      const std::string& title, const SheetPaper& paper,
+                                                      MusicFont& font, const std::filesystem::path& file);
+
+} // namespace earwright::ui
