@@ -8,9 +8,9 @@ namespace earwright {
 
 namespace {
 
-constexpr double clearEnough = 0.2;
+constexpr double clearEnough = 0.3;
 /// While it glides its upper partials smear.
-constexpr double clearInGlide = 0.1;
+constexpr double clearInGlide = 0.2;
 
 /// A place of the trace in cents against the written pitch.
 struct Bit {
