@@ -25,7 +25,7 @@ class StudyWriter:
     def _study(self):
         study = {
             "format": "earwright-study",
-            "version": 2,
+            "version": 3,
             "title": score.TITLE,
             "recording": _recording(self._recording),
             "meter": {"beatsPerBar": 4, "beatUnit": 4},
@@ -38,6 +38,10 @@ class StudyWriter:
             ],
             "spans": self._spans(),
             "notes": [self._note(note) for note in self.notes],
+            "page": {
+                kind: []
+                for kind in ("keys", "meters", "swings", "tempos", "dynamics", "hairpins", "texts", "repeats")
+            },
             "divisions": [
                 {"beat": beat, "parts": parts} for beat, parts in transcription.divisions(self._line).items()
             ],
