@@ -32,6 +32,22 @@ Verdict trillVerdict(int semitones, const NotePlaying& playing) {
     return away <= tolerance ? Verdict::Supported : Verdict::Contradicted;
 }
 
+/// A string that is bent before it is struck begins at the bent pitch, where it looks like another note.
+Verdict bendVerdict(const Bend& written, const NotePlaying& playing) {
+    constexpr double tolerance = 70;
+    if (written.shape != BendShape::Up && written.shape != BendShape::UpAndDown) return Verdict::Unclear;
+    if (!playing.pitch.bendCents) return absent(playing);
+    const double away = std::abs(*playing.pitch.bendCents - 100 * written.semitones());
+    return away <= tolerance ? Verdict::Supported : Verdict::Unclear;
+}
+
+Verdict vibratoVerdict(const NotePlaying& playing) {
+    // In a shorter note no vibrato is measured (TraceFeatures).
+    constexpr Seconds shortest{0.3};
+    if (playing.pitch.vibrato) return Verdict::Supported;
+    return playing.heard.length() >= shortest ? absent(playing) : Verdict::Unclear;
+}
+
 Verdict slurVerdict(const NotePlaying& playing) {
     constexpr double slurred = 0.6, picked = 0.15;
     if (!playing.slurChance) return Verdict::Unclear;
@@ -68,6 +84,8 @@ std::vector<MarkAnswer> writtenMarks(const Phrasing& written, const NotePlaying&
             slideVerdict(*written.slideOut == SlideTo::Down, playing.pitch.slideOut, playing));
     if (!written.graceNotes.empty()) add(PhrasingMark::Grace, graceVerdict(written.graceNotes, playing));
     if (written.trill) add(PhrasingMark::Trill, trillVerdict(*written.trill, playing));
+    if (written.bend) add(PhrasingMark::Bend, bendVerdict(*written.bend, playing));
+    if (written.vibrato) add(PhrasingMark::Vibrato, vibratoVerdict(playing));
     if (written.slurred) add(PhrasingMark::Slur, slurVerdict(playing));
     if (written.ghosted) add(PhrasingMark::Ghost, loudnessVerdict(playing, ghostDb, noGhostDb));
     if (written.accented) add(PhrasingMark::Accent, loudnessVerdict(playing, accentDb, noAccentDb));
@@ -77,7 +95,7 @@ std::vector<MarkAnswer> writtenMarks(const Phrasing& written, const NotePlaying&
 std::vector<PhrasingMark> unwrittenMarks(const Phrasing& written, const NotePlaying& playing) {
     constexpr double slideCents = 80, bendCents = 60, vibratoCents = 14, vibratoEvenness = 0.7;
     constexpr Seconds slideDuration{0.025};
-    constexpr double surelyGhostDb = -8, surelyAccentDb = 6;
+    constexpr double surelyGhostDb = -8;
     std::vector<PhrasingMark> heard;
     const auto add = [&](bool isHeard, PhrasingMark mark) {
         if (isHeard) heard.push_back(mark);
@@ -88,18 +106,19 @@ std::vector<PhrasingMark> unwrittenMarks(const Phrasing& written, const NotePlay
         return slide && std::abs(slide->cents) >= slideCents && slide->duration >= slideDuration;
     };
     if (canBeHeard(playing)) {
-        add(!written.slideIn && written.graceNotes.empty() && glides(pitch.slideIn), PhrasingMark::SlideIn);
-        add(!written.slideOut && glides(pitch.slideOut), PhrasingMark::SlideOut);
+        add(!written.slideIn && !written.scoop && written.graceNotes.empty() && glides(pitch.slideIn),
+            PhrasingMark::SlideIn);
+        add(!written.slideOut && !written.slidesToNext && !written.fall && glides(pitch.slideOut),
+            PhrasingMark::SlideOut);
         add(!written.trill && pitch.trill.has_value(), PhrasingMark::Trill);
-        add(pitch.bendCents && std::abs(*pitch.bendCents) >= bendCents, PhrasingMark::Bend);
-        add(pitch.vibrato && pitch.vibrato->cents >= vibratoCents &&
+        add(!written.bend && pitch.bendCents && std::abs(*pitch.bendCents) >= bendCents, PhrasingMark::Bend);
+        add(!written.vibrato && pitch.vibrato && pitch.vibrato->cents >= vibratoCents &&
                 pitch.vibrato->evenness >= vibratoEvenness,
             PhrasingMark::Vibrato);
     }
-    // A slur cannot yet be told from a soft pick surely enough to be listed.
+    // A slur cannot yet be told from a soft pick, nor an accent from a merely loud note, surely enough to be
+    // listed.
     add(!written.ghosted && playing.loudnessDb && *playing.loudnessDb <= surelyGhostDb, PhrasingMark::Ghost);
-    add(!written.accented && playing.loudnessDb && *playing.loudnessDb >= surelyAccentDb,
-        PhrasingMark::Accent);
     return heard;
 }
 

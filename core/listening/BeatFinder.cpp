@@ -20,6 +20,9 @@ constexpr double usualBpm = 140;
 constexpr double tempoReach = 0.06;
 constexpr double tapSeconds = 0.03;
 constexpr std::size_t leastTaps = 2;
+/// Strength from which something is played at all, and frames a beat may lie beside it.
+constexpr float leastStroke = 0.15F;
+constexpr double besideStroke = 10;
 /// Beats on either side by which a place is judged.
 constexpr std::ptrdiff_t neighbours = 4;
 /// Where another bar line is almost as likely, none is told.
@@ -87,6 +90,16 @@ std::vector<double> smoothed(const BeatActivation& heard, const std::vector<int>
     for (std::size_t i = 1; i + 1 < strokes.size(); ++i)
         even[i] = 0.5 * strokes[i] + 0.25 * (strokes[i - 1] + strokes[i + 1]);
     return even;
+}
+
+/// Beats before the first stroke and after the last are only counted on, not heard.
+void dropSilentEnds(const BeatActivation& heard, std::vector<double>& beats) {
+    const auto isStroke = [](float strength) { return strength >= leastStroke; };
+    const auto first = std::find_if(heard.all.begin(), heard.all.end(), isStroke);
+    const auto last = std::find_if(heard.all.rbegin(), heard.all.rend(), isStroke);
+    const auto begin = static_cast<double>(first - heard.all.begin()) - besideStroke;
+    const auto end = static_cast<double>(heard.all.rend() - last) + besideStroke;
+    std::erase_if(beats, [&](double beat) { return beat < begin || beat > end; });
 }
 
 /// How much begins on the beats around one, and how much at the best other place between them.
@@ -223,7 +236,9 @@ std::vector<FoundBeat> findBeats(const BeatActivation& heard, std::vector<Second
     std::sort(taps.begin(), taps.end());
     const BeatPath path = likeliestPath(heard, wishFor(heard, taps));
     if (path.beats.size() < 2) return {};
-    const std::vector<double> beats = smoothed(heard, path.beats);
+    std::vector<double> beats = smoothed(heard, path.beats);
+    dropSilentEnds(heard, beats);
+    if (beats.size() < 2) return {};
     const BeatSigns signs = signsOf(heard, beats);
     const auto bars = barLinesOf(signs);
     std::vector<FoundBeat> found;

@@ -170,6 +170,14 @@ TEST(BeatFinder, TellsBarsByWhereTheChordsChange) {
     EXPECT_GE(right, found.size() * 95 / 100);
 }
 
+TEST(BeatFinder, ProposesNothingAfterTheLastStroke) {
+    auto beats = driftingBeats(120);
+    beats.resize(beats.size() / 2);
+    const auto found = foundIn(swing(beats));
+    ASSERT_FALSE(found.empty());
+    EXPECT_LT(found.back().time.value, beats.back() + 0.25);
+}
+
 TEST(BeatFinder, FindsNothingInAMoment) {
     AnalysisSound sound;
     EXPECT_TRUE(foundIn(sound).empty());

@@ -1,0 +1,68 @@
+#include "core/check/PhrasingMark.h"
+
+#include <algorithm>
+#include <gtest/gtest.h>
+
+namespace earwright {
+namespace {
+
+/// A clear note of half a second, bent up by a whole tone and then shaken.
+NotePlaying bentAndShaken() {
+    NotePlaying playing;
+    playing.heard = {Seconds(1), Seconds(1.5)};
+    playing.begins = true;
+    playing.pitch.clearShare = 1;
+    playing.pitch.bendCents = 190;
+    playing.pitch.vibrato = HeardVibrato{5.5, 30, 0.9};
+    return playing;
+}
+
+/// The same, held still.
+NotePlaying still() {
+    NotePlaying playing = bentAndShaken();
+    playing.pitch.bendCents.reset();
+    playing.pitch.vibrato.reset();
+    return playing;
+}
+
+Phrasing bendAndVibrato(int quarterTones = 4) {
+    Phrasing written;
+    written.bend = Bend{quarterTones, BendShape::Up};
+    written.vibrato = true;
+    return written;
+}
+
+TEST(PhrasingMarks, OfABendAndAVibratoAreSupportedWhereTheyAreHeard) {
+    const std::vector<MarkAnswer> both{{PhrasingMark::Bend, Verdict::Supported},
+                                       {PhrasingMark::Vibrato, Verdict::Supported}};
+    EXPECT_EQ(judgePhrasing(bendAndVibrato(), bentAndShaken()).written, both);
+}
+
+TEST(PhrasingMarks, OfABendAndAVibratoAreContradictedByAPitchThatStandsStill) {
+    const std::vector<MarkAnswer> neither{{PhrasingMark::Bend, Verdict::Contradicted},
+                                          {PhrasingMark::Vibrato, Verdict::Contradicted}};
+    EXPECT_EQ(judgePhrasing(bendAndVibrato(), still()).written, neither);
+    NotePlaying covered = still();
+    covered.pitch.clearShare = 0.2;
+    for (const MarkAnswer& answer : judgePhrasing(bendAndVibrato(), covered).written)
+        EXPECT_EQ(answer.verdict, Verdict::Unclear);
+}
+
+TEST(PhrasingMarks, LeaveABendOfAnotherSizeOpen) {
+    EXPECT_EQ(judgePhrasing(bendAndVibrato(2), bentAndShaken()).written.front().verdict, Verdict::Unclear);
+}
+
+TEST(PhrasingMarks, AreListedAsUnwrittenOnlyWhereTheyAreNotWritten) {
+    EXPECT_EQ(judgePhrasing({}, bentAndShaken()).unwritten,
+              (std::vector{PhrasingMark::Bend, PhrasingMark::Vibrato}));
+    EXPECT_TRUE(judgePhrasing(bendAndVibrato(), bentAndShaken()).unwritten.empty());
+}
+
+TEST(PhrasingMarks, NeverListAnAccentForALoudNoteAlone) {
+    NotePlaying loud = still();
+    loud.loudnessDb = 9;
+    EXPECT_TRUE(judgePhrasing({}, loud).unwritten.empty());
+}
+
+} // namespace
+} // namespace earwright
