@@ -98,7 +98,26 @@ private:
         plan.strings = options.strings;
         plan.places = options.places;
         plan.width = options.pageWidth - 2 * options.margin;
+        plan.swings = spoken(study.page.swings, plan, first == 0);
+        plan.tempos = spoken(study.page.tempos, plan, first == 0);
+        // Even notes need no word unless they follow swung ones.
+        if (first == 0 && !plan.swings.empty() && plan.swings.front().swing.isEven())
+            plan.swings.erase(plan.swings.begin());
         return plan;
+    }
+
+    /// Marks that stand in the plan's bars; an excerpt begins with the one that stands there already.
+    template <typename Mark>
+    static std::vector<Mark> spoken(const std::vector<Mark>& marks, const SystemPlan& plan, bool isFirst) {
+        const Beats begin = plan.bars.front().begin;
+        std::vector<Mark> made;
+        for (Mark mark : marks) {
+            if (mark.at >= plan.bars.back().end || (mark.at < begin && !isFirst)) continue;
+            if (mark.at <= begin) made.clear();
+            mark.at = std::max(mark.at, begin);
+            made.push_back(mark);
+        }
+        return made;
     }
 
     /// As many bars as are wanted and have room.

@@ -1,6 +1,10 @@
 #include "core/engraving/MarkLayout.h"
 
+#include "core/engraving/TabBend.h"
+#include "core/engraving/TextWidth.h"
+
 #include <algorithm>
+#include <string>
 
 namespace earwright {
 
@@ -8,8 +12,11 @@ namespace {
 
 constexpr double staffBottom = 4;
 constexpr double gap = 0.35;
-/// Of the wavy line, over and under it.
-constexpr double wiggleAdvance = 0.948;
+/// How far one part of a wavy line reaches until the next one begins: the font's advance widths.
+constexpr double trillAdvance = 0.948;
+constexpr double vibratoAdvance = 0.608;
+/// So many parts of a wavy line are seen as one, even over the shortest note.
+constexpr int leastWaves = 3;
 
 /// Draws a glyph centred over (or under) a place, clear of what is there and of the staff.
 void drawClear(Smufl glyph, double middle, bool above, NoteId note, Sketch& sketch) {
@@ -22,39 +29,86 @@ void drawClear(Smufl glyph, double middle, bool above, NoteId note, Sketch& sket
     sketch.add(PlacedGlyph{glyph, {x, y}, 1, note});
 }
 
-void drawTrill(const LaidLine& line, std::size_t index, double lineEnd, Sketch& sketch) {
-    const LaidPiece& laid = line[index];
+/// Where a wavy line over a note, tied parts of it included, ends.
+double endOfNote(const LaidLine& line, std::size_t index, double lineEnd) {
     std::size_t last = index;
     while (last + 1 < line.size() && line[last].piece.page.tiedOn)
         ++last;
-    const FontMetrics& font = sketch.metrics();
-    const PageBox sign = font.box(Smufl::OrnamentTrill);
-    const double end = last + 1 < line.size() ? line[last + 1].x - line[last + 1].shape.left - 0.6 : lineEnd;
-    const double right = std::max(end, laid.x + sign.right);
+    return last + 1 < line.size() ? line[last + 1].x - line[last + 1].shape.left - 0.6 : lineEnd;
+}
+
+void drawTrill(const LaidLine& line, std::size_t index, double lineEnd, Sketch& sketch) {
+    const LaidPiece& laid = line[index];
+    const PageBox sign = sketch.metrics().box(Smufl::OrnamentTrill);
+    const double right = std::max(endOfNote(line, index, lineEnd), laid.x + sign.right);
     const double y = sketch.topOver(laid.x, right, -0.4) - gap;
     const bool isFirst = !laid.piece.page.tiedFromBefore;
     if (isFirst) sketch.add(PlacedGlyph{Smufl::OrnamentTrill, {laid.x, y}, 1, laid.note()});
     double x = laid.x + (isFirst ? sign.right + 0.2 : 0);
-    for (; x + wiggleAdvance <= right; x += wiggleAdvance)
+    for (; x + trillAdvance <= right; x += trillAdvance)
         sketch.add(PlacedGlyph{Smufl::WiggleTrill, {x, y}, 1, laid.note()});
+}
+
+void drawVibrato(const LaidLine& line, std::size_t index, double lineEnd, Sketch& sketch) {
+    const LaidPiece& laid = line[index];
+    const double room = endOfNote(line, index, lineEnd) - laid.x;
+    const int waves = std::max(leastWaves, static_cast<int>(room / vibratoAdvance));
+    const PageBox wave = sketch.metrics().box(Smufl::WiggleVibrato);
+    const double right = laid.x + (waves - 1) * vibratoAdvance + wave.right;
+    const double y = sketch.topOver(laid.x + wave.left, right, -0.4) - gap - wave.bottom;
+    for (int i = 0; i < waves; ++i)
+        sketch.add(PlacedGlyph{Smufl::WiggleVibrato, {laid.x + i * vibratoAdvance, y}, 1, laid.note()});
+}
+
+/// From the head outwards: staccato, tenuto, accent.
+void drawArticulations(const LaidPiece& laid, Sketch& sketch) {
+    const bool above = !laid.piece.stemUp;
+    const auto draw = [&](bool isSaid, Smufl over, Smufl under) {
+        if (isSaid) drawClear(above ? over : under, laid.middle(), above, laid.note(), sketch);
+    };
+    const Phrasing& phrasing = laid.piece.phrasing;
+    draw(phrasing.staccato, Smufl::ArticStaccatoAbove, Smufl::ArticStaccatoBelow);
+    draw(phrasing.tenuto, Smufl::ArticTenutoAbove, Smufl::ArticTenutoBelow);
+    draw(phrasing.accented, Smufl::ArticAccentAbove, Smufl::ArticAccentBelow);
+}
+
+/// A turn or mordent stands over the beginning of its note.
+void drawShortOrnaments(const LaidPiece& laid, Sketch& sketch) {
+    const Phrasing& phrasing = laid.piece.phrasing;
+    const auto draw = [&](Smufl sign) { drawClear(sign, laid.middle(), true, laid.note(), sketch); };
+    if (phrasing.turn)
+        draw(*phrasing.turn == Turn::FromAbove ? Smufl::OrnamentTurn : Smufl::OrnamentTurnInverted);
+    if (phrasing.mordent)
+        draw(*phrasing.mordent == Mordent::Lower ? Smufl::OrnamentMordent : Smufl::OrnamentShortTrill);
 }
 
 } // namespace
 
 void layOutArticulations(const LaidLine& line, Sketch& sketch) {
-    for (const LaidPiece& laid : line) {
-        if (laid.isRest() || laid.piece.page.tiedFromBefore || !laid.piece.phrasing.accented) continue;
-        const bool above = !laid.piece.stemUp;
-        drawClear(above ? Smufl::ArticAccentAbove : Smufl::ArticAccentBelow, laid.middle(), above,
-                  laid.note(), sketch);
-    }
+    for (const LaidPiece& laid : line)
+        if (!laid.isRest() && !laid.piece.page.tiedFromBefore) drawArticulations(laid, sketch);
 }
 
 void layOutOrnaments(const LaidLine& line, double right, Sketch& sketch) {
     for (std::size_t i = 0; i < line.size(); ++i) {
         const LaidPiece& laid = line[i];
+        if (laid.isRest()) continue;
+        if (!laid.piece.page.tiedFromBefore) drawShortOrnaments(laid, sketch);
         const bool isFirstHere = !laid.piece.page.tiedFromBefore || i == 0;
-        if (!laid.isRest() && laid.piece.phrasing.trill && isFirstHere) drawTrill(line, i, right, sketch);
+        if (laid.piece.phrasing.trill && isFirstHere) drawTrill(line, i, right, sketch);
+        if (laid.piece.phrasing.vibrato && isFirstHere) drawVibrato(line, i, right, sketch);
+    }
+}
+
+void layOutBendAmounts(const LaidLine& line, Sketch& sketch) {
+    constexpr double size = 1.5;
+    for (const LaidPiece& laid : line) {
+        if (laid.isRest() || laid.piece.page.tiedFromBefore || !laid.piece.phrasing.bend) continue;
+        const Bend& bend = *laid.piece.phrasing.bend;
+        const std::string words = (isPrebent(bend) ? "prebend " : "") + bendAmount(bend);
+        const double right = laid.x + textWidth(words) * size;
+        const double y = sketch.topOver(laid.x - 0.2, right + 0.8, -0.4) - gap - 0.22 * size;
+        sketch.add(PlacedText{words, {laid.x, y}, size, TextRole::Words, TextAnchor::Left, laid.note()});
     }
 }
 

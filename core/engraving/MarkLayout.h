@@ -6,11 +6,17 @@
 
 namespace earwright {
 
-/// Accents, on the side of the head and outside the staff (Gould, "Behind Bars", from memory). Before slurs.
+/// Staccato, tenuto and accents, on the side of the head and outside the staff (Gould, "Behind Bars", from
+/// memory). Before slurs.
 void layOutArticulations(const LaidLine& line, Sketch& sketch);
 
-/// Trills with their wavy line up to the end of the note, over everything else of the note. After slurs.
-/// `right` is where a line that goes on in the next system ends.
+/// Turns, mordents, and trills and vibrato with their wavy line up to the end of the note, over everything
+/// else of the note. The upper mordent is the short wavy line, the lower one has a stroke through it. After
+/// slurs. `right` is where a line that goes on in the next system ends.
 void layOutOrnaments(const LaidLine& line, double right, Sketch& sketch);
+
+/// How far bent notes are bent, over them; "prebend" where the string is pulled before it is struck. For
+/// staves without tablature, which says it itself. After ornaments.
+void layOutBendAmounts(const LaidLine& line, Sketch& sketch);
 
 } // namespace earwright

@@ -21,6 +21,9 @@ constexpr double dotGap = 0.35;
 constexpr double slideLength = 1.5;
 constexpr double slideRise = 1.0;
 constexpr double slideGap = 0.25;
+/// The curve of a bend beside its head.
+constexpr double bendLength = 1.4;
+constexpr double bendRise = 1.3;
 constexpr double parenthesisGap = 0.08;
 
 int valueIndex(int denominator) {
@@ -73,6 +76,9 @@ private:
         leaveRoomForFlag();
         if (piece.phrasing.slideIn && !piece.page.tiedFromBefore) leftEdge = addSlideIn(leftEdge);
         if (piece.phrasing.slideOut && !piece.page.tiedOn) addSlideOut();
+        if (piece.phrasing.scoop && !piece.page.tiedFromBefore) leftEdge = addScoop(leftEdge);
+        if (piece.phrasing.bend && !piece.page.tiedFromBefore) addBend(piece.phrasing.bend->shape);
+        if (piece.phrasing.fall && !piece.page.tiedOn) addFall();
         made.left = std::max(made.left, -leftEdge);
         addGraceNotes(leftEdge);
     }
@@ -206,6 +212,38 @@ private:
                                      font.usual("stemThickness"),
                                      noteOrNone()});
         made.right = left + slideLength;
+    }
+
+    double addScoop(double leftEdge) {
+        const PageBox box = font.box(Smufl::BrassScoop);
+        const double x = leftEdge - slideGap - box.right;
+        made.shapes.glyphs.push_back(
+            {Smufl::BrassScoop, {x, yOfPosition(piece.heads.front().position)}, 1, noteOrNone()});
+        return x + box.left;
+    }
+
+    void addFall() {
+        const double x = made.right + slideGap;
+        made.shapes.glyphs.push_back(
+            {Smufl::BrassFallLipShort, {x, yOfPosition(piece.heads.front().position)}, 1, noteOrNone()});
+        made.right = x + font.box(Smufl::BrassFallLipShort).right;
+    }
+
+    /// What the pitch does after the head is struck: nothing where the bend is only held.
+    void addBend(BendShape shape) {
+        const double y = yOfPosition(piece.heads.front().position);
+        const auto add = [&](double from, double to, bool goesOn) {
+            const double left = made.right + (goesOn ? 0 : slideGap);
+            const double right = left + bendLength;
+            made.shapes.curves.push_back(
+                {{{{left, from}, {left + bendLength * 0.6, from}, {right, (from + to) / 2}, {right, to}}},
+                 font.usual("stemThickness"),
+                 font.usual("stemThickness")});
+            made.right = right;
+        };
+        if (shape == BendShape::Up || shape == BendShape::UpAndDown) add(y, y - bendRise, false);
+        if (shape == BendShape::UpAndDown || shape == BendShape::PrebentDown)
+            add(y - bendRise, y, shape == BendShape::UpAndDown);
     }
 
     /// From the main note leftwards; stems, flag and beam come with the other stems.

@@ -36,7 +36,8 @@ struct PieceShape {
 };
 
 /// Heads, accidentals, dots, ledger lines, parentheses, the flag's room, grace notes and the strokes of
-/// slides from or to nowhere. A rest of a whole bar is empty: it belongs to the bar's middle.
+/// slides from or to nowhere, scoops, falls and the curves of bends. A rest of a whole bar is empty: it
+/// belongs to the bar's middle.
 PieceShape pieceShape(const StaffPiece& piece, const FontMetrics& font);
 
 } // namespace earwright

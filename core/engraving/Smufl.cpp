@@ -89,6 +89,7 @@ constexpr std::array names{
     Named{Smufl::MetNoteHalfUp, "metNoteHalfUp"},
     Named{Smufl::MetNoteQuarterUp, "metNoteQuarterUp"},
     Named{Smufl::MetNote8thUp, "metNote8thUp"},
+    Named{Smufl::MetNote16thUp, "metNote16thUp"},
     Named{Smufl::MetAugmentationDot, "metAugmentationDot"},
     Named{Smufl::CsymAccidentalFlat, "csymAccidentalFlat"},
     Named{Smufl::CsymAccidentalNatural, "csymAccidentalNatural"},

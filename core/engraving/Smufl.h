@@ -88,6 +88,7 @@ enum class Smufl : char32_t {
     MetNoteHalfUp = 0xECA3,
     MetNoteQuarterUp = 0xECA5,
     MetNote8thUp = 0xECA7,
+    MetNote16thUp = 0xECA9,
     MetAugmentationDot = 0xECB7,
     CsymAccidentalFlat = 0xED60,
     CsymAccidentalNatural = 0xED61,

@@ -1,5 +1,6 @@
 #include "core/engraving/SystemColumns.h"
 
+#include "core/engraving/SlideLayout.h"
 #include "core/engraving/StaffFrame.h"
 #include "core/engraving/TabLayout.h"
 
@@ -89,7 +90,10 @@ private:
         LaidPiece laid{*piece, pieceShape(*piece, font), 0, index, {}};
         if (piece->page.value.denominator != 0) {
             Reach reach{laid.shape.left, laid.shape.right};
-            if (piece->page.tiedOn) reach.right = std::max(reach.right, laid.shape.headWidth + leastTie);
+            if (piece->page.tiedOn)
+                reach.right = std::max(reach.right, laid.shape.headWidth + leastTie);
+            else if (piece->phrasing.slidesToNext)
+                reach.right = std::max(reach.right, laid.shape.right + leastSlide);
             if (piece->page.tiedFromBefore && made.columns.size() == 1)
                 reach.left = std::max(reach.left, leastOpenTie);
             made.columns.back().row(ColumnRow::Staff) = reach;

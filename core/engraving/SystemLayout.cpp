@@ -3,8 +3,10 @@
 #include "core/engraving/BeamLayout.h"
 #include "core/engraving/CurveLayout.h"
 #include "core/engraving/Extent.h"
+#include "core/engraving/LineWords.h"
 #include "core/engraving/MarkLayout.h"
 #include "core/engraving/Sketch.h"
+#include "core/engraving/SlideLayout.h"
 #include "core/engraving/StaffFrame.h"
 #include "core/engraving/StemLayout.h"
 #include "core/engraving/SystemColumns.h"
@@ -26,6 +28,8 @@ constexpr double capital = 0.72;
 constexpr double barNumberSize = 1.5;
 /// From what hangs under the staff to the first line of the tablature.
 constexpr double overTab = 2.2;
+/// From there to what stands over that line.
+constexpr double clearOfTab = 0.7;
 
 class SystemMaker {
 public:
@@ -41,15 +45,18 @@ public:
         layOutBeams(line(), sketch);
         layOutSingleStems(line(), sketch);
         layOutGraceStems(line(), sketch);
+        layOutSlides(line(), right - 0.5, sketch);
         layOutArticulations(line(), sketch);
         layOutTuplets(line(), sketch);
         layOutTies(line(), right - 0.3, sketch);
         layOutSlurs(line(), plan.slurred, start - 0.5, right - 0.3, sketch);
         layOutOrnaments(line(), right - 0.5, sketch);
+        if (plan.strings == 0) layOutBendAmounts(line(), sketch);
         drawChords();
+        drawLineWords();
         drawDegrees();
-        drawBars();
         drawTab();
+        drawBars();
         drawBarNumber();
         made.shapes = std::move(sketch.shapes);
         made.extent = extentOf(made.shapes, font);
@@ -121,6 +128,32 @@ private:
             sketch.add(chord.text.shapes, {xOf(chord.column), baseline});
     }
 
+    /// Where a place of the music stands on the line.
+    double xAt(const Beats& at) const {
+        const auto& moments = made.moments;
+        const auto next = std::find_if(moments.begin(), moments.end(),
+                                       [&](const PlacedMoment& moment) { return moment.at >= at; });
+        if (next == moments.end()) return right;
+        if (next == moments.begin() || next->at == at) return next->x;
+        const auto before = std::prev(next);
+        const double share = (at - before->at).toDouble() / (next->at - before->at).toDouble();
+        return before->x + share * (next->x - before->x);
+    }
+
+    /// Over everything else; the tempo over the swing where both begin in one place.
+    void drawLineWords() {
+        const auto draw = [&](const Beats& at, const SignedText& words) {
+            const double x = std::max(0.0, std::min(xAt(at), std::max(right, plan.width) - words.width));
+            const double bottom = extentOf(words.shapes, font).bottom;
+            const double y = sketch.topOver(x - 0.5, x + words.width + 0.5, -overStaff) - chordGap - bottom;
+            sketch.add(words.shapes, {x, y});
+        };
+        for (const SwingChange& change : plan.swings)
+            draw(change.at, swingWords(change.swing, font));
+        for (const TempoMark& tempo : plan.tempos)
+            draw(tempo.at, tempoWords(tempo, font));
+    }
+
     void drawDegrees() {
         if (!plan.style.degrees) return;
         double top = staffHeight;
@@ -153,7 +186,9 @@ private:
     }
 
     double tabTop() {
-        if (!tabTopLine) tabTopLine = sketch.bottomUnder(0, right, staffHeight) + overTab;
+        if (!tabTopLine)
+            tabTopLine = sketch.bottomUnder(0, right, staffHeight) +
+                         std::max(overTab, clearOfTab - extentOf(tab.shapes, font).top);
         return *tabTopLine;
     }
     double tabBottom() { return tabTop() + (plan.strings - 1) * tabLineGap; }
@@ -161,7 +196,11 @@ private:
     /// Staff and tablature are joined at their left end.
     void drawTab() {
         if (plan.strings == 0) return;
-        layOutTab(plan, line(), tabTop(), right, sketch, made.notes);
+        std::vector<NoteBox> numbers;
+        layOutTab(plan, line(), right, tab, numbers);
+        sketch.shapes.append(tab.shapes, {0, tabTop()});
+        for (const NoteBox& number : numbers)
+            made.notes.push_back({number.note, number.box.moved({0, tabTop()})});
         const double thickness = font.usual("thinBarlineThickness");
         const double half = font.usual("staffLineThickness") / 2;
         sketch.addLight(
@@ -183,6 +222,8 @@ private:
     SystemColumns content;
     std::vector<double> places;
     double right = 0;
+    /// About its own top line.
+    Sketch tab{font};
     std::optional<double> tabTopLine;
     EngravedSystem made;
 };

@@ -5,6 +5,7 @@
 #include "core/engraving/StaffBar.h"
 #include "core/engraving/TabPlace.h"
 #include "core/music/Meter.h"
+#include "core/music/PageMarks.h"
 
 #include <map>
 #include <optional>
@@ -34,6 +35,9 @@ struct SystemPlan {
     /// Strings of the tablature under the staff; 0 for none.
     int strings = 0;
     std::map<NoteId, TabPlace> places;
+    /// What is said over this line, in order: each stands in one of its bars.
+    std::vector<SwingChange> swings;
+    std::vector<TempoMark> tempos;
     /// Closes with a final bar line.
     bool isLast = false;
     double width = 100;

@@ -1,6 +1,8 @@
 #include "core/engraving/TabLayout.h"
 
 #include "core/engraving/Extent.h"
+#include "core/engraving/SlideLayout.h"
+#include "core/engraving/TabBend.h"
 #include "core/engraving/TextWidth.h"
 
 #include <algorithm>
@@ -15,6 +17,7 @@ constexpr double capital = 0.72;
 constexpr double gap = 0.2;
 constexpr double slideLength = 1.3;
 constexpr double slideRise = 0.45;
+constexpr double letterSize = 1.3;
 constexpr double clefLeft = 0.7;
 /// Height of the six-string clef at its own size, in spaces.
 constexpr double sixStringClefHeight = 6.05;
@@ -46,11 +49,10 @@ double graceWidth(const std::vector<int>& frets) {
 
 class TabMaker {
 public:
-    TabMaker(const SystemPlan& toLayOut, const LaidLine& pieces, double topLine, double rightEnd,
-             Sketch& onto, std::vector<NoteBox>& boxes)
+    TabMaker(const SystemPlan& toLayOut, const LaidLine& pieces, double rightEnd, Sketch& onto,
+             std::vector<NoteBox>& boxes)
         : plan(toLayOut),
           line(pieces),
-          top(topLine),
           right(rightEnd),
           sketch(onto),
           notes(boxes),
@@ -63,11 +65,14 @@ public:
                 drawHead(line[i], head);
         for (std::size_t i = 1; i < line.size(); ++i)
             drawSlur(i);
+        for (std::size_t i = 0; i < line.size(); ++i)
+            drawSlideToNext(i);
+        drawBends();
         drawLines();
     }
 
 private:
-    double yOf(int string) const { return top + string * tabLineGap; }
+    double yOf(int string) const { return string * tabLineGap; }
     double height() const { return (plan.strings - 1) * tabLineGap; }
 
     void drawClef() {
@@ -75,7 +80,7 @@ private:
         const double scale =
             std::clamp(height() / (isLarge ? sixStringClefHeight : fourStringClefHeight), 0.3, 1.4);
         sketch.add(PlacedGlyph{isLarge ? Smufl::SixStringTabClef : Smufl::FourStringTabClef,
-                               {clefLeft, top + height() / 2},
+                               {clefLeft, height() / 2},
                                scale,
                                {}});
     }
@@ -103,6 +108,8 @@ private:
                       head.note, place->string);
             left -= slideLength + gap;
         }
+        if (laid.piece.phrasing.bend && head.note == laid.note())
+            bends.push_back({*laid.piece.phrasing.bend, {laid.middle() + half + gap, y}, head.note});
         if (laid.piece.phrasing.slideOut)
             drawSlide(laid.middle() + half + gap, laid.middle() + half + gap + slideLength, y,
                       *laid.piece.phrasing.slideOut == SlideTo::Up, head.note, place->string);
@@ -147,7 +154,55 @@ private:
         const TabPlace* to = placeOf(laid.piece.heads.front());
         if (!from || !to) return;
         const double y = yOf(std::min(from->string, to->string)) - 0.85;
-        drawArc({line[before].middle() + 0.2, y}, {laid.middle() - 0.2, y});
+        const double end = laid.middle() - 0.2;
+        const double begin = line[before].middle() + 0.2;
+        drawArc({begin, y}, {end, y});
+        if (laid.piece.phrasing.slurBy)
+            drawLetter(*laid.piece.phrasing.slurBy == SlurBy::HammerOn ? "H" : "P", (begin + end) / 2,
+                       laid.note());
+    }
+
+    /// Over the lines, where no number can be in its way.
+    void drawLetter(const std::string& letter, double middle, NoteId note) {
+        const double half = textWidth(letter) * letterSize / 2;
+        const double y = sketch.topOver(middle - half, middle + half, -0.5) - gap - 0.22 * letterSize;
+        sketch.add(PlacedText{letter, {middle, y}, letterSize, TextRole::Words, TextAnchor::Centre, note});
+    }
+
+    /// From this piece's number to the next one's, which may stand on another string.
+    void drawSlideToNext(std::size_t index) {
+        const LaidPiece* goal = slideGoal(line, index);
+        if (!goal) return;
+        const StaffHead& first = line[index].piece.heads.front();
+        const StaffHead& next = goal->piece.heads.front();
+        const TabPlace* from = placeOf(first);
+        const TabPlace* to = placeOf(next);
+        if (!from || !to) return;
+        const double left = line[index].middle() + fretReachRight(line[index]);
+        const double rightEnd = goal->middle() - fretReachLeft(*goal);
+        if (rightEnd - left < gap) return;
+        if (from->string == to->string)
+            drawSlide(left, rightEnd, yOf(from->string), next.midi > first.midi, first.note, from->string);
+        else
+            sketch.add(PlacedLine{{left, yOf(from->string)},
+                                  {rightEnd, yOf(to->string)},
+                                  sketch.metrics().usual("stemThickness"),
+                                  first.note});
+    }
+
+    double fretReachLeft(const LaidPiece& laid) const {
+        return fretReach(laid, plan.places).left + laid.shape.headWidth / 2;
+    }
+    double fretReachRight(const LaidPiece& laid) const {
+        if (laid.piece.page.tiedFromBefore) return gap;
+        const double reserved = laid.piece.phrasing.slidesToNext ? slideLength + gap : 0;
+        return fretReach(laid, plan.places).right - laid.shape.headWidth / 2 - reserved;
+    }
+
+    /// Last, so that their amounts stand over the letters and arcs.
+    void drawBends() {
+        for (const TabBent& bent : bends)
+            drawTabBend(bent.bend, bent.from, bent.note, sketch);
     }
 
     void drawArc(const PagePoint& from, const PagePoint& to) {
@@ -178,13 +233,19 @@ private:
         }
     }
 
+    struct TabBent {
+        Bend bend;
+        PagePoint from;
+        NoteId note;
+    };
+
     const SystemPlan& plan;
     const LaidLine& line;
-    double top;
     double right;
     Sketch& sketch;
     std::vector<NoteBox>& notes;
     std::vector<std::vector<Gap>> gaps;
+    std::vector<TabBent> bends;
 };
 
 } // namespace
@@ -207,15 +268,17 @@ FretReach fretReach(const LaidPiece& laid, const std::map<NoteId, TabPlace>& pla
         double right = half + gap;
         if (laid.piece.phrasing.slideIn) left += slideLength + gap;
         if (laid.piece.phrasing.slideOut) right += slideLength + gap;
+        if (laid.piece.phrasing.bend) right += bendWidth(*laid.piece.phrasing.bend) + gap;
+        if (laid.piece.phrasing.slidesToNext) right += slideLength + gap;
         reach.left = std::max(reach.left, left - middle);
         reach.right = std::max(reach.right, right + middle);
     }
     return reach;
 }
 
-void layOutTab(const SystemPlan& plan, const LaidLine& line, double top, double right, Sketch& sketch,
+void layOutTab(const SystemPlan& plan, const LaidLine& line, double right, Sketch& sketch,
                std::vector<NoteBox>& notes) {
-    TabMaker(plan, line, top, right, sketch, notes).make();
+    TabMaker(plan, line, right, sketch, notes).make();
 }
 
 } // namespace earwright

@@ -23,10 +23,10 @@ struct FretReach {
 };
 FretReach fretReach(const LaidPiece& laid, const std::map<NoteId, TabPlace>& places);
 
-/// Lines with gaps for their numbers, clef, frets, grace frets, slides and the arcs of slurs (hammered and
-/// pulled notes), its top line at `top`, from 0 to `right`. Tied notes are not repeated (common practice).
-/// Adds the boxes of its numbers to `notes`.
-void layOutTab(const SystemPlan& plan, const LaidLine& line, double top, double right, Sketch& sketch,
+/// Lines with gaps for their numbers, clef, frets, grace frets, slides, bends and the arcs of slurs, H or P
+/// over them where the hand is said (common practice), its top line at y = 0, from 0 to `right`. Tied notes
+/// are not repeated (common practice). Adds the boxes of its numbers to `notes`.
+void layOutTab(const SystemPlan& plan, const LaidLine& line, double right, Sketch& sketch,
                std::vector<NoteBox>& notes);
 
 } // namespace earwright

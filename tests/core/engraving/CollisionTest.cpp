@@ -30,7 +30,8 @@ bool isOwnFlag(const Ink& one, const Ink& other) {
 
 /// Parts of a wavy line are made to overlap.
 bool isWave(const Ink& one, const Ink& other) {
-    return one.what == "wiggleTrill" && other.what == one.what && one.box.top == other.box.top;
+    return (one.what == "wiggleTrill" || one.what == "wiggleVibrato") && other.what == one.what &&
+           one.box.top == other.box.top;
 }
 
 /// Glyphs and texts with their boxes, taken in by half a stem's width and a little: what only touches, as two
@@ -107,7 +108,7 @@ TEST(EngravedLines, OfTheBluesHaveNoCollisions) {
     const FontMetrics font = musicFont();
     EngravingOptions options;
     options.degrees = true;
-    for (const Study& study : {bluesChorus(), phrasedChorus()}) {
+    for (const Study& study : {bluesChorus(), phrasedChorus(), markedChorus()}) {
         const auto systems = engraveSystems(study, wholeStudy(study), options, font);
         ASSERT_TRUE(systems);
         for (const EngravedSystem& system : *systems)

@@ -56,6 +56,16 @@ TEST(EngravedPictures, ShowTablature) {
     leavePicture(study, options, "tablature");
 }
 
+TEST(EngravedPictures, ShowMarksOfTheNotesOnStaffAndStrings) {
+    NEEDS_MUSIC_FONT;
+    EngravingOptions options;
+    const Study study = markedChorus();
+    leavePicture(study, options, "marked");
+    options.strings = 6;
+    options.places = anyPlaces(study);
+    leavePicture(study, options, "marked-tablature");
+}
+
 TEST(EngravedPictures, ShowChance) {
     NEEDS_MUSIC_FONT;
     EngravingOptions options;

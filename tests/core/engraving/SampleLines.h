@@ -103,6 +103,22 @@ inline Study phrasedChorus() {
     return study;
 }
 
+/// Any of the marks that may stand at a note.
+inline void markByChance(Phrasing& phrasing, std::mt19937& random) {
+    const auto pick = [&](int from, int to) { return std::uniform_int_distribution<int>(from, to)(random); };
+    const auto isOneIn = [&](int many) { return pick(1, many) == 1; };
+    phrasing.staccato = isOneIn(12);
+    phrasing.tenuto = isOneIn(15);
+    phrasing.vibrato = isOneIn(20);
+    phrasing.slidesToNext = isOneIn(20);
+    phrasing.scoop = !phrasing.slideIn && isOneIn(25);
+    phrasing.fall = !phrasing.slideOut && !phrasing.slidesToNext && isOneIn(25);
+    if (isOneIn(25)) phrasing.turn = isOneIn(2) ? Turn::FromAbove : Turn::FromBelow;
+    if (isOneIn(25)) phrasing.mordent = isOneIn(2) ? Mordent::Lower : Mordent::Upper;
+    if (isOneIn(20)) phrasing.bend = Bend{pick(1, widestBend), static_cast<BendShape>(pick(0, 3))};
+    if (phrasing.slurred && isOneIn(2)) phrasing.slurBy = isOneIn(2) ? SlurBy::HammerOn : SlurBy::PullOff;
+}
+
 /// Bars full of chance: any place, length, pitch and phrasing, with double stops.
 inline Study chanceStudy(unsigned seed, int bars) {
     std::mt19937 random(seed);
@@ -111,6 +127,9 @@ inline Study chanceStudy(unsigned seed, int bars) {
     study.chart.form = parseBars(bluesForm, study.meter);
     study.spans.push_back({{study.nextId++}, SpanKind::Chorus, "", {Seconds(0), Seconds(24)}});
     const std::vector<int> parts{1, 2, 2, 2, 3, 4, 5, 6, 8};
+    study.page.swings = {{Beats(0), {2, 8}}, {Beats(9), {1.5, 16}}, {Beats(25), {3, 8}}, {Beats(30), {1, 8}}};
+    study.page.tempos = {{Beats(0), "Medium", 132.0}, {Beats(17), "", 96.5}, {Beats(26), "Slower", {}}};
+    std::mt19937 marks(seed + 1000);
     int midi = pick(55, 75);
     for (int beat = 0; beat < bars * 4; ++beat) {
         const int division = parts[static_cast<std::size_t>(pick(0, static_cast<int>(parts.size()) - 1))];
@@ -127,6 +146,8 @@ inline Study chanceStudy(unsigned seed, int bars) {
             if (pick(0, 19) == 0) note.phrasing.slideIn = SlideFrom::Below;
             if (pick(0, 19) == 0) note.phrasing.slideOut = SlideTo::Down;
             if (pick(0, 29) == 0) note.phrasing.trill = pick(1, 2);
+            // By a source of its own, so that the notes of a seed stay what they were.
+            markByChance(note.phrasing, marks);
             study.notes.push_back(note);
             if (pick(0, 9) == 0) {
                 Note other = noteAt(study, note.onset, note.length, midi + pick(1, 9));
@@ -134,6 +155,34 @@ inline Study chanceStudy(unsigned seed, int bars) {
             }
         }
     }
+    return study;
+}
+
+/// Every mark once and more over the blues, with swing and tempo.
+inline Study markedChorus() {
+    Study study = bluesChorus();
+    study.title = "The Same with Marks";
+    study.page.swings = {{Beats(0), {2, 8}}, {Beats(16), {1, 8}}, {Beats(32), {3, 8}}};
+    study.page.tempos = {{Beats(0), "Medium", 132.0}};
+    auto& notes = study.notes;
+    notes[0].phrasing.staccato = true;
+    notes[1].phrasing.scoop = true;
+    notes[3].phrasing.tenuto = true;
+    notes[4].phrasing.slidesToNext = true;
+    notes[5].phrasing.vibrato = true;
+    notes[10].phrasing.turn = Turn::FromAbove;
+    notes[11].phrasing.mordent = Mordent::Lower;
+    notes[17].phrasing.fall = true;
+    notes[19].phrasing.slurred = true;
+    notes[19].phrasing.slurBy = SlurBy::HammerOn;
+    notes[21].phrasing.slurred = true;
+    notes[21].phrasing.slurBy = SlurBy::PullOff;
+    notes[24].phrasing.mordent = Mordent::Upper;
+    notes[25].phrasing.bend = Bend{4, BendShape::Up};
+    notes[32].phrasing.turn = Turn::FromBelow;
+    notes[37].phrasing.bend = Bend{2, BendShape::UpAndDown};
+    notes[40].phrasing.bend = Bend{6, BendShape::PrebentDown};
+    notes[51].phrasing.bend = Bend{1, BendShape::PrebentHeld};
     return study;
 }
 

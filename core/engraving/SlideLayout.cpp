@@ -1,0 +1,48 @@
+#include "core/engraving/SlideLayout.h"
+
+#include <algorithm>
+
+namespace earwright {
+
+namespace {
+
+constexpr double gap = 0.25;
+/// How far the ends of a stroke between two heads of one height are apart.
+constexpr double leastRise = 0.3;
+
+bool slidesOn(const LaidPiece& laid) {
+    return !laid.isRest() && laid.piece.phrasing.slidesToNext && !laid.piece.page.tiedOn;
+}
+
+void drawStroke(const PagePoint& from, const PagePoint& to, NoteId note, Sketch& sketch) {
+    if (to.x - from.x < gap) return;
+    sketch.add(PlacedLine{from, to, sketch.metrics().usual("stemThickness"), note});
+}
+
+} // namespace
+
+const LaidPiece* slideGoal(const LaidLine& line, std::size_t index) {
+    if (!slidesOn(line[index]) || index + 1 >= line.size() || line[index + 1].isRest()) return nullptr;
+    return &line[index + 1];
+}
+
+void layOutSlides(const LaidLine& line, double right, Sketch& sketch) {
+    for (std::size_t i = 0; i < line.size(); ++i) {
+        const LaidPiece& laid = line[i];
+        if (!slidesOn(laid)) continue;
+        const PagePoint from{laid.x + laid.shape.right + gap, laid.lowestY()};
+        if (const LaidPiece* goal = slideGoal(line, i)) {
+            const StaffHead& first = laid.piece.heads.front();
+            const StaffHead& next = goal->piece.heads.front();
+            const double rise = next.midi > first.midi ? -leastRise : leastRise;
+            const bool isLevel = first.position == next.position;
+            drawStroke({from.x, from.y - (isLevel ? rise : 0)},
+                       {goal->x - goal->shape.left - gap, goal->lowestY() + (isLevel ? rise : 0)},
+                       laid.note(), sketch);
+        } else if (i + 1 == line.size()) {
+            drawStroke(from, {std::max(right, from.x + leastSlide), from.y}, laid.note(), sketch);
+        }
+    }
+}
+
+} // namespace earwright

@@ -1,0 +1,19 @@
+// Slides from a note to the next one, on the staff.
+#pragma once
+
+#include "core/engraving/LaidPiece.h"
+#include "core/engraving/Sketch.h"
+
+namespace earwright {
+
+/// The least length of such a stroke, which the columns leave room for.
+inline constexpr double leastSlide = 1.3;
+
+/// The piece that piece `index` slides on to: the next one where it is a note; none where a rest comes
+/// between, the note is tied on, or it does not slide. Threads: any.
+const LaidPiece* slideGoal(const LaidLine& line, std::size_t index);
+
+/// Strokes from head to head. What slides over the line's end goes to `right`, level with its head.
+void layOutSlides(const LaidLine& line, double right, Sketch& sketch);
+
+} // namespace earwright

@@ -1,0 +1,221 @@
+// What is said of how a note is played stands at that note. Glyph names and code points are those of
+// SMuFL 1.4.
+#include "MusicFont.h"
+#include "SampleLines.h"
+#include "core/engraving/Engraving.h"
+#include "core/engraving/TabBend.h"
+
+#include <algorithm>
+#include <cmath>
+#include <gtest/gtest.h>
+
+namespace earwright {
+namespace {
+
+/// Four quarters E4 G4 B4 D5 in one bar, the second of which is marked, with a tablature or without.
+class MarkedNote : public testing::Test {
+protected:
+    void SetUp() override { NEEDS_MUSIC_FONT; }
+
+    EngravedSystem laid(const Phrasing& phrasing, int strings = 0) {
+        Study study = studyInFour();
+        for (const int midi : {64, 67, 71, 74})
+            study.notes.push_back(
+                noteAt(study, Beats(static_cast<std::int64_t>(study.notes.size())), Beats(1), midi));
+        study.notes[1].phrasing = phrasing;
+        marked = study.notes[1].id;
+        next = study.notes[2].id;
+        EngravingOptions options;
+        options.strings = strings;
+        options.places = {{study.notes[0].id, {1, 5}},
+                          {study.notes[1].id, {1, 8}},
+                          {study.notes[2].id, {0, 7}},
+                          {study.notes[3].id, {0, 10}}};
+        auto systems = engraveSystems(study, wholeStudy(study), options, musicFont());
+        EXPECT_TRUE(systems);
+        return systems->front();
+    }
+
+    static std::vector<PlacedGlyph> all(const EngravedSystem& system, char32_t codePoint) {
+        std::vector<PlacedGlyph> found;
+        for (const PlacedGlyph& glyph : system.shapes.glyphs)
+            if (static_cast<char32_t>(glyph.glyph) == codePoint) found.push_back(glyph);
+        return found;
+    }
+
+    static std::vector<PlacedText> all(const EngravedSystem& system, const std::string& text) {
+        std::vector<PlacedText> found;
+        for (const PlacedText& one : system.shapes.texts)
+            if (one.text == text) found.push_back(one);
+        return found;
+    }
+
+    static PageBox boxOn(const EngravedSystem& system, NoteId note, std::size_t which = 0) {
+        std::vector<PageBox> boxes;
+        for (const NoteBox& box : system.notes)
+            if (box.note == note) boxes.push_back(box.box);
+        EXPECT_GT(boxes.size(), which);
+        return boxes.at(which);
+    }
+
+    /// The one glyph, which must belong to the marked note.
+    PlacedGlyph only(const EngravedSystem& system, char32_t codePoint) {
+        const auto found = all(system, codePoint);
+        EXPECT_EQ(found.size(), 1u);
+        if (found.size() != 1) return {};
+        EXPECT_EQ(found.front().note, marked);
+        return found.front();
+    }
+
+    /// Over, under or at the marked head: its middle within the head's width.
+    void expectCentred(const EngravedSystem& system, const PlacedGlyph& glyph) {
+        const PageBox head = boxOn(system, marked);
+        const PageBox box = musicFont().box(glyph.glyph);
+        EXPECT_NEAR(glyph.at.x + (box.left + box.right) / 2, (head.left + head.right) / 2, 0.01);
+    }
+
+    NoteId marked;
+    NoteId next;
+};
+
+// G4 has its stem up, so that articulations stand under it.
+TEST_F(MarkedNote, HasItsArticulationsUnderItFromTheHeadOutwards) {
+    Phrasing phrasing;
+    phrasing.staccato = phrasing.tenuto = phrasing.accented = true;
+    const EngravedSystem system = laid(phrasing);
+    const PlacedGlyph dot = only(system, 0xE4A3);
+    const PlacedGlyph tenuto = only(system, 0xE4A5);
+    const PlacedGlyph accent = only(system, 0xE4A1);
+    for (const PlacedGlyph& glyph : {dot, tenuto, accent})
+        expectCentred(system, glyph);
+    EXPECT_LT(boxOn(system, marked).bottom, dot.at.y);
+    EXPECT_LT(dot.at.y, tenuto.at.y);
+    EXPECT_LT(tenuto.at.y, accent.at.y);
+}
+
+TEST_F(MarkedNote, HasTurnsAndMordentsOverIt) {
+    const auto expectOver = [&](const Phrasing& phrasing, char32_t codePoint) {
+        const EngravedSystem system = laid(phrasing);
+        const PlacedGlyph sign = only(system, codePoint);
+        expectCentred(system, sign);
+        EXPECT_LT(sign.at.y, 0);
+    };
+    Phrasing phrasing;
+    phrasing.turn = Turn::FromAbove;
+    expectOver(phrasing, 0xE567);
+    phrasing.turn = Turn::FromBelow;
+    expectOver(phrasing, 0xE568);
+    phrasing.turn = {};
+    // SMuFL describes U+E56D as the mordent (with its stroke) and U+E56C as the short trill or upper mordent.
+    phrasing.mordent = Mordent::Lower;
+    expectOver(phrasing, 0xE56D);
+    phrasing.mordent = Mordent::Upper;
+    expectOver(phrasing, 0xE56C);
+}
+
+TEST_F(MarkedNote, HasItsScoopBeforeAndItsFallBehindTheHead) {
+    Phrasing phrasing;
+    phrasing.scoop = phrasing.fall = true;
+    const EngravedSystem system = laid(phrasing);
+    const PageBox head = boxOn(system, marked);
+    const FontMetrics font = musicFont();
+    const PlacedGlyph scoop = only(system, 0xE5D0);
+    const PlacedGlyph fall = only(system, 0xE5D7);
+    EXPECT_LT(scoop.at.x + font.box(scoop.glyph).right, head.left);
+    EXPECT_GT(fall.at.x, head.right);
+    EXPECT_LT(fall.at.x + font.box(fall.glyph).right, boxOn(system, next).left);
+}
+
+TEST_F(MarkedNote, HasItsVibratoAsAWaveThatEndsBeforeTheNextNote) {
+    Phrasing phrasing;
+    phrasing.vibrato = true;
+    const EngravedSystem system = laid(phrasing);
+    const auto waves = all(system, 0xEAB0);
+    ASSERT_GT(waves.size(), 3u);
+    EXPECT_NEAR(waves.front().at.x, boxOn(system, marked).left, 0.1);
+    EXPECT_LT(waves.back().at.x + musicFont().box(Smufl::WiggleVibrato).right, boxOn(system, next).left);
+    for (const PlacedGlyph& wave : waves) {
+        EXPECT_EQ(wave.note, marked);
+        EXPECT_LT(wave.at.y, 0);
+    }
+}
+
+TEST_F(MarkedNote, SlidesToTheNextHeadAndTheNextNumber) {
+    Phrasing phrasing;
+    phrasing.slidesToNext = true;
+    const EngravedSystem system = laid(phrasing, 6);
+    std::vector<PlacedLine> strokes;
+    for (const PlacedLine& line : system.shapes.lines)
+        if (line.note == marked && line.to.x - line.from.x > 1) strokes.push_back(line);
+    ASSERT_EQ(strokes.size(), 2u);
+    for (std::size_t i = 0; i < 2; ++i) {
+        const PageBox from = boxOn(system, marked, i);
+        const PageBox to = boxOn(system, next, i);
+        EXPECT_GT(strokes[i].from.x, from.right);
+        EXPECT_LT(strokes[i].to.x, to.left);
+        EXPECT_NEAR(strokes[i].from.y, (from.top + from.bottom) / 2, 0.2);
+        EXPECT_NEAR(strokes[i].to.y, (to.top + to.bottom) / 2, 0.2);
+        EXPECT_LT(strokes[i].to.y, strokes[i].from.y);
+    }
+}
+
+// Quarter tones as players of tablature say them (common practice): a whole tone is "full".
+TEST(BendAmounts, AreSaidInWholeTones) {
+    EXPECT_EQ(bendAmount({1, BendShape::Up}), "¼");
+    EXPECT_EQ(bendAmount({2, BendShape::Up}), "½");
+    EXPECT_EQ(bendAmount({3, BendShape::Up}), "¾");
+    EXPECT_EQ(bendAmount({4, BendShape::Up}), "full");
+    EXPECT_EQ(bendAmount({6, BendShape::Up}), "1½");
+    EXPECT_EQ(bendAmount({8, BendShape::Up}), "2");
+}
+
+TEST_F(MarkedNote, HasItsBendAsAnArrowOverTheStrings) {
+    Phrasing phrasing;
+    const std::size_t plainCurves = laid(phrasing, 6).shapes.curves.size();
+    // On the staff a curve for each movement of the pitch, on the strings an arrow with a curved shaft for
+    // each that is heard; the arrow of a string pulled before is straight.
+    const auto curves = [&](BendShape shape) {
+        phrasing.bend = Bend{6, shape};
+        const EngravedSystem system = laid(phrasing, 6);
+        const auto amounts = all(system, "1½");
+        EXPECT_EQ(amounts.size(), 1u);
+        if (amounts.empty()) return -1;
+        const PageBox number = boxOn(system, marked, 1);
+        EXPECT_EQ(amounts.front().note, marked);
+        EXPECT_GT(amounts.front().at.x, number.right);
+        EXPECT_LT(amounts.front().at.x, boxOn(system, next, 1).left);
+        // The note lies on the second string: over the first one, which is one and a half spaces higher.
+        EXPECT_LT(amounts.front().at.y, (number.top + number.bottom) / 2 - 1.5);
+        return static_cast<int>(system.shapes.curves.size() - plainCurves);
+    };
+    EXPECT_EQ(curves(BendShape::Up), 2);
+    EXPECT_EQ(curves(BendShape::UpAndDown), 4);
+    EXPECT_EQ(curves(BendShape::PrebentHeld), 0);
+    EXPECT_EQ(curves(BendShape::PrebentDown), 2);
+}
+
+TEST_F(MarkedNote, SaysItsBendOverAStaffAlone) {
+    Phrasing phrasing;
+    phrasing.bend = Bend{2, BendShape::PrebentDown};
+    const EngravedSystem system = laid(phrasing);
+    ASSERT_EQ(all(system, "prebend ½").size(), 1u);
+    EXPECT_EQ(all(system, "prebend ½").front().note, marked);
+    EXPECT_LT(all(system, "prebend ½").front().at.y, 0);
+}
+
+TEST_F(MarkedNote, HasTheLetterOfItsSlurOverTheStrings) {
+    Phrasing phrasing;
+    phrasing.slurred = true;
+    EXPECT_TRUE(all(laid(phrasing, 6), "H").empty());
+    phrasing.slurBy = SlurBy::PullOff;
+    const EngravedSystem pulled = laid(phrasing, 6);
+    ASSERT_EQ(all(pulled, "P").size(), 1u);
+    EXPECT_LT(all(pulled, "P").front().at.x, boxOn(pulled, marked, 1).left);
+    EXPECT_LT(all(pulled, "P").front().at.y, boxOn(pulled, next, 1).top);
+    phrasing.slurBy = SlurBy::HammerOn;
+    EXPECT_EQ(all(laid(phrasing, 6), "H").size(), 1u);
+    EXPECT_TRUE(all(laid(phrasing), "H").empty());
+}
+
+} // namespace
+} // namespace earwright
