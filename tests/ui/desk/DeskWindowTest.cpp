@@ -3,7 +3,7 @@
 #include "core/study/SpanEdits.h"
 #include "core/study/StudyFile.h"
 #include "tests/ui/Soon.h"
-#include "tests/ui/desk/GeneratedRecording.h"
+#include "tests/ui/desk/TonesDesk.h"
 #include "ui/grid/LadderPanel.h"
 #include "ui/grid/NoteGrid.h"
 #include "ui/grid/NoteGridPanel.h"
@@ -16,9 +16,7 @@
 #include <QDropEvent>
 #include <QLineEdit>
 #include <QMimeData>
-#include <QSettings>
 #include <QSignalSpy>
-#include <QTemporaryDir>
 #include <QTest>
 #include <QUrl>
 
@@ -29,78 +27,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-/// The real desk on a recording of tones, an engine without a device, and keys as a user presses them.
-class DeskWindowTest : public testing::Test {
-protected:
-    DeskWindowTest() {
-        // Bars of two seconds from 0.5 s on; a rising line of quarters in bar 2, at 2.5 s.
-        writeRecording(recording(), 12, {{2.5, 0.48, 60}, {3.0, 0.48, 64}, {3.5, 0.48, 67}, {4.0, 0.48, 72}});
-    }
-
-    void SetUp() override {
-        applyTheme(*qApp, Appearance::Light);
-        window = std::make_unique<DeskWindow>(options(), settings);
-        window->show();
-        window->activateWindow();
-        ASSERT_TRUE(QTest::qWaitForWindowActive(window.get()));
-    }
-    void TearDown() override {
-        if (window->session().isOpen()) window->session().giveUp();
-    }
-
-    DeskSession::Options options() const {
-        DeskSession::Options silent;
-        silent.engine.openDevice = false;
-        silent.unsavedWork = in("unsaved");
-        return silent;
-    }
-    fs::path in(const char* name) const { return fs::path(folder.path().toStdString()) / name; }
-    fs::path recording() const { return in("tones.wav"); }
-    const Study& study() { return window->session().study(); }
-
-    void open(const fs::path& path) {
-        QSignalSpy opened(&window->session(), &DeskSession::opened);
-        window->open(path);
-        ASSERT_TRUE(opened.wait(5000));
-    }
-    void press(Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier) {
-        QWidget* focus = QApplication::focusWidget();
-        QTest::keyClick(focus ? focus : window.get(), key, modifiers);
-    }
-    void earTo(double seconds) {
-        window->goTo(Seconds(seconds));
-        ASSERT_TRUE(soon([&] { return std::abs(window->listening().ear().value - seconds) < 0.001; }));
-    }
-    void typeWord(const char* word) {
-        auto* editor = window->sheet().findChild<InlineEditor*>();
-        ASSERT_TRUE(editor->isVisible());
-        QTest::keyClicks(editor, word);
-        QTest::keyClick(editor, Qt::Key_Return);
-    }
-    /// Bars 1 and 2 by tapping, and phrase "a" over bar 2.
-    void markBarsAndPhrase() {
-        open(recording());
-        earTo(0.5);
-        press(Qt::Key_Return);
-        earTo(2.5);
-        press(Qt::Key_Return);
-        press(Qt::Key_L);
-        earTo(4.5);
-        press(Qt::Key_L);
-        press(Qt::Key_M);
-        typeWord("a");
-    }
-    void writeNote(const Beats& place, int midi) {
-        NoteGrid* grid = window->panel().grid();
-        grid->goTo(place);
-        grid->moveCursor(0, midi - grid->cursor().midi);
-        press(Qt::Key_N);
-    }
-
-    QTemporaryDir folder;
-    QSettings settings{folder.filePath("settings.ini"), QSettings::IniFormat};
-    std::unique_ptr<DeskWindow> window;
-};
+class DeskWindowTest : public TonesDesk {};
 
 TEST_F(DeskWindowTest, BindsEveryCommand) {
     EXPECT_TRUE(window->commands().unbound().empty());
@@ -212,65 +139,6 @@ TEST_F(DeskWindowTest, PlaysAndFollowsTheEar) {
     ASSERT_TRUE(soon([&] { return !window->listening().listen().playing; }));
 }
 
-TEST_F(DeskWindowTest, ClimbsAsTheLoopGoesRoundAndFallsBackAStep) {
-    open(recording());
-    window->listening().loopOver(Range{Seconds(1), Seconds(1.2)});
-    window->listening().playAt(0.5);
-    window->loopManner().chooseClimb(Climb{10, 1, 70});
-    press(Qt::Key_Space);
-    // Two rounds at 50 and 60 %, then it stays.
-    ASSERT_TRUE(soon([&] { return study().practice.speed == 0.7; })) << study().practice.speed;
-    QTest::qWait(600);
-    EXPECT_EQ(study().practice.speed, 0.7);
-    press(Qt::Key_Space);
-    ASSERT_TRUE(soon([&] { return !window->listening().listen().playing; }));
-    press(Qt::Key_K, Qt::ShiftModifier);
-    ASSERT_TRUE(soon([&] { return study().practice.speed == 0.6; })) << study().practice.speed;
-    press(Qt::Key_Space);
-    ASSERT_TRUE(soon([&] { return study().practice.speed == 0.7; })) << study().practice.speed;
-}
-
-TEST_F(DeskWindowTest, ClimbsOnFromASpeedChosenByHand) {
-    open(recording());
-    window->listening().loopOver(Range{Seconds(1), Seconds(1.2)});
-    window->listening().playAt(0.5);
-    window->loopManner().chooseClimb(Climb{10, 2, 200});
-    press(Qt::Key_Space);
-    ASSERT_TRUE(soon([&] { return study().practice.speed == 0.6; })) << study().practice.speed;
-    window->listening().playAt(0.35);
-    ASSERT_TRUE(soon([&] { return study().practice.speed != 0.35; }));
-    EXPECT_EQ(study().practice.speed, 0.45);
-}
-
-TEST_F(DeskWindowTest, CountsRecordAndYoursAsOneRoundOfTheClimb) {
-    open(recording());
-    window->listening().loopOver(Range{Seconds(1), Seconds(1.2)});
-    window->chooseHearing(Hearing::Trade);
-    window->loopManner().chooseClimb(Climb{5, 1, 200});
-    window->listening().playAt(0.5);
-    press(Qt::Key_Space);
-    ASSERT_TRUE(soon([&] { return window->listening().heard().yoursTurn; }));
-    EXPECT_EQ(study().practice.speed, 0.5);
-    ASSERT_TRUE(soon([&] { return study().practice.speed == 0.55; })) << study().practice.speed;
-    EXPECT_FALSE(window->listening().heard().yoursTurn);
-}
-
-TEST_F(DeskWindowTest, EndsTheClimbWithItsLoop) {
-    open(recording());
-    press(Qt::Key_K);
-    EXPECT_FALSE(window->loopManner().isClimbing());
-    window->listening().loopOver(Range{Seconds(1), Seconds(3)});
-    window->listening().playAt(0.5);
-    ASSERT_TRUE(soon([&] { return window->commands().action(CommandId::ClimbOnOrOff)->isEnabled(); }));
-    press(Qt::Key_K);
-    EXPECT_TRUE(window->loopManner().isClimbing());
-    press(Qt::Key_Period);
-    EXPECT_TRUE(window->loopManner().isClimbing());
-    press(Qt::Key_L, Qt::ShiftModifier);
-    EXPECT_FALSE(window->loopManner().isClimbing());
-    EXPECT_EQ(study().practice.speed, 0.5);
-}
-
 TEST_F(DeskWindowTest, ChecksThePhraseOnlyWhenAskedAndHelpsInSteps) {
     markBarsAndPhrase();
     earTo(2.6);
@@ -342,53 +210,6 @@ TEST_F(DeskWindowTest, TradesOverThePhraseWhereThereIsNoLoop) {
     window->chooseHearing(Hearing::Trade);
     ASSERT_TRUE(study().practice.loop);
     EXPECT_EQ(*study().practice.loop, study().spans[0].range);
-}
-
-TEST_F(DeskWindowTest, AsksBeforeUnsavedWorkIsLost) {
-    open(recording());
-    earTo(0.5);
-    press(Qt::Key_Return);
-    EXPECT_FALSE(window->close());
-    EXPECT_FALSE(window->messages().sentence("losing").isEmpty());
-    window->messages().choose("losing", 2); // stay
-    EXPECT_TRUE(window->isVisible());
-    EXPECT_FALSE(window->close());
-    window->messages().choose("losing", 1); // close without saving
-    EXPECT_FALSE(window->isVisible());
-}
-
-TEST_F(DeskWindowTest, BringsBackWorkThatWasNeverSaved) {
-    open(recording());
-    earTo(0.5);
-    press(Qt::Key_Return);
-    const Study lost = study();
-    window->session().recoveryCopy().finish();
-    // As after a crash: a copy that no running program holds.
-    const fs::path copy = *fs::directory_iterator(in("unsaved"));
-    fs::copy_file(copy, in("kept"));
-    window->session().giveUp();
-    window->session().recoveryCopy().finish();
-    fs::rename(in("kept"), copy);
-
-    window = std::make_unique<DeskWindow>(options(), settings);
-    QSignalSpy opened(&window->session(), &DeskSession::opened);
-    window->session().findLostWork();
-    ASSERT_TRUE(soon([&] { return !window->messages().sentence("lost unsaved work").isEmpty(); }));
-    window->messages().choose("lost unsaved work", 0);
-    ASSERT_TRUE(opened.wait(5000));
-    EXPECT_EQ(study().beatMap, lost.beatMap);
-    EXPECT_TRUE(window->session().recording());
-    EXPECT_TRUE(window->keeping().hasUnsavedWork());
-    EXPECT_TRUE(fs::exists(copy)); // until it is saved
-    QSignalSpy saved(&window->session(), &DeskSession::saved);
-    window->session().saveTo(in("tones.study"));
-    ASSERT_TRUE(saved.wait(5000));
-    EXPECT_FALSE(fs::exists(copy));
-}
-
-TEST_F(DeskWindowTest, AsksNothingWhereThereIsNothingToLose) {
-    open(recording());
-    EXPECT_TRUE(window->close());
 }
 
 TEST_F(DeskWindowTest, SaysInOneSentenceWhyAFileDoesNotOpenAndKeepsTheOneThatIs) {

@@ -2,7 +2,7 @@
 #include "core/study/MarkEdits.h"
 #include "tests/ui/Soon.h"
 #include "tests/ui/desk/GeneratedRecording.h"
-#include "ui/desk/DeskWindow.h"
+#include "tests/ui/desk/SilentDesk.h"
 #include "ui/sheet/ChorusSheetView.h"
 #include "ui/theme/QuietButton.h"
 #include "ui/transport/BandRow.h"
@@ -12,9 +12,6 @@
 #include "ui/transport/TransportBar.h"
 #include "ui/transport/TuningLine.h"
 
-#include <QSettings>
-#include <QSignalSpy>
-#include <QTemporaryDir>
 #include <QTest>
 
 #include <gtest/gtest.h>
@@ -22,46 +19,22 @@
 namespace earwright::ui {
 namespace {
 
-namespace fs = std::filesystem;
-
 /// A desk on twelve seconds of tones, with bars of two seconds from the start, and an engine without a
 /// device.
-class ListeningWays : public testing::Test {
+class ListeningWays : public SilentDesk {
 protected:
     void SetUp() override {
         openWindow();
-        const fs::path path = fs::path(folder.path().toStdString()) / "tones.wav";
-        writeRecording(path, 12, {{2.0, 0.48, 60}, {3.0, 0.48, 64}});
-        QSignalSpy opened(&window->session(), &DeskSession::opened);
-        window->open(path);
-        ASSERT_TRUE(opened.wait(5000));
+        writeRecording(in("tones.wav"), 12, {{2.0, 0.48, 60}, {3.0, 0.48, 64}});
+        open(in("tones.wav"));
         Study marked = insertMark(window->session().study(), Seconds(0));
         marked.beatMap = BeatMap({{Beats(0), Seconds(0)}, {Beats(4), Seconds(2)}});
         window->session().apply("mark", marked);
         window->listening().loopOver(Range{Seconds(2), Seconds(4)});
         ASSERT_TRUE(soon([&] { return window->commands().action(CommandId::GapLonger)->isEnabled(); }));
     }
-    void TearDown() override {
-        if (window->session().isOpen()) window->session().giveUp();
-    }
-    void openWindow() {
-        DeskSession::Options silent;
-        silent.engine.openDevice = false;
-        silent.unsavedWork = folder.filePath("unsaved").toStdString();
-        window = std::make_unique<DeskWindow>(silent, settings);
-        window->show();
-        window->activateWindow();
-        ASSERT_TRUE(QTest::qWaitForWindowActive(window.get()));
-    }
-    void press(Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier) {
-        QTest::keyClick(window.get(), key, modifiers);
-    }
     const Practice& practice() { return window->session().study().practice; }
     const Heard& heard() { return window->listening().heard(); }
-
-    QTemporaryDir folder;
-    QSettings settings{folder.filePath("settings.ini"), QSettings::IniFormat};
-    std::unique_ptr<DeskWindow> window;
 };
 
 TEST_F(ListeningWays, LeaveAGapAfterEachPassAndSaySo) {

@@ -5,9 +5,10 @@
 #include "core/engine/Input.h"
 #include "core/study/TakeEdits.h"
 #include "tests/core/engine/PrivateSound.h"
+#include "tests/ui/Picture.h"
 #include "tests/ui/Soon.h"
 #include "tests/ui/desk/GeneratedRecording.h"
-#include "ui/desk/DeskWindow.h"
+#include "tests/ui/desk/SilentDesk.h"
 #include "ui/takes/InputRow.h"
 #include "ui/takes/TakeList.h"
 #include "ui/takes/TakePanel.h"
@@ -15,10 +16,7 @@
 #include "ui/theme/Theme.h"
 
 #include <QApplication>
-#include <QDir>
-#include <QSettings>
 #include <QSignalSpy>
-#include <QTemporaryDir>
 #include <QTest>
 
 #include <gtest/gtest.h>
@@ -31,17 +29,11 @@ namespace fs = std::filesystem;
 const auto cautionSubject = QStringLiteral("caution");
 
 /// A desk on twelve seconds of tones, with bars of two seconds from the start and a loop over one of them.
-class TakeDeskTest : public testing::Test {
+class TakeDeskTest : public SilentDesk {
 protected:
     void openDesk(bool withDevice) {
-        DeskSession::Options options;
-        options.engine.openDevice = withDevice;
-        options.unsavedWork = folder.filePath("unsaved").toStdString();
-        window = std::make_unique<DeskWindow>(options, settings);
+        openWindow(withDevice);
         window->resize(1280, 760);
-        window->show();
-        window->activateWindow();
-        ASSERT_TRUE(QTest::qWaitForWindowActive(window.get()));
     }
     void openTones() {
         const fs::path path = fs::path(folder.path().toStdString()) / "tones.wav";
@@ -52,28 +44,16 @@ protected:
         window->session().apply("mark", marked);
         window->listening().loopOver(Range{Seconds(2), Seconds(4)});
     }
-    void open(const fs::path& path) {
-        QSignalSpy opened(&window->session(), &DeskSession::opened);
-        window->open(path);
-        ASSERT_TRUE(soon([&] { return !opened.isEmpty(); }));
-    }
     void TearDown() override {
         if (!window) return;
         window->taking().stop();
         EXPECT_TRUE(soon([this] { return !window->taking().isRecording(); }));
-        if (window->session().isOpen()) window->session().giveUp();
-    }
-    void press(Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier) {
-        QTest::keyClick(window.get(), key, modifiers);
+        SilentDesk::TearDown();
     }
     QString caution() { return window->messages().sentence(cautionSubject); }
     const std::vector<Take>& takes() { return window->session().study().takes; }
     Input& input() { return window->session().engine().input(); }
     InputRow& row() { return *window->takes().inputRow(); }
-
-    QTemporaryDir folder;
-    QSettings settings{folder.filePath("settings.ini"), QSettings::IniFormat};
-    std::unique_ptr<DeskWindow> window;
 };
 
 TEST_F(TakeDeskTest, DoesNotRecordWhileNothingIsOpen) {
@@ -247,12 +227,6 @@ TEST_F(PlayingAlongAtTheDesk, SaysInFullWhenTheRoundTripCouldNotBeMeasured) {
     ASSERT_TRUE(soon([this] { return !window->messages().sentence("measuring").isEmpty(); }));
     EXPECT_EQ(window->messages().sentence("measuring").toStdString(), input().roundTrip().message);
     EXPECT_FALSE(settings.allKeys().join(' ').contains("roundTrip"));
-}
-
-/// Keeps a picture of the whole window where EARWRIGHT_SHOTS names a folder.
-void keepPicture(QWidget& widget, const QString& name) {
-    const QString shots = qEnvironmentVariable("EARWRIGHT_SHOTS");
-    if (!shots.isEmpty()) widget.grab().save(QDir(shots).filePath(name));
 }
 
 TEST_F(TakeDeskTest, FitsASmallWindowWithManyTakes) {
