@@ -1,10 +1,7 @@
 #include "app/desk/SheetCommand.h"
 
-#include "core/engraving/Engraving.h"
 #include "core/study/StudyFile.h"
 #include "ui/page/ExampleSheet.h"
-#include "ui/page/MusicFont.h"
-#include "ui/page/SheetFile.h"
 
 #include <QCommandLineParser>
 #include <QGuiApplication>
@@ -60,17 +57,6 @@ Result<SheetWish> wishOf(const QCommandLineParser& parser) {
     return wish;
 }
 
-Result<std::vector<std::filesystem::path>> write(const std::filesystem::path& file,
-                                                 const std::filesystem::path& out, const SheetWish& wish) {
-    const auto study = StudyFile::read(file);
-    if (!study) return study.error();
-    const auto font = MusicFont::load();
-    if (!font) return font.error();
-    const auto pages = engravePages(*study, sheetOptions(*study, wish), (*font)->metrics());
-    if (!pages) return pages.error();
-    return writeSheet(*pages, study->title, wish.paper, **font, out);
-}
-
 } // namespace
 
 bool asksForASheet(int argc, char** argv) {
@@ -94,7 +80,9 @@ int runSheet(int argc, char** argv) {
         return complain("--sheet takes a study and the file to write: --sheet STUDY OUT.pdf", exitUsage);
     const auto wish = wishOf(parser);
     if (!wish) return complain(describe(wish.error()), exitUsage);
-    const auto written = write(files[0].toStdString(), files[1].toStdString(), *wish);
+    const auto study = StudyFile::read(files[0].toStdString());
+    if (!study) return complain(describe(study.error()), exitInput);
+    const auto written = writeExampleSheet(*study, *wish, files[1].toStdString());
     if (!written) return complain(describe(written.error()), exitInput);
     for (const std::filesystem::path& file : *written)
         std::printf("%s\n", file.c_str());

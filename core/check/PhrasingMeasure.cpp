@@ -1,6 +1,7 @@
 #include "core/check/PhrasingMeasure.h"
 
 #include "core/listening/LineLevel.h"
+#include "core/listening/Median.h"
 #include "core/listening/Passages.h"
 
 #include <algorithm>
@@ -20,12 +21,6 @@ constexpr Seconds longestGap{0.15};
 
 double hertzOf(double midi, double tuningCents) {
     return 440 * std::exp2((midi - 69 + tuningCents / 100) / 12);
-}
-
-double medianOf(std::vector<double> values) {
-    const auto middle = values.begin() + std::ssize(values) / 2;
-    std::nth_element(values.begin(), middle, values.end());
-    return *middle;
 }
 
 /// Measures the claims of a passage in order of time.

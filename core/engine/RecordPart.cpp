@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace earwright {
 
@@ -19,7 +20,8 @@ constexpr std::int64_t spareFrames = 2;
 void RecordPart::start(const RecordStart& start) {
     wanted = start;
     if (wanted.loop && wanted.from >= wanted.loop->end) wanted.loop.reset();
-    heldLoop.reset();
+    // What was held before is let go only once the new loop is held, which may be the same.
+    const std::shared_ptr<const void> heldBefore = std::exchange(heldLoop, nullptr);
     const SampleRate fileRate = wanted.recording->rate();
     const double perOutput =
         wanted.speed * static_cast<double>(fileRate.hertz) / static_cast<double>(wanted.outputRate.hertz);

@@ -1,6 +1,7 @@
 #include "core/listening/BeatFinder.h"
 
 #include "core/listening/BeatPath.h"
+#include "core/listening/Median.h"
 
 #include <algorithm>
 #include <array>
@@ -34,12 +35,6 @@ constexpr double leastFootSpread = 0.15;
 
 int framesOf(double bpm) {
     return static_cast<int>(std::lround(60 / bpm / BeatActivation::step.value));
-}
-
-double medianOf(std::vector<double> values) {
-    const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
-    std::nth_element(values.begin(), middle, values.end());
-    return *middle;
 }
 
 BeatPathWish wishFor(const BeatActivation& heard, const std::vector<Seconds>& taps) {

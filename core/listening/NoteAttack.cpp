@@ -1,6 +1,7 @@
 #include "core/listening/NoteAttack.h"
 
 #include "core/listening/LineLevel.h"
+#include "core/listening/Median.h"
 
 #include <algorithm>
 #include <cmath>
@@ -14,13 +15,6 @@ constexpr Seconds around{0.13};
 
 double decibels(double ratio) {
     return 20 * std::log10(std::max(ratio, 1e-6));
-}
-
-double median(std::vector<double> values) {
-    if (values.empty()) return 0;
-    const auto middle = values.begin() + std::ssize(values) / 2;
-    std::nth_element(values.begin(), middle, values.end());
-    return *middle;
 }
 
 double greatest(const std::vector<double>& values) {
@@ -91,14 +85,14 @@ NoteAttack attackOf(const StereoViews& views, std::size_t view, const AttackQues
     findOnset(own, question, attack);
     goToFoot(own, attack);
     const Seconds onset = attack.onset;
-    const double noiseAround =
-        std::max(median(between(noise, onset, 0.035, 0.080)), median(between(noise, onset, -0.070, -0.020)));
+    const double noiseAround = std::max(medianOf(between(noise, onset, 0.035, 0.080)),
+                                        medianOf(between(noise, onset, -0.070, -0.020)));
     attack.burst = decibels(greatest(between(noise, onset, -0.010, 0.016)) / (noiseAround + 1e-9));
-    const double before = median(between(both, onset, -0.080, -0.035));
-    const double after = median(between(both, onset, 0.020, 0.060));
+    const double before = medianOf(between(both, onset, -0.080, -0.035));
+    const double after = medianOf(between(both, onset, 0.020, 0.060));
     const double lowest = least(between(both, onset, -0.035, 0.012));
     attack.dip = std::min(0.0, decibels(lowest / (std::min(before, after) + 1e-9)));
-    attack.rise = decibels(after / (median(between(both, onset, -0.040, -0.012)) + 1e-9));
+    attack.rise = decibels(after / (medianOf(between(both, onset, -0.040, -0.012)) + 1e-9));
     attack.loudness = decibels(greatest(between(own, onset, 0.0, 0.120)));
     return attack;
 }

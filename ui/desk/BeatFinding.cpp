@@ -1,6 +1,7 @@
 #include "ui/desk/BeatFinding.h"
 
 #include "core/listening/BeatFinder.h"
+#include "core/listening/Median.h"
 #include "ui/sheet/ChorusSheetView.h"
 #include "ui/sheet/ProposalPainter.h"
 
@@ -37,9 +38,7 @@ long tempoOf(const std::vector<ProposedBeat>& beats) {
     std::vector<double> lengths;
     for (std::size_t i = 1; i < beats.size(); ++i)
         lengths.push_back((beats[i].time - beats[i - 1].time).value);
-    std::nth_element(lengths.begin(), lengths.begin() + static_cast<std::ptrdiff_t>(lengths.size() / 2),
-                     lengths.end());
-    return std::lround(60 / lengths[lengths.size() / 2]);
+    return std::lround(60 / medianOf(std::move(lengths)));
 }
 
 } // namespace
@@ -82,6 +81,7 @@ void BeatFinding::show(std::vector<ProposedBeat> beats) {
             tr("No beats are heard here. Mark two of them with Shift+Enter, then ask again."));
     proposal = std::move(beats);
     sheet.setProposal(proposal);
+    sheet.reveal(proposal.front().time);
     tellOfProposal();
     emit changed();
 }

@@ -1,9 +1,7 @@
 #include "ui/desk/SheetDesk.h"
 
-#include "core/engraving/Engraving.h"
 #include "ui/desk/StudyPaths.h"
 #include "ui/page/ExampleSheet.h"
-#include "ui/page/MusicFont.h"
 
 #include <QFileDialog>
 
@@ -12,15 +10,6 @@ namespace earwright::ui {
 namespace {
 
 const auto subject = QStringLiteral("sheet");
-
-Result<std::vector<std::filesystem::path>> write(const Study& study, const std::filesystem::path& file) {
-    const auto font = MusicFont::load();
-    if (!font) return font.error();
-    const SheetWish wish;
-    const auto pages = engravePages(study, sheetOptions(study, wish), (*font)->metrics());
-    if (!pages) return pages.error();
-    return writeSheet(*pages, study.title, wish.paper, **font, file);
-}
 
 } // namespace
 
@@ -42,7 +31,7 @@ void SheetDesk::writeTo(const std::filesystem::path& file) {
     if (session.study().notes.empty())
         return messages.say(subject, MessageBar::Tone::Notice,
                             tr("Nothing is written yet to make a sheet of."));
-    const auto written = write(session.study(), file);
+    const auto written = writeExampleSheet(session.study(), {}, file);
     if (!written)
         return messages.say(subject, MessageBar::Tone::Trouble,
                             QString::fromStdString(describe(written.error())));

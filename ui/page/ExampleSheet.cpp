@@ -1,6 +1,8 @@
 #include "ui/page/ExampleSheet.h"
 
+#include "core/engraving/Engraving.h"
 #include "core/engraving/Fingering.h"
+#include "ui/page/MusicFont.h"
 
 #include <algorithm>
 #include <cmath>
@@ -24,6 +26,15 @@ PageExcerpt excerptOf(const Study& study, const Span& phrase) {
 }
 
 } // namespace
+
+Result<std::vector<std::filesystem::path>> writeExampleSheet(const Study& study, const SheetWish& wish,
+                                                             const std::filesystem::path& file) {
+    const auto font = MusicFont::load();
+    if (!font) return font.error();
+    const auto pages = engravePages(study, sheetOptions(study, wish), (*font)->metrics());
+    if (!pages) return pages.error();
+    return writeSheet(*pages, study.title, wish.paper, **font, file);
+}
 
 EngravingOptions sheetOptions(const Study& study, const SheetWish& wish) {
     EngravingOptions options;

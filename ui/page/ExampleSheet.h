@@ -22,6 +22,11 @@ struct SheetWish {
     int barsPerLine = 4;
 };
 
+/// Lays the sheet out and writes it as writeSheet() does; returns the files. Errors: of MusicFont::load(),
+/// engravePages() and writeSheet(). Threads: interface only.
+Result<std::vector<std::filesystem::path>> writeExampleSheet(const Study& study, const SheetWish& wish,
+                                                             const std::filesystem::path& file);
+
 /// Each phrase under its name, with its bars, staff and tablature. Threads: any.
 EngravingOptions sheetOptions(const Study& study, const SheetWish& wish);
 
