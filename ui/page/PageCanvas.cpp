@@ -68,13 +68,22 @@ void PageCanvas::paintEvent(QPaintEvent*) {
     }
 }
 
+QRect PageCanvas::pixelsOf(const PageBox& box) {
+    const QRectF place = rectOf(box);
+    return QRectF(place.topLeft() * pixelsOfSpace, place.size() * pixelsOfSpace).toAlignedRect();
+}
+
 QRect PageCanvas::placeOf(NoteId note) const {
     for (const Line& line : lines)
         for (const NoteBox& box : line.system.notes)
-            if (box.note == note) {
-                const QRectF place = rectOf(box.box.moved(line.origin));
-                return QRectF(place.topLeft() * pixelsOfSpace, place.size() * pixelsOfSpace).toAlignedRect();
-            }
+            if (box.note == note) return pixelsOf(box.box.moved(line.origin));
+    return {};
+}
+
+QRect PageCanvas::lineOf(NoteId note) const {
+    for (const Line& line : lines)
+        for (const NoteBox& box : line.system.notes)
+            if (box.note == note) return pixelsOf(line.system.extent.moved(line.origin));
     return {};
 }
 

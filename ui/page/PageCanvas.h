@@ -25,6 +25,8 @@ public:
     void select(const std::optional<NoteId>& note);
     /// Pixels.
     QRect placeOf(NoteId note) const;
+    /// The whole line of music a note is on; pixels, empty where it is not shown.
+    QRect lineOf(NoteId note) const;
 
 signals:
     void noteChosen(earwright::NoteId note);
@@ -39,6 +41,7 @@ private:
         /// Where its origin stands, in staff spaces.
         PagePoint origin;
     };
+    static QRect pixelsOf(const PageBox& box);
     std::optional<NoteId> noteAt(const QPointF& pixel) const;
 
     std::shared_ptr<MusicFont> font;

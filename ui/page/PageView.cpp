@@ -6,6 +6,7 @@
 
 #include <QFrame>
 #include <QResizeEvent>
+#include <QScrollBar>
 
 #include <algorithm>
 
@@ -46,14 +47,16 @@ void PageView::setBars(const std::optional<Range<Beats>>& shown) {
     if (shown == bars) return;
     bars = shown;
     layOut();
+    verticalScrollBar()->setValue(0);
 }
 
 void PageView::setSelected(const std::optional<NoteId>& note) {
     paper->select(note);
-    if (note && isVisible()) {
-        const QRect place = paper->placeOf(*note);
-        if (!place.isEmpty()) ensureVisible(place.center().x(), place.center().y(), 20, 40);
-    }
+    if (!note || !isVisible()) return;
+    // A line is read as a whole: it is brought into sight from its top.
+    const QRect line = paper->lineOf(*note);
+    const QRect shown(0, verticalScrollBar()->value(), viewport()->width(), viewport()->height());
+    if (line.top() < shown.top() || line.bottom() > shown.bottom()) verticalScrollBar()->setValue(line.top());
 }
 
 void PageView::setWanted(bool isWantedNow) {

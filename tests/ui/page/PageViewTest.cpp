@@ -3,6 +3,7 @@
 #include "tests/ui/Picture.h"
 #include "tests/ui/page/WrittenStudy.h"
 
+#include <QScrollBar>
 #include <QTest>
 
 #include <gtest/gtest.h>
@@ -64,6 +65,25 @@ TEST_F(PageViewTest, MarksTheSelectedNote) {
     EXPECT_NE(plain.copy(place), marked.copy(place));
     const QRect other = view.placeOf(NoteId{4});
     EXPECT_EQ(plain.copy(other), marked.copy(other));
+}
+
+TEST_F(PageViewTest, BringsTheLineOfTheSelectedNoteIntoSightAndBeginsNewBarsAtTheirTop) {
+    Study longer = writtenStudy();
+    for (int i = 8; i < 24; ++i)
+        longer.notes.push_back(
+            {NoteId{static_cast<std::uint64_t>(i + 1)}, Beats(i), Beats(1), Pitch{67 + i % 5, {}}, 0.6, {}});
+    show(longer);
+    view.setBars(Range<Beats>{Beats(0), Beats(24)});
+    view.resize(440, 180);
+    QTest::qWait(0);
+    const NoteId last{24};
+    const auto top = [&] { return view.verticalScrollBar()->value(); };
+    ASSERT_GT(view.placeOf(last).bottom(), top() + view.viewport()->height());
+    view.setSelected(last);
+    EXPECT_GE(view.placeOf(last).top(), top());
+    EXPECT_LE(view.placeOf(last).bottom(), top() + view.viewport()->height());
+    view.setBars(Range<Beats>{Beats(4), Beats(24)});
+    EXPECT_EQ(top(), 0);
 }
 
 TEST_F(PageViewTest, TakesNoRoomWhereNothingIsWrittenOrItIsNotWanted) {
