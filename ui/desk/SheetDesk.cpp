@@ -17,11 +17,17 @@ SheetDesk::SheetDesk(DeskSession& desk, MessageBar& bar, QWidget& over)
     : QObject(&over), session(desk), messages(bar), window(over) {}
 
 void SheetDesk::askWhereTo() {
-    auto* dialog = new QFileDialog(&window, tr("Write the example sheet"));
+    const std::filesystem::path& study = session.studyFile();
+    auto* dialog = new QFileDialog(&window, tr("Write the example sheet"), textOf(study.parent_path()));
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     dialog->setAcceptMode(QFileDialog::AcceptSave);
     dialog->setDefaultSuffix(QStringLiteral("pdf"));
     dialog->setNameFilters({tr("Pages (*.pdf)"), tr("Drawings (*.svg)"), tr("Pictures (*.png)")});
+    if (!study.empty()) dialog->selectFile(textOf(study.stem()) + QStringLiteral(".pdf"));
+    // A name without an ending is of the kind chosen.
+    connect(dialog, &QFileDialog::filterSelected, dialog, [dialog](const QString& filter) {
+        dialog->setDefaultSuffix(filter.section(QLatin1String("*."), 1).chopped(1));
+    });
     connect(dialog, &QFileDialog::fileSelected, this, [this](const QString& file) { writeTo(pathOf(file)); });
     dialog->open();
 }
