@@ -6,11 +6,12 @@
 
 namespace earwright::batch {
 
-inline constexpr const char* convertUsage =
-    "convert IN.study|IN.musicxml|IN.xml|IN.mid OUT.study|OUT.musicxml|OUT.mid";
+inline constexpr const char* convertUsage = "convert IN.study|IN.musicxml|IN.xml|IN.mxl|IN.mid "
+                                            "OUT.study|OUT.musicxml|OUT.mxl|OUT.mid [--part N|NAME]";
 
 /// Reads IN and writes OUT, each of the kind its name ends in, and returns the exit code. What of a file from
-/// elsewhere was left out is told on stderr, a sentence each.
+/// elsewhere was left out is told on stderr, a sentence each. --part chooses among its parts by number or
+/// name.
 int runConvert(std::span<const std::string> words);
 
 } // namespace earwright::batch

@@ -28,6 +28,20 @@ void leaveOut(Imported& imported, const std::string& sentence) {
         imported.leftOut.push_back(sentence);
 }
 
+void nameOtherParts(Imported& imported) {
+    constexpr std::size_t mostNamed = 8;
+    std::string names;
+    std::size_t others = 0;
+    for (std::size_t i = 0; i < imported.parts.size(); ++i) {
+        if (i == imported.part || imported.parts[i].notes == 0) continue;
+        if (others++ < mostNamed) names += (others == 1 ? "" : ", ") + imported.parts[i].name;
+    }
+    if (others == 0) return;
+    leaveOut(imported, "The part " + imported.parts[imported.part].name + " was taken; " +
+                           (others == 1 ? "another part was" : std::to_string(others) + " other parts were") +
+                           " left out: " + names + (others > mostNamed ? " and more" : "") + ".");
+}
+
 void addLine(Imported& imported, std::vector<ForeignNote> notes) {
     const auto outside = std::erase_if(notes, [](const ForeignNote& note) { return !isWritable(note); });
     if (outside > 0)

@@ -1,6 +1,7 @@
 // What a file from elsewhere became.
 #pragma once
 
+#include "core/exchange/ForeignPart.h"
 #include "core/study/Study.h"
 
 #include <string>
@@ -11,8 +12,11 @@ namespace earwright {
 /// A study without a recording, and what of the file it could not hold.
 struct Imported {
     Study study;
+    /// All parts of the file, and the index of the one that became the study's line.
+    std::vector<ForeignPart> parts{};
+    std::size_t part = 0;
     /// Plain sentences, each said once; empty where nothing was left out.
-    std::vector<std::string> leftOut;
+    std::vector<std::string> leftOut{};
 };
 
 /// A note as a file from elsewhere has it, before it joins the line.
@@ -29,6 +33,9 @@ struct ForeignNote {
 /// cannot hold (parts of a beat beyond 1/960) go to the nearest 1/480, and pitches no line can have are left
 /// out; both are said in `leftOut`.
 void addLine(Imported& imported, std::vector<ForeignNote> notes);
+
+/// Says in `leftOut` which parts were not taken.
+void nameOtherParts(Imported& imported);
 
 /// Adds the sentence unless it stands there.
 void leaveOut(Imported& imported, const std::string& sentence);

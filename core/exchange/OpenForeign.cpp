@@ -1,5 +1,6 @@
 #include "core/exchange/OpenForeign.h"
 
+#include "core/exchange/CompressedMusicXml.h"
 #include "core/exchange/MusicXmlReading.h"
 #include "core/exchange/StandardMidiReading.h"
 
@@ -29,10 +30,10 @@ bool isMidi(const std::string& kind) {
 
 bool isForeign(const fs::path& path) {
     const std::string kind = kindOf(path);
-    return isMidi(kind) || kind == ".musicxml" || kind == ".xml";
+    return isMidi(kind) || kind == ".musicxml" || kind == ".xml" || kind == ".mxl";
 }
 
-Result<Imported> openForeign(const fs::path& path) {
+Result<Imported> openForeign(const fs::path& path, const std::string& wish) {
     std::error_code failure;
     const std::string name = path.string();
     if (!fs::exists(path, failure)) return Error{ErrorKind::NotFound, "There is no file " + name + ".", ""};
@@ -44,7 +45,10 @@ Result<Imported> openForeign(const fs::path& path) {
     std::ifstream file(path, std::ios::binary);
     const std::string bytes{std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
     if (!file) return Error{ErrorKind::Unreadable, name + " cannot be read; check its permissions.", ""};
-    return isMidi(kindOf(path)) ? readStandardMidi(bytes, name) : readMusicXml(bytes, name);
+    if (isMidi(kindOf(path))) return readStandardMidi(bytes, name, wish);
+    if (!isArchive(bytes)) return readMusicXml(bytes, name, wish);
+    const auto score = musicXmlIn(bytes, name);
+    return score ? readMusicXml(*score, name, wish) : score.error();
 }
 
 } // namespace earwright

@@ -8,12 +8,13 @@
 
 namespace earwright {
 
-/// By its name this is a file that openForeign() reads: .musicxml, .xml, .mid or .midi, in any case of
-/// letters.
+/// By its name this is a file that openForeign() reads: .musicxml, .xml, .mxl, .mid or .midi, in any
+/// case of letters.
 bool isForeign(const std::filesystem::path& path);
 
-/// Reads the file. Requires: isForeign(path). Errors: NotFound, Unreadable, those of readMusicXml() and
+/// Reads the file, of it the part meant by `wish` (chosenPart). A compressed score is known by its bytes,
+/// too. Requires: isForeign(path). Errors: NotFound, Unreadable, those of readMusicXml(), musicXmlIn() and
 /// readStandardMidi(). Threads: any; may take a second.
-Result<Imported> openForeign(const std::filesystem::path& path);
+Result<Imported> openForeign(const std::filesystem::path& path, const std::string& wish = "");
 
 } // namespace earwright

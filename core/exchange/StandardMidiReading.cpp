@@ -9,7 +9,6 @@
 #include <array>
 #include <map>
 #include <optional>
-#include <set>
 
 namespace earwright {
 
@@ -44,14 +43,57 @@ bool isNoteOff(const MidiEvent& event) {
     return (event.status & 0xF0) == 0x80 || ((event.status & 0xF0) == 0x90 && event.second == 0);
 }
 
-/// Which track and channel become the line.
+/// A track and a channel of it.
 using Part = std::pair<std::size_t, int>;
+
+/// Every track and channel with notes, in the order of the file.
+std::vector<Part> partsOf(const MidiTracks& file) {
+    std::vector<Part> parts;
+    for (std::size_t track = 0; track < file.tracks.size(); ++track) {
+        std::array<bool, 16> seen{};
+        for (const MidiEvent& event : file.tracks[track]) {
+            if (event.status == 0xFF || !isNoteOn(event)) continue;
+            const int channel = event.status & 0x0F;
+            if (!seen[static_cast<std::size_t>(channel)]) parts.emplace_back(track, channel);
+            seen[static_cast<std::size_t>(channel)] = true;
+        }
+    }
+    return parts;
+}
+
+std::string nameOf(const MidiTracks& file, const Part& part) {
+    for (const MidiEvent& event : file.tracks[part.first])
+        if (event.status == 0xFF && event.first == 0x03 && file.tracks.size() > 1)
+            if (std::string name = partName(event.data, ""); !name.empty()) return name;
+    return "channel " + std::to_string(part.second + 1);
+}
+
+std::vector<ForeignPart> named(const MidiTracks& file, const std::vector<Part>& parts) {
+    std::vector<ForeignPart> list;
+    for (const Part& part : parts) {
+        ForeignPart entry{nameOf(file, part), 0, part.second == drumChannel};
+        const bool isShared = std::any_of(parts.begin(), parts.end(), [&](const Part& other) {
+            return other.first == part.first && other.second != part.second;
+        });
+        const std::string channel = "channel " + std::to_string(part.second + 1);
+        if (isShared && entry.name != channel) entry.name += ", " + channel;
+        for (const MidiEvent& event : file.tracks[part.first])
+            if (event.status != 0xFF && isNoteOn(event) && (event.status & 0x0F) == part.second)
+                ++entry.notes;
+        list.push_back(std::move(entry));
+    }
+    return list;
+}
 
 class MidiStudy {
 public:
     explicit MidiStudy(const MidiTracks& tracks) : file(tracks) {}
 
-    Imported make(const Part& part) {
+    /// `index` into `parts`.
+    Imported make(const std::vector<Part>& parts, std::size_t index) {
+        const Part& part = parts[index];
+        imported.parts = named(file, parts);
+        imported.part = index;
         findMeters();
         meters = study.meters();
         addLine(imported, notesOf(part));
@@ -61,7 +103,8 @@ public:
             for (const MidiEvent& event : track)
                 if (event.status == 0xFF) addMeta(event, &track == &file.tracks.front());
         study.page = settled(std::move(study.page));
-        nameOthers(part);
+        nameOtherParts(imported);
+        nameBends(part);
         return std::move(imported);
     }
 
@@ -184,20 +227,10 @@ private:
         if (chords.empty() || chords.back().withinBar < within) chords.push_back({within, symbol});
     }
 
-    void nameOthers(const Part& part) {
-        std::set<Part> others;
-        bool isBent = false;
-        for (std::size_t track = 0; track < file.tracks.size(); ++track)
-            for (const MidiEvent& event : file.tracks[track]) {
-                const Part here{track, event.status & 0x0F};
-                if (event.status == 0xFF) continue;
-                if (here != part && isNoteOn(event)) others.insert(here);
-                if (here == part && (event.status & 0xF0) == 0xE0) isBent = true;
-            }
-        if (!others.empty())
-            leaveOut(imported, std::to_string(others.size()) +
-                                   " other parts were left out; the first with notes was taken.");
-        if (isBent) leaveOut(imported, "Pitch bends were left out.");
+    void nameBends(const Part& part) {
+        for (const MidiEvent& event : file.tracks[part.first])
+            if ((event.status & 0xF0) == 0xE0 && (event.status & 0x0F) == part.second)
+                return leaveOut(imported, "Pitch bends were left out.");
     }
 
     const MidiTracks& file;
@@ -213,28 +246,19 @@ bool isFarTooLong(const MidiTracks& file) {
                        [&](const auto& track) { return !track.empty() && track.back().tick > last; });
 }
 
-std::optional<Part> firstPart(const MidiTracks& file) {
-    for (const int pass : {0, 1})
-        for (std::size_t track = 0; track < file.tracks.size(); ++track)
-            for (const MidiEvent& event : file.tracks[track])
-                if (event.status != 0xFF && isNoteOn(event) &&
-                    (pass == 1 || (event.status & 0x0F) != drumChannel))
-                    return Part{track, event.status & 0x0F};
-    return std::nullopt;
-}
-
 } // namespace
 
-Result<Imported> readStandardMidi(std::string_view bytes, const std::string& name) {
+Result<Imported> readStandardMidi(std::string_view bytes, const std::string& name, const std::string& wish) {
     if (bytes.size() > largestMidiBytes)
         return Error{ErrorKind::Malformed, name + " is far too large to be a line of notes.", ""};
     const Result<MidiTracks> file = midiTracks(bytes, name);
     if (!file) return file.error();
     if (isFarTooLong(*file))
         return Error{ErrorKind::Malformed, name + " lasts longer than 100 000 quarters; no music does.", ""};
-    const auto part = firstPart(*file);
-    if (!part) return Error{ErrorKind::Malformed, name + " has no notes.", ""};
-    return MidiStudy(*file).make(*part);
+    const std::vector<Part> parts = partsOf(*file);
+    const auto part = chosenPart(named(*file, parts), wish, name);
+    if (!part) return part.error();
+    return MidiStudy(*file).make(parts, *part);
 }
 
 } // namespace earwright

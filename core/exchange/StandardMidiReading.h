@@ -13,12 +13,14 @@ namespace earwright {
 /// A file with more bytes than this is refused.
 inline constexpr std::size_t largestMidiBytes = 1u << 20;
 
-/// The notes of the first channel of the first track that has any (not of channel 10, drums by General MIDI),
-/// with title, meters, key signatures, tempo (as beat marks, and the first one on the page), and text: what
-/// can be read as a chord stands over its bar, the rest as words. Time 0 is bar 1. Other channels and tracks,
-/// pitch bends and controllers are left out and named.
+/// The notes of one channel of one track: the part that chosenPart() takes for `wish` (channel 10 holds drums
+/// by General MIDI), with title, meters, key signatures, tempo (as beat marks, and the first one on the
+/// page), and text: what can be read as a chord stands over its bar, the rest as words. Time 0 is bar 1.
+/// Other channels and tracks, pitch bends and controllers are left out and named.
 ///
-/// Errors: those of midiTracks(); Malformed for a file without notes or above largestMidiBytes. Threads: any.
-Result<Imported> readStandardMidi(std::string_view bytes, const std::string& name);
+/// Errors: those of midiTracks() and chosenPart(); Malformed for a file without notes or above
+/// largestMidiBytes. Threads: any.
+Result<Imported> readStandardMidi(std::string_view bytes, const std::string& name,
+                                  const std::string& wish = "");
 
 } // namespace earwright

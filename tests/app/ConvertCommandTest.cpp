@@ -27,7 +27,7 @@ TEST(ConvertCommand, ReadsWhatItWrites) {
     const auto convert = [&](const std::string& in, const std::string& out) {
         return BatchRun({"convert", (folder / in).string(), (folder / out).string()}).exitCode;
     };
-    for (const std::string kind : {".musicxml", ".mid"}) {
+    for (const std::string kind : {".musicxml", ".mxl", ".mid"}) {
         ASSERT_EQ(convert("line.study", "a" + kind), 0);
         ASSERT_EQ(convert("a" + kind, "b.study"), 0) << kind;
         const auto back = StudyFile::read(folder / "b.study");
@@ -39,6 +39,38 @@ TEST(ConvertCommand, ReadsWhatItWrites) {
     fill(folder / "broken.mid", "MThd");
     EXPECT_EQ(convert("broken.mid", "d.study"), 1);
     EXPECT_EQ(convert("none.musicxml", "d.study"), 1);
+}
+
+TEST(ConvertCommand, TakesThePartThatIsAskedFor) {
+    const TemporaryFolder folder;
+    const auto part = [](const std::string& id, const std::string& step) {
+        return "<part id=\"" + id + "\"><measure><note><pitch><step>" + step +
+               "</step><octave>4</octave></pitch><duration>1</duration></note></measure></part>";
+    };
+    fill(folder / "duo.musicxml",
+         "<score-partwise><part-list><score-part id=\"a\"><part-name>Horn</part-name></score-part>"
+         "<score-part id=\"b\"><part-name>Bass</part-name></score-part></part-list>" +
+             part("a", "C") + part("b", "G") + "</score-partwise>");
+    const auto pitchOf = [&](const std::vector<std::string>& more) {
+        std::vector<std::string> words{"convert", (folder / "duo.musicxml").string(),
+                                       (folder / "line.study").string()};
+        words.insert(words.end(), more.begin(), more.end());
+        const BatchRun run(words);
+        EXPECT_EQ(run.exitCode, 0) << run.errors;
+        EXPECT_NE(run.errors.find("another part was left out"), std::string::npos);
+        const auto study = StudyFile::read(folder / "line.study");
+        return study && !study->notes.empty() ? study->notes.front().pitch.midi : 0;
+    };
+    EXPECT_EQ(pitchOf({}), 60);
+    EXPECT_EQ(pitchOf({"--part", "2"}), 67);
+    EXPECT_EQ(pitchOf({"--part", "bass"}), 67);
+    const std::string out = (folder / "none.study").string();
+    const BatchRun none({"convert", (folder / "duo.musicxml").string(), out, "--part", "Oboe"});
+    EXPECT_EQ(none.exitCode, 1);
+    EXPECT_NE(none.errors.find("1 Horn, 2 Bass"), std::string::npos);
+    EXPECT_FALSE(std::filesystem::exists(out));
+    const BatchRun ours({"convert", (folder / "line.study").string(), out, "--part", "1"});
+    EXPECT_EQ(ours.exitCode, 2);
 }
 
 TEST(ConvertCommand, RefusesOtherKindsMissingStudiesAndItsOwnInput) {

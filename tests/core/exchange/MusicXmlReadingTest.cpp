@@ -175,7 +175,7 @@ TEST(MusicXmlReading, TakesOnePartAtConcertPitchAndSaysWhatItLeftOut) {
     EXPECT_EQ(imported.study.notes.front().pitch.midi, 72) << "D on a B flat trumpet sounds C";
     EXPECT_EQ(imported.study.page.keyAt(1).fifths, 0);
     ASSERT_EQ(imported.leftOut.size(), 3u);
-    EXPECT_TRUE(imported.leftOut[0].starts_with("1 other parts"));
+    EXPECT_TRUE(imported.leftOut[0].starts_with("The part part 1 was taken; another part"));
     EXPECT_TRUE(imported.leftOut[1].starts_with("Words that are sung"));
     EXPECT_TRUE(imported.leftOut[2].starts_with("Voices beside"));
 }
@@ -196,7 +196,7 @@ TEST(MusicXmlReading, RefusesWhatIsMadeToHarmAndWhatIsNoScore) {
     EXPECT_EQ(refusalOf(std::string(largestMusicXmlBytes + 1, ' ')).kind, ErrorKind::Malformed);
     EXPECT_EQ(refusalOf("").kind, ErrorKind::Malformed);
     EXPECT_EQ(refusalOf("<html/>").kind, ErrorKind::Malformed);
-    EXPECT_EQ(refusalOf("<score-timewise/>").kind, ErrorKind::Unsupported);
+    EXPECT_EQ(refusalOf("<score-timewise/>").kind, ErrorKind::Malformed);
     const std::string whole = scoreOf("<measure>" + fourFour + note("C", 4, 8) + "</measure>");
     ASSERT_TRUE(readMusicXml(whole, "").ok());
     EXPECT_FALSE(refusalOf(whole.substr(0, whole.size() / 2)).where.empty());

@@ -60,7 +60,8 @@ TEST(StandardMidiReading, ReadsTheStandardsExample) {
     EXPECT_EQ(study.notes[1].length, Beats(4)) << "running status ends both";
     EXPECT_EQ(study.beatMap.seconds(Beats(4)), Seconds(2)) << "120 quarters a minute";
     ASSERT_EQ(imported->leftOut.size(), 1u);
-    EXPECT_TRUE(imported->leftOut.front().starts_with("2 other parts"));
+    EXPECT_TRUE(imported->leftOut.front().starts_with(
+        "The part channel 3 was taken; 2 other parts were left out: channel 2, channel 1"));
 }
 
 TEST(StandardMidiReading, ReadsBackWhatIsWritten) {

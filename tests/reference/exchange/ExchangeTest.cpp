@@ -1,7 +1,9 @@
 // What other programs read of our exports: verovio from npm, xmllint with the W3C's schema of MusicXML 4.0,
-// Python's XML reader, and python3-mido.
+// Python's XML reader and zipfile, and python3-mido.
 #include "core/engraving/PageBars.h"
+#include "core/exchange/CompressedMusicXml.h"
 #include "core/exchange/MusicXml.h"
+#include "core/exchange/OpenForeign.h"
 #include "core/exchange/StandardMidi.h"
 #include "core/study/StudyFile.h"
 #include "tests/core/study/SampleStudy.h"
@@ -130,6 +132,22 @@ TEST(Exchange, AnotherReaderFindsTheSameNotesInMusicXml) {
     for (const std::string& row : withoutTail(readBack("read_musicxml.py", *musicXml(demoStudy())), 3))
         if (row.find(" 0 ") == std::string::npos) demo.push_back(row);
     EXPECT_EQ(demo, written(demoStudy(), Beats(0)));
+}
+
+TEST(Exchange, AnotherLibraryUnpacksWhatIsPackedAndTheOtherWayRound) {
+    const TemporaryFolder folder;
+    const std::string text = *musicXml(plainStudy());
+    fill(folder / "ours.mxl", *compressed(text));
+    linesOf(std::string(EARWRIGHT_PYTHON) + " " + EARWRIGHT_READERS + "/repack_mxl.py '" +
+            (folder / "ours.mxl").string() + "' '" + folder.path().string() + "'");
+    EXPECT_EQ(contentOf(folder / "score.musicxml"), text);
+    for (const char* name : {"deflated.mxl", "stored.mxl", "streamed.mxl", "without-container.mxl"}) {
+        const auto opened = openForeign(folder / name);
+        ASSERT_TRUE(opened.ok()) << describe(opened.error());
+        EXPECT_EQ(opened->study.notes.size(), plainStudy().notes.size()) << name;
+    }
+    for (const char* name : {"bomb.mxl", "encrypted-flag.mxl"})
+        EXPECT_FALSE(openForeign(folder / name).ok()) << name;
 }
 
 TEST(Exchange, AnotherReaderFindsThePhrasingInMusicXml) {
