@@ -10,7 +10,7 @@ namespace {
 
 constexpr double exponent = 0.6;
 /// Least room between what two columns hold, by row.
-constexpr std::array<double, columnRows> gaps{0.4, 0.9, 0.7, 0.5};
+constexpr std::array<double, columnRows> gaps{0.4, 1.1, 0.7, 0.3, 0.5};
 constexpr double widestQuarter = 400;
 
 } // namespace

@@ -11,8 +11,8 @@
 namespace earwright {
 
 /// Things that share a height and so must not meet from column to column.
-enum class ColumnRow { Staff, Chords, Degrees, Frets };
-inline constexpr std::size_t columnRows = 4;
+enum class ColumnRow { Staff, Chords, Degrees, Frets, Dynamics };
+inline constexpr std::size_t columnRows = 5;
 
 /// What a column holds in a row, about the column's x: how far it reaches to the left (positive) and right.
 struct Reach {

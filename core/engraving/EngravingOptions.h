@@ -52,6 +52,9 @@ struct EngravingOptions {
     bool chordSymbols = true;
     bool degrees = false;
     bool barNumbers = true;
+    bool tempos = true;
+    /// A slash for every beat in bars that have a chord and no note; else the rest of a whole bar.
+    bool slashes = false;
 };
 
 } // namespace earwright

@@ -15,9 +15,12 @@ constexpr double stretched = 1.0;
 constexpr double stretchedLow = 1.5;
 constexpr int wideFrets = 4;
 constexpr double openString = 1.2;
-/// Far too small to count against anything but another way that is otherwise as good.
-constexpr double awayFromMiddle = 0.01;
+/// For every note of a line: a few of them weigh less than a shift, a bar of them outweighs it, so that a
+/// line goes up the neck where it has to and comes back.
+constexpr double awayFromMiddle = 0.02;
 constexpr int middlePosition = 5;
+constexpr double highUp = 0.06;
+constexpr int lastEasyPosition = 9;
 constexpr double shift = 1.5;
 constexpr double shiftByFret = 0.25;
 /// Of a shift while the hand is free: after a rest, or over an open string.
@@ -77,7 +80,8 @@ bool isInReach(const HandPlace& hand) {
 }
 
 double costOfPlace(const StruckTogether& event, const HandPlace& hand, const StringTuning& tuning) {
-    double cost = awayFromMiddle * std::abs(hand.position - middlePosition);
+    double cost = awayFromMiddle * std::abs(hand.position - middlePosition) +
+                  highUp * std::max(0, hand.position - lastEasyPosition);
     for (std::size_t i = 0; i < event.size(); ++i)
         cost += costOfFinger(hand.places[i], hand.position) + costOfGraces(event[i], hand.places[i], tuning);
     return cost;

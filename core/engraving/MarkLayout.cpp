@@ -15,6 +15,7 @@ constexpr double gap = 0.35;
 /// How far one part of a wavy line reaches until the next one begins: the font's advance widths.
 constexpr double trillAdvance = 0.948;
 constexpr double vibratoAdvance = 0.608;
+constexpr double trillAccidentalScale = 0.65;
 /// So many parts of a wavy line are seen as one, even over the shortest note.
 constexpr int leastWaves = 3;
 
@@ -37,14 +38,37 @@ double endOfNote(const LaidLine& line, std::size_t index, double lineEnd) {
     return last + 1 < line.size() ? line[last + 1].x - line[last + 1].shape.left - 0.6 : lineEnd;
 }
 
+struct SignedTrill {
+    PlacedShapes shapes;
+    double width = 0;
+};
+
+/// The sign and, beside it, what the upper note needs.
+SignedTrill signOf(const LaidPiece& laid, const FontMetrics& font) {
+    const PageBox trill = font.box(Smufl::OrnamentTrill);
+    SignedTrill sign;
+    sign.shapes.glyphs.push_back({Smufl::OrnamentTrill, {0, 0}, 1, laid.note()});
+    sign.width = trill.right;
+    if (!laid.piece.trillAccidental) return sign;
+    const Smufl accidental = accidentalGlyph(*laid.piece.trillAccidental);
+    const PageBox box = font.box(accidental);
+    const double x = sign.width + 0.2;
+    const double y =
+        std::min((trill.top + trill.bottom) / 2 - (box.top + box.bottom) / 2 * trillAccidentalScale,
+                 -box.bottom * trillAccidentalScale);
+    sign.shapes.glyphs.push_back({accidental, {x, y}, trillAccidentalScale, laid.note()});
+    sign.width = x + box.right * trillAccidentalScale;
+    return sign;
+}
+
 void drawTrill(const LaidLine& line, std::size_t index, double lineEnd, Sketch& sketch) {
     const LaidPiece& laid = line[index];
-    const PageBox sign = sketch.metrics().box(Smufl::OrnamentTrill);
-    const double right = std::max(endOfNote(line, index, lineEnd), laid.x + sign.right);
-    const double y = sketch.topOver(laid.x, right, -0.4) - gap;
     const bool isFirst = !laid.piece.page.tiedFromBefore;
-    if (isFirst) sketch.add(PlacedGlyph{Smufl::OrnamentTrill, {laid.x, y}, 1, laid.note()});
-    double x = laid.x + (isFirst ? sign.right + 0.2 : 0);
+    const SignedTrill sign = isFirst ? signOf(laid, sketch.metrics()) : SignedTrill{};
+    const double right = std::max(endOfNote(line, index, lineEnd), laid.x + sign.width);
+    const double y = sketch.topOver(laid.x, right, -0.4) - gap;
+    sketch.add(sign.shapes, {laid.x, y});
+    double x = laid.x + (isFirst ? sign.width + 0.2 : 0);
     for (; x + trillAdvance <= right; x += trillAdvance)
         sketch.add(PlacedGlyph{Smufl::WiggleTrill, {x, y}, 1, laid.note()});
 }

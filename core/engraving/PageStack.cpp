@@ -12,6 +12,8 @@ constexpr double wordsSize = 2;
 constexpr double afterTitle = 3;
 constexpr double betweenLines = 1.0;
 constexpr double beforeExcerpt = 2.5;
+/// Between a heading and what stands highest over its music.
+constexpr double behindHeading = 1.3;
 
 /// Fills pages from above with titles and lines of music.
 class PageStack {
@@ -59,8 +61,9 @@ private:
     }
 
     static double headingHeight(const PageExcerpt& excerpt) {
+        if (excerpt.heading.empty() && excerpt.words.empty()) return 0;
         return (excerpt.heading.empty() ? 0 : headingSize + betweenLines) +
-               (excerpt.words.empty() ? 0 : wordsSize + betweenLines);
+               (excerpt.words.empty() ? 0 : wordsSize + betweenLines) + behindHeading;
     }
 
     void addHeading(const PageExcerpt& excerpt) {
@@ -73,6 +76,7 @@ private:
             addText(excerpt.words, wordsSize, TextRole::Words, TextAnchor::Left, options.margin);
             at += betweenLines;
         }
+        if (!excerpt.heading.empty() || !excerpt.words.empty()) at += behindHeading;
     }
 
     void addSystem(const EngravedSystem& system) {

@@ -30,6 +30,19 @@ Shift shiftOf(Reading reading) {
 /// Letters above C0 of B4 and D3.
 constexpr int trebleMiddle = 34;
 constexpr int bassMiddle = 22;
+constexpr int octave = 7;
+
+int middleOf(Clef clef) {
+    switch (clef) {
+    case Clef::Bass:
+        return bassMiddle;
+    case Clef::TrebleOctaveLower:
+        return trebleMiddle - octave;
+    case Clef::Treble:
+        break;
+    }
+    return trebleMiddle;
+}
 
 PitchName shifted(const PitchName& name, const Shift& by) {
     const int letters = static_cast<int>(name.step) + by.letters;
@@ -69,7 +82,7 @@ KeySignature readAs(Reading reading, const KeySignature& key) {
 }
 
 int staffPosition(const ReadPitch& pitch, Clef clef) {
-    return pitch.letters() - (clef == Clef::Treble ? trebleMiddle : bassMiddle);
+    return pitch.letters() - middleOf(clef);
 }
 
 } // namespace earwright

@@ -17,7 +17,8 @@ enum class Reading {
     GuitarOctave ///< guitar and bass: an octave higher
 };
 
-enum class Clef { Treble, Bass };
+/// The third is the treble clef with a small 8 under it: what is read sounds an octave lower.
+enum class Clef { Treble, Bass, TrebleOctaveLower };
 
 /// A pitch as it is named on the page.
 struct ReadPitch {
@@ -38,7 +39,8 @@ ChordSymbol readAs(Reading reading, const ChordSymbol& symbol);
 /// The key that goes with the reading; of two names for one key the one with fewer accidentals.
 KeySignature readAs(Reading reading, const KeySignature& key);
 
-/// Half spaces above the staff's middle line: 0 is B4 in the treble clef, D3 in the bass clef.
+/// Half spaces above the staff's middle line: 0 is B4 in the treble clef, B3 in the one with the 8, D3 in the
+/// bass clef.
 int staffPosition(const ReadPitch& pitch, Clef clef);
 
 } // namespace earwright

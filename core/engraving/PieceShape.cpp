@@ -74,6 +74,7 @@ private:
         addLedgerLines(piece.heads, headsLeft, headsRight, 1);
         if (piece.page.value.dotted) addDots(dotPlaces());
         leaveRoomForFlag();
+        if (piece.trillHead) addTrillHead(*piece.trillHead);
         if (piece.phrasing.slideIn && !piece.page.tiedFromBefore) leftEdge = addSlideIn(leftEdge);
         if (piece.phrasing.slideOut && !piece.page.tiedOn) addSlideOut();
         if (piece.phrasing.scoop && !piece.page.tiedFromBefore) leftEdge = addScoop(leftEdge);
@@ -179,6 +180,23 @@ private:
         for (const double y : places)
             made.shapes.glyphs.push_back({Smufl::AugmentationDot, {x, y}, 1, noteOrNone()});
         made.right = x + font.width(Smufl::AugmentationDot);
+    }
+
+    /// A small head in parentheses behind its note, without a stem (Gould, "Behind Bars", from memory).
+    void addTrillHead(const StaffHead& head) {
+        const double y = yOfPosition(head.position);
+        double x = made.right + graceGap;
+        const auto add = [&](Smufl sign) {
+            made.shapes.glyphs.push_back({sign, {x, y}, graceScale, head.note});
+            x += (font.box(sign).right + parenthesisGap) * graceScale;
+        };
+        add(Smufl::NoteheadParenthesisLeft);
+        if (head.accidental) add(accidentalGlyph(*head.accidental));
+        const double left = x;
+        add(Smufl::NoteheadBlack);
+        addLedgerLines({head}, left, x, graceScale);
+        add(Smufl::NoteheadParenthesisRight);
+        made.right = x;
     }
 
     std::optional<NoteId> noteOrNone() const {

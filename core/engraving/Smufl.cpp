@@ -12,7 +12,7 @@ using Named = std::pair<Smufl, std::string_view>;
 
 constexpr std::array names{
     Named{Smufl::BarlineSingle, "barlineSingle"},
-    Named{Smufl::RepeatDots, "repeatDots"},
+    Named{Smufl::RepeatDot, "repeatDot"},
     Named{Smufl::GClef, "gClef"},
     Named{Smufl::GClef8vb, "gClef8vb"},
     Named{Smufl::FClef, "fClef"},
@@ -23,6 +23,7 @@ constexpr std::array names{
     Named{Smufl::NoteheadBlack, "noteheadBlack"},
     Named{Smufl::NoteheadParenthesisLeft, "noteheadParenthesisLeft"},
     Named{Smufl::NoteheadParenthesisRight, "noteheadParenthesisRight"},
+    Named{Smufl::NoteheadSlash, "noteheadSlashHorizontalEnds"},
     Named{Smufl::AugmentationDot, "augmentationDot"},
     Named{Smufl::Flag8thUp, "flag8thUp"},
     Named{Smufl::Flag8thDown, "flag8thDown"},

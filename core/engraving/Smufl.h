@@ -9,7 +9,7 @@ namespace earwright {
 
 enum class Smufl : char32_t {
     BarlineSingle = 0xE030,
-    RepeatDots = 0xE043,
+    RepeatDot = 0xE044,
     GClef = 0xE050,
     GClef8vb = 0xE052,
     FClef = 0xE062,
@@ -21,6 +21,7 @@ enum class Smufl : char32_t {
     NoteheadBlack = 0xE0A4,
     NoteheadParenthesisLeft = 0xE0F5,
     NoteheadParenthesisRight = 0xE0F6,
+    NoteheadSlash = 0xE101,
     AugmentationDot = 0xE1E7,
     Flag8thUp = 0xE240,
     Flag8thDown = 0xE241,

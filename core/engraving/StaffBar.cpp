@@ -22,22 +22,33 @@ public:
     StaffBar read(const PageBar& page) {
         standing.clear();
         key = readAs(reading, study.page.keyAt(std::max<std::int64_t>(page.number, 1)));
-        StaffBar bar{page.number, page.begin, page.end, {}, {}, page.meter, key};
+        StaffBar bar{page.number, page.begin, page.end, {}, {}, page.meter, key, {}, false};
+        bar.repeat = repeatSignsAt(study.page.repeats, page.number);
+        bar.isPartial = page.begin > page.start;
         const auto beams = pageBeams(page);
         for (std::size_t i = 0; i < page.pieces.size(); ++i)
             bar.pieces.push_back(pieceOf(page.pieces[i], beams[i]));
         for (std::size_t i = 0; i < bar.pieces.size(); i = beamGroup(bar.pieces, i).second)
             turnStems(bar.pieces, beamGroup(bar.pieces, i));
-        for (const PlacedChord& chord : study.barChords(page.number).chords) {
-            const Beats at = page.start + chord.withinBar;
-            if (at >= page.begin) bar.chords.emplace_back(at, readAs(reading, chord.symbol));
-        }
+        readChords(page, bar);
         return bar;
     }
 
 private:
+    void readChords(const PageBar& page, StaffBar& bar) const {
+        for (const PlacedChord& chord : study.barChords(page.number).chords) {
+            const Beats at = page.start + chord.withinBar;
+            if (at >= page.begin) bar.chords.emplace_back(at, readAs(reading, chord.symbol));
+        }
+        // A bar that is shown from its middle on still tells its chord.
+        const bool tellsNone = bar.chords.empty() || bar.chords.front().first > page.begin;
+        if (!bar.isPartial || page.number < 1 || !tellsNone) return;
+        if (const auto symbol = study.chordAt(page.begin))
+            bar.chords.insert(bar.chords.begin(), {page.begin, readAs(reading, *symbol)});
+    }
+
     StaffPiece pieceOf(const PagePiece& page, const std::vector<std::string>& beams) {
-        StaffPiece piece{page, {}, {}, beams, true, {}};
+        StaffPiece piece{page, {}, {}, beams, true, {}, {}, {}};
         if (!page.event) return piece;
         const std::vector<Note>& notes = line[*page.event].notes;
         piece.phrasing = notes.front().phrasing;
@@ -47,7 +58,30 @@ private:
                     piece.graces.push_back(graceOf(note, midi));
         for (const Note& note : notes)
             piece.heads.push_back(headOf(note, page.tiedFromBefore));
+        if (piece.phrasing.trill && !page.tiedFromBefore) sayTrill(notes.front(), piece);
         return piece;
+    }
+
+    /// The upper note of a second has a sign where bar and key don't say it already; a wider one is shown.
+    void sayTrill(const Note& note, StaffPiece& piece) {
+        const int semitones = *note.phrasing.trill;
+        const bool isSecond = semitones <= 2;
+        const ReadPitch main = readAs(reading, note.pitch.midi, writtenName(note, study));
+        const int letter = static_cast<int>(main.name.step) + (isSecond ? 1 : 2);
+        ReadPitch upper{{static_cast<Step>(letter % 7), 0}, main.octave + letter / 7};
+        const int letters =
+            upper.name.pitchClass() + letter / 7 * 12 - PitchName{main.name.step, 0}.pitchClass();
+        upper.name.alter = semitones + main.name.alter - letters;
+        if (std::abs(upper.name.alter) > 2) return;
+        const auto stands = standing.find(upper.letters());
+        const int alter = stands == standing.end() ? key.alterOf(upper.name.step) : stands->second;
+        std::optional<int> sign;
+        if (alter != upper.name.alter) sign = upper.name.alter;
+        if (isSecond)
+            piece.trillAccidental = sign;
+        else
+            piece.trillHead =
+                StaffHead{note.id, note.pitch.midi + semitones, staffPosition(upper, clef), sign, false, {}};
     }
 
     StaffHead graceOf(const Note& main, int midi) {

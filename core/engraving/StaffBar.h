@@ -4,6 +4,7 @@
 #include "core/engraving/PageBars.h"
 #include "core/engraving/PageLine.h"
 #include "core/engraving/PageView.h"
+#include "core/engraving/RepeatSigns.h"
 #include "core/study/Study.h"
 
 #include <map>
@@ -39,6 +40,10 @@ struct StaffPiece {
     bool stemUp = true;
     /// Of the lowest note, which speaks for a double stop.
     Phrasing phrasing;
+    /// The sign its trill needs for the upper note; semitones as above.
+    std::optional<int> trillAccidental;
+    /// The upper note of a trill wider than a second, which has to be shown.
+    std::optional<StaffHead> trillHead;
 };
 
 struct StaffBar {
@@ -51,6 +56,9 @@ struct StaffBar {
     Meter meter;
     /// As the player reads it.
     KeySignature key;
+    RepeatSigns repeat;
+    /// Begins behind its bar line: a pickup.
+    bool isPartial = false;
 };
 
 /// The bars of a study's line, in their keys. An accidental holds for its letter and octave until the bar

@@ -1,8 +1,9 @@
 #include "core/engraving/StaffFrame.h"
 
+#include "core/engraving/BarLines.h"
 #include "core/engraving/SignatureLayout.h"
 
-#include <algorithm>
+#include <utility>
 
 namespace earwright {
 
@@ -11,9 +12,34 @@ namespace {
 constexpr double beforeClef = 0.6;
 constexpr double behindClef = 0.9;
 constexpr double behindSignature = 1.4;
+constexpr double behindRepeat = 0.9;
+constexpr double beforeCourtesy = 0.7;
+constexpr double behindCourtesy = 0.3;
 
 Smufl clefGlyph(Clef clef) {
-    return clef == Clef::Treble ? Smufl::GClef : Smufl::FClef;
+    switch (clef) {
+    case Clef::Bass:
+        return Smufl::FClef;
+    case Clef::TrebleOctaveLower:
+        return Smufl::GClef8vb;
+    case Clef::Treble:
+        break;
+    }
+    return Smufl::GClef;
+}
+
+SignatureShapes withMeter(SignatureShapes key, const Meter& meter, const FontMetrics& font) {
+    if (key.width > 0) key.width += behindClef * 0.6;
+    const SignatureShapes shapes = meterShapes(meter, font);
+    key.shapes.append(shapes.shapes, {key.width, 0});
+    key.width += shapes.width;
+    return key;
+}
+
+double signaturesWidth(const SystemPlan& plan, const FontMetrics& font) {
+    const double clef = beforeClef + font.box(clefGlyph(plan.style.clef)).right + behindClef;
+    const double signatures = signaturesAt(plan, 0, font).width;
+    return signatures > 0 ? clef + signatures + behindSignature : clef;
 }
 
 } // namespace
@@ -27,25 +53,43 @@ SignatureShapes signaturesAt(const SystemPlan& plan, std::size_t bar, const Font
     // Every line begins with its key; elsewhere only a change is shown.
     if (startsLine || before.fifths != head.key.fifths)
         made = keyShapes(head.key, before, plan.style.clef, font);
-    if (meterBefore == head.meter) return made;
-    if (made.width > 0) made.width += behindClef * 0.6;
-    const SignatureShapes meter = meterShapes(head.meter, font);
-    made.shapes.append(meter.shapes, {made.width, 0});
-    made.width += meter.width;
-    return made;
+    return meterBefore == head.meter ? made : withMeter(std::move(made), head.meter, font);
+}
+
+SignatureShapes courtesyAfter(const SystemPlan& plan, const FontMetrics& font) {
+    const StaffBar& last = plan.bars.back();
+    SignatureShapes made;
+    if (plan.keyAfter && plan.keyAfter->fifths != last.key.fifths)
+        made = keyShapes(*plan.keyAfter, last.key, plan.style.clef, font);
+    const bool changesMeter = plan.meterAfter && *plan.meterAfter != last.meter;
+    return changesMeter ? withMeter(std::move(made), *plan.meterAfter, font) : made;
+}
+
+double courtesyWidth(const SystemPlan& plan, const FontMetrics& font) {
+    const double width = courtesyAfter(plan, font).width;
+    return width > 0 ? beforeCourtesy + width + behindCourtesy : 0;
+}
+
+void drawCourtesy(const SystemPlan& plan, double barLine, Sketch& sketch) {
+    sketch.add(courtesyAfter(plan, sketch.metrics()).shapes, {barLine + beforeCourtesy, 0});
+}
+
+std::optional<double> openingRepeatPlace(const SystemPlan& plan, const FontMetrics& font) {
+    if (!plan.bars.front().repeat.opens) return {};
+    return signaturesWidth(plan, font) + font.usual("thickBarlineThickness");
 }
 
 double staffStartWidth(const SystemPlan& plan, const FontMetrics& font) {
-    const double clef = beforeClef + font.box(clefGlyph(plan.style.clef)).right + behindClef;
-    const double signatures = signaturesAt(plan, 0, font).width;
-    return signatures > 0 ? clef + signatures + behindSignature : clef;
+    const auto repeat = openingRepeatPlace(plan, font);
+    if (!repeat) return signaturesWidth(plan, font);
+    return *repeat + reachOf(BarLineSign::RepeatStart, font).right + behindRepeat;
 }
 
 double drawStaffStart(const SystemPlan& plan, Sketch& sketch) {
     const FontMetrics& font = sketch.metrics();
     const Smufl clef = clefGlyph(plan.style.clef);
     // The G clef curls about the second line from below, the F clef's dots are about the second from above.
-    sketch.add(PlacedGlyph{clef, {beforeClef, plan.style.clef == Clef::Treble ? 3.0 : 1.0}, 1, {}});
+    sketch.add(PlacedGlyph{clef, {beforeClef, plan.style.clef == Clef::Bass ? 1.0 : 3.0}, 1, {}});
     sketch.add(signaturesAt(plan, 0, font).shapes, {beforeClef + font.box(clef).right + behindClef, 0});
     return staffStartWidth(plan, font);
 }
@@ -56,23 +100,6 @@ void drawStaffLines(double right, Sketch& sketch) {
                                    {right, static_cast<double>(line)},
                                    sketch.metrics().usual("staffLineThickness"),
                                    {}});
-}
-
-void drawBarLines(const std::vector<double>& places, double top, double bottom, bool isFinal,
-                  Sketch& sketch) {
-    const FontMetrics& font = sketch.metrics();
-    const double half = font.usual("staffLineThickness") / 2;
-    const auto draw = [&](double right, double thickness) {
-        const double x = right - thickness / 2;
-        sketch.addLight(PlacedLine{{x, top - half}, {x, bottom + half}, thickness, {}});
-    };
-    const double thin = font.usual("thinBarlineThickness");
-    const double thick = font.usual("thickBarlineThickness");
-    for (const double place : places) {
-        const bool endsAll = isFinal && place == places.back();
-        if (endsAll) draw(place, thick);
-        draw(endsAll ? place - thick - font.usual("barlineSeparation") : place, thin);
-    }
 }
 
 } // namespace earwright

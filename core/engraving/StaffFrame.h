@@ -13,16 +13,23 @@ inline constexpr double staffHeight = 4;
 
 /// What a bar begins with: on a line's first bar its key, elsewhere what changes.
 SignatureShapes signaturesAt(const SystemPlan& plan, std::size_t bar, const FontMetrics& font);
+/// What the line behind this one changes, announced behind the last bar line (common practice).
+SignatureShapes courtesyAfter(const SystemPlan& plan, const FontMetrics& font);
+/// The room of that, with what is left free before it and behind; 0 where nothing is announced.
+double courtesyWidth(const SystemPlan& plan, const FontMetrics& font);
 
-/// Draws clef and signatures from the left end of the staff on; returns where the first note may begin.
+/// Draws clef, signatures and the sign of a repeat from the left end of the staff on; returns where the first
+/// note may begin.
 double drawStaffStart(const SystemPlan& plan, Sketch& sketch);
 /// How far drawStaffStart() goes, without drawing.
 double staffStartWidth(const SystemPlan& plan, const FontMetrics& font);
+/// Where the sign of a repeat that begins with the line stands, if one does.
+std::optional<double> openingRepeatPlace(const SystemPlan& plan, const FontMetrics& font);
+
+/// Draws what courtesyAfter() says behind a bar line at `barLine`.
+void drawCourtesy(const SystemPlan& plan, double barLine, Sketch& sketch);
 
 /// Five lines from 0 to `right`.
 void drawStaffLines(double right, Sketch& sketch);
-/// Bar lines whose right edges stand at these places, over a staff or system from `top` to `bottom`; the last
-/// one is a final bar line where `isFinal`.
-void drawBarLines(const std::vector<double>& places, double top, double bottom, bool isFinal, Sketch& sketch);
 
 } // namespace earwright

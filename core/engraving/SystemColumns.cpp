@@ -1,8 +1,10 @@
 #include "core/engraving/SystemColumns.h"
 
+#include "core/engraving/BarLines.h"
 #include "core/engraving/SlideLayout.h"
 #include "core/engraving/StaffFrame.h"
 #include "core/engraving/TabLayout.h"
+#include "core/engraving/UnderStaff.h"
 
 #include <algorithm>
 #include <set>
@@ -18,9 +20,10 @@ constexpr double beforeChange = 0.7;
 constexpr double leastRestBar = 6;
 /// A tie needs so much between two heads to be seen.
 constexpr double leastTie = 1.3;
-constexpr double barLineReach = 0.4;
-/// Thick and thin line with what lies between.
-constexpr double finalBarLineReach = 1.4;
+/// Before a bar line.
+constexpr double beforeBarLine = 0.25;
+/// A slash and the room to the next.
+constexpr double slashRoom = 2.9;
 /// What a line's first note leaves for the end of a tie that comes from the line before.
 constexpr double leastOpenTie = 1.8;
 
@@ -42,6 +45,8 @@ private:
         if (plan.style.chordSymbols)
             for (const auto& [at, symbol] : bar.chords)
                 moments.insert(at);
+        for (const DynamicMark& mark : plan.dynamics)
+            if (bar.begin <= mark.at && mark.at < bar.end) moments.insert(mark.at);
         return moments;
     }
 
@@ -55,21 +60,30 @@ private:
             Column column;
             column.at = *at;
             column.quarters = quarters(next - *at);
-            if (at == moments.begin() && index > 0) column.leastGap = behindBarLine;
+            if (at == moments.begin() && index > 0)
+                column.leastGap = behindBarLine + reachOf(barLineBehind(plan, index - 1), font).right;
             made.columns.push_back(column);
             addPieceAt(*at, bar, index);
             addChordAt(*at, bar);
+            addDynamicAt(*at);
         }
+        addBarLine(bar, index);
+    }
+
+    void addBarLine(const StaffBar& bar, std::size_t index) {
         Column barLine;
         barLine.at = bar.end;
-        const bool endsAll = plan.isLast && index + 1 == plan.bars.size();
-        const Reach reach{endsAll ? finalBarLineReach : barLineReach, 0};
+        const BarLineReach sign = reachOf(barLineBehind(plan, index), font);
+        const Reach reach{sign.left + beforeBarLine, sign.right};
         barLine.row(ColumnRow::Staff) = reach;
         if (plan.strings > 0) barLine.row(ColumnRow::Frets) = reach;
-        if (bar.pieces.size() == 1 && bar.pieces.front().page.value.denominator == 0)
-            barLine.leastGap = leastRestBar;
+        if (isRestBar(bar)) barLine.leastGap = showsSlashes(plan, bar) ? slashesWidth(bar) : leastRestBar;
         made.barLines.push_back(made.columns.size());
         made.columns.push_back(barLine);
+    }
+
+    static double slashesWidth(const StaffBar& bar) {
+        return slashRoom * static_cast<double>(slashesOf(bar));
     }
 
     void addChange(const StaffBar& bar, std::size_t index) {
@@ -129,12 +143,33 @@ private:
         }
     }
 
+    void addDynamicAt(const Beats& at) {
+        for (const DynamicMark& mark : plan.dynamics) {
+            if (mark.at != at) continue;
+            const double half = font.width(dynamicGlyph(mark.level)) / 2;
+            const double middle = font.width(Smufl::NoteheadBlack) / 2;
+            made.columns.back().row(ColumnRow::Dynamics) = Reach{half - middle, half + middle};
+        }
+    }
+
     const SystemPlan& plan;
     const FontMetrics& font;
     SystemColumns made;
 };
 
 } // namespace
+
+bool isRestBar(const StaffBar& bar) {
+    return bar.pieces.size() == 1 && bar.pieces.front().page.value.denominator == 0;
+}
+
+bool showsSlashes(const SystemPlan& plan, const StaffBar& bar) {
+    return plan.style.slashes && isRestBar(bar) && !bar.chords.empty();
+}
+
+int slashesOf(const StaffBar& bar) {
+    return std::max(1, bar.meter.beatsPerBar / static_cast<int>(pulseBeats(bar.meter)));
+}
 
 SystemColumns systemColumns(const SystemPlan& plan, const FontMetrics& font) {
     return ColumnMaker(plan, font).make();

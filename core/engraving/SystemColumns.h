@@ -34,6 +34,12 @@ struct SystemColumns {
     std::vector<std::size_t> barLines;
 };
 
+/// Nothing is written in it.
+bool isRestBar(const StaffBar& bar);
+/// Its beats are drawn as slashes, so many.
+bool showsSlashes(const SystemPlan& plan, const StaffBar& bar);
+int slashesOf(const StaffBar& bar);
+
 /// Threads: any.
 SystemColumns systemColumns(const SystemPlan& plan, const FontMetrics& font);
 

@@ -1,10 +1,12 @@
 #include "core/engraving/SystemLayout.h"
 
+#include "core/engraving/BarLines.h"
 #include "core/engraving/BeamLayout.h"
 #include "core/engraving/CurveLayout.h"
 #include "core/engraving/Extent.h"
-#include "core/engraving/LineWords.h"
+#include "core/engraving/LineMoments.h"
 #include "core/engraving/MarkLayout.h"
+#include "core/engraving/OverStaff.h"
 #include "core/engraving/Sketch.h"
 #include "core/engraving/SlideLayout.h"
 #include "core/engraving/StaffFrame.h"
@@ -12,6 +14,7 @@
 #include "core/engraving/SystemColumns.h"
 #include "core/engraving/TabLayout.h"
 #include "core/engraving/TupletLayout.h"
+#include "core/engraving/UnderStaff.h"
 
 #include <algorithm>
 
@@ -19,8 +22,6 @@ namespace earwright {
 
 namespace {
 
-constexpr double overStaff = 1.0;
-constexpr double chordGap = 0.7;
 constexpr double degreeGap = 0.5;
 constexpr double degreeLine = 2.0;
 /// Height of a capital, in ems.
@@ -39,7 +40,8 @@ public:
     EngravedSystem make() {
         const double start = drawStaffStart(plan, sketch);
         spread(start);
-        drawStaffLines(right, sketch);
+        drawStaffLines(staffRight, sketch);
+        drawCourtesy(plan, right, sketch);
         drawChanges();
         drawPieces();
         layOutBeams(line(), sketch);
@@ -52,8 +54,13 @@ public:
         layOutSlurs(line(), plan.slurred, start - 0.5, right - 0.3, sketch);
         layOutOrnaments(line(), right - 0.5, sketch);
         if (plan.strings == 0) layOutBendAmounts(line(), sketch);
-        drawChords();
-        drawLineWords();
+        const LineMoments moments(made.moments);
+        layOutChords(content.chords, places, sketch);
+        layOutEndings(plan, made.bars, sketch);
+        layOutWordsAbove(plan, moments, right, sketch);
+        if (plan.strings == 0) layOutLetRing(line(), right - 0.5, false, sketch);
+        layOutDynamics(plan, moments, start - 0.5, right - 0.3, sketch);
+        layOutWordsBelow(plan, moments, sketch);
         drawDegrees();
         drawTab();
         drawBars();
@@ -68,11 +75,13 @@ private:
     double xOf(std::size_t column) const { return places[column]; }
 
     void spread(double start) {
+        const double courtesy = courtesyWidth(plan, font);
         places = plan.quarterSpaces ? spreadWith(*plan.quarterSpaces, content.columns)
-                                    : spreadOver(plan.width - start, content.columns);
+                                    : spreadOver(plan.width - start - courtesy, content.columns);
         for (double& place : places)
             place += start;
         right = places.back();
+        staffRight = right + courtesy;
         for (std::size_t i = 0; i < line().size(); ++i)
             line()[i].x = xOf(content.pieceColumns[i]);
         placeMoments();
@@ -113,45 +122,17 @@ private:
 
     void drawBarRest(std::size_t bar) {
         const PlacedBar& place = made.bars[bar];
+        if (showsSlashes(plan, plan.bars[bar])) return drawSlashes(place, slashesOf(plan.bars[bar]));
         const double middle = (place.left + place.right) / 2;
         sketch.add(PlacedGlyph{Smufl::RestWhole, {middle - font.width(Smufl::RestWhole) / 2, 1}, 1, {}});
     }
 
-    /// All symbols of a line stand on one base line.
-    void drawChords() {
-        double baseline = -overStaff;
-        for (const ColumnChord& chord : content.chords) {
-            const double x = xOf(chord.column);
-            baseline = std::min(baseline, sketch.topOver(x - 0.3, x + chord.text.width + 0.3, 0) - chordGap);
-        }
-        for (const ColumnChord& chord : content.chords)
-            sketch.add(chord.text.shapes, {xOf(chord.column), baseline});
-    }
-
-    /// Where a place of the music stands on the line.
-    double xAt(const Beats& at) const {
-        const auto& moments = made.moments;
-        const auto next = std::find_if(moments.begin(), moments.end(),
-                                       [&](const PlacedMoment& moment) { return moment.at >= at; });
-        if (next == moments.end()) return right;
-        if (next == moments.begin() || next->at == at) return next->x;
-        const auto before = std::prev(next);
-        const double share = (at - before->at).toDouble() / (next->at - before->at).toDouble();
-        return before->x + share * (next->x - before->x);
-    }
-
-    /// Over everything else; the tempo over the swing where both begin in one place.
-    void drawLineWords() {
-        const auto draw = [&](const Beats& at, const SignedText& words) {
-            const double x = std::max(0.0, std::min(xAt(at), std::max(right, plan.width) - words.width));
-            const double bottom = extentOf(words.shapes, font).bottom;
-            const double y = sketch.topOver(x - 0.5, x + words.width + 0.5, -overStaff) - chordGap - bottom;
-            sketch.add(words.shapes, {x, y});
-        };
-        for (const SwingChange& change : plan.swings)
-            draw(change.at, swingWords(change.swing, font));
-        for (const TempoMark& tempo : plan.tempos)
-            draw(tempo.at, tempoWords(tempo, font));
+    void drawSlashes(const PlacedBar& place, int count) {
+        const double width = font.width(Smufl::NoteheadSlash);
+        const double room = (place.right - place.left) / count;
+        for (int i = 0; i < count; ++i)
+            sketch.add(
+                PlacedGlyph{Smufl::NoteheadSlash, {place.left + (i + 0.5) * room - width / 2, 2}, 1, {}});
     }
 
     void drawDegrees() {
@@ -178,11 +159,14 @@ private:
     }
 
     void drawBars() {
-        std::vector<double> barLines;
-        for (const PlacedBar& bar : made.bars)
-            barLines.push_back(bar.right);
-        drawBarLines(barLines, 0, staffHeight, plan.isLast, sketch);
-        if (plan.strings > 0) drawBarLines(barLines, tabTop(), tabBottom(), plan.isLast, sketch);
+        if (const auto place = openingRepeatPlace(plan, font)) drawOnStaves(BarLineSign::RepeatStart, *place);
+        for (std::size_t i = 0; i < made.bars.size(); ++i)
+            drawOnStaves(barLineBehind(plan, i), made.bars[i].right);
+    }
+
+    void drawOnStaves(BarLineSign sign, double place) {
+        drawBarLine(sign, place, 0, staffHeight, 1, sketch);
+        if (plan.strings > 0) drawBarLine(sign, place, tabTop(), tabBottom(), tabLineGap, sketch);
     }
 
     double tabTop() {
@@ -197,7 +181,7 @@ private:
     void drawTab() {
         if (plan.strings == 0) return;
         std::vector<NoteBox> numbers;
-        layOutTab(plan, line(), right, tab, numbers);
+        layOutTab(plan, line(), {right, staffRight}, tab, numbers);
         sketch.shapes.append(tab.shapes, {0, tabTop()});
         for (const NoteBox& number : numbers)
             made.notes.push_back({number.note, number.box.moved({0, tabTop()})});
@@ -207,13 +191,17 @@ private:
             PlacedLine{{thickness / 2, -half}, {thickness / 2, tabBottom() + half}, thickness, {}});
     }
 
+    /// Of the line's first whole bar; bar 1 goes without.
     void drawBarNumber() {
-        const auto first = std::find_if(plan.bars.begin(), plan.bars.end(),
-                                        [](const StaffBar& bar) { return bar.number >= 1; });
-        if (!plan.style.barNumbers || first != plan.bars.begin() || first->number == 1) return;
-        const double y = sketch.topOver(0, 2, 0) - 0.4;
+        if (!plan.style.barNumbers) return;
+        const bool startsPartial = plan.bars.front().isPartial && plan.bars.size() > 1;
+        const std::size_t index = startsPartial ? 1 : 0;
+        const std::int64_t number = plan.bars[index].number;
+        if (number <= 1) return;
+        const double x = startsPartial ? made.bars.front().right : 0;
+        const double y = sketch.topOver(x, x + 2, 0) - 0.4;
         sketch.add(PlacedText{
-            std::to_string(first->number), {0, y}, barNumberSize, TextRole::BarNumber, TextAnchor::Left, {}});
+            std::to_string(number), {x, y}, barNumberSize, TextRole::BarNumber, TextAnchor::Left, {}});
     }
 
     const SystemPlan& plan;
@@ -221,7 +209,9 @@ private:
     Sketch sketch;
     SystemColumns content;
     std::vector<double> places;
+    /// The last bar line, and where the staff ends behind it.
     double right = 0;
+    double staffRight = 0;
     /// About its own top line.
     Sketch tab{font};
     std::optional<double> tabTopLine;
@@ -235,11 +225,13 @@ EngravedSystem layOutSystem(const SystemPlan& plan, const FontMetrics& font) {
 }
 
 double comfortableWidth(const SystemPlan& plan, const FontMetrics& font) {
-    return staffStartWidth(plan, font) + spreadWith(tightQuarter, systemColumns(plan, font).columns).back();
+    return staffStartWidth(plan, font) + courtesyWidth(plan, font) +
+           spreadWith(tightQuarter, systemColumns(plan, font).columns).back();
 }
 
 double quarterSpacesOf(const SystemPlan& plan, const FontMetrics& font) {
-    return quarterSpacesFor(plan.width - staffStartWidth(plan, font), systemColumns(plan, font).columns);
+    return quarterSpacesFor(plan.width - staffStartWidth(plan, font) - courtesyWidth(plan, font),
+                            systemColumns(plan, font).columns);
 }
 
 } // namespace earwright

@@ -13,12 +13,29 @@
 
 namespace earwright {
 
+/// What a line of music ends with.
+enum class LineEnd {
+    Open,   ///< a plain bar line: the music goes on
+    Double, ///< the end of an excerpt
+    Final   ///< the end of the piece
+};
+
+/// A hairpin as far as it is on this line.
+struct LineHairpin {
+    Range<Beats> range;
+    HairpinKind kind = HairpinKind::Louder;
+    /// It came from the line before; it goes on in the next.
+    bool fromBefore = false;
+    bool goesOn = false;
+};
+
 /// Staff spaces and switches that hold for every line of a page.
 struct SystemStyle {
     Clef clef = Clef::Treble;
     bool chordSymbols = true;
     bool degrees = false;
     bool barNumbers = true;
+    bool slashes = false;
 };
 
 struct SystemPlan {
@@ -28,6 +45,9 @@ struct SystemPlan {
     /// Of the bar before; no meter before the first bar of all, which then shows its own.
     std::optional<Meter> meterBefore;
     KeySignature keyBefore;
+    /// Of the bar behind the line, which is announced where it changes; none behind the last line.
+    std::optional<Meter> meterAfter;
+    std::optional<KeySignature> keyAfter;
     /// The unit that places are counted in.
     int beatUnit = 4;
     /// By event of the line: it is slurred from the one before.
@@ -38,8 +58,10 @@ struct SystemPlan {
     /// What is said over this line, in order: each stands in one of its bars.
     std::vector<SwingChange> swings;
     std::vector<TempoMark> tempos;
-    /// Closes with a final bar line.
-    bool isLast = false;
+    std::vector<DynamicMark> dynamics;
+    std::vector<LineHairpin> hairpins;
+    std::vector<TextMark> texts;
+    LineEnd end = LineEnd::Open;
     double width = 100;
     /// Staff spaces a quarter gets where the line is not to reach the full width.
     std::optional<double> quarterSpaces;

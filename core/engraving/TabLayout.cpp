@@ -4,6 +4,7 @@
 #include "core/engraving/SlideLayout.h"
 #include "core/engraving/TabBend.h"
 #include "core/engraving/TextWidth.h"
+#include "core/engraving/UnderStaff.h"
 
 #include <algorithm>
 
@@ -49,11 +50,11 @@ double graceWidth(const std::vector<int>& frets) {
 
 class TabMaker {
 public:
-    TabMaker(const SystemPlan& toLayOut, const LaidLine& pieces, double rightEnd, Sketch& onto,
+    TabMaker(const SystemPlan& toLayOut, const LaidLine& pieces, const TabEnds& rightEnds, Sketch& onto,
              std::vector<NoteBox>& boxes)
         : plan(toLayOut),
           line(pieces),
-          right(rightEnd),
+          ends(rightEnds),
           sketch(onto),
           notes(boxes),
           gaps(static_cast<std::size_t>(plan.strings)) {}
@@ -68,6 +69,7 @@ public:
         for (std::size_t i = 0; i < line.size(); ++i)
             drawSlideToNext(i);
         drawBends();
+        layOutLetRing(line, ends.barLine - 0.5, true, sketch);
         drawLines();
     }
 
@@ -229,7 +231,7 @@ private:
                 drawTo(one.left);
                 at = std::max(at, one.right);
             }
-            drawTo(right);
+            drawTo(ends.lines);
         }
     }
 
@@ -241,7 +243,7 @@ private:
 
     const SystemPlan& plan;
     const LaidLine& line;
-    double right;
+    TabEnds ends;
     Sketch& sketch;
     std::vector<NoteBox>& notes;
     std::vector<std::vector<Gap>> gaps;
@@ -276,9 +278,9 @@ FretReach fretReach(const LaidPiece& laid, const std::map<NoteId, TabPlace>& pla
     return reach;
 }
 
-void layOutTab(const SystemPlan& plan, const LaidLine& line, double right, Sketch& sketch,
+void layOutTab(const SystemPlan& plan, const LaidLine& line, const TabEnds& ends, Sketch& sketch,
                std::vector<NoteBox>& notes) {
-    TabMaker(plan, line, right, sketch, notes).make();
+    TabMaker(plan, line, ends, sketch, notes).make();
 }
 
 } // namespace earwright

@@ -23,10 +23,16 @@ struct FretReach {
 };
 FretReach fretReach(const LaidPiece& laid, const std::map<NoteId, TabPlace>& places);
 
+/// Where the last bar line stands, and where the lines end behind it.
+struct TabEnds {
+    double barLine = 0;
+    double lines = 0;
+};
+
 /// Lines with gaps for their numbers, clef, frets, grace frets, slides, bends and the arcs of slurs, H or P
-/// over them where the hand is said (common practice), its top line at y = 0, from 0 to `right`. Tied notes
-/// are not repeated (common practice). Adds the boxes of its numbers to `notes`.
-void layOutTab(const SystemPlan& plan, const LaidLine& line, double right, Sketch& sketch,
+/// over them where the hand is said (common practice), its top line at y = 0. Tied notes are not
+/// repeated (common practice). Adds the boxes of its numbers to `notes`.
+void layOutTab(const SystemPlan& plan, const LaidLine& line, const TabEnds& ends, Sketch& sketch,
                std::vector<NoteBox>& notes);
 
 } // namespace earwright

@@ -12,13 +12,9 @@ namespace earwright::ui {
 namespace {
 
 PageExcerpt excerptOf(const Study& study, const Span& phrase) {
-    PageExcerpt excerpt;
     const Range<Beats> beats = study.beatsOf(phrase);
-    const MeterMap meters = study.meters();
+    PageExcerpt excerpt = barsAround(study, beats);
     excerpt.only = beats;
-    excerpt.firstBar = meters.barOf(beats.begin);
-    const std::int64_t last = meters.barOf(beats.end);
-    excerpt.lastBar = std::max(excerpt.firstBar, meters.barStart(last) == beats.end ? last - 1 : last);
     excerpt.heading = phrase.name;
     const double bpm = 60.0 * (beats.end - beats.begin).toDouble() / phrase.range.length().value;
     if (std::isfinite(bpm)) excerpt.words = "about " + std::to_string(std::lround(bpm)) + " beats a minute";

@@ -80,18 +80,13 @@ void PageView::resizeEvent(QResizeEvent* event) {
 void PageView::layOut() {
     const auto written = study && bars ? study->notesIn(*bars) : std::vector<Note>{};
     if (!font || !wanted || written.empty()) return setVisible(false);
-    const MeterMap meters = study->meters();
-    PageExcerpt excerpt;
-    excerpt.firstBar = meters.barOf(bars->begin);
-    const std::int64_t last = meters.barOf(bars->end);
-    excerpt.lastBar = std::max(excerpt.firstBar, meters.barStart(last) == bars->end ? last - 1 : last);
     EngravingOptions options;
     options.margin = 0;
     options.pageWidth = std::max(narrowest, viewport()->width() / PageCanvas::pixelsOfSpace - 1);
     options.barsPerLine = barsPerLine;
     options.strings = static_cast<int>(tuning.strings.size());
     options.places = fingered(written, tuning).places;
-    auto systems = engraveSystems(*study, excerpt, options, font->metrics());
+    auto systems = engraveSystems(*study, barsAround(*study, *bars), options, font->metrics());
     if (!systems) {
         problem = QString::fromStdString(systems.error().message);
         return setVisible(false);

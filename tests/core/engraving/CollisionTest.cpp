@@ -64,6 +64,23 @@ bool meets(const PlacedBeam& beam, const PageBox& box) {
     return top < box.bottom && box.top < bottom;
 }
 
+/// Hairpins are the only slanted lines that belong to no note; brackets of endings and let ring are level
+/// lines off the staves.
+bool isHairpin(const PlacedLine& line) {
+    return !line.note && line.from.y != line.to.y && line.from.x != line.to.x;
+}
+
+/// Whether a slanted line runs through a box.
+bool meets(const PlacedLine& line, const PageBox& box) {
+    const double left = std::max(box.left, line.from.x);
+    const double right = std::min(box.right, line.to.x);
+    if (left >= right) return false;
+    const double slope = (line.to.y - line.from.y) / (line.to.x - line.from.x);
+    const double a = line.from.y + slope * (left - line.from.x);
+    const double b = line.from.y + slope * (right - line.from.x);
+    return std::min(a, b) < box.bottom && box.top < std::max(a, b);
+}
+
 std::string place(const Ink& ink) {
     return ink.what + " at " + std::to_string(ink.box.left) + ", " + std::to_string(ink.box.top);
 }
@@ -82,6 +99,11 @@ int collisionsIn(const EngravedSystem& system, const FontMetrics& font, const st
                 ++collisions;
                 ADD_FAILURE() << where << ": " << place(ink[i]) << " meets a beam";
             }
+        for (const PlacedLine& line : system.shapes.lines)
+            if (isHairpin(line) && meets(line, ink[i].box)) {
+                ++collisions;
+                ADD_FAILURE() << where << ": " << place(ink[i]) << " meets a hairpin";
+            }
     }
     return collisions;
 }
@@ -95,6 +117,8 @@ TEST(EngravedLines, HaveNoCollisions) {
         const Study study = chanceStudy(seed, 12);
         options.barsPerLine = 1 + static_cast<int>(seed % 4);
         options.strings = seed % 2 == 0 ? 6 : 0;
+        options.slashes = seed % 3 == 0;
+        if (seed % 5 == 0) options.clef = Clef::TrebleOctaveLower;
         options.places = anyPlaces(study);
         const auto systems = engraveSystems(study, wholeStudy(study), options, font);
         ASSERT_TRUE(systems);
@@ -127,6 +151,10 @@ TEST(EngravedLines, WithTwoSignsInOnePlaceAreFound) {
     const PlacedBeam beam{{{{-1, 0}, {3, -0.4}, {3, 0.1}, {-1, 0.5}}}};
     EXPECT_TRUE(meets(beam, ink[1].box));
     EXPECT_FALSE(meets(beam, ink[1].box.moved({0, 3})));
+    const PlacedLine hairpin{{-1, 0}, {3, -0.4}, 0.16, {}};
+    EXPECT_TRUE(isHairpin(hairpin));
+    EXPECT_TRUE(meets(hairpin, ink[1].box));
+    EXPECT_FALSE(meets(hairpin, ink[1].box.moved({0, 3})));
 }
 
 } // namespace

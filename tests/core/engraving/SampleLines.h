@@ -107,6 +107,7 @@ inline Study phrasedChorus() {
 inline void markByChance(Phrasing& phrasing, std::mt19937& random) {
     const auto pick = [&](int from, int to) { return std::uniform_int_distribution<int>(from, to)(random); };
     const auto isOneIn = [&](int many) { return pick(1, many) == 1; };
+    phrasing.letRing = isOneIn(10);
     phrasing.staccato = isOneIn(12);
     phrasing.tenuto = isOneIn(15);
     phrasing.vibrato = isOneIn(20);
@@ -119,6 +120,23 @@ inline void markByChance(Phrasing& phrasing, std::mt19937& random) {
     if (phrasing.slurred && isOneIn(2)) phrasing.slurBy = isOneIn(2) ? SlurBy::HammerOn : SlurBy::PullOff;
 }
 
+/// Dynamics, hairpins, words, repeats and changes of key and meter thrown over so many bars of four.
+inline PageMarks chancePage(unsigned seed, int bars, PageMarks page) {
+    std::mt19937 random(seed + 2000);
+    const auto pick = [&](int from, int to) { return std::uniform_int_distribution<int>(from, to)(random); };
+    for (int beat = 0; beat < bars * 4; ++beat) {
+        if (pick(0, 5) == 0) page.dynamics.push_back({Beats(beat), static_cast<Dynamic>(pick(0, 8))});
+        if (pick(0, 9) == 0) page.texts.push_back({Beats(beat), "a word", pick(0, 1) == 0});
+    }
+    for (int beat = pick(0, 4); beat < bars * 4; beat += pick(5, 12))
+        page.hairpins.push_back(
+            {{Beats(beat), Beats(beat + pick(1, 5))}, static_cast<HairpinKind>(pick(0, 1))});
+    page.repeats = {{2, 5, 2, pick(0, 2)}, {8, 9, pick(2, 4), pick(0, 1)}};
+    page.keys = {{1, {pick(-7, 7), Mode::Major}}, {pick(3, 6), {pick(-7, 7), Mode::Minor}}};
+    if (pick(0, 1) == 0) page.meters = {{pick(9, 11), {3, 4}}};
+    return page;
+}
+
 /// Bars full of chance: any place, length, pitch and phrasing, with double stops.
 inline Study chanceStudy(unsigned seed, int bars) {
     std::mt19937 random(seed);
@@ -129,6 +147,7 @@ inline Study chanceStudy(unsigned seed, int bars) {
     const std::vector<int> parts{1, 2, 2, 2, 3, 4, 5, 6, 8};
     study.page.swings = {{Beats(0), {2, 8}}, {Beats(9), {1.5, 16}}, {Beats(25), {3, 8}}, {Beats(30), {1, 8}}};
     study.page.tempos = {{Beats(0), "Medium", 132.0}, {Beats(17), "", 96.5}, {Beats(26), "Slower", {}}};
+    study.page = chancePage(seed, bars, study.page);
     std::mt19937 marks(seed + 1000);
     int midi = pick(55, 75);
     for (int beat = 0; beat < bars * 4; ++beat) {

@@ -64,9 +64,29 @@ TEST(Signatures, AreShownWhereTheyChangeAndTheKeyOnEveryLine) {
             fours += glyph.glyph == digitOf(Smufl::TimeSig0, 4);
             threes += glyph.glyph == digitOf(Smufl::TimeSig0, 3);
         }
-    // 4/4, 3/4, 4/4 again.
-    EXPECT_EQ(fours, 2 + 1 + 2);
+    // 4/4, 3/4, and 4/4 again on the third line, announced at the end of the second.
+    EXPECT_EQ(fours, 2 + 1 + 2 + 2);
     EXPECT_EQ(threes, 1);
+}
+
+// A change at the beginning of a line is announced behind the last bar line of the one before (common
+// practice), and nothing is where nothing changes.
+TEST(Signatures, AreAnnouncedAtTheEndOfTheLineBefore) {
+    NEEDS_MUSIC_FONT;
+    Study study = bluesChorus();
+    study.page.keys = {{1, {-2, Mode::Major}}, {5, {3, Mode::Major}}};
+    const auto systems = engraveSystems(study, wholeStudy(study), {}, musicFont());
+    ASSERT_TRUE(systems);
+    const auto behindLastBar = [&](const EngravedSystem& system) {
+        return std::count_if(
+            system.shapes.glyphs.begin(), system.shapes.glyphs.end(), [&](const auto& glyph) {
+                return glyph.at.x > system.bars.back().right && glyph.glyph == Smufl::AccidentalSharp;
+            });
+    };
+    EXPECT_EQ(behindLastBar(systems->at(0)), 3);
+    EXPECT_EQ(behindLastBar(systems->at(1)), 0);
+    EXPECT_LT(systems->at(0).bars.back().right, 120 - 2 * 8 - 3);
+    EXPECT_NEAR(systems->at(0).extent.right, 120 - 2 * 8, 0.2);
 }
 
 TEST(Signatures, LeaveOutAccidentalsThatTheKeyHas) {

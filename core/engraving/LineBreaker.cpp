@@ -1,0 +1,137 @@
+#include "core/engraving/LineBreaker.h"
+
+#include "core/engraving/SystemLayout.h"
+
+#include <algorithm>
+
+namespace earwright {
+
+namespace {
+
+/// A line that has fewer bars than the others keeps their spacing; this where there is none above.
+constexpr double defaultQuarter = 6;
+
+/// Marks that stand in the plan's bars; an excerpt begins with the one that stands there already.
+template <typename Mark>
+std::vector<Mark> standing(const std::vector<Mark>& marks, const SystemPlan& plan, bool isFirst) {
+    const Beats begin = plan.bars.front().begin;
+    std::vector<Mark> made;
+    for (Mark mark : marks) {
+        if (mark.at >= plan.bars.back().end || (mark.at < begin && !isFirst)) continue;
+        if (mark.at <= begin) made.clear();
+        mark.at = std::max(mark.at, begin);
+        made.push_back(mark);
+    }
+    return made;
+}
+
+/// Marks that hold for a place only.
+template <typename Mark>
+std::vector<Mark> within(const std::vector<Mark>& marks, const SystemPlan& plan) {
+    std::vector<Mark> made;
+    for (const Mark& mark : marks)
+        if (mark.at >= plan.bars.front().begin && mark.at < plan.bars.back().end) made.push_back(mark);
+    return made;
+}
+
+std::vector<LineHairpin> hairpinsOf(const std::vector<Hairpin>& hairpins, const SystemPlan& plan) {
+    const Beats begin = plan.bars.front().begin;
+    const Beats end = plan.bars.back().end;
+    std::vector<LineHairpin> made;
+    for (const Hairpin& hairpin : hairpins) {
+        if (hairpin.range.end <= begin || hairpin.range.begin >= end) continue;
+        made.push_back({{std::max(hairpin.range.begin, begin), std::min(hairpin.range.end, end)},
+                        hairpin.kind,
+                        hairpin.range.begin<begin, hairpin.range.end> end});
+    }
+    return made;
+}
+
+/// `count` in so many nearly equal parts, the larger ones first.
+std::vector<std::size_t> sharedOut(std::size_t count, std::size_t parts) {
+    std::vector<std::size_t> sizes(parts, count / parts);
+    for (std::size_t i = 0; i < count % parts; ++i)
+        ++sizes[i];
+    return sizes;
+}
+
+} // namespace
+
+std::size_t LineBreaker::blockFrom(std::size_t first) const {
+    // Bars before the first whole one come with the first full line.
+    std::size_t pickup = 0;
+    while (first + pickup < excerpt.bars.size() &&
+           (excerpt.bars[first + pickup].number < 1 || excerpt.bars[first + pickup].isPartial))
+        ++pickup;
+    return std::min(pickup + static_cast<std::size_t>(options.barsPerLine), excerpt.bars.size() - first);
+}
+
+std::vector<std::size_t> LineBreaker::fittingLines(std::size_t first, std::size_t count) const {
+    for (std::size_t parts = 1; parts < count; ++parts) {
+        const std::vector<std::size_t> sizes = sharedOut(count, parts);
+        bool fits = true;
+        std::size_t at = first;
+        for (const std::size_t size : sizes) {
+            const SystemPlan plan = planOf(at, size);
+            fits = fits && (size == 1 || comfortableWidth(plan, font) <= plan.width);
+            at += size;
+        }
+        if (fits) return sizes;
+    }
+    return sharedOut(count, count);
+}
+
+std::vector<SystemPlan> LineBreaker::lines(LineEnd end) {
+    std::vector<SystemPlan> made;
+    std::optional<double> usual;
+    for (std::size_t first = 0; first < excerpt.bars.size();) {
+        const std::size_t block = blockFrom(first);
+        const bool isShort = block < static_cast<std::size_t>(options.barsPerLine);
+        for (const std::size_t count : fittingLines(first, block)) {
+            SystemPlan plan = planOf(first, count);
+            first += count;
+            const bool isLast = first == excerpt.bars.size();
+            if (isLast) plan.end = end;
+            const double own = quarterSpacesOf(plan, font);
+            if (isShort && isLast) plan.quarterSpaces = std::min(own, usual.value_or(defaultQuarter));
+            usual = std::min(usual.value_or(own), own);
+            made.push_back(std::move(plan));
+        }
+    }
+    return made;
+}
+
+SystemPlan LineBreaker::planOf(std::size_t first, std::size_t count) const {
+    SystemPlan plan;
+    const auto begin = excerpt.bars.begin() + static_cast<std::ptrdiff_t>(first);
+    plan.bars.assign(begin, begin + static_cast<std::ptrdiff_t>(count));
+    plan.style = {excerpt.clef, options.chordSymbols, options.degrees, options.barNumbers, options.slashes};
+    if (first > 0) {
+        plan.meterBefore = excerpt.bars[first - 1].meter;
+        plan.keyBefore = excerpt.bars[first - 1].key;
+    }
+    if (first + count < excerpt.bars.size()) {
+        plan.meterAfter = excerpt.bars[first + count].meter;
+        plan.keyAfter = excerpt.bars[first + count].key;
+    }
+    plan.beatUnit = study.meter.beatUnit;
+    plan.slurred = excerpt.slurred;
+    plan.strings = options.strings;
+    plan.places = options.places;
+    plan.width = options.pageWidth - 2 * options.margin;
+    addMarks(first, plan);
+    return plan;
+}
+
+void LineBreaker::addMarks(std::size_t first, SystemPlan& plan) const {
+    plan.swings = standing(study.page.swings, plan, first == 0);
+    // Even notes need no word unless they follow swung ones.
+    if (first == 0 && !plan.swings.empty() && plan.swings.front().swing.isEven())
+        plan.swings.erase(plan.swings.begin());
+    if (options.tempos) plan.tempos = standing(study.page.tempos, plan, first == 0);
+    plan.dynamics = within(study.page.dynamics, plan);
+    plan.texts = within(study.page.texts, plan);
+    plan.hairpins = hairpinsOf(study.page.hairpins, plan);
+}
+
+} // namespace earwright

@@ -1,0 +1,41 @@
+// The bars of an excerpt broken into lines of music.
+#pragma once
+
+#include "core/engraving/EngravingOptions.h"
+#include "core/engraving/ExcerptBars.h"
+#include "core/engraving/FontMetrics.h"
+#include "core/engraving/SystemPlan.h"
+
+#include <optional>
+#include <vector>
+
+namespace earwright {
+
+/// Lines have the wanted number of bars. Where those have no room, they become two lines or more with nearly
+/// as many bars each, so that the lines behind them begin where the form's do.
+///
+/// Threads: any.
+class LineBreaker {
+public:
+    /// Requires: everything outlives this.
+    LineBreaker(const Study& toShow, const ExcerptBars& content, const EngravingOptions& wanted,
+                const FontMetrics& metrics)
+        : study(toShow), excerpt(content), options(wanted), font(metrics) {}
+
+    /// In order; each stands for its bars with everything on it.
+    std::vector<SystemPlan> lines(LineEnd end);
+
+private:
+    /// How many bars from `first` on are wanted on a line, and are there.
+    std::size_t blockFrom(std::size_t first) const;
+    std::vector<std::size_t> fittingLines(std::size_t first, std::size_t count) const;
+    SystemPlan planOf(std::size_t first, std::size_t count) const;
+    void addMarks(std::size_t first, SystemPlan& plan) const;
+
+    const Study& study;
+    const ExcerptBars& excerpt;
+    const EngravingOptions& options;
+    const FontMetrics& font;
+};
+
+} // namespace earwright
