@@ -7,9 +7,7 @@
 #include "core/check/PhrasingMeasure.h"
 #include "core/check/RecordingCheck.h"
 #include "core/check/StudyCheck.h"
-#include "core/sound/ContentHash.h"
-#include "core/study/RecordingLocator.h"
-#include "core/study/StudyFile.h"
+#include "core/check/StudyPlaying.h"
 
 #include <cstdio>
 #include <optional>
@@ -76,24 +74,21 @@ void printPlace(const Study& study, double beats) {
 }
 
 /// The checked notes as the measuring of their playing sees them.
-std::vector<PhrasingClaim> phrasingClaims(const Study& study, const PhraseCheck& check) {
-    std::vector<PhrasingClaim> claims;
+std::vector<PhrasingClaim> claimsOf(const Study& study, const PhraseCheck& check) {
+    std::vector<Note> notes;
     for (const CheckedNote& note : check.notes)
-        claims.push_back({note.range, note.midi, study.note(note.note)->phrasing});
-    return claims;
+        notes.push_back(*study.note(note.note));
+    return phrasingClaims(study, notes);
 }
 
 int checkStudyFile(const std::string& path, bool phrasing) {
-    const auto study = StudyFile::read(path);
-    if (!study) return complain(study.error(), exitInput);
-    const auto audio = locate(study->recording, path, [](const auto& file) { return contentHash(file); });
-    if (!audio) return complain(audio.error(), exitInput);
-    const auto recording = listenTo(*audio);
-    if (!recording) return complain(recording.error(), exitInput);
-    const auto check = checkStudy(*study, *recording);
+    const auto heard = listenToStudy(path);
+    if (!heard) return complain(heard.error(), exitInput);
+    const auto& [study, recording] = *heard;
+    const auto check = checkStudy(study, recording);
     if (!check) return complain(check.error(), exitInput);
-    const std::vector<PhrasingClaim> claims = phrasingClaims(*study, *check);
-    const auto playing = playingOf(*recording, claims, phrasing);
+    const std::vector<PhrasingClaim> claims = claimsOf(study, *check);
+    const auto playing = playingOf(recording, claims, phrasing);
     if (!playing) return complain(playing.error(), exitInput);
     std::printf("%s\tbar\tbeat", header);
     if (phrasing) printPhrasingHeader();
@@ -101,13 +96,13 @@ int checkStudyFile(const std::string& path, bool phrasing) {
     for (std::size_t i = 0; i < check->notes.size(); ++i) {
         const CheckedNote& note = check->notes[i];
         printClaimed(note.range, note.midi, note.verdict, note.score, note.suggestedMidi);
-        printPlace(*study, study->beatMap.beatsAt(note.range.begin));
+        printPlace(study, study.beatMap.beatsAt(note.range.begin));
         if (phrasing) printPhrasing(claims[i].phrasing, (*playing)[i]);
         std::printf("\n");
     }
     for (const UnwrittenSound& sound : check->unwritten) {
         printUnwritten(sound);
-        printPlace(*study, study->beatMap.beatsAt(sound.range.begin));
+        printPlace(study, study.beatMap.beatsAt(sound.range.begin));
         if (phrasing) printNoPhrasing();
         std::printf("\n");
     }

@@ -4,6 +4,7 @@
 #include "app/batch/BounceCommand.h"
 #include "app/batch/CheckCommand.h"
 #include "app/batch/ConvertCommand.h"
+#include "app/batch/FeelCommand.h"
 #include "app/batch/HintCommand.h"
 #include "app/batch/PlayCommand.h"
 #include "app/batch/TuningCommand.h"
@@ -29,6 +30,7 @@ constexpr const char* heading = "Usage: earwright-batch COMMAND …\n";
 const std::vector<Command>& commands() {
     static const std::vector<Command> all{
         {"check", earwright::batch::checkUsage, earwright::batch::runCheck},
+        {"feel", earwright::batch::feelUsage, earwright::batch::runFeel},
         {"hint", earwright::batch::hintUsage, earwright::batch::runHint},
         {"tuning", earwright::batch::tuningUsage, earwright::batch::runTuning},
         {"beats", earwright::batch::beatsUsage, earwright::batch::runBeats},

@@ -15,6 +15,8 @@ namespace {
 constexpr Seconds lead{0.12};
 constexpr Seconds tail{0.05};
 constexpr Seconds farthestOnset{0.09};
+/// Where the claim itself says how far its onset may lie, no place there is much likelier than another.
+constexpr Seconds wideDeviation{0.2};
 constexpr Seconds shortest{0.03};
 /// A note that begins later than this after the one before ended is not slurred from it.
 constexpr Seconds longestGap{0.15};
@@ -62,12 +64,20 @@ private:
     AttackQuestion question(std::size_t i) const {
         constexpr double share = 0.45;
         const Seconds at = claims[i].range.begin;
+        if (claims[i].onsetWithin) return wideQuestion(i);
         Range<Seconds> search{at - farthestOnset, at + farthestOnset};
         if (i > 0) search.begin = std::max(search.begin, at - share * (at - claims[i - 1].range.begin));
         const Seconds room =
             i + 1 < claims.size() ? claims[i + 1].range.begin - at : claims[i].range.length();
         search.end = std::min(search.end, at + share * std::max(room, Seconds(0.02)));
         AttackQuestion asked{at, search, hertzOf(claims[i].midi, cents), std::nullopt};
+        if (followsOn(i)) asked.hertzBefore = hertzOf(claims[i - 1].midi, cents);
+        return asked;
+    }
+
+    AttackQuestion wideQuestion(std::size_t i) const {
+        AttackQuestion asked{claims[i].range.begin, *claims[i].onsetWithin, hertzOf(claims[i].midi, cents),
+                             std::nullopt, wideDeviation};
         if (followsOn(i)) asked.hertzBefore = hertzOf(claims[i - 1].midi, cents);
         return asked;
     }
@@ -184,11 +194,12 @@ std::vector<NotePlaying> measurePhrasing(const StereoViews& views, double tuning
 
 Result<std::vector<NotePlaying>> measurePhrasing(const RecordingEvidence& recording,
                                                  const std::vector<PhrasingClaim>& claims,
-                                                 std::stop_token stop) {
+                                                 std::stop_token stop, const Progress& progress) {
     std::vector<Range<Seconds>> spans;
     for (const PhrasingClaim& claim : claims)
         spans.push_back(claim.range);
     std::vector<NotePlaying> answers(claims.size());
+    std::size_t done = 0;
     for (const Passage& passage : passagesOf(spans, recording.duration())) {
         const auto views = recording.views(passage.range, stop);
         if (!views) return views.error();
@@ -198,6 +209,8 @@ Result<std::vector<NotePlaying>> measurePhrasing(const RecordingEvidence& record
         const auto part = measurePhrasing(*views, recording.tuning().cents, members);
         for (std::size_t i = 0; i < members.size(); ++i)
             answers[passage.members[i]] = part[i];
+        done += members.size();
+        if (progress) progress(static_cast<double>(done) / static_cast<double>(claims.size()));
     }
     return answers;
 }

@@ -22,6 +22,9 @@ struct PhrasingClaim {
     /// Counted from the recording's own tuning.
     int midi = 60;
     Phrasing phrasing;
+    /// Where its onset may lie, where that is not known as closely as the place says: how far a line swings
+    /// shows only once it was heard. Else within 90 ms.
+    std::optional<Range<Seconds>> onsetWithin = std::nullopt;
     friend bool operator==(const PhrasingClaim&, const PhrasingClaim&) = default;
 };
 
@@ -31,7 +34,7 @@ struct NotePlaying {
     Range<Seconds> heard;
     /// Whether a beginning of its pitch is heard near its place.
     bool begins = false;
-    /// Behind the written place (ahead: negative); within 90 ms and nearer than the neighbours.
+    /// Behind the written place (ahead: negative); nearer than the neighbours.
     Seconds behind;
     /// Against the median of the notes within two seconds, up to four before and four after it, dB; nothing
     /// where it has no neighbours.
@@ -53,6 +56,6 @@ std::vector<NotePlaying> measurePhrasing(const StereoViews& views, double tuning
 /// The same for a recording, passage by passage. Not for the interface's thread. Errors: Cancelled.
 Result<std::vector<NotePlaying>> measurePhrasing(const RecordingEvidence& recording,
                                                  const std::vector<PhrasingClaim>& claims,
-                                                 std::stop_token stop = {});
+                                                 std::stop_token stop = {}, const Progress& progress = {});
 
 } // namespace earwright

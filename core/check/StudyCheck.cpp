@@ -28,14 +28,6 @@ std::optional<Error> withoutBars(const Study& study) {
                  ""};
 }
 
-/// Notes of a phrase, by their onsets in the recording.
-std::vector<Note> notesIn(const Study& study, const Span& phrase) {
-    std::vector<Note> notes;
-    std::copy_if(study.notes.begin(), study.notes.end(), std::back_inserter(notes),
-                 [&](const Note& note) { return phrase.range.contains(playedTime(study, note.onset)); });
-    return notes;
-}
-
 /// Whether a written ornament is what sounds there.
 bool isOrnament(const UnwrittenSound& sound, const Note& note, const Range<Seconds>& range) {
     constexpr Seconds graceBefore{0.150};
@@ -95,13 +87,13 @@ void sortAsInStudy(PhraseCheck& check, const Study& study) {
 } // namespace
 
 bool isWritten(const Study& study, const Span& phrase) {
-    return study.beatMap.hasTempo() && !notesIn(study, phrase).empty();
+    return !notesPlayedIn(study, phrase.range).empty();
 }
 
 Result<PhraseCheck> checkPhrase(const Study& study, const Span& phrase, const RecordingEvidence& recording,
                                 std::stop_token stop, const Progress& progress) {
     if (const auto error = withoutBars(study)) return *error;
-    const std::vector<Note> notes = notesIn(study, phrase);
+    const std::vector<Note> notes = notesPlayedIn(study, phrase.range);
     const std::vector<Claim> claims = claimsOf(study, notes);
     const auto evidence = recording.passage(
         {phrase.range.begin - surroundings, phrase.range.end + surroundings}, stop, progress);

@@ -32,7 +32,6 @@ std::vector<double> between(const LineLevel& level, Seconds onset, double from, 
 /// Where the partials rise most, a little in favour of the expected place.
 void findOnset(const LineLevel& own, const AttackQuestion& question, NoteAttack& attack) {
     constexpr Seconds half{0.0125};
-    constexpr double usualDeviation = 0.06;
     const double loudest = greatest(own.within({question.search.begin, question.search.end + Seconds(0.06)}));
     double best = -1;
     attack.onset = question.expected;
@@ -41,7 +40,7 @@ void findOnset(const LineLevel& own, const AttackQuestion& question, NoteAttack&
         if (!question.search.contains(time)) continue;
         const double after = own.at(time + half), before = own.at(time - half);
         const double share = std::max(0.0, after - before) / (loudest + 1e-12);
-        const double away = (time - question.expected).value / usualDeviation;
+        const double away = ratio(time - question.expected, question.usualDeviation);
         const double value = share * std::exp(-0.25 * away * away);
         if (value <= best) continue;
         best = value;

@@ -18,6 +18,8 @@ struct AttackQuestion {
     /// Of the note and of the one before it, if that is near.
     double hertz = 440;
     std::optional<double> hertzBefore;
+    /// How far beginnings usually lie from the expected place: nearer ones are preferred that much.
+    Seconds usualDeviation{0.06};
 };
 
 /// What is heard of it. Levels in dB.

@@ -1,6 +1,8 @@
 #include "core/study/PlayedTime.h"
 
+#include <algorithm>
 #include <bit>
+#include <iterator>
 
 namespace earwright {
 
@@ -32,6 +34,14 @@ Seconds playedTime(const Study& study, const Beats& written) {
 
 Range<Seconds> playedTime(const Study& study, const Range<Beats>& written) {
     return {playedTime(study, written.begin), playedTime(study, written.end)};
+}
+
+std::vector<Note> notesPlayedIn(const Study& study, const Range<Seconds>& stretch) {
+    std::vector<Note> notes;
+    if (!study.beatMap.hasTempo()) return notes;
+    std::copy_if(study.notes.begin(), study.notes.end(), std::back_inserter(notes),
+                 [&](const Note& note) { return stretch.contains(playedTime(study, note.onset)); });
+    return notes;
 }
 
 } // namespace earwright

@@ -15,4 +15,7 @@ double playedBeat(const Study& study, const Beats& written);
 Seconds playedTime(const Study& study, const Beats& written);
 Range<Seconds> playedTime(const Study& study, const Range<Beats>& written);
 
+/// Notes that begin in a stretch of the recording, by onset; none before bars are marked.
+std::vector<Note> notesPlayedIn(const Study& study, const Range<Seconds>& stretch);
+
 } // namespace earwright

@@ -1,4 +1,5 @@
 // The forms that scripts rely on: columns, order of rows, exit codes.
+#include "core/study/StudyFile.h"
 #include "tests/app/BatchRun.h"
 #include "tests/core/listening/SyntheticSound.h"
 #include "tests/core/sound/WrittenFile.h"
@@ -130,6 +131,43 @@ TEST(BeatsCommand, PrintsARowForEachBeatItFinds) {
         EXPECT_NEAR(std::stod(run.rows[i][0]) - std::stod(run.rows[i - 1][0]), 0.5, 0.08);
 }
 
+TEST(FeelCommand, PrintsARowForEachPhraseOfAStudy) {
+    // The eighths lie 312.5 ms apart: beats of 625 ms, played evenly and on the beat.
+    const Material material;
+    Study study;
+    study.recording.path = "line.wav";
+    study.beatMap = BeatMap({{Beats(0), Seconds(0.5)}, {Beats(4), Seconds(3.0)}});
+    const std::vector<int> line{60, 62, 63, 65, 67, 68, 67, 65};
+    for (std::size_t i = 0; i < line.size(); ++i) {
+        Note note;
+        note.id = NoteId{i + 1};
+        note.onset = Beats(static_cast<std::int64_t>(i), 2);
+        note.length = Beats(1, 2);
+        note.pitch.midi = line[i];
+        study.notes.push_back(note);
+    }
+    study.spans = {{SpanId{20}, SpanKind::Phrase, "all", {Seconds(0.4), Seconds(3.2)}},
+                   {SpanId{21}, SpanKind::Phrase, "rest", {Seconds(3.2), Seconds(3.9)}}};
+    study.nextId = 30;
+    const std::string file = (material.folder / "line.study").string();
+    writeBytes(file, StudyFile::text(study));
+    const BatchRun run({"feel", file});
+    ASSERT_EQ(run.exitCode, 0) << run.errors;
+    ASSERT_EQ(run.rows.size(), 3u);
+    EXPECT_EQ(run.rows[0],
+              (std::vector<std::string>{"phrase", "start_s", "end_s", "notes", "pairs", "swing_ratio",
+                                        "swing_least", "swing_most", "short_eighth_ms", "on_beat",
+                                        "placement_ms", "placement_spread_ms"}));
+    EXPECT_EQ(run.rows[1][0], "all");
+    EXPECT_EQ(run.rows[1][3], "8");
+    // Four pairs, the last of which has no next beat: too few for a ratio.
+    EXPECT_EQ(run.rows[1][4], "3");
+    EXPECT_EQ(run.rows[1][5], "");
+    EXPECT_EQ(run.rows[1][9], "4");
+    EXPECT_NEAR(std::stod(run.rows[1][10]), 0, 5);
+    EXPECT_EQ(run.rows[2][3], "0");
+}
+
 TEST(ListeningCommands, BlameTheInputWithOneSentence) {
     const Material material;
     const std::string missing = (material.folder / "missing.wav").string();
@@ -143,6 +181,7 @@ TEST(ListeningCommands, BlameTheInputWithOneSentence) {
                                                {"check", material.audio, "--notes", broken},
                                                {"check", material.audio, "--notes", material.spans},
                                                {"check", (material.folder / "missing.study").string()},
+                                               {"feel", missing},
                                                {"hint", material.audio, "--spans", broken},
                                                {"tuning", material.notes}}) {
         const BatchRun run(words);
@@ -160,6 +199,7 @@ TEST(ListeningCommands, BlameTheCommandLineForWhatIsUnknownOrLeftOut) {
              {"beats", material.audio, "--taps", "3"},
              {"beats", material.audio, "--taps", "3,2"},
              {"beats", material.audio, "--taps", "1,2,x"},
+             {"feel"},
              {"check", material.audio},
              {"check", material.audio, "--notes"},
              {"check", "some.study", "--notes", material.notes},

@@ -109,6 +109,7 @@ enum class CommandId {
     // Check
     CheckPhrase,
     NextHelp,
+    Feel,
     LooseEndHere,
     NextLooseEnd,
     TickLooseEnd,

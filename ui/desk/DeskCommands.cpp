@@ -6,8 +6,8 @@
 #include "ui/desk/SheetDesk.h"
 #include "ui/grid/NoteGrid.h"
 #include "ui/grid/NoteGridPanel.h"
-#include "ui/sheet/ChorusSheetView.h"
 #include "ui/page/PageView.h"
+#include "ui/sheet/ChorusSheetView.h"
 #include "ui/takes/TakePanel.h"
 
 #include <QMessageBox>
@@ -178,6 +178,9 @@ void bindCheckAndHelp(CommandSet& commands, DeskWindow& window) {
     commands.bind(NextHelp, [&] {
         if (const auto phrase = window.phraseUnderCursor())
             window.checking().help(*phrase, window.listening().place());
+    });
+    commands.bind(CommandId::Feel, [&] {
+        if (const auto phrase = window.phraseUnderCursor()) window.feel().tell(*phrase);
     });
     commands.bind(NextPart, [&] { window.toNextPart(); });
     commands.bind(Keys, [&] {

@@ -64,6 +64,7 @@ DeskWindow::DeskWindow(const DeskSession::Options& options, QSettings& store)
     marks = new MarkingDesk(desk, ears, *chorusSheet, this);
     beatFinder = new BeatFinding(desk, *chorusSheet, *messageBar, this);
     checks = new CheckDesk(desk, listener, *gridPanel, *chorusSheet, *messageBar, this);
+    feels = new FeelDesk(desk, listener, *gridPanel->feel(), *messageBar, this);
     keeper = new KeepingDesk(desk, *messageBar, *this);
     sheetDesk = new SheetDesk(desk, *messageBar, *this);
     listener.keepIn(options.cache);
@@ -248,6 +249,7 @@ void DeskWindow::turnPage() {
         gridPanel->showRange(page.bars);
     chorusSheet->setPhrase(page.phrase);
     checks->setPhrase(page.phrase);
+    feels->setPhrase(page.phrase);
     showBarsOnPage();
 }
 

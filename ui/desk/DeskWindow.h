@@ -9,6 +9,7 @@
 #include "ui/desk/CheckDesk.h"
 #include "ui/desk/DeskCursor.h"
 #include "ui/desk/DeskSession.h"
+#include "ui/desk/FeelDesk.h"
 #include "ui/desk/KeepingDesk.h"
 #include "ui/desk/ListeningDesk.h"
 #include "ui/desk/LoopMannerDesk.h"
@@ -58,6 +59,7 @@ public:
     MarkingDesk& marking() { return *marks; }
     BeatFinding& beatFinding() { return *beatFinder; }
     CheckDesk& checking() { return *checks; }
+    FeelDesk& feel() { return *feels; }
     KeepingDesk& keeping() { return *keeper; }
     SoundDesk& sound() { return *sounding; }
     TakeDesk& taking() { return *takeDesk; }
@@ -148,6 +150,7 @@ private:
     BeatFinding* beatFinder = nullptr;
     SoundDesk* sounding = nullptr;
     CheckDesk* checks = nullptr;
+    FeelDesk* feels = nullptr;
     KeepingDesk* keeper = nullptr;
     TakeDesk* takeDesk = nullptr;
 

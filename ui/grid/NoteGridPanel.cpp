@@ -1,5 +1,6 @@
 #include "ui/grid/NoteGridPanel.h"
 
+#include "ui/grid/FeelLine.h"
 #include "ui/grid/LadderPanel.h"
 #include "ui/grid/LooseEndList.h"
 #include "ui/grid/NoteGrid.h"
@@ -21,6 +22,7 @@ NoteGridPanel::NoteGridPanel(QWidget* parent)
       subtitle(new QLabel(this)),
       noteGrid(new NoteGrid(this)),
       ladderPanel(new LadderPanel(this)),
+      feelLine(new FeelLine(this)),
       looseEndList(new LooseEndList(this)) {
     setAccessibleName(tr("Note grid panel"));
     auto* title = new QLabel(tr("Note grid"), this);
@@ -39,6 +41,7 @@ NoteGridPanel::NoteGridPanel(QWidget* parent)
     column->addWidget(noteGrid, 1);
     column->addSpacing(spacing::tight);
     column->addWidget(ladderPanel);
+    column->addWidget(feelLine);
     column->addSpacing(spacing::tight);
     column->addWidget(looseEndList);
     writeHeading();

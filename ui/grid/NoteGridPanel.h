@@ -13,11 +13,12 @@ class QVBoxLayout;
 
 namespace earwright::ui {
 
+class FeelLine;
 class LadderPanel;
 class LooseEndList;
 class NoteGrid;
 
-/// Lays the three out and keeps the heading; the desk talks to each of them directly.
+/// Lays them out and keeps the heading; the desk talks to each of them directly.
 class NoteGridPanel : public QWidget {
     Q_OBJECT
 public:
@@ -25,6 +26,7 @@ public:
 
     NoteGrid* grid() const { return noteGrid; }
     LadderPanel* ladder() const { return ladderPanel; }
+    FeelLine* feel() const { return feelLine; }
     LooseEndList* looseEnds() const { return looseEndList; }
 
     /// Puts another view of the same bars under the grid; the panel owns it then.
@@ -50,6 +52,7 @@ private:
     QLabel* subtitle;
     NoteGrid* noteGrid;
     LadderPanel* ladderPanel;
+    FeelLine* feelLine;
     LooseEndList* looseEndList;
 };
 

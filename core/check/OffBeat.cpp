@@ -1,0 +1,52 @@
+#include "core/check/OffBeat.h"
+
+namespace earwright {
+
+namespace {
+
+/// Two eighths, in beats: a quarter.
+Beats pairLength(const Study& study) {
+    return {study.meter.beatUnit, 4};
+}
+
+/// The pair around a place, if the place is where an off-beat eighth is written in it.
+std::optional<OffBeat> offBeatAt(const Beats& place, const Study& study, const MeterMap& meters) {
+    const Beats length = pairLength(study);
+    const Beats within = meters.withinBar(place);
+    const Beats pairs(within.numerator() * length.denominator(), within.denominator() * length.numerator());
+    const Beats share = pairs.fraction();
+    if (share != Beats(1, 2) && share != Beats(2, 3)) return std::nullopt;
+    const Beats begin =
+        place - Beats(share.numerator() * length.numerator(), share.denominator() * length.denominator());
+    return OffBeat{place, {begin, begin + length}};
+}
+
+/// Whether the pair holds a second division: a note other than the off-beat one.
+bool isDividedFurther(const OffBeat& offBeat, const std::vector<Note>& notes) {
+    return std::any_of(notes.begin(), notes.end(), [&](const Note& note) {
+        return offBeat.pair.begin < note.onset && note.onset < offBeat.pair.end &&
+               note.onset != offBeat.place;
+    });
+}
+
+} // namespace
+
+std::vector<OffBeat> offBeats(const Study& study, const std::vector<Note>& notes) {
+    std::vector<OffBeat> found;
+    const MeterMap meters = study.meters();
+    for (const Note& note : notes) {
+        if (!found.empty() && found.back().place == note.onset) continue;
+        const auto offBeat = offBeatAt(note.onset, study, meters);
+        if (offBeat && !isDividedFurther(*offBeat, notes)) found.push_back(*offBeat);
+    }
+    return found;
+}
+
+Range<Seconds> reachOf(const OffBeat& offBeat, const Study& study) {
+    constexpr double earliest = 0.38;
+    constexpr double latest = 0.82;
+    const Range<Seconds> pair = study.beatMap.seconds(offBeat.pair);
+    return {pair.begin + pair.length() * earliest, pair.begin + pair.length() * latest};
+}
+
+} // namespace earwright

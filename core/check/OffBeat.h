@@ -1,0 +1,27 @@
+// The eighths between the beats: what swings, and where it may be played.
+#pragma once
+
+#include "core/study/Study.h"
+
+#include <vector>
+
+namespace earwright {
+
+/// A note between two quarters with nothing else in between: the second eighth of a pair, written evenly or
+/// as the last of a triplet.
+struct OffBeat {
+    Beats place;
+    /// The two quarters.
+    Range<Beats> pair;
+    friend bool operator==(const OffBeat&, const OffBeat&) = default;
+};
+
+/// Of these notes, in order, each place once. Pairs are counted from the bar line. Requires: notes rise by
+/// onset.
+std::vector<OffBeat> offBeats(const Study& study, const std::vector<Note>& notes);
+
+/// Where it may begin, from a little before the middle to the last fifth of the pair: swing ratios up to
+/// 4 to 1. Requires: study.beatMap.hasTempo().
+Range<Seconds> reachOf(const OffBeat& offBeat, const Study& study);
+
+} // namespace earwright

@@ -1,0 +1,63 @@
+#include "core/check/StudyPlaying.h"
+
+#include "core/check/OffBeat.h"
+#include "core/study/PlayedTime.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace earwright {
+
+namespace {
+
+constexpr double ordinaryLoudness = 0.6;
+/// Softer ones could not be heard, and no measure between neighbours is worth more than this.
+constexpr double softestDb = -18;
+constexpr double loudestDb = 7;
+
+/// The string's amplitude goes with the 1.7th power of its loudness (PluckedString), as a ghost's 0.45 is
+/// about 12 dB.
+double loudnessAt(double decibels) {
+    constexpr double power = 1.7;
+    const double kept = std::clamp(decibels, softestDb, loudestDb);
+    return std::clamp(ordinaryLoudness * std::pow(10.0, kept / (20 * power)), 0.0, 1.0);
+}
+
+} // namespace
+
+std::vector<PhrasingClaim> phrasingClaims(const Study& study, const std::vector<Note>& notes) {
+    std::vector<PhrasingClaim> claims;
+    const std::vector<OffBeat> swinging = offBeats(study, notes);
+    for (const Note& note : notes) {
+        PhrasingClaim claim{playedTime(study, note.range()), note.pitch.midi, note.phrasing};
+        const auto offBeat = std::find_if(swinging.begin(), swinging.end(),
+                                          [&](const OffBeat& o) { return o.place == note.onset; });
+        if (offBeat != swinging.end()) claim.onsetWithin = reachOf(*offBeat, study);
+        claims.push_back(std::move(claim));
+    }
+    return claims;
+}
+
+PlayedNote playedNote(const PhrasingClaim& claim, const NotePlaying& playing) {
+    const double loudness = playing.loudnessDb ? loudnessAt(*playing.loudnessDb) : ordinaryLoudness;
+    return {claim.range, claim.midi, playing.heard, loudness};
+}
+
+Result<PlayedNotes> measurePlaying(const Study& study, const std::vector<Note>& notes,
+                                   const RecordingEvidence& recording, std::stop_token stop,
+                                   const Progress& progress) {
+    if (!study.beatMap.hasTempo())
+        return Error{ErrorKind::OutOfRange,
+                     "The bars of this study are not marked yet; mark two bars so that its notes have places "
+                     "in the recording.",
+                     ""};
+    const std::vector<PhrasingClaim> claims = phrasingClaims(study, notes);
+    const auto playing = measurePhrasing(recording, claims, stop, progress);
+    if (!playing) return playing.error();
+    PlayedNotes played;
+    for (std::size_t i = 0; i < notes.size(); ++i)
+        if ((*playing)[i].begins) played.emplace(notes[i].id, playedNote(claims[i], (*playing)[i]));
+    return played;
+}
+
+} // namespace earwright

@@ -1,0 +1,29 @@
+// How the notes of a study are played in its recording.
+#pragma once
+
+#include "core/check/PhrasingMeasure.h"
+#include "core/listening/RecordingEvidence.h"
+#include "core/result/Result.h"
+#include "core/study/PlayedNote.h"
+#include "core/study/Study.h"
+
+#include <stop_token>
+#include <vector>
+
+namespace earwright {
+
+/// What is asked about the playing of notes of a study: where they are written, swing included, and how far
+/// off-beat eighths may swing. In the order of the notes. Requires: study.beatMap.hasTempo(); notes rise by
+/// onset.
+std::vector<PhrasingClaim> phrasingClaims(const Study& study, const std::vector<Note>& notes);
+
+/// Measures notes of a study; those whose beginning is not heard are left out. Not for the interface's
+/// thread. Errors: Cancelled; OutOfRange where the bars are not marked yet. Requires: notes rise by onset.
+Result<PlayedNotes> measurePlaying(const Study& study, const std::vector<Note>& notes,
+                                   const RecordingEvidence& recording, std::stop_token stop = {},
+                                   const Progress& progress = {});
+
+/// What was measured of a note as it can be played back. Requires: playing.begins.
+PlayedNote playedNote(const PhrasingClaim& claim, const NotePlaying& playing);
+
+} // namespace earwright

@@ -1,0 +1,44 @@
+// The feel of a phrase when it is asked for.
+#pragma once
+
+#include "core/check/Feel.h"
+#include "core/music/Span.h"
+#include "ui/desk/DeskSession.h"
+#include "ui/desk/ListenedWork.h"
+
+#include <QObject>
+
+#include <map>
+#include <optional>
+
+namespace earwright::ui {
+
+class FeelLine;
+
+/// Measured for one phrase at a time and shown with it until something is written or marked otherwise.
+/// Threads: interface only; the listening goes on elsewhere.
+class FeelDesk : public QObject {
+    Q_OBJECT
+public:
+    FeelDesk(DeskSession& session, RecordingListener& listener, FeelLine& line, MessageBar& messages,
+             QObject* parent = nullptr);
+
+    /// The phrase in sight; none for bars without a phrase.
+    void setPhrase(std::optional<SpanId> phrase);
+    /// Measures a phrase, or says that nothing is written in it yet. Nothing happens without the recording.
+    void tell(SpanId phrase);
+
+private:
+    void follow(const Study& before);
+    void forget();
+    void refresh();
+
+    DeskSession& session;
+    FeelLine& line;
+    MessageBar& messages;
+    std::map<SpanId, Feel> told;
+    std::optional<SpanId> shown;
+    ListenedWork work;
+};
+
+} // namespace earwright::ui

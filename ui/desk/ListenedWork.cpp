@@ -1,0 +1,61 @@
+#include "ui/desk/ListenedWork.h"
+
+#include <cmath>
+
+namespace earwright::ui {
+
+namespace {
+
+/// What is quicker than this needs no word; milliseconds.
+constexpr qint64 noticeable = 600;
+
+} // namespace
+
+ListenedWork::ListenedWork(RecordingListener& ears, MessageBar& bar, QString name, QString words,
+                           QObject* parent)
+    : QObject(parent), listener(ears), messages(bar), subject(std::move(name)), about(std::move(words)) {
+    connect(&job, &BackgroundJob::progressed, this, &ListenedWork::say);
+    connect(&job, &BackgroundJob::ended, this, [this] {
+        messages.close(subject);
+        emit ended();
+    });
+    connect(&listener, &RecordingListener::progressed, this, [this](double share) {
+        if (waiting) say(share);
+    });
+    connect(&listener, &RecordingListener::ready, this, [this] {
+        if (const auto work = std::exchange(waiting, nullptr)) work();
+    });
+    connect(&listener, &RecordingListener::failed, this, [this](const QString& sentence) {
+        if (!std::exchange(waiting, nullptr)) return;
+        fail(sentence.toStdString());
+        emit ended();
+    });
+}
+
+void ListenedWork::begin(std::function<void()> work) {
+    sinceAsked.start();
+    if (listener.evidence()) return work();
+    waiting = std::move(work);
+    listener.listen();
+}
+
+void ListenedWork::say(double share) {
+    if (sinceAsked.elapsed() < noticeable) return;
+    messages.say(subject, MessageBar::Tone::Question, about.arg(std::lround(share * 100)),
+                 {{tr("Cancel"), [this] {
+                       cancel();
+                       emit calledOff();
+                   }}});
+}
+
+void ListenedWork::fail(const std::string& sentence) {
+    messages.say(subject, MessageBar::Tone::Trouble, QString::fromStdString(sentence));
+}
+
+void ListenedWork::cancel() {
+    waiting = nullptr;
+    job.cancel();
+    messages.close(subject);
+}
+
+} // namespace earwright::ui

@@ -1,0 +1,67 @@
+// Work in the background that needs the recording to have been listened to first.
+#pragma once
+
+#include "ui/desk/BackgroundJob.h"
+#include "ui/desk/MessageBar.h"
+#include "ui/desk/RecordingListener.h"
+
+#include <QElapsedTimer>
+#include <QObject>
+
+#include <functional>
+#include <memory>
+#include <utility>
+
+namespace earwright::ui {
+
+/// Listens if need be, then works, both with progress and a way to call them off; trouble is told as a
+/// message. What is started anew takes the place of what was under way. Threads: interface only.
+class ListenedWork : public QObject {
+    Q_OBJECT
+public:
+    /// `about` says what goes on, with %1 for the share done in per cent; `subject` names its messages.
+    ListenedWork(RecordingListener& listener, MessageBar& messages, QString subject, QString about,
+                 QObject* parent = nullptr);
+
+    /// `work` runs on a thread of its own, `done` here, unless it was called off or failed.
+    template <class Outcome>
+    void start(std::function<Result<Outcome>(const RecordingEvidence&, const std::stop_token&,
+                                             const BackgroundJob::Report&)>
+                   work,
+               std::function<void(Outcome)> done) {
+        begin([this, work = std::move(work), done = std::move(done)] {
+            job.start<Result<Outcome>>(
+                [work, evidence = listener.evidence()](const std::stop_token& stop,
+                                                       const BackgroundJob::Report& report) {
+                    return work(*evidence, stop, report);
+                },
+                [this, done](Result<Outcome> outcome) {
+                    outcome ? done(*std::move(outcome)) : fail(describe(outcome.error()));
+                });
+        });
+    }
+    void cancel();
+    bool isBusy() const { return waiting || job.isRunning(); }
+
+signals:
+    /// The work ended, failed or was called off.
+    void ended();
+    /// The user called it off.
+    void calledOff();
+
+private:
+    void begin(std::function<void()> work);
+    void say(double share);
+    void fail(const std::string& sentence);
+
+    RecordingListener& listener;
+    MessageBar& messages;
+    QString subject;
+    QString about;
+    /// What starts once the recording was listened to.
+    std::function<void()> waiting;
+    QElapsedTimer sinceAsked;
+    BackgroundJob job;
+};
+
+} // namespace earwright::ui

@@ -1,0 +1,76 @@
+#include "ui/grid/FeelLine.h"
+
+#include "ui/theme/Type.h"
+
+#include <QLabel>
+#include <QLocale>
+#include <QVBoxLayout>
+
+#include <cmath>
+
+namespace earwright::ui {
+
+namespace {
+
+QString milliseconds(Seconds time) {
+    return QString::number(std::lround(std::abs(time.value) * 1000));
+}
+
+QString swingText(const Feel& feel) {
+    if (!feel.swing)
+        return FeelLine::tr("Swing: %1 pairs of eighths are heard, too few to tell; it takes %2.")
+            .arg(feel.pairsHeard)
+            .arg(Feel::leastPairs);
+    const SwingFeel& swing = *feel.swing;
+    const auto number = [](double ratio) { return QLocale().toString(ratio, 'f', 1); };
+    return FeelLine::tr("Eighths %1 to 1 (%2 to %3), the short one %4 ms: %5 pairs.")
+        .arg(number(swing.ratio), number(swing.least), number(swing.most), milliseconds(swing.shortEighth))
+        .arg(swing.pairs);
+}
+
+QString placementText(const Feel& feel) {
+    if (!feel.placement)
+        return FeelLine::tr("Beat: %1 notes on it are heard, too few to tell; it takes %2.")
+            .arg(feel.notesHeard)
+            .arg(Feel::leastNotes);
+    const BeatPlacement& placement = *feel.placement;
+    const QString words = placement.behind < Seconds(0)
+                              ? FeelLine::tr("%1 ms ahead of the beat (± %2): %3 notes.")
+                              : FeelLine::tr("%1 ms behind the beat (± %2): %3 notes.");
+    return words.arg(milliseconds(placement.behind), milliseconds(placement.spread)).arg(placement.notes);
+}
+
+} // namespace
+
+FeelLine::FeelLine(QWidget* parent) : QWidget(parent), line(new QLabel(this)) {
+    setAccessibleName(tr("Feel of the phrase"));
+    line->setFont(ui::font(TextStyle::Small));
+    line->setWordWrap(true);
+    line->setTextFormat(Qt::PlainText);
+    line->setToolTip(tr("How the record places the written notes in time. The beat is where you marked it; "
+                        "behind, ahead and swing are style, not right or wrong."));
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->addWidget(line);
+    clear();
+}
+
+void FeelLine::show(const Feel& feel) {
+    line->setText(feelText(feel));
+    setVisible(true);
+}
+
+void FeelLine::clear() {
+    line->clear();
+    setVisible(false);
+}
+
+QString FeelLine::text() const {
+    return line->text();
+}
+
+QString feelText(const Feel& feel) {
+    return swingText(feel) + QLatin1Char(' ') + placementText(feel);
+}
+
+} // namespace earwright::ui
