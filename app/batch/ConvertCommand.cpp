@@ -11,25 +11,82 @@
 
 #include <cstdio>
 #include <filesystem>
+#include <functional>
+#include <map>
+#include <optional>
 
 namespace earwright::batch {
 
 namespace {
 
-using Writer = Result<std::string> (*)(const Study& study);
+using Writer = std::function<Result<std::string>(const Study& study)>;
+
+struct Wish {
+    std::string in;
+    std::string out;
+    std::string part;
+    Writer write;
+};
+
+Error usage(const std::string& sentence) {
+    return {ErrorKind::OutOfRange, sentence, ""};
+}
+
+Result<Reading> readingFrom(const std::string& word) {
+    static const std::map<std::string, Reading> readings{{"concert", Reading::Concert},
+                                                         {"b-flat", Reading::BFlat},
+                                                         {"e-flat", Reading::EFlat},
+                                                         {"guitar", Reading::GuitarOctave}};
+    const auto found = readings.find(word);
+    if (found != readings.end()) return found->second;
+    return usage("The option --reading takes concert, b-flat, e-flat or guitar.");
+}
+
+Result<MusicXmlOptions> optionsFrom(const Arguments& arguments) {
+    MusicXmlOptions options;
+    const auto reading = readingFrom(arguments.text("--reading").value_or("concert"));
+    if (!reading) return reading.error();
+    options.reading = *reading;
+    const std::string under = arguments.text("--under").value_or("nothing");
+    if (under != "nothing" && under != "degrees")
+        return usage("The option --under takes degrees or nothing: what stands under the notes.");
+    options.degrees = under == "degrees";
+    const std::string tab = arguments.text("--tab").value_or("places");
+    if (tab != "none" && tab != "places" && tab != "part")
+        return usage("The option --tab takes none, places (string and fret of each note) or part.");
+    if (tab == "none") options.strings.reset();
+    options.tablature = tab == "part";
+    return options;
+}
 
 /// How files of this kind are written; null for none.
-Writer writerFor(const std::string& kind) {
-    if (kind == ".mid") return standardMidi;
-    if (kind == ".musicxml") return musicXml;
+Writer writerFor(const std::string& kind, const MusicXmlOptions& options) {
+    if (kind == ".mid") return [](const Study& study) { return standardMidi(study); };
+    if (kind == ".musicxml") return [options](const Study& study) { return musicXml(study, options); };
     if (kind == ".mxl")
-        return [](const Study& study) {
-            const auto text = musicXml(study);
+        return [options](const Study& study) {
+            const auto text = musicXml(study, options);
             return text ? compressed(*text) : text;
         };
     if (kind == ".study")
         return [](const Study& study) { return Result<std::string>(StudyFile::text(study)); };
     return nullptr;
+}
+
+Result<Wish> parse(std::span<const std::string> words) {
+    const auto arguments = Arguments::parse(words, 2, {"--part", "--reading", "--under", "--tab"});
+    if (!arguments) return arguments.error();
+    const auto options = optionsFrom(*arguments);
+    if (!options) return options.error();
+    Wish wish{arguments->alone(0), arguments->alone(1), arguments->text("--part").value_or(""), {}};
+    wish.write = writerFor(std::filesystem::path(wish.out).extension().string(), *options);
+    if (!wish.write)
+        return usage(wish.out +
+                     " ends in none of .study, .musicxml, .mxl and .mid, the kinds that can be written.");
+    if (!wish.part.empty() && !isForeign(wish.in))
+        return usage("The option --part is for files from elsewhere; " + wish.in +
+                     " is a study, which has one line.");
+    return wish;
 }
 
 /// The study in a file of any kind that can be read; what of it was left out goes to stderr.
@@ -45,29 +102,17 @@ Result<Study> readAny(const std::string& in, const std::string& part) {
 } // namespace
 
 int runConvert(std::span<const std::string> words) {
-    const auto arguments = Arguments::parse(words, 2, {"--part"});
-    if (!arguments) return complain(arguments.error(), exitUsage);
-    const std::string& in = arguments->alone(0);
-    const std::string& out = arguments->alone(1);
-    const Writer write = writerFor(std::filesystem::path(out).extension().string());
-    if (!write)
-        return complain(
-            {ErrorKind::OutOfRange,
-             out + " ends in none of .study, .musicxml, .mxl and .mid, the kinds that can be written.", ""},
-            exitUsage);
-    const auto part = arguments->text("--part");
-    if (part && !isForeign(in))
-        return complain(
-            {ErrorKind::OutOfRange,
-             "The option --part is for files from elsewhere; " + in + " is a study, which has one line.", ""},
-            exitUsage);
-    const auto study = readAny(in, part.value_or(""));
+    const auto wish = parse(words);
+    if (!wish) return complain(wish.error(), exitUsage);
+    const auto study = readAny(wish->in, wish->part);
     if (!study) return complain(study.error(), exitInput);
-    const std::string recording = (std::filesystem::path(in).parent_path() / study->recording.path).string();
-    if (const auto refused = overwrittenInput(out, {in, recording})) return complain(*refused, exitUsage);
-    const auto bytes = write(*study);
+    const std::string recording =
+        (std::filesystem::path(wish->in).parent_path() / study->recording.path).string();
+    if (const auto refused = overwrittenInput(wish->out, {wish->in, recording}))
+        return complain(*refused, exitUsage);
+    const auto bytes = wish->write(*study);
     if (!bytes) return complain(bytes.error(), exitInput);
-    const auto written = replaceFile(out, *bytes);
+    const auto written = replaceFile(wish->out, *bytes);
     return written ? exitDone : complain(written.error(), exitInput);
 }
 

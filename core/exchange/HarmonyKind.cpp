@@ -1,5 +1,6 @@
 #include "core/exchange/HarmonyKind.h"
 
+#include <algorithm>
 #include <array>
 #include <map>
 
@@ -53,7 +54,14 @@ bool isAltered(const Chord& chord, int degree) {
 
 } // namespace
 
-HarmonyKind harmonyKind(const Chord& chord) {
+HarmonyKind harmonyKind(const Chord& symbol) {
+    Chord chord = symbol;
+    // A dominant with a raised fifth, and no other fifth, has a kind of its own.
+    const bool isRaised = chord.quality == ChordQuality::Dominant && chord.extension == 7 &&
+                          std::count_if(chord.alterations.begin(), chord.alterations.end(),
+                                        [](const Alteration& a) { return a.degree == 5; }) == 1;
+    if (isRaised && std::erase(chord.alterations, Alteration{5, 1}) > 0)
+        chord.quality = ChordQuality::Augmented;
     const Stacked stacked = stackedKind(chord);
     HarmonyKind harmony{stacked.kind, {}};
     const auto has = [&](int degree) { return degree == 5 || (degree >= 7 && degree <= stacked.reach); };

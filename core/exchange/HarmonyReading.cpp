@@ -1,5 +1,8 @@
 #include "core/exchange/HarmonyReading.h"
 
+#include "core/exchange/MusicXmlHarmony.h"
+
+#include <algorithm>
 #include <array>
 #include <string>
 #include <string_view>
@@ -44,10 +47,21 @@ std::string signs(int alter) {
     return std::string(static_cast<std::size_t>(alter < 0 ? -alter : alter), alter < 0 ? 'b' : '#');
 }
 
-std::string nameOf(pugi::xml_node node, const std::string& part) {
+std::optional<PitchName> nameIn(pugi::xml_node node, const std::string& part, const Transposition& by) {
+    static constexpr std::string_view letters = "CDEFGAB";
+    const std::string_view step = node.child_value((part + "-step").c_str());
     const int alter = node.child((part + "-alter").c_str()).text().as_int();
-    const std::string step = node.child_value((part + "-step").c_str());
-    return alter < -2 || alter > 2 ? "" : step + signs(alter);
+    if (step.size() != 1 || letters.find(step) == std::string_view::npos || alter < -2 || alter > 2)
+        return std::nullopt;
+    const PitchName read{static_cast<Step>(letters.find(step)), alter};
+    const PitchName sounding = by.sounding(read).value_or(plainName(read.pitchClass() + by.semitones));
+    if (!by.isOctaves() && (sounding.alter < -1 || sounding.alter > 1))
+        return plainName(sounding.pitchClass());
+    return sounding;
+}
+
+std::string typed(const PitchName& name) {
+    return toString(PitchName{name.step, 0}) + signs(name.alter);
 }
 
 std::string degreesOf(pugi::xml_node harmony) {
@@ -66,19 +80,22 @@ std::string degreesOf(pugi::xml_node harmony) {
 
 } // namespace
 
-std::optional<ChordSymbol> harmonySymbol(pugi::xml_node harmony) {
+std::optional<ChordSymbol> harmonySymbol(pugi::xml_node harmony, const Transposition& transposition) {
     const std::string_view kind = harmony.child_value("kind");
     if (kind == "none") return parseChordSymbol("N.C.");
-    const std::string root = nameOf(harmony.child("root"), "root");
-    if (root.empty()) return std::nullopt;
+    const auto root = nameIn(harmony.child("root"), "root", transposition);
+    if (!root) return std::nullopt;
     for (const KindWord& word : kinds) {
         if (word.kind != kind) continue;
-        const std::string bass = nameOf(harmony.child("bass"), "bass");
-        ChordSymbol symbol =
-            parseChordSymbol(root + word.suffix + degreesOf(harmony) + (bass.empty() ? "" : "/" + bass));
+        const auto bass = nameIn(harmony.child("bass"), "bass", transposition);
+        ChordSymbol symbol = parseChordSymbol(typed(*root) + word.suffix + degreesOf(harmony) +
+                                              (bass ? "/" + typed(*bass) : ""));
         if (symbol.chord) return symbol;
     }
-    return std::nullopt;
+    const bool isKnown =
+        std::any_of(kinds.begin(), kinds.end(), [&](const KindWord& word) { return word.kind == kind; });
+    const std::string text = harmony.child("kind").attribute("text").value();
+    return namedSymbol({*root, isKnown ? "other" : std::string(kind), text});
 }
 
 } // namespace earwright

@@ -1,6 +1,7 @@
 // A harmony of a MusicXML file as a chord symbol.
 #pragma once
 
+#include "core/exchange/MusicXmlTransposition.h"
 #include "core/music/ChordSymbol.h"
 
 #include <optional>
@@ -8,8 +9,8 @@
 
 namespace earwright {
 
-/// The symbol as it would be typed; nothing where the harmony has no root of its own or a kind that no symbol
-/// here says.
-std::optional<ChordSymbol> harmonySymbol(pugi::xml_node harmony);
+/// The symbol as it would be typed, as it sounds; nothing where the harmony has no root of its own. Of a kind
+/// that no chord here says it is a namedSymbol().
+std::optional<ChordSymbol> harmonySymbol(pugi::xml_node harmony, const Transposition& transposition = {});
 
 } // namespace earwright

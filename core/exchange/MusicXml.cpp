@@ -1,13 +1,15 @@
 #include "core/exchange/MusicXml.h"
 
+#include "core/engraving/Fingering.h"
 #include "core/engraving/PageBeams.h"
-#include "core/exchange/HarmonyKind.h"
+#include "core/engraving/StaffBar.h"
+#include "core/engraving/WrittenName.h"
+#include "core/exchange/MusicXmlBarlines.h"
+#include "core/exchange/MusicXmlDirections.h"
 #include "core/exchange/MusicXmlNote.h"
-#include "core/music/NoChord.h"
+#include "core/exchange/MusicXmlTransposition.h"
 
 #include <algorithm>
-#include <cmath>
-#include <cstdio>
 #include <numeric>
 #include <sstream>
 
@@ -15,79 +17,47 @@ namespace earwright {
 
 namespace {
 
-/// A line lying mostly below this (B3) is easier read in the bass clef.
-constexpr int lowMiddle = 52;
+/// A page of more bars than this cannot be made; what stands behind is left out.
+constexpr std::int64_t furthestBarOfMarks = 9'000;
+/// Finer places are written at the division before.
+constexpr std::int64_t mostDivisions = 100'000;
 
-std::string rounded(double number) {
-    return std::to_string(std::llround(number));
-}
+class DivisionsCount {
+public:
+    explicit DivisionsCount(const Meter& first) : unit(first.beatUnit) {}
+    void add(const Beats& place) {
+        const std::int64_t common = std::lcm(count, (place * 4 / unit).denominator());
+        if (common <= mostDivisions) count = common;
+    }
+    std::int64_t perQuarter() const { return count; }
 
-std::string hundredths(double number) {
-    const auto whole = std::llround(number * 100);
-    std::string cents = std::to_string(100 + whole % 100).substr(1);
-    return std::to_string(whole / 100) + "." + cents;
-}
+private:
+    int unit;
+    std::int64_t count = 1;
+};
 
-std::int64_t divisionsFor(const std::vector<PageBar>& bars, const Meter& meter) {
-    std::int64_t divisions = 1;
+std::int64_t divisionsFor(const std::vector<PageBar>& bars, const std::vector<Beats>& places,
+                          const Meter& meter) {
+    DivisionsCount divisions(meter);
     for (const PageBar& bar : bars)
         for (const PagePiece& piece : bar.pieces)
-            divisions = std::lcm(divisions, (piece.end * 4 / meter.beatUnit).denominator());
-    return divisions;
-}
-
-bool liesLow(const std::vector<PageNotes>& line) {
-    std::vector<int> pitches;
-    for (const PageNotes& together : line)
-        pitches.push_back(together.notes.front().pitch.midi);
-    if (pitches.empty()) return false;
-    const auto middle = pitches.begin() + static_cast<std::ptrdiff_t>(pitches.size() / 2);
-    std::nth_element(pitches.begin(), middle, pitches.end());
-    return *middle < lowMiddle;
-}
-
-void addRoot(pugi::xml_node harmony, const PitchName& name, const std::string& part) {
-    pugi::xml_node root = harmony.append_child(part.c_str());
-    addText(root, (part + "-step").c_str(), toString(PitchName{name.step, 0}));
-    if (name.alter != 0) addText(root, (part + "-alter").c_str(), std::to_string(name.alter));
-}
-
-/// What is printed behind the root: "m7♭5" of "Fm7♭5/C♭".
-std::string kindText(const ChordSymbol& symbol) {
-    std::string text = toString(symbol).substr(toString(symbol.chord->root).size());
-    if (symbol.chord->bass) text = text.substr(0, text.rfind('/'));
-    return text;
-}
-
-void addChord(pugi::xml_node harmony, const ChordSymbol& symbol) {
-    const HarmonyKind kind = harmonyKind(*symbol.chord);
-    addRoot(harmony, symbol.chord->root, "root");
-    addText(harmony, "kind", kind.kind).append_attribute("text") = kindText(symbol).c_str();
-    if (symbol.chord->bass) addRoot(harmony, *symbol.chord->bass, "bass");
-    for (const HarmonyDegree& change : kind.degrees) {
-        pugi::xml_node degree = harmony.append_child("degree");
-        // The kind's text has the degree already.
-        degree.append_attribute("print-object") = "no";
-        addText(degree, "degree-value", std::to_string(change.value));
-        addText(degree, "degree-alter", std::to_string(change.alter));
-        addText(degree, "degree-type", change.type);
-    }
-}
-
-void addNoChord(pugi::xml_node harmony) {
-    addText(harmony.append_child("root"), "root-step", "C").append_attribute("text") = "";
-    addText(harmony, "kind", "none").append_attribute("text") = "N.C.";
+            divisions.add(piece.end);
+    for (const Beats& place : places)
+        divisions.add(place);
+    return divisions.perQuarter();
 }
 
 class ScoreWriter {
 public:
-    ScoreWriter(const Study& written, const std::vector<PageNotes>& notesOfLine,
+    ScoreWriter(const Study& written, const MusicXmlOptions& wish, const std::vector<PageNotes>& notesOfLine,
                 const std::vector<PageBar>& barsOfLine)
         : study(written),
+          options(wish),
           line(notesOfLine),
           bars(barsOfLine),
-          divisions(divisionsFor(bars, study.meter)),
-          notes(study, line, divisions) {}
+          directions(study, bars, options.reading),
+          divisions(divisionsFor(bars, directions.places(), study.meter)),
+          notes(study, line, divisions, options, placesOf()) {}
 
     std::string write() {
         pugi::xml_node declaration = document.append_child(pugi::node_declaration);
@@ -96,65 +66,66 @@ public:
         pugi::xml_node score = document.append_child("score-partwise");
         score.append_attribute("version") = "4.0";
         if (!study.title.empty()) addText(score.append_child("work"), "work-title", study.title);
-        pugi::xml_node named = score.append_child("part-list").append_child("score-part");
-        named.append_attribute("id") = "P1";
-        addText(named, "part-name", "Line");
-        pugi::xml_node part = score.append_child("part");
-        part.append_attribute("id") = "P1";
-        for (const PageBar& bar : bars)
-            addBar(part, bar);
+        pugi::xml_node list = score.append_child("part-list");
+        addToList(list, "P1", "Line");
+        if (options.tablature) addToList(list, "P2", "Tablature");
+        addPart(score);
+        if (options.tablature) {
+            isTablature = true;
+            notes.startTablature();
+            addPart(score);
+        }
         std::ostringstream text;
         document.save(text, "  ", pugi::format_default, pugi::encoding_utf8);
         return text.str();
     }
 
 private:
+    static void addToList(pugi::xml_node list, const char* id, const char* name) {
+        pugi::xml_node named = list.append_child("score-part");
+        named.append_attribute("id") = id;
+        addText(named, "part-name", name);
+    }
+
+    void addPart(pugi::xml_node score) {
+        pugi::xml_node part = score.append_child("part");
+        part.append_attribute("id") = isTablature ? "P2" : "P1";
+        for (const PageBar& bar : bars)
+            addBar(part, bar);
+    }
+
+    std::map<NoteId, TabPlace> placesOf() const {
+        if (!options.strings) return {};
+        return fingered(study.notes, *options.strings).places;
+    }
+
     void addBar(pugi::xml_node part, const PageBar& bar) {
         pugi::xml_node measure = part.append_child("measure");
         measure.append_attribute("number") = std::to_string(bar.number).c_str();
         if (bar.number < 1) measure.append_attribute("implicit") = "yes";
+        addLeftBarline(measure, study.page.repeats, bar.number);
         addAttributes(measure, bar, &bar == &bars.front() ? nullptr : &bar - 1);
-        addTempo(measure, bar);
-        addSwing(measure, bar);
         notes.startBar(keyOf(bar));
-        const std::vector<PlacedChord> chords = study.barChords(bar.number).chords;
         const auto beams = pageBeams(bar);
+        const auto inDivisions = [this](const Beats& length) { return notes.duration(length); };
         for (std::size_t i = 0; i < bar.pieces.size(); ++i) {
             const PagePiece& piece = bar.pieces[i];
-            for (const PlacedChord& chord : chords)
-                addSymbol(measure, piece, bar.start + chord.withinBar, chord.symbol);
+            if (!isTablature) directions.addBefore(measure, {piece.begin, piece.end}, inDivisions);
             notes.add(measure, piece, beams[i]);
+            if (!isTablature) directions.addBehind(measure, piece.end);
         }
+        addRightBarline(measure, study.page.repeats, bar.number);
     }
 
-    /// Bars before bar 1 are read under its key.
+    /// As the page's reader has it; bars before bar 1 are read under its key.
     KeySignature keyOf(const PageBar& bar) const {
-        return study.page.keyAt(std::max<std::int64_t>(bar.number, 1));
+        return readAs(options.reading, study.page.keyAt(std::max<std::int64_t>(bar.number, 1)));
     }
 
     static void addKey(pugi::xml_node attributes, const KeySignature& key) {
         pugi::xml_node element = attributes.append_child("key");
         addText(element, "fifths", std::to_string(key.fifths));
         if (key != KeySignature{}) addText(element, "mode", key.mode == Mode::Minor ? "minor" : "major");
-    }
-
-    /// What begins to swing, or ceases to, in this bar.
-    void addSwing(pugi::xml_node measure, const PageBar& bar) const {
-        for (const SwingChange& change : study.page.swings) {
-            if (!Range{bar.begin, bar.end}.contains(change.at)) continue;
-            pugi::xml_node sound = measure.append_child("sound");
-            pugi::xml_node swing = sound.append_child("swing");
-            if (change.swing.isEven()) {
-                swing.append_child("straight");
-            } else {
-                // Whole numbers are asked for; hundredths are as fine as anybody hears.
-                addText(swing, "first", std::to_string(std::lround(change.swing.ratio * 100)));
-                addText(swing, "second", "100");
-                addText(swing, "swing-type", change.swing.noteValue == 16 ? "16th" : "eighth");
-            }
-            const std::int64_t offset = notes.duration(change.at - bar.begin);
-            if (offset > 0) addText(sound, "offset", std::to_string(offset));
-        }
     }
 
     /// What differs from the bar before; everything in the first one.
@@ -171,73 +142,78 @@ private:
             addText(time, "beat-type", std::to_string(bar.meter.beatUnit));
         }
         if (before) return;
+        addClef(attributes);
+        if (isTablature) addStrings(attributes);
+        addTransposition(attributes, options.reading);
+    }
+
+    void addClef(pugi::xml_node attributes) const {
+        const bool isBass = easiestClef(line, options.reading) == Clef::Bass;
         pugi::xml_node clef = attributes.append_child("clef");
-        addText(clef, "sign", liesLow(line) ? "F" : "G");
-        addText(clef, "line", liesLow(line) ? "4" : "2");
+        addText(clef, "sign", isTablature ? "TAB" : isBass ? "F" : "G");
+        addText(clef, "line", isTablature ? "5" : isBass ? "4" : "2");
     }
 
-    /// Quarters a minute over the bar.
-    double tempoOf(const PageBar& bar) const {
-        const Range<Seconds> time = study.beatMap.seconds(Range<Beats>{bar.begin, bar.end});
-        const double quarters = (bar.end - bar.begin).toDouble() * 4 / study.meter.beatUnit;
-        return 60 * quarters / (time.end - time.begin).value;
-    }
-
-    /// The page shows the first bar's tempo; the sound follows every bar.
-    void addTempo(pugi::xml_node measure, const PageBar& bar) {
-        if (!study.beatMap.hasTempo()) return;
-        const std::string tempo = hundredths(tempoOf(bar));
-        if (&bar == &bars.front()) {
-            pugi::xml_node direction = measure.append_child("direction");
-            direction.append_attribute("placement") = "above";
-            pugi::xml_node metronome = direction.append_child("direction-type").append_child("metronome");
-            addText(metronome, "beat-unit", "quarter");
-            addText(metronome, "per-minute", rounded(tempoOf(bar)));
-            direction.append_child("sound").append_attribute("tempo") = tempo.c_str();
-        } else if (tempo != standingTempo) {
-            measure.append_child("sound").append_attribute("tempo") = tempo.c_str();
+    /// Lines of tablature are counted from the bottom (MusicXML 4.0, staff-tuning).
+    void addStrings(pugi::xml_node attributes) const {
+        pugi::xml_node details = attributes.append_child("staff-details");
+        const std::vector<int>& strings = options.strings->strings;
+        addText(details, "staff-lines", std::to_string(strings.size()));
+        for (std::size_t fromBelow = 1; fromBelow <= strings.size(); ++fromBelow) {
+            const int midi = strings[strings.size() - fromBelow];
+            const PitchName name = plainName(midi);
+            pugi::xml_node tuning = details.append_child("staff-tuning");
+            tuning.append_attribute("line") = static_cast<unsigned>(fromBelow);
+            addText(tuning, "tuning-step", toString(PitchName{name.step, 0}));
+            if (name.alter != 0) addText(tuning, "tuning-alter", std::to_string(name.alter));
+            addText(tuning, "tuning-octave", std::to_string(writtenOctave(name, midi)));
         }
-        standingTempo = tempo;
-    }
-
-    void addSymbol(pugi::xml_node measure, const PagePiece& piece, const Beats& place,
-                   const ChordSymbol& symbol) const {
-        if (place < piece.begin || place >= piece.end) return;
-        const bool isHarmony = symbol.chord || isNoChord(symbol);
-        pugi::xml_node element = measure.append_child(isHarmony ? "harmony" : "direction");
-        if (symbol.chord)
-            addChord(element, symbol);
-        else if (isHarmony)
-            addNoChord(element);
-        else
-            addText(element.append_child("direction-type"), "words", symbol.text);
-        const std::int64_t offset = notes.duration(place - piece.begin);
-        if (offset > 0) addText(element, "offset", std::to_string(offset));
+        if (options.strings->capo > 0) addText(details, "capo", std::to_string(options.strings->capo));
     }
 
     const Study& study;
+    const MusicXmlOptions& options;
     const std::vector<PageNotes>& line;
     const std::vector<PageBar>& bars;
+    MusicXmlDirections directions;
     std::int64_t divisions;
     MusicXmlNotes notes;
-    std::string standingTempo;
+    bool isTablature = false;
     pugi::xml_document document;
 };
 
-std::int64_t lastChorusBar(const Study& study) {
-    std::int64_t last = 1;
+/// The last bar that has a chorus, a chord of its own or a mark.
+std::int64_t lastMarkedBar(const Study& study) {
+    const MeterMap meters = study.meters();
+    std::int64_t last = lastRepeatedBar(study.page.repeats);
     for (const ChorusBars& chorus : study.chorusBars())
         last = std::max(last, chorus.firstBar + chorus.barCount - 1);
+    const auto take = [&](std::int64_t bar) {
+        if (bar <= furthestBarOfMarks) last = std::max(last, bar);
+    };
+    if (!study.chart.overrides.empty()) take(study.chart.overrides.rbegin()->first);
+    if (!study.page.keys.empty()) take(study.page.keys.back().bar);
+    if (!study.page.meters.empty()) take(study.page.meters.back().bar);
+    if (!study.page.swings.empty()) take(meters.barOf(study.page.swings.back().at));
+    if (!study.page.tempos.empty()) take(meters.barOf(study.page.tempos.back().at));
+    if (!study.page.dynamics.empty()) take(meters.barOf(study.page.dynamics.back().at));
+    if (!study.page.texts.empty()) take(meters.barOf(study.page.texts.back().at));
+    // A hairpin may end on the bar line behind the page.
+    if (!study.page.hairpins.empty())
+        take(meters.barOf(study.page.hairpins.back().range.end - Beats(1, 100'000)));
     return last;
 }
 
 } // namespace
 
-Result<std::string> musicXml(const Study& study) {
+Result<std::string> musicXml(const Study& study, const MusicXmlOptions& options) {
     const std::vector<PageNotes> line = pageLine(study);
-    const auto bars = pageBars(line, study.meters(), lastChorusBar(study));
+    const auto bars = pageBars(line, study.meters(), lastMarkedBar(study));
     if (!bars) return bars.error();
-    return ScoreWriter(study, line, *bars).write();
+    MusicXmlOptions wish = options;
+    if (wish.strings && !isPlayable(*wish.strings)) wish.strings.reset();
+    wish.tablature = wish.tablature && wish.strings;
+    return ScoreWriter(study, wish, line, *bars).write();
 }
 
 } // namespace earwright

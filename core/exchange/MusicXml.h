@@ -1,22 +1,52 @@
 // The written notes as a page that other notation programs open: MusicXML 4.0 (W3C), score-partwise.
 #pragma once
 
+#include "core/engraving/PageView.h"
+#include "core/engraving/StringTuning.h"
 #include "core/result/Result.h"
 #include "core/study/Study.h"
 
+#include <optional>
 #include <string>
 
 namespace earwright {
 
-/// The study as uncompressed MusicXML: one part at concert pitch, the line of pageLine() cut by pageBars(),
-/// from the pickup to the last note or chorus. With it go meter, tempo (in the sound of each bar, from the
-/// beat marks), chord symbols (what cannot be read as a chord stands as words) and phrasing: a slide in from
-/// below or above is a scoop or plop, a slide out a doit or falloff; trill, slur, grace notes, accent and
-/// parenthesised notehead are what they are called, and so are the other marks of addPhrasing(). Keys and
-/// swing go along; of the other page marks nothing does yet. A note is spelled as the user chose, else from
-/// its chord.
+struct MusicXmlOptions {
+    /// Who reads the page: notes, keys and chords are written as they read them, with what they sound like
+    /// (`transpose`) beside.
+    Reading reading = Reading::Concert;
+    /// Strings that fingered() finds a place on, told as string and fret of each note; none for horns.
+    std::optional<StringTuning> strings = StringTuning{};
+    /// A second part has the line in tablature, with the tuning of its strings; only with `strings`.
+    bool tablature = false;
+    /// What each note is on its chord, as a syllable under it.
+    bool degrees = false;
+};
+
+/// The study as uncompressed MusicXML: one part (and on request its tablature), the line of pageLine() cut by
+/// pageBars(), from the pickup to the last note, chorus or mark. With it go title, keys, meters, chord
+/// symbols, all page marks and phrasing, loudness, and the tempo between the beat marks (in sound). What has
+/// no element of its own is told with ones whose attributes tell it apart:
+/// - a slide in or out is a straight scoop, plop, doit or falloff; a scoop or fall by breath a curved one;
+/// - vibrato is a wavy line, its second one where the first belongs to a trill;
+/// - a chord symbol that cannot be read stands as words whose id begins with "symbol"; words that say a tempo
+///   are a directive.
+/// A note is spelled as the user chose, else from its chord.
+///
+/// What the format does not carry, or the reader of it cannot tell:
+/// - the recording, at what time of it bar 1 begins (the tempo between its beat marks is carried), spans and
+/// loose ends, takes,
+///   practice, divisions of beats, what was found by ear;
+/// - how a chord symbol was typed (it comes back as printed), and the form: chords come back bar by bar;
+/// - what the page cannot draw: overlaps, places that pageLine() moves, lengths within a double stop;
+/// - of a double stop, slurs and how they are made on other notes than the lowest, and which note grace notes
+///   lead to unless all notes have equally many;
+/// - marks, chords and keys before the pickup begins, a key or swing that stands already, a slide to a note
+///   that is not there, a trill that no letter above can name (four semitones from E♯ or B♯);
+/// - that no tempo was marked: the beat marks' first one is; that no beats were: tempo marks make them;
+/// - keys of seven accidentals in a transposing reading: they come back as the key with five.
 ///
 /// Error: OutOfRange of pageBars(). Threads: any.
-Result<std::string> musicXml(const Study& study);
+Result<std::string> musicXml(const Study& study, const MusicXmlOptions& options = {});
 
 } // namespace earwright

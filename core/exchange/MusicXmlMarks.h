@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/engraving/PageBars.h"
+#include "core/music/KeySignature.h"
 #include "core/music/Note.h"
 
 #include <pugixml.hpp>
@@ -11,9 +12,25 @@ namespace earwright {
 /// Appends `<name type="type"/>`.
 void addMark(pugi::xml_node parent, const char* name, const char* type);
 
+/// Of an accidental that adds −2 to 3 semitones: "flat", "triple-sharp".
+const char* accidentalName(int alter);
+
+/// Says of a note under a slur that it is picked (other-technical).
+inline constexpr const char* pickedWord = "picked";
+
+/// What a trill's upper note is named by: the note as the page's reader has it, and their key.
+struct TrillPlace {
+    PitchName name;
+    KeySignature key;
+};
+
 /// Ornaments, articulations, bends and let-ring ties, each at the piece of the note where it belongs: signs
-/// of the beginning at the first, of the end at the last. A slide in from below is a scoop and one out
-/// downwards a falloff, as MusicXML 4.0 has no other words for them. Threads: any.
-void addPhrasing(pugi::xml_node notations, const PagePiece& piece, const Phrasing& phrasing);
+/// of the beginning at the first, of the end at the last. MusicXML 4.0 has scoop, plop, doit and
+/// falloff for slides and for what the breath does; straight ones are slides here, curved ones the breath's.
+/// Threads: any.
+void addPhrasing(pugi::xml_node notations, const PagePiece& piece, const Phrasing& phrasing,
+                 const TrillPlace& place);
+/// The same of what tablature shows: bends.
+void addTabPhrasing(pugi::xml_node notations, const PagePiece& piece, const Phrasing& phrasing);
 
 } // namespace earwright

@@ -2,8 +2,10 @@
 
 #include "core/engraving/WrittenName.h"
 #include "core/exchange/MusicXmlMarks.h"
+#include "core/theory/ChordDegree.h"
 
-#include <array>
+#include <algorithm>
+#include <cstdio>
 
 namespace earwright {
 
@@ -11,6 +13,15 @@ namespace {
 
 /// MusicXML numbers beams up to here (beam-level).
 constexpr std::size_t mostBeams = 8;
+/// And slides (number-level).
+constexpr std::size_t mostSlides = 16;
+
+/// Loudness in percent of a forte, which MusicXML says is a MIDI velocity of 90.
+std::string dynamicsOf(double loudness) {
+    char text[40];
+    std::snprintf(text, sizeof text, "%.6f", loudness * 127 / 90 * 100);
+    return text;
+}
 
 const char* typeName(int denominator) {
     switch (denominator) {
@@ -73,8 +84,8 @@ std::int64_t MusicXmlNotes::duration(const Beats& length) const {
 
 void MusicXmlNotes::add(pugi::xml_node measure, const PagePiece& piece,
                         const std::vector<std::string>& beams) {
-    if (!piece.event) return addRest(measure, piece);
-    if (!piece.tiedFromBefore) addGraceNotes(measure, line[*piece.event]);
+    if (!piece.event || isHidden(piece)) return addRest(measure, piece);
+    if (!piece.tiedFromBefore && !isTablature) addGraceNotes(measure, line[*piece.event]);
     for (std::size_t i = 0; i < line[*piece.event].notes.size(); ++i)
         addNote(measure, piece, i, i == 0 ? beams : std::vector<std::string>{});
 }
@@ -90,78 +101,123 @@ void MusicXmlNotes::addRest(pugi::xml_node measure, const PagePiece& piece) {
     addMark(note.append_child("notations"), "tuplet", piece.startsTuplet ? "start" : "stop");
 }
 
+/// Of a double stop whose notes have equally many, they sound together; else one after the other.
 void MusicXmlNotes::addGraceNotes(pugi::xml_node measure, const PageNotes& event) {
-    for (const Note& written : event.notes) {
-        const std::vector<int>& pitches = written.phrasing.graceNotes;
-        for (const int midi : pitches) {
-            pugi::xml_node note = measure.append_child("note");
-            pugi::xml_node grace = note.append_child("grace");
-            // One grace note is a struck-through eighth, several are sixteenths (common practice).
-            if (pitches.size() == 1) grace.append_attribute("slash") = "yes";
-            Note before = written;
-            before.pitch = {midi, {}};
-            const PitchName name = writtenName(before, study);
-            addPitch(note, name, midi);
-            addValue(note, {pitches.size() == 1 ? 8 : 16, false, {}});
-            addAccidental(note, name, midi, false);
-        }
+    const std::size_t count = event.notes.front().phrasing.graceNotes.size();
+    const bool areTogether = std::all_of(event.notes.begin(), event.notes.end(), [&](const Note& note) {
+        return note.phrasing.graceNotes.size() == count;
+    });
+    if (areTogether) {
+        for (std::size_t i = 0; i < count; ++i)
+            for (const Note& written : event.notes)
+                addGraceNote(measure, written, written.phrasing.graceNotes[i], count == 1,
+                             &written != &event.notes.front());
+        return;
     }
+    for (const Note& written : event.notes)
+        for (const int midi : written.phrasing.graceNotes)
+            addGraceNote(measure, written, midi, written.phrasing.graceNotes.size() == 1, false);
+}
+
+void MusicXmlNotes::addGraceNote(pugi::xml_node measure, const Note& written, int midi, bool isSingle,
+                                 bool isChord) {
+    pugi::xml_node note = measure.append_child("note");
+    pugi::xml_node grace = note.append_child("grace");
+    // One grace note is a struck-through eighth, several are sixteenths (common practice).
+    if (isSingle) grace.append_attribute("slash") = "yes";
+    if (isChord) note.append_child("chord");
+    Note before = written;
+    before.pitch = {midi, {}};
+    const ReadPitch pitch = readPitch(before);
+    addPitch(note, pitch);
+    addValue(note, {isSingle ? 8 : 16, false, {}});
+    addAccidental(note, pitch, false);
 }
 
 void MusicXmlNotes::addNote(pugi::xml_node measure, const PagePiece& piece, std::size_t index,
                             const std::vector<std::string>& beams) {
     const Note& written = line[*piece.event].notes[index];
     pugi::xml_node note = measure.append_child("note");
+    if (written.loudness != Note{}.loudness)
+        note.append_attribute("dynamics") = dynamicsOf(written.loudness).c_str();
     if (index > 0) note.append_child("chord");
-    const PitchName name = writtenName(written, study);
-    addPitch(note, name, written.pitch.midi);
+    const ReadPitch pitch = readPitch(written);
+    addPitch(note, pitch);
     addText(note, "duration", std::to_string(duration(piece.end - piece.begin)));
     if (piece.tiedFromBefore) addMark(note, "tie", "stop");
     if (piece.tiedOn) addMark(note, "tie", "start");
     addValue(note, piece.value);
-    addAccidental(note, name, written.pitch.midi, piece.tiedFromBefore);
+    if (!isTablature) addAccidental(note, pitch, piece.tiedFromBefore);
     addTimeModification(note, piece.value);
     if (written.phrasing.ghosted) addText(note, "notehead", "normal").append_attribute("parentheses") = "yes";
     for (std::size_t level = 0; level < beams.size() && level < mostBeams; ++level)
         addText(note, "beam", beams[level]).append_attribute("number") = static_cast<unsigned>(level + 1);
     addNotations(note, piece, index);
+    if (options.degrees && !piece.tiedFromBefore && !isTablature) addDegree(note, written);
 }
 
-void MusicXmlNotes::addPitch(pugi::xml_node note, const PitchName& name, int midi) {
+ReadPitch MusicXmlNotes::readPitch(const Note& written) const {
+    return readAs(options.reading, written.pitch.midi, writtenName(written, study));
+}
+
+void MusicXmlNotes::addPitch(pugi::xml_node note, const ReadPitch& read) {
     pugi::xml_node pitch = note.append_child("pitch");
-    addText(pitch, "step", toString(PitchName{name.step, 0}));
-    if (name.alter != 0) addText(pitch, "alter", std::to_string(name.alter));
-    addText(pitch, "octave", std::to_string(writtenOctave(name, midi)));
+    addText(pitch, "step", toString(PitchName{read.name.step, 0}));
+    if (read.name.alter != 0) addText(pitch, "alter", std::to_string(read.name.alter));
+    addText(pitch, "octave", std::to_string(read.octave));
 }
 
-void MusicXmlNotes::addAccidental(pugi::xml_node note, const PitchName& name, int midi, bool isTied) {
-    static constexpr std::array<const char*, 5> names{"flat-flat", "flat", "natural", "sharp",
-                                                      "double-sharp"};
+void MusicXmlNotes::addAccidental(pugi::xml_node note, const ReadPitch& pitch, bool isTied) {
     // A tied note needs no sign of its own, not even behind a bar line, and sets none for later notes.
     if (isTied) return;
-    int& standing =
-        accidentals.try_emplace({name.step, writtenOctave(name, midi)}, key.alterOf(name.step)).first->second;
-    if (standing != name.alter) addText(note, "accidental", names[static_cast<std::size_t>(name.alter + 2)]);
+    const PitchName& name = pitch.name;
+    int& standing = accidentals.try_emplace({name.step, pitch.octave}, key.alterOf(name.step)).first->second;
+    if (standing != name.alter) addText(note, "accidental", accidentalName(name.alter));
     standing = name.alter;
 }
 
+void MusicXmlNotes::addStringPlace(pugi::xml_node notations, const Note& written) const {
+    const auto place = places.find(written.id);
+    if (place == places.end()) return;
+    pugi::xml_node technical = notations.append_child("technical");
+    addText(technical, "string", std::to_string(place->second.string + 1));
+    addText(technical, "fret", std::to_string(place->second.fret));
+}
+
+/// What it is on the chord under it; of a double stop a verse for each note.
+void MusicXmlNotes::addDegree(pugi::xml_node note, const Note& written) const {
+    const auto symbol = study.chordAt(written.onset);
+    if (!symbol || !symbol->chord) return;
+    pugi::xml_node lyric = note.append_child("lyric");
+    addText(lyric, "syllabic", "single");
+    addText(lyric, "text", degreeOf(written.pitch.midi, *symbol->chord).label);
+}
+
+bool MusicXmlNotes::isHidden(const PagePiece& piece) const {
+    const std::vector<Note>& together = line[*piece.event].notes;
+    return isTablature && std::none_of(together.begin(), together.end(),
+                                       [this](const Note& note) { return places.contains(note.id); });
+}
+
+/// Slurred from the note before, or picked and yet under the same slur.
+bool MusicXmlNotes::isUnderSlur(std::size_t event) const {
+    if (event == 0 || event >= line.size()) return false;
+    const Phrasing& phrasing = line[event].notes.front().phrasing;
+    return phrasing.slurred || phrasing.pickedInSlur;
+}
+
 bool MusicXmlNotes::slurEnds(std::size_t event) const {
-    const auto isSlurred = [&](std::size_t at) {
-        return at > 0 && at < line.size() && line[at].notes.front().phrasing.slurred;
-    };
-    return isSlurred(event) && !isSlurred(event + 1);
+    return isUnderSlur(event) && !isUnderSlur(event + 1);
 }
 
 bool MusicXmlNotes::slurBegins(std::size_t event) const {
-    const bool isSlurred = event > 0 && line[event].notes.front().phrasing.slurred;
-    return !isSlurred && event + 1 < line.size() && line[event + 1].notes.front().phrasing.slurred;
+    return !isUnderSlur(event) && isUnderSlur(event + 1);
 }
 
 /// What leads from this note to the next, and from the one before to this.
 void MusicXmlNotes::addJoins(pugi::xml_node notations, const PagePiece& piece) const {
     const std::size_t event = *piece.event;
     const Phrasing& here = line[event].notes.front().phrasing;
-    const Phrasing before = event > 0 ? line[event - 1].notes.front().phrasing : Phrasing{};
     const Phrasing next = event + 1 < line.size() ? line[event + 1].notes.front().phrasing : Phrasing{};
     const auto byHand = [&](SlurBy by, const char* type) {
         const char* name = by == SlurBy::HammerOn ? "hammer-on" : "pull-off";
@@ -169,8 +225,23 @@ void MusicXmlNotes::addJoins(pugi::xml_node notations, const PagePiece& piece) c
     };
     if (!piece.tiedFromBefore && event > 0 && here.slurBy) byHand(*here.slurBy, "stop");
     if (!piece.tiedOn && next.slurBy) byHand(*next.slurBy, "start");
-    if (!piece.tiedFromBefore && before.slidesToNext) addMark(notations, "slide", "stop");
-    if (!piece.tiedOn && here.slidesToNext && event + 1 < line.size()) addMark(notations, "slide", "start");
+    if (!piece.tiedFromBefore && here.pickedInSlur)
+        addText(notations.append_child("technical"), "other-technical", pickedWord);
+}
+
+/// Each note of a double stop has a slide of its own, told apart by number.
+void MusicXmlNotes::addSlides(pugi::xml_node notations, const PagePiece& piece, std::size_t index) const {
+    const std::size_t event = *piece.event;
+    const auto add = [&](const char* type, std::size_t of) {
+        pugi::xml_node slide = notations.append_child("slide");
+        slide.append_attribute("type") = type;
+        slide.append_attribute("number") = static_cast<unsigned>(std::min(of, mostSlides - 1) + 1);
+    };
+    if (!piece.tiedFromBefore && event > 0 && index == 0)
+        for (std::size_t i = 0; i < line[event - 1].notes.size(); ++i)
+            if (line[event - 1].notes[i].phrasing.slidesToNext) add("stop", i);
+    if (!piece.tiedOn && line[event].notes[index].phrasing.slidesToNext && event + 1 < line.size())
+        add("start", index);
 }
 
 void MusicXmlNotes::addNotations(pugi::xml_node note, const PagePiece& piece, std::size_t index) {
@@ -184,8 +255,14 @@ void MusicXmlNotes::addNotations(pugi::xml_node note, const PagePiece& piece, st
         if (piece.startsTuplet) addMark(notations, "tuplet", "start");
         if (piece.endsTuplet) addMark(notations, "tuplet", "stop");
     }
-    addPhrasing(notations, piece, phrasing);
+    const Note& written = line[*piece.event].notes[index];
+    if (isTablature)
+        addTabPhrasing(notations, piece, phrasing);
+    else
+        addPhrasing(notations, piece, phrasing, {readPitch(written).name, key});
+    if (!piece.tiedFromBefore) addStringPlace(notations, written);
     if (index == 0) addJoins(notations, piece);
+    addSlides(notations, piece, index);
     if (!notations.first_child()) note.remove_child(notations);
 }
 

@@ -2,11 +2,14 @@
 #pragma once
 
 #include "core/engraving/PageBars.h"
+#include "core/engraving/TabPlace.h"
+#include "core/exchange/MusicXml.h"
 #include "core/study/Study.h"
 
 #include <map>
 #include <pugixml.hpp>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace earwright {
@@ -18,10 +21,17 @@ pugi::xml_node addText(pugi::xml_node parent, const char* name, const std::strin
 class MusicXmlNotes {
 public:
     /// Requires: all of them outlive this.
-    MusicXmlNotes(const Study& written, const std::vector<PageNotes>& notesOfLine, std::int64_t perQuarter)
-        : study(written), line(notesOfLine), divisions(perQuarter) {}
+    MusicXmlNotes(const Study& written, const std::vector<PageNotes>& notesOfLine, std::int64_t perQuarter,
+                  const MusicXmlOptions& wish, std::map<NoteId, TabPlace> placesOnStrings)
+        : study(written),
+          line(notesOfLine),
+          divisions(perQuarter),
+          options(wish),
+          places(std::move(placesOnStrings)) {}
 
-    /// Under this key.
+    /// From here on only what tablature shows: places on strings, ties, slurs, bends, slides.
+    void startTablature() { isTablature = true; }
+    /// Under this key, as the page's reader has it.
     void startBar(const KeySignature& standing) {
         key = standing;
         accidentals.clear();
@@ -34,18 +44,29 @@ public:
 private:
     void addRest(pugi::xml_node measure, const PagePiece& piece);
     void addGraceNotes(pugi::xml_node measure, const PageNotes& event);
+    void addGraceNote(pugi::xml_node measure, const Note& written, int midi, bool isSingle, bool isChord);
     void addNote(pugi::xml_node measure, const PagePiece& piece, std::size_t index,
                  const std::vector<std::string>& beams);
-    void addPitch(pugi::xml_node note, const PitchName& name, int midi);
-    void addAccidental(pugi::xml_node note, const PitchName& name, int midi, bool isTied);
+    ReadPitch readPitch(const Note& written) const;
+    static void addPitch(pugi::xml_node note, const ReadPitch& pitch);
+    void addAccidental(pugi::xml_node note, const ReadPitch& pitch, bool isTied);
+    void addStringPlace(pugi::xml_node notations, const Note& written) const;
+    void addDegree(pugi::xml_node note, const Note& written) const;
     void addNotations(pugi::xml_node note, const PagePiece& piece, std::size_t index);
     void addJoins(pugi::xml_node notations, const PagePiece& piece) const;
+    void addSlides(pugi::xml_node notations, const PagePiece& piece, std::size_t index) const;
+    /// A tablature has no place for it.
+    bool isHidden(const PagePiece& piece) const;
+    bool isUnderSlur(std::size_t event) const;
     bool slurBegins(std::size_t event) const;
     bool slurEnds(std::size_t event) const;
 
     const Study& study;
     const std::vector<PageNotes>& line;
     std::int64_t divisions;
+    const MusicXmlOptions& options;
+    std::map<NoteId, TabPlace> places;
+    bool isTablature = false;
     KeySignature key;
     /// What stands before a letter and octave so far in this bar.
     std::map<std::pair<Step, int>, int> accidentals;

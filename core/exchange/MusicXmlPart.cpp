@@ -2,12 +2,12 @@
 
 #include "core/engraving/WrittenName.h"
 #include "core/exchange/HarmonyReading.h"
-#include "core/exchange/MusicXmlPhrasing.h"
-#include "core/study/Limits.h"
+#include "core/exchange/MusicXmlLeftOut.h"
 #include "core/study/PageOrder.h"
 
 #include <algorithm>
-#include <cmath>
+#include <charconv>
+#include <cstdlib>
 #include <iterator>
 #include <string_view>
 #include <utility>
@@ -23,33 +23,40 @@ constexpr std::int64_t longestDuration = 10'000'000;
 constexpr std::int64_t mostLookups = 5'000'000;
 /// Of a kind of mark; no music has more, and a file made to keep us busy may.
 constexpr std::size_t mostMarks = 1'000;
-/// A pitch that no line can have, for a note that names none.
-constexpr int noPitch = -1;
-constexpr std::pair<std::string_view, Dynamic> musicXmlDynamics[] = {
-    {"ppp", Dynamic::ppp}, {"pp", Dynamic::pp},   {"p", Dynamic::p},
-    {"mp", Dynamic::mp},   {"mf", Dynamic::mf},   {"f", Dynamic::f},
-    {"ff", Dynamic::ff},   {"fff", Dynamic::fff}, {"sfz", Dynamic::sfz}};
+/// Bars of a pickup that is numbered from below.
+constexpr int longestPickup = 100;
 
 std::string_view nameOf(pugi::xml_node node) {
     return node.name();
 }
 
-/// Concert key of a part whose sounding pitch lies so many semitones from the written one.
-int concertFifths(int written, int semitones) {
-    int fifths = written + 7 * (semitones % 12);
-    while (fifths > 6)
-        fifths -= 12;
-    while (fifths < -6)
-        fifths += 12;
-    return fifths;
+/// Of "4", and of "3+2", which stands for five.
+int sumOf(std::string_view beats) {
+    int sum = 0;
+    while (!beats.empty()) {
+        int number = 0;
+        const auto [end, problem] = std::from_chars(beats.data(), beats.data() + beats.size(), number);
+        if (problem != std::errc() || number < 1 || number > 64) return 0;
+        sum += number;
+        beats.remove_prefix(static_cast<std::size_t>(end - beats.data()));
+        const std::size_t next = beats.find_first_not_of("+ ");
+        beats.remove_prefix(next == std::string_view::npos ? beats.size() : next);
+    }
+    return sum;
 }
 
 std::optional<Meter> meterIn(pugi::xml_node time) {
-    const Meter meter{time.child("beats").text().as_int(), time.child("beat-type").text().as_int()};
+    const Meter meter{sumOf(time.child_value("beats")), time.child("beat-type").text().as_int()};
     const bool isUnit =
         meter.beatUnit >= 1 && meter.beatUnit <= 32 && (meter.beatUnit & (meter.beatUnit - 1)) == 0;
     if (!isUnit || meter.beatsPerBar < 1 || meter.beatsPerBar > 32) return std::nullopt;
     return meter;
+}
+
+/// The number of a first measure that is part of a pickup; 1 where it is not.
+std::int64_t numberOf(pugi::xml_node measure) {
+    const int number = measure.attribute("number").as_int(1);
+    return number <= 0 && number >= -longestPickup ? number : 1;
 }
 
 } // namespace
@@ -61,48 +68,70 @@ std::optional<std::string> MusicXmlPart::read(pugi::xml_node part) {
     // The first meter counts the beats, so it is needed before anything else.
     if (const auto meter = meterIn(part.child("measure").child("attributes").child("time")))
         study.meter = *meter;
+    voice = fullestVoice(part);
     std::int64_t index = 0;
     for (const pugi::xml_node measure : measures) {
         ++index;
         readMeasure(measure, index == 1, index == count);
-        if (notes.size() > mostNotes) return "it has more than 20 000 notes";
+        if (line.size() > mostNotes) return "it has more than 20 000 notes";
     }
-    addLine(imported, std::move(notes));
-    finishTempo();
+    line.finish();
+    directions.finishTempo();
     study.page = settled(std::move(study.page));
     finishSpellings();
+    nameLeftOutSigns(imported, part);
     return std::nullopt;
 }
 
 void MusicXmlPart::readMeasure(pugi::xml_node measure, bool isFirst, bool isLast) {
-    const std::size_t firstNote = notes.size();
-    barStart = study.meters().barStart(bar);
+    if (const auto node = measure.child("attributes").child("divisions"))
+        divisions = std::clamp<std::int64_t>(node.text().as_llong(), 1, mostDivisions);
+    if (isFirst)
+        startFirstBar(measure, isLast);
+    else
+        barStart = study.meters().barStart(bar);
     meterBefore = study.meters().at(bar - 1);
     cursor = lastBegin = furthest = barStart;
     for (const pugi::xml_node element : measure.children())
         readElement(element);
-    const Beats length = furthest - barStart;
-    const Beats full = study.meters().barLength(bar);
-    if (isFirst && length < full && !isLast) {
-        // A pickup ends where bar 1 begins.
-        for (std::size_t i = firstNote; i < notes.size(); ++i) {
-            notes[i].begin -= length;
-            notes[i].end -= length;
-        }
-        if (const auto held = study.chart.overrides.extract(1); !held.empty() && length > Beats(0))
-            for (const PlacedChord& chord : held.mapped().chords)
-                study.chart.overrides[0].chords.push_back({full - length + chord.withinBar, chord.symbol});
-        return;
-    }
-    fitBar(length, isFirst, isLast);
+    fitBar(furthest - study.meters().barStart(bar), isFirst, isLast);
     ++bar;
+}
+
+Beats MusicXmlPart::lengthOf(pugi::xml_node measure) const {
+    Beats at;
+    Beats most;
+    std::int64_t perQuarter = divisions;
+    for (const pugi::xml_node element : measure.children()) {
+        if (const auto node = element.child("divisions"); node && nameOf(element) == "attributes")
+            perQuarter = std::clamp<std::int64_t>(node.text().as_llong(), 1, mostDivisions);
+        if (element.child("chord") || element.child("grace")) continue;
+        const Beats own = length(element) * divisions / perQuarter;
+        if (nameOf(element) == "backup")
+            at = std::max(Beats(0), at - own);
+        else if (nameOf(element) == "note" || nameOf(element) == "forward")
+            most = std::max(most, at += own);
+    }
+    return most;
+}
+
+/// A first bar that is not full is a pickup and ends where the next one begins; so is one that is numbered 0
+/// or below.
+void MusicXmlPart::startFirstBar(pugi::xml_node measure, bool isLast) {
+    const Beats own = lengthOf(measure);
+    const Beats full = study.meter.barLength();
+    bar = numberOf(measure);
+    const bool isShort = own > Beats(0) && own < full;
+    if (bar == 1 && isShort && !isLast) bar = 0;
+    barStart = study.meters().barStart(bar);
+    if (isShort && bar < 1) barStart += full - own;
 }
 
 /// A bar that is longer or shorter than its meter gets one of its own.
 void MusicXmlPart::fitBar(const Beats& length, bool isFirst, bool isLast) {
     const MeterMap meters = study.meters();
     const Meter standing = meters.at(bar);
-    if (length == meters.barLength(bar) || length == Beats(0) || isLast) return;
+    if (length == meters.barLength(bar) || furthest == barStart || isLast) return;
     const Beats own = meters.inOwnBeats(length, bar);
     if (isFirst || bar < 2 || own.denominator() != 1 || own > Beats(32) ||
         study.page.meters.size() > mostMarks)
@@ -128,7 +157,7 @@ void MusicXmlPart::readElement(pugi::xml_node element) {
     else if (name == "direction")
         readDirection(element);
     else if (name == "sound")
-        readSound(element, offsetOf(element));
+        directions.readSound(element, offsetOf(element));
     else if (name == "barline")
         readBarline(element);
 }
@@ -136,21 +165,33 @@ void MusicXmlPart::readElement(pugi::xml_node element) {
 void MusicXmlPart::readAttributes(pugi::xml_node attributes) {
     if (const auto node = attributes.child("divisions"))
         divisions = std::clamp<std::int64_t>(node.text().as_llong(), 1, mostDivisions);
-    if (const auto node = attributes.child("transpose"))
-        transposition = std::clamp(node.child("chromatic").text().as_int() +
-                                       12 * node.child("octave-change").text().as_int(),
-                                   -60, 60);
-    if (const auto node = attributes.child("key"); node && study.page.keys.size() < mostMarks) {
-        const int fifths = std::clamp(node.child("fifths").text().as_int(), -mostFifths, mostFifths);
-        const bool isMinor = std::string_view(node.child_value("mode")) == "minor";
-        const KeySignature key{transposition % 12 == 0 ? fifths : concertFifths(fifths, transposition),
-                               isMinor ? Mode::Minor : Mode::Major};
-        if (study.page.keyAt(bar) != key) study.page.keys.push_back({bar, key});
-    }
-    const pugi::xml_node time = attributes.child("time");
-    if (!time || cursor != barStart) return;
+    if (const auto node = attributes.child("transpose")) transposition = transpositionIn(node);
+    if (const auto node = attributes.child("key")) readKey(node);
+    if (const auto node = attributes.child("time")) readTime(node);
+}
+
+void MusicXmlPart::readKey(pugi::xml_node node) {
+    const std::string_view staff = node.attribute("number").value();
+    if (!staff.empty() && staff != voice.staff) return;
+    if (!node.child("fifths")) return leaveOut(imported, "A key that no page here can show was left out.");
+    const int fifths = std::clamp(node.child("fifths").text().as_int(), -mostFifths, mostFifths);
+    const bool isMinor = std::string_view(node.child_value("mode")) == "minor";
+    readKeySignature = {fifths, isMinor ? Mode::Minor : Mode::Major};
+    const KeySignature key = transposition.sounding(readKeySignature);
+    // The key of a pickup is that of the piece.
+    const std::int64_t from = std::max<std::int64_t>(bar, 1);
+    if (cursor > barStart && study.page.keyAt(from) != key)
+        leaveOut(imported, "A change of key within a bar was written at its beginning.");
+    if (study.page.keyAt(from) != key && study.page.keys.size() < mostMarks)
+        study.page.keys.push_back({from, key});
+}
+
+void MusicXmlPart::readTime(pugi::xml_node time) {
+    if (time.child("senza-misura"))
+        return leaveOut(imported, "Music without a meter was written in bars of the meter before.");
     const auto meter = meterIn(time);
     if (!meter) return leaveOut(imported, "A meter that no page here can show was left out.");
+    if (cursor != barStart) return leaveOut(imported, "A change of meter within a bar was left out.");
     if (bar < 2 || study.page.meters.size() > mostMarks) return;
     std::erase_if(study.page.meters, [&](const MeterChange& change) { return change.bar == bar; });
     if (meterBefore != *meter) study.page.meters.push_back({bar, *meter});
@@ -168,149 +209,52 @@ Beats MusicXmlPart::offsetOf(pugi::xml_node element) const {
     return std::max(barStart, cursor + Beats(offset * study.meter.beatUnit, 4 * divisions));
 }
 
-Pitch MusicXmlPart::pitchOf(pugi::xml_node note) const {
-    const pugi::xml_node pitch = note.child("pitch");
-    static constexpr std::string_view letters = "CDEFGAB";
-    const std::string_view letter = pitch.child_value("step");
-    const std::size_t step = letter.size() == 1 ? letters.find(letter) : std::string_view::npos;
-    const int alter =
-        static_cast<int>(std::lround(std::clamp(pitch.child("alter").text().as_double(), -3.0, 3.0)));
-    const int octave = std::clamp(pitch.child("octave").text().as_int(), -1, 10);
-    if (step == std::string_view::npos) return {noPitch, {}};
-    const PitchName name{static_cast<Step>(step), alter};
-    const int midi = 12 * (octave + 1) + PitchName{name.step, 0}.pitchClass() + alter + transposition;
-    if (transposition % 12 != 0 || std::abs(alter) > 2) return {midi, {}};
-    return {midi, name};
-}
-
 bool MusicXmlPart::isChosen(pugi::xml_node note) {
-    const std::string staff = note.child_value("staff");
-    if (!staff.empty() && staff != "1") {
-        leaveOut(imported, "Staves below the first were left out.");
-        return false;
-    }
-    const std::string here = note.child_value("voice");
-    if (!voice && note.child("pitch")) voice = here;
-    if (!voice || here == *voice) return true;
-    leaveOut(imported, "Voices beside the first were left out.");
+    const MusicXmlVoice here = voiceOf(note);
+    if (here == voice) return true;
+    if (!note.child("rest"))
+        leaveOut(imported, here.staff != voice.staff ? "Other staves of the part were left out."
+                                                     : "Other voices of the part were left out.");
     return false;
 }
 
 void MusicXmlPart::readNote(pugi::xml_node note) {
     const bool isGrace = note.child("grace");
     const bool isChord = note.child("chord");
-    const Beats begin = isChord ? lastBegin : cursor;
+    const Beats begin = isChord && !isGrace ? lastBegin : cursor;
     const Beats end = begin + (isGrace ? Beats(0) : length(note));
     if (!isChord && !isGrace) {
         lastBegin = cursor;
         cursor = end;
     }
     furthest = std::max(furthest, end);
-    if (!isChosen(note)) return;
-    if (note.child("lyric")) leaveOut(imported, "Words that are sung were left out.");
-    if (note.child("unpitched")) leaveOut(imported, "Notes without a pitch were left out.");
-    if (!note.child("pitch") || note.child("cue")) return;
-    const Pitch pitch = pitchOf(note);
-    if (isGrace) {
-        if (pitch.midi >= lowestMidi && pitch.midi <= highestMidi && graceNotes.size() < 8)
-            graceNotes.push_back(pitch.midi);
-        return;
-    }
-    if (end > begin) readSounding(note, pitch, begin, end);
-}
-
-void MusicXmlPart::readSounding(pugi::xml_node note, const Pitch& pitch, const Beats& begin,
-                                const Beats& end) {
-    int slurStarts = 0;
-    int slurStops = 0;
-    bool tieStarts = false;
-    bool tieStops = false;
-    for (const pugi::xml_node tie : note.children("tie"))
-        (std::string_view(tie.attribute("type").value()) == "start" ? tieStarts : tieStops) = true;
-    for (const pugi::xml_node notations : note.children("notations"))
-        for (const pugi::xml_node slur : notations.children("slur")) {
-            const std::string_view type = slur.attribute("type").value();
-            if (type == "start") ++slurStarts;
-            if (type == "stop") ++slurStops;
-        }
-    Phrasing phrasing = musicXmlPhrasing(note);
-    const auto open = tied.find(pitch.midi);
-    std::size_t index = notes.size();
-    if (tieStops && open != tied.end() && notes[open->second].end == begin) {
-        index = open->second;
-        notes[index].end = end;
-        addEndOf(notes[index].phrasing, phrasing);
-    } else {
-        phrasing.slurred = phrasing.slurred || (openSlurs > 0 && !note.child("chord"));
-        phrasing.graceNotes = std::move(graceNotes);
-        graceNotes.clear();
-        notes.push_back({begin, end, pitch, ForeignNote{}.loudness, phrasing});
-    }
-    tied.erase(pitch.midi);
-    if (tieStarts) tied[pitch.midi] = index;
-    openSlurs = std::max(0, openSlurs - slurStops) + slurStarts;
+    if (!isChosen(note) || !note.child("pitch") || note.child("cue")) return;
+    line.add(note, {begin, end, transposition, readKeySignature});
 }
 
 void MusicXmlPart::readHarmony(pugi::xml_node harmony) {
-    const auto symbol = harmonySymbol(harmony);
+    const auto symbol = harmonySymbol(harmony, transposition);
     if (!symbol) return leaveOut(imported, "Chord symbols of kinds not known here were left out.");
-    const Beats within = offsetOf(harmony) - barStart;
-    if (!study.page.meters.empty() || within >= study.meter.barLength() || within.denominator() > 12)
-        return leaveOut(imported, "Chord symbols behind a change of meter, or between beats, were left out.");
-    auto& chords = study.chart.overrides[bar].chords;
-    if (chords.empty() || chords.back().withinBar < within) chords.push_back({within, *symbol});
+    addChord(offsetOf(harmony), *symbol);
 }
 
 void MusicXmlPart::readDirection(pugi::xml_node direction) {
     const Beats place = offsetOf(direction);
-    std::string words;
-    for (const pugi::xml_node type : direction.children("direction-type")) {
-        for (const pugi::xml_node text : type.children("words"))
-            words += (words.empty() ? "" : " ") + std::string(text.child_value());
-        for (const pugi::xml_node sign : type.child("dynamics").children())
-            for (const auto& [word, level] : musicXmlDynamics)
-                if (nameOf(sign) == word && study.page.dynamics.size() < mostMarks)
-                    study.page.dynamics.push_back({place, level});
-        if (const auto wedge = type.child("wedge")) readWedge(wedge, place);
-        if (const auto metronome = type.child("metronome")) {
-            const double number = metronome.child("per-minute").text().as_double();
-            const bool isQuarter = std::string_view(metronome.child_value("beat-unit")) == "quarter";
-            if (isQuarter && number >= slowestTempo && number <= fastestTempo &&
-                study.page.tempos.size() < mostMarks) {
-                study.page.tempos.push_back({place, words, number});
-                words.clear();
-            }
-        }
-    }
-    if (const auto sound = direction.child("sound")) readSound(sound, place);
-    if (words.empty() || study.page.texts.size() >= mostMarks) return;
-    const bool isBelow = std::string_view(direction.attribute("placement").value()) == "below";
-    study.page.texts.push_back({place, words, isBelow});
+    const std::string staff = direction.child_value("staff");
+    if (!staff.empty() && staff != voice.staff) return;
+    if (const auto text = directions.read(direction, place)) addChord(place, parseChordSymbol(*text));
 }
 
-void MusicXmlPart::readWedge(pugi::xml_node wedge, const Beats& place) {
-    const std::string_view type = wedge.attribute("type").value();
-    if (type == "crescendo" || type == "diminuendo") {
-        openWedge = type == "crescendo" ? HairpinKind::Louder : HairpinKind::Softer;
-        wedgeBegin = place;
-    } else if (type == "stop" && openWedge) {
-        if (study.page.hairpins.size() < mostMarks)
-            study.page.hairpins.push_back({{wedgeBegin, place}, *openWedge});
-        openWedge.reset();
-    }
-}
-
-void MusicXmlPart::readSound(pugi::xml_node sound, const Beats& place) {
-    const double tempo = sound.attribute("tempo").as_double();
-    if (tempo >= slowestTempo && tempo <= fastestTempo) tempos[Beats(place.floor())] = tempo;
-    const pugi::xml_node swing = sound.child("swing");
-    if (!swing || study.page.swings.size() >= mostMarks) return;
-    const double first = swing.child("first").text().as_double();
-    const double second = swing.child("second").text().as_double();
-    const bool isSixteenth = std::string_view(swing.child_value("swing-type")) == "16th";
-    const double ratio =
-        swing.child("straight") || second <= 0 ? 1 : std::clamp(first / second, leastSwing, mostSwing);
-    study.page.swings.push_back({place, {ratio, isSixteenth ? 16 : 8}});
+void MusicXmlPart::addChord(const Beats& place, const ChordSymbol& symbol) {
+    const MeterMap meters = study.meters();
+    const Beats within = place - meters.barStart(bar);
+    // What a study file can hold of a bar under another meter than the first.
+    if (within >= std::min(study.meter.barLength(), meters.barLength(bar)) || within.denominator() > 12)
+        return leaveOut(imported,
+                        "Chord symbols between beats, or behind the length of the first meter's bar, "
+                        "were left out.");
+    auto& chords = study.chart.overrides[bar].chords;
+    if (chords.empty() || chords.back().withinBar < within) chords.push_back({within, symbol});
 }
 
 void MusicXmlPart::readBarline(pugi::xml_node barline) {
@@ -329,27 +273,6 @@ void MusicXmlPart::readBarline(pugi::xml_node barline) {
         study.page.repeats.push_back({repeatFrom, bar, times, static_cast<int>(endingBars)});
     repeatFrom = bar + 1;
     endingFrom = 0;
-}
-
-/// Beat marks as the tempos say, one wherever it changes and one behind the last note.
-void MusicXmlPart::finishTempo() {
-    if (tempos.empty()) return;
-    const double first = tempos.begin()->second;
-    tempos.try_emplace(Beats(0), first);
-    const Beats last = study.notes.empty() ? Beats(0) : study.notes.back().end();
-    tempos.try_emplace(std::max(Beats(last.floor() + 1), Beats(tempos.rbegin()->first.floor() + 4)), first);
-    std::vector<BeatMark> marks;
-    double seconds = 0;
-    for (auto tempo = tempos.begin(); tempo != tempos.end(); ++tempo) {
-        if (tempo != tempos.begin()) {
-            const auto before = std::prev(tempo);
-            const double quarters = (tempo->first - before->first).toDouble() * 4 / study.meter.beatUnit;
-            seconds += quarters * 60 / before->second;
-        }
-        marks.push_back({tempo->first, Seconds(seconds)});
-    }
-    study.beatMap = BeatMap(std::move(marks));
-    if (!isWithinLimits(study.beatMap)) study.beatMap = {};
 }
 
 /// Only a spelling that is not what the page would choose by itself is the user's.

@@ -73,6 +73,32 @@ TEST(ConvertCommand, TakesThePartThatIsAskedFor) {
     EXPECT_EQ(ours.exitCode, 2);
 }
 
+TEST(ConvertCommand, WritesMusicXmlForWhoReadsIt) {
+    const TemporaryFolder folder;
+    ASSERT_TRUE(StudyFile::write(fullStudy(), folder / "line.study").ok());
+    const auto page = [&](const std::vector<std::string>& more) {
+        std::vector<std::string> words{"convert", (folder / "line.study").string(),
+                                       (folder / "a.musicxml").string()};
+        words.insert(words.end(), more.begin(), more.end());
+        EXPECT_EQ(BatchRun(words).exitCode, 0);
+        return contentOf(folder / "a.musicxml");
+    };
+    const auto has = [](const std::string& text, const char* word) {
+        return text.find(word) != std::string::npos;
+    };
+    EXPECT_TRUE(has(page({}), "<fret>"));
+    EXPECT_FALSE(has(page({}), "<transpose>"));
+    EXPECT_FALSE(has(page({"--tab", "none"}), "<fret>"));
+    EXPECT_TRUE(has(page({"--tab", "part"}), "<staff-tuning line=\"1\">"));
+    EXPECT_TRUE(has(page({"--reading", "b-flat"}), "<chromatic>-2</chromatic>"));
+    EXPECT_TRUE(has(page({"--under", "degrees"}), "<lyric>"));
+    for (const char* option : {"--reading", "--under", "--tab"})
+        EXPECT_EQ(BatchRun({"convert", (folder / "line.study").string(), (folder / "b.musicxml").string(),
+                            option, "sideways"})
+                      .exitCode,
+                  2);
+}
+
 TEST(ConvertCommand, RefusesOtherKindsMissingStudiesAndItsOwnInput) {
     const TemporaryFolder folder;
     ASSERT_TRUE(StudyFile::write(fullStudy(), folder / "line.study").ok());

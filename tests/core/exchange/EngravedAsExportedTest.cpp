@@ -84,13 +84,17 @@ void expectTheSame(const Study& study, const std::string& what) {
     const auto staff = staffBars(study, line, *bars, Reading::Concert, Clef::Treble);
     std::size_t index = 0;
     for (const pugi::xml_node measure : document.child("score-partwise").child("part").children("measure")) {
-        ASSERT_LT(index, staff.size());
-        const std::string where = what + ", bar " + std::to_string(staff[index].number);
-        EXPECT_EQ(engravedValues(staff[index]), exportedValues(measure)) << where;
-        EXPECT_EQ(engravedAccidentals(staff[index]), exportedAccidentals(measure)) << where;
-        ++index;
+        // Marks may stand behind the last note; the engraved page leaves them out, the exported keeps them.
+        if (index++ >= staff.size()) {
+            EXPECT_TRUE(measure.child("note").child("rest").attribute("measure")) << what;
+            continue;
+        }
+        const StaffBar& engraved = staff[index - 1];
+        const std::string where = what + ", bar " + std::to_string(engraved.number);
+        EXPECT_EQ(engravedValues(engraved), exportedValues(measure)) << where;
+        EXPECT_EQ(engravedAccidentals(engraved), exportedAccidentals(measure)) << where;
     }
-    EXPECT_EQ(index, staff.size());
+    EXPECT_GE(index, staff.size());
 }
 
 TEST(EngravedAsExported, AreValuesAndAccidentalsOfTheBlues) {

@@ -1,8 +1,12 @@
 // Kinds and degrees, put together again as MusicXML 4.0 explains kind-value and degree-alter.
 #include "core/exchange/HarmonyKind.h"
 
+#include "core/exchange/HarmonyReading.h"
+#include "core/exchange/MusicXmlHarmony.h"
+
 #include <gtest/gtest.h>
 #include <map>
+#include <pugixml.hpp>
 #include <set>
 
 namespace earwright {
@@ -68,6 +72,103 @@ TEST(HarmonyKind, NamesTheCommonChordsAsTheSchemaDoes) {
     EXPECT_EQ(harmonyKind(*parseChordSymbol("C13").chord).kind, "dominant-13th");
     const HarmonyKind flatNine = harmonyKind(*parseChordSymbol("C13b9").chord);
     EXPECT_EQ(flatNine.degrees, (std::vector<HarmonyDegree>{{9, -1, "alter"}}));
+}
+
+/// All of kind-value in the MusicXML 4.0 schema.
+const std::vector<std::string> everyKind{"major",
+                                         "minor",
+                                         "augmented",
+                                         "diminished",
+                                         "dominant",
+                                         "major-seventh",
+                                         "minor-seventh",
+                                         "diminished-seventh",
+                                         "augmented-seventh",
+                                         "half-diminished",
+                                         "major-minor",
+                                         "major-sixth",
+                                         "minor-sixth",
+                                         "dominant-ninth",
+                                         "major-ninth",
+                                         "minor-ninth",
+                                         "dominant-11th",
+                                         "major-11th",
+                                         "minor-11th",
+                                         "dominant-13th",
+                                         "major-13th",
+                                         "minor-13th",
+                                         "suspended-second",
+                                         "suspended-fourth",
+                                         "Neapolitan",
+                                         "Italian",
+                                         "French",
+                                         "German",
+                                         "pedal",
+                                         "power",
+                                         "Tristan",
+                                         "other",
+                                         "none"};
+
+/// "kind root bass degrees", as the element says.
+std::string said(pugi::xml_node harmony) {
+    std::string text = harmony.child_value("kind");
+    text += std::string(" ") + harmony.child("root").child_value("root-step") +
+            harmony.child("root").child_value("root-alter") + " " +
+            harmony.child("bass").child_value("bass-step");
+    for (const pugi::xml_node degree : harmony.children("degree"))
+        text += std::string(" ") + degree.child_value("degree-type") + degree.child_value("degree-value") +
+                ":" + degree.child_value("degree-alter");
+    return text;
+}
+
+TEST(HarmonyKind, EveryKindOnEveryRootComesBackAsItWas) {
+    ASSERT_EQ(everyKind.size(), 33u);
+    for (const std::string& kind : everyKind)
+        for (const char* step : {"C", "D", "E", "F", "G", "A", "B"})
+            for (const char* alter : {"", "<root-alter>-1</root-alter>", "<root-alter>1</root-alter>"}) {
+                // No chord has no root of its own; its element needs one.
+                if (kind == "none" && (*step != 'C' || *alter != 0)) continue;
+                pugi::xml_document document;
+                ASSERT_TRUE(
+                    document.load_string(("<harmony><root><root-step>" + std::string(step) + "</root-step>" +
+                                          alter + "</root><kind>" + kind + "</kind></harmony>")
+                                             .c_str()));
+                const auto symbol = harmonySymbol(document.first_child());
+                ASSERT_TRUE(symbol) << kind;
+                pugi::xml_document written;
+                addSymbol(written, *symbol, 0, 1);
+                EXPECT_EQ(said(written.first_child()), said(document.first_child())) << symbol->text;
+            }
+}
+
+TEST(HarmonyKind, DegreesBassAndPrintedTextsComeBackAsTheyWere) {
+    const auto degree = [](int value, int alter, const std::string& type) {
+        return "<degree><degree-value>" + std::to_string(value) + "</degree-value><degree-alter>" +
+               std::to_string(alter) + "</degree-alter><degree-type>" + type + "</degree-type></degree>";
+    };
+    const std::string root = "<root><root-step>G</root-step></root>";
+    for (const std::string& inside : std::vector<std::string>{
+             "<kind>dominant</kind>" + degree(9, -1, "add"), "<kind>dominant</kind>" + degree(11, 1, "add"),
+             "<kind>dominant-ninth</kind><bass><bass-step>D</bass-step></bass>" + degree(5, -1, "alter"),
+             "<kind>major</kind>" + degree(9, 0, "add"),
+             "<kind>minor-seventh</kind><bass><bass-step>C</bass-step></bass>"}) {
+        pugi::xml_document document;
+        ASSERT_TRUE(document.load_string(("<harmony>" + root + inside + "</harmony>").c_str()));
+        const auto symbol = harmonySymbol(document.first_child());
+        ASSERT_TRUE(symbol && symbol->chord) << inside;
+        pugi::xml_document written;
+        addSymbol(written, *symbol, 0, 1);
+        EXPECT_EQ(said(written.first_child()), said(document.first_child())) << symbol->text;
+    }
+    pugi::xml_document other;
+    ASSERT_TRUE(
+        other.load_string(("<harmony>" + root + "<kind text=\"7(omit3)\">other</kind></harmony>").c_str()));
+    EXPECT_EQ(harmonySymbol(other.first_child())->text, "G7(omit3)");
+}
+
+TEST(HarmonyKind, AWordThatBeginsWithALetterOfARootIsNoHarmony) {
+    for (const char* text : {"Bass", "Ad lib", "E", "hm?", "C(Swiss)", "D(other", "Fine"})
+        EXPECT_FALSE(namedHarmony(parseChordSymbol(text))) << text;
 }
 
 } // namespace

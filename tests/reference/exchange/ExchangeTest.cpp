@@ -6,9 +6,11 @@
 #include "core/exchange/OpenForeign.h"
 #include "core/exchange/StandardMidi.h"
 #include "core/study/StudyFile.h"
+#include "tests/core/exchange/ChanceStudy.h"
 #include "tests/core/study/SampleStudy.h"
 #include "tests/core/study/TemporaryFolder.h"
 
+#include <algorithm>
 #include <array>
 #include <cstdio>
 #include <cstdlib>
@@ -110,14 +112,24 @@ TEST(Exchange, MusicXmlIsValidByTheSchema) {
     int files = 0;
     std::string command = "XML_CATALOG_FILES='" + (schema / "catalog.xml").string() +
                           "' xmllint --nonet --noout --schema '" + (schema / "musicxml.xsd").string() + "'";
-    for (const Study& study : {Study{}, plainStudy(), fullStudy(), demoStudy()}) {
-        const auto page = musicXml(study);
+    const auto add = [&](const Study& study, const MusicXmlOptions& options) {
+        const auto page = musicXml(study, options);
         ASSERT_TRUE(page.ok());
         const fs::path file = folder / (std::to_string(files++) + ".musicxml");
         fill(file, *page);
         command += " '" + file.string() + "'";
+    };
+    MusicXmlOptions everything;
+    everything.tablature = everything.degrees = true;
+    for (const Study& study : {Study{}, plainStudy(), fullStudy(), demoStudy()}) {
+        add(study, {});
+        add(study, everything);
     }
-    linesOf(command);
+    for (std::uint32_t seed = 1; seed <= 60; ++seed) {
+        everything.reading = static_cast<Reading>(seed % 4);
+        add(ChanceStudy(seed).make(), everything);
+    }
+    linesOf(command + " 2>&1");
     fill(folder / "broken.musicxml", "<score-partwise version=\"4.0\"><part/></score-partwise>");
     const std::string broken = "XML_CATALOG_FILES='" + (schema / "catalog.xml").string() +
                                "' xmllint --nonet --noout --schema '" + (schema / "musicxml.xsd").string() +
@@ -157,8 +169,8 @@ TEST(Exchange, AnotherReaderFindsThePhrasingInMusicXml) {
               (Rows{"2/3 0 61", "2/3 0 62", "2/3 1/3 63 accent falloff scoop trill-mark",
                     "9/2 5 60 notehead slur:start notehead notehead pull-off:start",
                     "21 1 67 inverted-mordent inverted-turn pre-bend pull-off:stop release scoop slide:start "
-                    "slur:stop staccato tenuto",
-                    "22 1 65 falloff slide:stop"}));
+                    "staccato tenuto",
+                    "22 1 65 falloff slide:stop slur:stop"}));
     Study slurred = plainStudy();
     slurred.notes[2].phrasing.slurred = slurred.notes[3].phrasing.slurred = true;
     const Rows rows = readBack("read_musicxml.py", *musicXml(slurred));
@@ -168,18 +180,24 @@ TEST(Exchange, AnotherReaderFindsThePhrasingInMusicXml) {
     EXPECT_EQ(rows[3], "3 1/6 61 slur:stop");
 }
 
-/// Drawn heads of notes, tied ones and grace notes included.
-std::size_t headCount(const Study& study) {
+/// Pitches of drawn heads, rising; tied ones and grace notes included.
+std::string headPitches(const Study& study, std::int64_t lastBar) {
     const auto line = pageLine(study);
-    const auto bars = pageBars(line, study.meters(), 1);
-    std::size_t heads = 0;
+    const auto bars = pageBars(line, study.meters(), lastBar);
+    std::vector<int> heads;
     for (const PageBar& bar : *bars)
         for (const PagePiece& piece : bar.pieces)
-            if (piece.event) heads += line[*piece.event].notes.size();
+            if (piece.event)
+                for (const Note& note : line[*piece.event].notes)
+                    heads.push_back(note.pitch.midi);
     for (const PageNotes& together : line)
         for (const Note& note : together.notes)
-            heads += note.phrasing.graceNotes.size();
-    return heads;
+            heads.insert(heads.end(), note.phrasing.graceNotes.begin(), note.phrasing.graceNotes.end());
+    std::sort(heads.begin(), heads.end());
+    std::string text = "pitches";
+    for (const int midi : heads)
+        text += " " + std::to_string(midi);
+    return text;
 }
 
 TEST(Exchange, AnEngraverDrawsEveryNoteWithoutComplaint) {
@@ -187,13 +205,19 @@ TEST(Exchange, AnEngraverDrawsEveryNoteWithoutComplaint) {
     if (!fs::exists(engraver / "fetched-from"))
         GTEST_SKIP()
             << "The engraver is not there; tests/reference/exchange/engraver/fetch brings it from npm.";
-    for (const Study& study : {plainStudy(), fullStudy(), demoStudy()}) {
+    std::vector<Study> studies{plainStudy(), fullStudy(), demoStudy()};
+    for (std::uint32_t seed = 1; seed <= 4; ++seed)
+        studies.push_back(ChanceStudy(seed).make());
+    for (const Study& study : studies) {
         const TemporaryFolder folder;
         fill(folder / "page.musicxml", *musicXml(study));
         const Rows drawn = linesOf("cd '" + engraver.string() + "' && node engrave.mjs '" +
                                    (folder / "page.musicxml").string() + "'");
         ASSERT_GE(drawn.size(), 2u);
-        EXPECT_EQ(drawn[1], "note " + std::to_string(headCount(study))) << study.title;
+        const std::string pitches = headPitches(study, 1);
+        EXPECT_EQ(drawn.back(), pitches) << study.title;
+        EXPECT_EQ(drawn[1], "note " + std::to_string(std::count(pitches.begin(), pitches.end(), ' ')))
+            << study.title;
     }
 }
 

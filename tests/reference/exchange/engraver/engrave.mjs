@@ -16,3 +16,6 @@ const pages = Array.from({ length: toolkit.getPageCount() }, (_, index) => toolk
 if (picture) writeFileSync(picture, pages[0]);
 for (const thing of ["measure", "note", "tuplet", "harm", "trill"])
   console.log(thing, pages.join("").match(new RegExp(`class="${thing}[ "]`, "g"))?.length ?? 0);
+const heads = [...toolkit.getMEI({}).matchAll(/<note [^>]*xml:id="([^"]*)"/g)].map(match => match[1]);
+toolkit.renderToMIDI();
+console.log("pitches", ...heads.map(id => toolkit.getMIDIValuesForElement(id).pitch).sort((a, b) => a - b));

@@ -1,0 +1,84 @@
+#include "core/exchange/MusicXmlBarlines.h"
+
+#include "core/exchange/MusicXmlMarks.h"
+
+#include <algorithm>
+#include <string>
+
+namespace earwright {
+
+namespace {
+
+/// "1", or "1, 2" where the bars under it are played twice.
+std::string firstNumbers(const Repeat& repeat) {
+    std::string numbers = "1";
+    for (int time = 2; time < repeat.times; ++time)
+        numbers += ", " + std::to_string(time);
+    return numbers;
+}
+
+class Barline {
+public:
+    Barline(pugi::xml_node toFill, const char* side) : measure(toFill), location(side) {}
+
+    void end(const char* type, const std::string& numbers) {
+        pugi::xml_node ending = node().append_child("ending");
+        ending.append_attribute("number") = numbers.c_str();
+        ending.append_attribute("type") = type;
+    }
+    void repeat(const char* direction, int times = 2) {
+        pugi::xml_node mark = node().append_child("repeat");
+        mark.append_attribute("direction") = direction;
+        if (times > 2) mark.append_attribute("times") = times;
+    }
+    void style(const char* style) { node().prepend_child("bar-style").text().set(style); }
+
+private:
+    pugi::xml_node node() {
+        if (!barline) {
+            barline = measure.append_child("barline");
+            barline.append_attribute("location") = location;
+        }
+        return barline;
+    }
+    pugi::xml_node measure;
+    const char* location;
+    pugi::xml_node barline;
+};
+
+} // namespace
+
+void addLeftBarline(pugi::xml_node measure, const std::vector<Repeat>& repeats, std::int64_t bar) {
+    Barline line(measure, "left");
+    for (const Repeat& repeat : repeats) {
+        if (repeat.endingBars == 0) continue;
+        if (bar == repeat.lastBar - repeat.endingBars + 1) line.end("start", firstNumbers(repeat));
+        if (bar == repeat.lastBar + 1) line.end("start", std::to_string(repeat.times));
+    }
+    for (const Repeat& repeat : repeats) {
+        if (bar != repeat.firstBar) continue;
+        line.repeat("forward");
+        line.style("heavy-light");
+    }
+}
+
+void addRightBarline(pugi::xml_node measure, const std::vector<Repeat>& repeats, std::int64_t bar) {
+    Barline line(measure, "right");
+    for (const Repeat& repeat : repeats) {
+        if (repeat.endingBars > 0 && bar == repeat.lastBar + 1)
+            line.end("discontinue", std::to_string(repeat.times));
+        if (bar != repeat.lastBar) continue;
+        if (repeat.endingBars > 0) line.end("stop", firstNumbers(repeat));
+        line.repeat("backward", repeat.times);
+        line.style("light-heavy");
+    }
+}
+
+std::int64_t lastRepeatedBar(const std::vector<Repeat>& repeats) {
+    std::int64_t last = 1;
+    for (const Repeat& repeat : repeats)
+        last = std::max(last, repeat.lastBar);
+    return last;
+}
+
+} // namespace earwright

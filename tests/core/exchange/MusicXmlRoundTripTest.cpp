@@ -1,0 +1,170 @@
+// What is written out and read in again is the same study, as far as MusicXML.h says that the format goes.
+#include "core/engraving/WrittenName.h"
+#include "core/exchange/CompressedMusicXml.h"
+#include "core/exchange/MusicXml.h"
+#include "core/exchange/MusicXmlReading.h"
+#include "core/study/StudyFile.h"
+#include "tests/core/exchange/ChanceStudy.h"
+#include "tests/core/study/SampleStudy.h"
+
+#include <algorithm>
+#include <gtest/gtest.h>
+
+namespace earwright {
+namespace {
+
+Study readBack(const std::string& text) {
+    const auto imported = readMusicXml(text, "line.musicxml");
+    EXPECT_TRUE(imported.ok()) << describe(imported.error());
+    if (!imported) return {};
+    EXPECT_TRUE(imported->leftOut.empty()) << imported->leftOut.front();
+    const auto kept = StudyFile::parse(StudyFile::text(imported->study), "line.study");
+    EXPECT_TRUE(kept.ok()) << describe(kept.error());
+    return imported->study;
+}
+
+/// In the words of the study file, so that a difference can be read.
+std::string noteText(const Study& study, Note note) {
+    note.id = NoteId{1};
+    note.pitch.spelling = writtenName(note, study);
+    // A slide to a note that is not there.
+    if (note.onset == study.notes.back().onset) note.phrasing.slidesToNext = false;
+    Study one;
+    one.notes = {note};
+    return StudyFile::text(one);
+}
+
+void expectSameNotes(const Study& written, const Study& read) {
+    for (std::size_t i = 0; i < std::min(written.notes.size(), read.notes.size()); ++i)
+        ASSERT_EQ(noteText(read, read.notes[i]), noteText(written, written.notes[i])) << "note " << i;
+    ASSERT_EQ(read.notes.size(), written.notes.size());
+}
+
+/// To a millionth: a ratio is told as two whole numbers.
+std::string swingText(const Study& study) {
+    std::string text;
+    for (const SwingChange& change : study.page.swings)
+        text += toString(change.at) + ": " + std::to_string(change.swing.ratio) + " of " +
+                std::to_string(change.swing.noteValue) + ", ";
+    return text;
+}
+
+void expectSamePage(const Study& written, const Study& read) {
+    EXPECT_EQ(read.title, written.title);
+    EXPECT_EQ(read.meter, written.meter);
+    EXPECT_EQ(read.page.keys, written.page.keys);
+    EXPECT_EQ(read.page.meters, written.page.meters);
+    EXPECT_EQ(swingText(read), swingText(written));
+    EXPECT_EQ(read.page.tempos, written.page.tempos);
+    EXPECT_EQ(read.page.dynamics, written.page.dynamics);
+    EXPECT_EQ(read.page.hairpins, written.page.hairpins);
+    EXPECT_EQ(read.page.texts, written.page.texts);
+    EXPECT_EQ(read.page.repeats, written.page.repeats);
+}
+
+std::string chordText(const Study& study, std::int64_t bar) {
+    std::string text;
+    for (const PlacedChord& chord : study.barChords(bar).chords)
+        text += toString(chord.withinBar) + " " + toString(chord.symbol) + ", ";
+    return text;
+}
+
+void expectSameChords(const Study& written, const Study& read, std::int64_t lastBar) {
+    for (std::int64_t bar = 0; bar <= lastBar; ++bar) {
+        EXPECT_EQ(chordText(read, bar), chordText(written, bar)) << "bar " << bar;
+        const auto chords = written.barChords(bar).chords;
+        for (std::size_t i = 0; i < std::min(chords.size(), read.barChords(bar).chords.size()); ++i)
+            EXPECT_EQ(read.barChords(bar).chords[i].symbol.chord, chords[i].symbol.chord) << "bar " << bar;
+    }
+}
+
+/// From bar 1 on, at every beat; tempos are written to a millionth of a quarter a minute.
+void expectSameTempo(const Study& written, const Study& read, std::int64_t lastBar) {
+    ASSERT_TRUE(read.beatMap.hasTempo());
+    const Beats end = written.meters().barStart(lastBar + 1);
+    for (Beats at(0); at < end; at += Beats(1, 2)) {
+        const double since = (written.beatMap.seconds(at) - written.beatMap.seconds(Beats(0))).value;
+        ASSERT_NEAR(read.beatMap.seconds(at).value, since, 1e-4) << toString(at);
+    }
+}
+
+void expectSame(const Study& written, const Study& read) {
+    expectSameNotes(written, read);
+    expectSamePage(written, read);
+    const std::int64_t lastBar = written.meters().barOf(written.notes.back().end());
+    expectSameChords(written, read, lastBar);
+    expectSameTempo(written, read, lastBar - 1);
+}
+
+std::string textOf(const Study& study, const MusicXmlOptions& options) {
+    const auto text = musicXml(study, options);
+    EXPECT_TRUE(text.ok()) << describe(text.error());
+    return text ? *text : "";
+}
+
+TEST(MusicXmlRoundTrip, EveryStudyComesBackTheSame) {
+    for (std::uint32_t seed = 1; seed <= 250; ++seed) {
+        const Study study = ChanceStudy(seed).make();
+        expectSame(study, readBack(textOf(study, {Reading::Concert, {}, false})));
+        if (HasFailure()) FAIL() << "seed " << seed;
+    }
+}
+
+TEST(MusicXmlRoundTrip, EveryStudyComesBackFromEveryReading) {
+    for (std::uint32_t seed = 1; seed <= 80; ++seed)
+        for (const Reading reading : {Reading::BFlat, Reading::EFlat, Reading::GuitarOctave}) {
+            const Study study = ChanceStudy(seed).make();
+            Study read = readBack(textOf(study, {reading, {}, false}));
+            // Where a name of the player's would need three accidentals, the page has the plain one.
+            for (std::size_t i = 0; i < std::min(read.notes.size(), study.notes.size()); ++i) {
+                const PitchName name = writtenName(study.notes[i], study);
+                if (std::abs(name.alter) == 2) read.notes[i].pitch.spelling = name;
+            }
+            expectSameNotes(study, read);
+            expectSamePage(study, read);
+            if (HasFailure()) FAIL() << "seed " << seed << ", reading " << static_cast<int>(reading);
+        }
+}
+
+TEST(MusicXmlRoundTrip, PackedItIsTheSame) {
+    const Study study = ChanceStudy(7).make();
+    const std::string text = textOf(study, {});
+    EXPECT_EQ(*musicXmlIn(*compressed(text), "line.mxl"), text);
+}
+
+TEST(MusicXmlRoundTrip, ASecondTimeTheTextIsTheSame) {
+    for (std::uint32_t seed = 1; seed <= 100; ++seed) {
+        const std::string first = textOf(ChanceStudy(seed).make(), {Reading::Concert, {}, false});
+        const Study once = readBack(first);
+        const std::string second = textOf(once, {Reading::Concert, {}, false});
+        ASSERT_EQ(textOf(readBack(second), {Reading::Concert, {}, false}), second) << seed;
+    }
+}
+
+TEST(MusicXmlRoundTrip, AFormComesBackBarByBar) {
+    Study study = eightBarsAt120();
+    study = setForm(layOutChoruses(study, 1, 4, 2), "Bb7 | Eb7 | F7 / / Bb7alt | Bb7");
+    study = addNote(study, {Pitch{58, {}}, Beats(0), Beats(30)}).study;
+    const Study read = readBack(textOf(study, {Reading::Concert, {}, false}));
+    expectSameChords(study, read, 8);
+    EXPECT_TRUE(read.chart.form.empty());
+}
+
+TEST(MusicXmlRoundTrip, TheStatedExceptionsAreAsStated) {
+    Study study = eightBarsAt120();
+    study = addNote(study, {Pitch{60, {}}, Beats(0), Beats(4)}).study;
+    Study read = readBack(textOf(study, {Reading::Concert, {}, false}));
+    EXPECT_EQ(read.page.tempos, (std::vector<TempoMark>{{Beats(0), "", 120.0}})) << "that none was marked";
+    EXPECT_TRUE(read.recording.path.empty());
+    study.beatMap = {};
+    study = setTempoMark(study, {Beats(0), "", 90.0});
+    read = readBack(textOf(study, {Reading::Concert, {}, false}));
+    EXPECT_TRUE(read.beatMap.hasTempo()) << "that no beats were";
+    study.notes.back().pitch.spelling = PitchName{Step::B, 1};
+    study.notes.back().phrasing.trill = 4;
+    read = readBack(textOf(study, {Reading::Concert, {}, false}));
+    EXPECT_NE(read.notes.back().phrasing.trill, 4) << "five letters up";
+}
+
+} // namespace
+} // namespace earwright
