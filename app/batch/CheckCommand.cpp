@@ -3,6 +3,7 @@
 #include "app/batch/Arguments.h"
 #include "app/batch/ClaimsTable.h"
 #include "app/batch/Listening.h"
+#include "app/batch/ListeningOptions.h"
 #include "app/batch/PhrasingColumns.h"
 #include "core/check/PhrasingMeasure.h"
 #include "core/check/RecordingCheck.h"
@@ -18,6 +19,18 @@ namespace {
 
 constexpr const char* header = "kind\tonset_s\tdur_s\tmidi\tverdict\tscore\tsuggested_midi";
 
+/// The last column of all.
+constexpr const char* listenedColumn = "\tlistened";
+
+struct CheckOptions {
+    bool phrasing = false;
+    ListeningWish wish;
+};
+
+void printListened(const HeardPart& part) {
+    std::printf("\t%s", wordFor(part).c_str());
+}
+
 void printClaimed(const Range<Seconds>& range, int midi, Verdict verdict, double score,
                   const std::optional<int>& suggested) {
     std::printf("claimed\t%.6f\t%.6f\t%d\t%s\t%.4f\t%s", range.begin.value, range.length().value, midi,
@@ -31,37 +44,39 @@ void printUnwritten(const UnwrittenSound& sound) {
 
 /// How the notes are played, where that is asked for; else nothing.
 Result<std::vector<NotePlaying>> playingOf(const RecordingEvidence& recording,
-                                           const std::vector<PhrasingClaim>& claims, bool asked) {
-    if (!asked) return std::vector<NotePlaying>();
-    return measurePhrasing(recording, claims);
+                                           const std::vector<PhrasingClaim>& claims,
+                                           const CheckOptions& options) {
+    if (!options.phrasing) return std::vector<NotePlaying>();
+    return measurePhrasing(recording, claims, {}, {}, options.wish.part);
 }
 
-int checkAudio(const std::string& audio, const std::string& notes, bool phrasing) {
+int checkAudio(const std::string& audio, const std::string& notes, const CheckOptions& options) {
     const auto claims = readClaims(notes);
     if (!claims) return complain(claims.error(), exitInput);
     const auto recording = listenTo(audio);
     if (!recording) return complain(recording.error(), exitInput);
-    const auto check = checkRecording(*recording, *claims);
+    const auto check = checkRecording(*recording, *claims, {}, {}, options.wish);
     if (!check) return complain(check.error(), exitInput);
     std::vector<PhrasingClaim> plain;
     for (const Claim& claim : *claims)
         plain.push_back({claim.range, claim.midi, {}});
-    const auto playing = playingOf(*recording, plain, phrasing);
+    const auto playing = playingOf(*recording, plain, options);
     if (!playing) return complain(playing.error(), exitInput);
     std::printf("%s", header);
-    if (phrasing) printPhrasingHeader();
-    std::printf("\n");
+    if (options.phrasing) printPhrasingHeader();
+    std::printf("%s\n", listenedColumn);
     for (std::size_t i = 0; i < claims->size(); ++i) {
         const Claim& claim = (*claims)[i];
         const ClaimAnswer& answer = check->answers[i];
         printClaimed(claim.range, claim.midi, answer.verdict, answer.score, answer.suggestedMidi);
-        if (phrasing) printPhrasing({}, (*playing)[i]);
+        if (options.phrasing) printPhrasing({}, (*playing)[i]);
+        printListened(answer.listened);
         std::printf("\n");
     }
     for (const UnwrittenSound& sound : check->unwritten) {
         printUnwritten(sound);
-        if (phrasing) printNoPhrasing();
-        std::printf("\n");
+        if (options.phrasing) printNoPhrasing();
+        std::printf("\t\n");
     }
     return exitDone;
 }
@@ -81,30 +96,31 @@ std::vector<PhrasingClaim> claimsOf(const Study& study, const PhraseCheck& check
     return phrasingClaims(study, notes);
 }
 
-int checkStudyFile(const std::string& path, bool phrasing) {
+int checkStudyFile(const std::string& path, const CheckOptions& options) {
     const auto heard = listenToStudy(path);
     if (!heard) return complain(heard.error(), exitInput);
     const auto& [study, recording] = *heard;
-    const auto check = checkStudy(study, recording);
+    const auto check = checkStudy(study, recording, {}, options.wish);
     if (!check) return complain(check.error(), exitInput);
     const std::vector<PhrasingClaim> claims = claimsOf(study, *check);
-    const auto playing = playingOf(recording, claims, phrasing);
+    const auto playing = playingOf(recording, claims, options);
     if (!playing) return complain(playing.error(), exitInput);
     std::printf("%s\tbar\tbeat", header);
-    if (phrasing) printPhrasingHeader();
-    std::printf("\n");
+    if (options.phrasing) printPhrasingHeader();
+    std::printf("%s\n", listenedColumn);
     for (std::size_t i = 0; i < check->notes.size(); ++i) {
         const CheckedNote& note = check->notes[i];
         printClaimed(note.range, note.midi, note.verdict, note.score, note.suggestedMidi);
         printPlace(study, study.beatMap.beatsAt(note.range.begin));
-        if (phrasing) printPhrasing(claims[i].phrasing, (*playing)[i]);
+        if (options.phrasing) printPhrasing(claims[i].phrasing, (*playing)[i]);
+        printListened(note.listened);
         std::printf("\n");
     }
     for (const UnwrittenSound& sound : check->unwritten) {
         printUnwritten(sound);
         printPlace(study, study.beatMap.beatsAt(sound.range.begin));
-        if (phrasing) printNoPhrasing();
-        std::printf("\n");
+        if (options.phrasing) printNoPhrasing();
+        std::printf("\t\n");
     }
     return exitDone;
 }
@@ -115,7 +131,7 @@ int runCheck(std::span<const std::string> given) {
     // A word that stands for itself, wherever it is.
     std::vector<std::string> words(given.begin(), given.end());
     const bool phrasing = std::erase(words, "--phrasing") > 0;
-    const auto arguments = Arguments::parse(words, 1, {"--notes"});
+    const auto arguments = Arguments::parse(words, 1, {"--notes", "--focus"}, {"--band"});
     if (!arguments) return complain(arguments.error(), exitUsage);
     const std::string& input = arguments->alone(0);
     const auto notes = arguments->text("--notes");
@@ -127,7 +143,10 @@ int runCheck(std::span<const std::string> given) {
         return complain({ErrorKind::OutOfRange,
                          "check needs a study, or --notes with a table of notes beside a recording.", ""},
                         exitUsage);
-    return isStudy ? checkStudyFile(input, phrasing) : checkAudio(input, *notes, phrasing);
+    const auto wish = wishIn(*arguments);
+    if (!wish) return complain(wish.error(), exitUsage);
+    const CheckOptions options{phrasing, *wish};
+    return isStudy ? checkStudyFile(input, options) : checkAudio(input, *notes, options);
 }
 
 } // namespace earwright::batch

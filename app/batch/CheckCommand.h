@@ -7,11 +7,12 @@
 namespace earwright::batch {
 
 inline constexpr const char* checkUsage =
-    "check AUDIO --notes NOTES.tsv [--phrasing] | check STUDY [--phrasing]";
+    "check AUDIO --notes NOTES.tsv | check STUDY   [--phrasing] [--focus all|left|right|centre|sides] "
+    "[--band LOW HIGH]";
 
 /// Prints `kind onset_s dur_s midi verdict score suggested_midi` (for a study also `bar beat`), claimed rows
 /// first, and returns the exit code. --phrasing adds what is measured about the playing of each note
-/// (PhrasingColumns.h).
+/// (PhrasingColumns.h). The last column, `listened`, is where in the recording a claim was listened for.
 int runCheck(std::span<const std::string> words);
 
 } // namespace earwright::batch

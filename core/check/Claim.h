@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/check/Verdict.h"
+#include "core/listening/HeardPart.h"
 #include "core/time/Range.h"
 #include "core/time/Seconds.h"
 
@@ -30,6 +31,8 @@ struct ClaimAnswer {
     bool nothingBegins = false;
     /// Where nothing begins: the onset of its pitch 70 to 240 ms away, if there is one that no claim names.
     std::optional<Seconds> beginsAt = std::nullopt;
+    /// Where in the recording it was listened for mostly.
+    HeardPart listened = {};
     friend bool operator==(const ClaimAnswer&, const ClaimAnswer&) = default;
 };
 

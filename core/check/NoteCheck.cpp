@@ -99,10 +99,12 @@ NoteCheck checkNotes(const PassageEvidence& evidence, const std::vector<Claim>& 
     const std::vector<Claim> sorted = judged(claims, order);
     const int offset = offsetOf(evidence, sorted);
     const ClaimContext context = contextOf(evidence, transposed(sorted, offset));
+    const HeardPart listened = evidence.partOf(context.blend.clearest());
     const std::vector<ClaimFeatures> features = claimFeatures(context);
     for (std::size_t i = 0; i < order.size(); ++i) {
         ClaimAnswer& answer = check.answers[order[i]];
         answer = answerFor(context, i, features[i]);
+        answer.listened = listened;
         if (answer.suggestedMidi) *answer.suggestedMidi -= offset;
     }
     for (UnwrittenCandidate candidate : unwrittenCandidates(evidence, context)) {

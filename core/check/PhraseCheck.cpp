@@ -15,4 +15,8 @@ int PhraseCheck::count(Verdict verdict) const {
                                           [&](const CheckedNote& n) { return n.verdict == verdict; }));
 }
 
+std::optional<HeardPart> PhraseCheck::listened() const {
+    return notes.empty() ? std::nullopt : std::optional(notes.front().listened);
+}
+
 } // namespace earwright

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/check/Verdict.h"
+#include "core/listening/HeardPart.h"
 #include "core/music/Note.h"
 #include "core/music/Span.h"
 #include "core/time/Range.h"
@@ -26,6 +27,8 @@ struct CheckedNote {
     bool nothingBegins = false;
     /// Where its pitch begins instead, in the recording, if that is near and not written.
     std::optional<Seconds> beginsAt = std::nullopt;
+    /// Where in the recording it was listened for mostly.
+    HeardPart listened = {};
     friend bool operator==(const CheckedNote&, const CheckedNote&) = default;
 };
 
@@ -43,10 +46,14 @@ struct PhraseCheck {
     SpanId phrase;
     std::vector<CheckedNote> notes;
     std::vector<UnwrittenSound> unwritten;
+    /// The user had said where to listen.
+    bool listenedAsAsked = false;
     friend bool operator==(const PhraseCheck&, const PhraseCheck&) = default;
 
     const CheckedNote* note(NoteId id) const;
     int count(Verdict verdict) const;
+    /// Where was listened; nothing without notes.
+    std::optional<HeardPart> listened() const;
 };
 
 } // namespace earwright

@@ -194,21 +194,22 @@ std::vector<NotePlaying> measurePhrasing(const StereoViews& views, double tuning
 
 Result<std::vector<NotePlaying>> measurePhrasing(const RecordingEvidence& recording,
                                                  const std::vector<PhrasingClaim>& claims,
-                                                 std::stop_token stop, const Progress& progress) {
+                                                 std::stop_token stop, const Progress& progress,
+                                                 const HeardPart& part) {
     std::vector<Range<Seconds>> spans;
     for (const PhrasingClaim& claim : claims)
         spans.push_back(claim.range);
     std::vector<NotePlaying> answers(claims.size());
     std::size_t done = 0;
     for (const Passage& passage : passagesOf(spans, recording.duration())) {
-        const auto views = recording.views(passage.range, stop);
+        const auto views = recording.views(passage.range, stop, part);
         if (!views) return views.error();
         std::vector<PhrasingClaim> members;
         for (const std::size_t index : passage.members)
             members.push_back(claims[index]);
-        const auto part = measurePhrasing(*views, recording.tuning().cents, members);
+        const auto measured = measurePhrasing(*views, recording.tuning().cents, members);
         for (std::size_t i = 0; i < members.size(); ++i)
-            answers[passage.members[i]] = part[i];
+            answers[passage.members[i]] = measured[i];
         done += members.size();
         if (progress) progress(static_cast<double>(done) / static_cast<double>(claims.size()));
     }

@@ -53,9 +53,11 @@ struct NotePlaying {
 std::vector<NotePlaying> measurePhrasing(const StereoViews& views, double tuningCents,
                                          const std::vector<PhrasingClaim>& claims);
 
-/// The same for a recording, passage by passage. Not for the interface's thread. Errors: Cancelled.
+/// The same for a recording, passage by passage, or for a part of its sound. Not for the interface's thread.
+/// Errors: Cancelled.
 Result<std::vector<NotePlaying>> measurePhrasing(const RecordingEvidence& recording,
                                                  const std::vector<PhrasingClaim>& claims,
-                                                 std::stop_token stop = {}, const Progress& progress = {});
+                                                 std::stop_token stop = {}, const Progress& progress = {},
+                                                 const HeardPart& part = {});
 
 } // namespace earwright

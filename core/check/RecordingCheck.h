@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/check/NoteCheck.h"
+#include "core/listening/ListeningWish.h"
 #include "core/listening/RecordingEvidence.h"
 #include "core/result/Result.h"
 
@@ -15,6 +16,7 @@ namespace earwright {
 /// through. Takes about a twentieth of the passages' length: not for the interface's thread.
 /// Errors: Cancelled.
 Result<NoteCheck> checkRecording(const RecordingEvidence& recording, const std::vector<Claim>& claims,
-                                 std::stop_token stop = {}, const Progress& progress = {});
+                                 std::stop_token stop = {}, const Progress& progress = {},
+                                 const ListeningWish& wish = {});
 
 } // namespace earwright

@@ -1,6 +1,7 @@
 #include "core/check/StudyCheck.h"
 
 #include "core/check/RecordingCheck.h"
+#include "core/listening/ClearestPassage.h"
 #include "core/study/PlayedTime.h"
 
 #include <algorithm>
@@ -47,7 +48,8 @@ void add(PhraseCheck& whole, const NoteCheck& found, const std::vector<Note>& no
     for (std::size_t i = 0; i < notes.size(); ++i)
         whole.notes.push_back({notes[i].id, claims[i].range, claims[i].midi, found.answers[i].verdict,
                                found.answers[i].score, found.answers[i].suggestedMidi,
-                               found.answers[i].nothingBegins, found.answers[i].beginsAt});
+                               found.answers[i].nothingBegins, found.answers[i].beginsAt,
+                               found.answers[i].listened});
     for (const UnwrittenSound& sound : found.unwritten) {
         bool listed = !within || within->contains(sound.range.begin);
         for (std::size_t i = 0; i < notes.size(); ++i)
@@ -57,14 +59,15 @@ void add(PhraseCheck& whole, const NoteCheck& found, const std::vector<Note>& no
 }
 
 Result<PhraseCheck> notesOutsidePhrases(const Study& study, const std::set<NoteId>& done,
-                                        const RecordingEvidence& recording, std::stop_token stop) {
+                                        const RecordingEvidence& recording, std::stop_token stop,
+                                        const ListeningWish& wish) {
     PhraseCheck check;
     std::vector<Note> rest;
     std::copy_if(study.notes.begin(), study.notes.end(), std::back_inserter(rest),
                  [&](const Note& note) { return !done.contains(note.id); });
     if (rest.empty()) return check;
     const std::vector<Claim> claims = claimsOf(study, rest);
-    const auto found = checkRecording(recording, claims, stop);
+    const auto found = checkRecording(recording, claims, stop, {}, wish);
     if (!found) return found.error();
     add(check, *found, rest, claims, std::nullopt);
     std::erase_if(check.unwritten, [&](const UnwrittenSound& sound) {
@@ -91,20 +94,26 @@ bool isWritten(const Study& study, const Span& phrase) {
 }
 
 Result<PhraseCheck> checkPhrase(const Study& study, const Span& phrase, const RecordingEvidence& recording,
-                                std::stop_token stop, const Progress& progress) {
+                                std::stop_token stop, const Progress& progress, const ListeningWish& wish) {
     if (const auto error = withoutBars(study)) return *error;
     const std::vector<Note> notes = notesPlayedIn(study, phrase.range);
     const std::vector<Claim> claims = claimsOf(study, notes);
-    const auto evidence = recording.passage(
-        {phrase.range.begin - surroundings, phrase.range.end + surroundings}, stop, progress);
+    std::vector<Range<Seconds>> spans;
+    for (const Claim& claim : claims)
+        spans.push_back(claim.range);
+    const auto evidence =
+        clearestPassage(recording, {phrase.range.begin - surroundings, phrase.range.end + surroundings},
+                        spans, wish.part, stop, progress);
     if (!evidence) return evidence.error();
     PhraseCheck check;
     check.phrase = phrase.id;
+    check.listenedAsAsked = !wish.part.isEverything();
     add(check, checkNotes(*evidence, claims), notes, claims, phrase.range);
     return check;
 }
 
-Result<PhraseCheck> checkStudy(const Study& study, const RecordingEvidence& recording, std::stop_token stop) {
+Result<PhraseCheck> checkStudy(const Study& study, const RecordingEvidence& recording, std::stop_token stop,
+                               const ListeningWish& wish) {
     if (const auto error = withoutBars(study)) return *error;
     PhraseCheck whole;
     std::set<NoteId> done;
@@ -115,11 +124,11 @@ Result<PhraseCheck> checkStudy(const Study& study, const RecordingEvidence& reco
     };
     for (const Span& phrase : study.spansOf(SpanKind::Phrase)) {
         if (!isWritten(study, phrase)) continue;
-        const auto part = checkPhrase(study, phrase, recording, stop);
+        const auto part = checkPhrase(study, phrase, recording, stop, {}, wish);
         if (!part) return part.error();
         take(*part);
     }
-    const auto rest = notesOutsidePhrases(study, done, recording, stop);
+    const auto rest = notesOutsidePhrases(study, done, recording, stop, wish);
     if (!rest) return rest.error();
     take(*rest);
     sortAsInStudy(whole, study);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/check/PhraseCheck.h"
+#include "core/listening/ListeningWish.h"
 #include "core/listening/RecordingEvidence.h"
 #include "core/result/Result.h"
 #include "core/study/Study.h"
@@ -15,17 +16,19 @@ namespace earwright {
 bool isWritten(const Study& study, const Span& phrase);
 
 /// Checks the notes whose onsets lie in a phrase. Unwritten sounds are listed within the phrase only; those
-/// that a written grace note or trill accounts for are not.
+/// that a written grace note or trill accounts for are not. Listens where the line is clearest, or where the
+/// wish says (clearestPassage).
 ///
 /// Threads: takes about a twentieth of the phrase's length; not for the interface's thread.
 /// Errors: Cancelled; OutOfRange where the bars are not marked yet, so that no note has a place in time.
 Result<PhraseCheck> checkPhrase(const Study& study, const Span& phrase, const RecordingEvidence& recording,
-                                std::stop_token stop = {}, const Progress& progress = {});
+                                std::stop_token stop = {}, const Progress& progress = {},
+                                const ListeningWish& wish = {});
 
 /// Checks every note of a study: phrase by phrase, and the notes outside all phrases in passages of their
 /// own, with the sounds around them. Notes come in the study's order, unwritten sounds by time; the result
 /// names no phrase. Errors as for checkPhrase.
 Result<PhraseCheck> checkStudy(const Study& study, const RecordingEvidence& recording,
-                               std::stop_token stop = {});
+                               std::stop_token stop = {}, const ListeningWish& wish = {});
 
 } // namespace earwright

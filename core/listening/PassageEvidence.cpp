@@ -5,6 +5,7 @@
 #include "core/listening/OnsetListener.h"
 
 #include <algorithm>
+#include <array>
 
 namespace earwright {
 
@@ -84,6 +85,19 @@ std::optional<PassageEvidence> PassageEvidence::recalled(const AnalysisSound& so
     auto views = std::make_shared<const StereoViews>(sound, passage);
     if (tracks.size() != views->count()) return std::nullopt;
     return PassageEvidence(std::move(views), tuningCents, passage, std::move(tracks));
+}
+
+PassageEvidence PassageEvidence::saidToBe(const HeardPart& part) const {
+    PassageEvidence same = *this;
+    same.heard = part;
+    return same;
+}
+
+HeardPart PassageEvidence::partOf(std::size_t index) const {
+    constexpr std::array focuses{Focus::All, Focus::Left, Focus::Right, Focus::Centre, Focus::Sides};
+    HeardPart part = heard;
+    if (part.focus == Focus::All) part.focus = focuses[static_cast<std::size_t>(view(index))];
+    return part;
 }
 
 std::size_t PassageEvidence::bytes() const {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/listening/AnalysisSound.h"
+#include "core/listening/HeardPart.h"
 #include "core/listening/HeardSpans.h"
 #include "core/listening/OnsetTrack.h"
 #include "core/listening/PitchRow.h"
@@ -35,6 +36,11 @@ public:
                                                    Range<Seconds> passage, std::vector<OnsetTrack> tracks);
 
     Range<Seconds> passage() const { return range; }
+    /// What of the recording the sound is: everything, unless it was said to be a part.
+    const HeardPart& part() const { return heard; }
+    PassageEvidence saidToBe(const HeardPart& part) const;
+    /// The part of the recording that one view listens to.
+    HeardPart partOf(std::size_t view) const;
     double tuningCents() const { return cents; }
     std::size_t viewCount() const { return views->count(); }
     View view(std::size_t index) const { return views->view(index); }
@@ -53,6 +59,7 @@ private:
     std::shared_ptr<const StereoViews> views;
     double cents;
     Range<Seconds> range;
+    HeardPart heard;
     std::shared_ptr<const std::vector<OnsetTrack>> onsetTracks;
     std::shared_ptr<HeardSpans> heardSpans;
 };

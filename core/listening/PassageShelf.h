@@ -33,8 +33,9 @@ public:
 
     explicit PassageShelf(std::optional<EvidencePlace> place) : onDisk(std::move(place)) {}
 
-    std::optional<PassageEvidence> find(const Range<Seconds>& passage, double tuningCents);
-    /// `sound`: what the passage was heard in.
+    std::optional<PassageEvidence> find(const Range<Seconds>& passage, double tuningCents,
+                                        const HeardPart& part = {});
+    /// `sound`: what the passage was heard in, of a part of the recording that part alone.
     void keep(const PassageEvidence& evidence, const AnalysisSound& sound);
 
 private:

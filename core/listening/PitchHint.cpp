@@ -60,9 +60,18 @@ std::vector<PitchHint> pitchHints(const PassageEvidence& evidence, const std::ve
         hint.evidence.normalise();
         const std::size_t best = hint.evidence.best();
         hint.bestMidi = lowestHeardMidi + static_cast<int>(best);
+        hint.listened = evidence.partOf(blend.clearest());
         hint.confidence = isSilence(heard[i]) ? 0 : std::exp(static_cast<double>(hint.evidence[best]));
     }
     return hints;
+}
+
+double clarityOf(const std::vector<PitchHint>& hints) {
+    constexpr double least = 0.01;
+    double sum = 0;
+    for (const PitchHint& hint : hints)
+        sum += std::log(std::max(hint.confidence, least));
+    return hints.empty() ? 0 : sum / static_cast<double>(hints.size());
 }
 
 } // namespace earwright

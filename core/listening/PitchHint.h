@@ -16,9 +16,15 @@ struct PitchHint {
     int bestMidi = 60;
     /// Probability that bestMidi is what was played, 0 to 1; 0 in silence.
     double confidence = 0;
+    /// Where in the recording it was listened for mostly.
+    HeardPart listened;
 };
 
 /// One hint for each span, in the given order; the other spans inform it. Spans may come in any order.
 std::vector<PitchHint> pitchHints(const PassageEvidence& evidence, const std::vector<Range<Seconds>>& spans);
+
+/// How clear a line is, from its hints: the mean log of their confidence, 0 (certain) to −4.6; 0 without
+/// hints.
+double clarityOf(const std::vector<PitchHint>& hints);
 
 } // namespace earwright

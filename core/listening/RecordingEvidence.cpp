@@ -110,15 +110,22 @@ Result<PassageEvidence> RecordingEvidence::passage(Range<Seconds> range, std::st
 Result<PassageEvidence> RecordingEvidence::passage(Range<Seconds> range, const HeardPart& part,
                                                    std::stop_token stop, const Progress& progress) const {
     if (part.isEverything()) return passage(range, stop, progress);
+    if (auto found = shelf->find(range, own.cents, part)) return *std::move(found);
     const auto sound = soundAround(range, stop);
     if (!sound) return sound.error();
-    return PassageEvidence::listen(heardPart(*sound, range, part), own.cents, range, stop, progress);
+    const AnalysisSound heard = heardPart(*sound, range, part);
+    auto evidence = PassageEvidence::listen(heard, own.cents, range, stop, progress);
+    if (!evidence) return evidence;
+    const PassageEvidence said = evidence->saidToBe(part);
+    shelf->keep(said, heard);
+    return said;
 }
 
-Result<StereoViews> RecordingEvidence::views(Range<Seconds> range, std::stop_token stop) const {
+Result<StereoViews> RecordingEvidence::views(Range<Seconds> range, std::stop_token stop,
+                                             const HeardPart& part) const {
     const auto sound = soundAround(range, stop);
     if (!sound) return sound.error();
-    return StereoViews(*sound, range);
+    return StereoViews(part.isEverything() ? *sound : heardPart(*sound, range, part), range);
 }
 
 Result<OnsetTrack> RecordingEvidence::mixOnsets(Range<Seconds> range, std::stop_token stop) const {

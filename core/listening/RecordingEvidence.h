@@ -38,14 +38,16 @@ public:
     /// Evidence of a passage. Errors: Cancelled.
     Result<PassageEvidence> passage(Range<Seconds> range, std::stop_token stop = {},
                                     const Progress& progress = {}) const;
-    /// Evidence of a part of the passage's sound, listened to anew each time. Errors: Cancelled.
+    /// Evidence of a part of the passage's sound. Errors: Cancelled.
     Result<PassageEvidence> passage(Range<Seconds> range, const HeardPart& part, std::stop_token stop = {},
                                     const Progress& progress = {}) const;
     /// The onsets of a passage with both sides taken together: those of its View::Both, without the others.
     /// Errors: Cancelled.
     Result<OnsetTrack> mixOnsets(Range<Seconds> range, std::stop_token stop = {}) const;
-    /// The sound of a passage as each view hears it, for measuring what single notes do. Errors: Cancelled.
-    Result<StereoViews> views(Range<Seconds> range, std::stop_token stop = {}) const;
+    /// The sound of a passage, or of a part of it, as each view hears it, for measuring what single notes do.
+    /// Errors: Cancelled.
+    Result<StereoViews> views(Range<Seconds> range, std::stop_token stop = {},
+                              const HeardPart& part = {}) const;
     /// Where what was heard is kept on disk, if anywhere.
     const std::optional<EvidencePlace>& place() const { return onDisk; }
 

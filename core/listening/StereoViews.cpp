@@ -49,9 +49,13 @@ StereoViews::StereoViews(const AnalysisSound& sound, Range<Seconds> passage) {
     samples.push_back(std::move(both));
     if (!isWide(left, right)) return;
     std::vector<float> centre = centreOf(left, right);
+    std::vector<float> sides(left.size());
+    std::transform(left.begin(), left.end(), right.begin(), sides.begin(),
+                   [](float l, float r) { return 0.5f * (l - r); });
     samples.push_back(std::move(left));
     samples.push_back(std::move(right));
     samples.push_back(std::move(centre));
+    samples.push_back(std::move(sides));
 }
 
 std::ptrdiff_t StereoViews::sampleAt(Seconds time) const {

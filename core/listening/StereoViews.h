@@ -1,4 +1,5 @@
-// The ways of listening into a stereo picture: both sides together, either side, or the centre alone.
+// The ways of listening into a stereo picture: both sides together, either one, the centre or the sides
+// alone.
 #pragma once
 
 #include "core/listening/AnalysisSound.h"
@@ -12,7 +13,7 @@
 namespace earwright {
 
 /// Where in the stereo picture is listened.
-enum class View { Both, Left, Right, Centre };
+enum class View { Both, Left, Right, Centre, Sides };
 
 /// A passage of the recording as each view hears it, with half a second of its surroundings.
 ///

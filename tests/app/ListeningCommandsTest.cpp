@@ -44,11 +44,11 @@ TEST(CheckCommand, AnswersEveryRowInOrderWithTheFixedColumns) {
     ASSERT_EQ(run.exitCode, 0) << run.errors;
     ASSERT_GE(run.rows.size(), 9u);
     EXPECT_EQ(run.rows[0], (std::vector<std::string>{"kind", "onset_s", "dur_s", "midi", "verdict", "score",
-                                                     "suggested_midi"}));
+                                                     "suggested_midi", "listened"}));
     const std::vector<int> written{60, 62, 65, 65, 67, 68, 67, 65};
     for (std::size_t i = 0; i < written.size(); ++i) {
         const auto& row = run.rows[i + 1];
-        ASSERT_EQ(row.size(), 7u);
+        ASSERT_EQ(row.size(), 8u);
         EXPECT_EQ(row[0], "claimed");
         EXPECT_NEAR(std::stod(row[1]), 0.5 + 0.3125 * static_cast<double>(i), 0.0005);
         EXPECT_NEAR(std::stod(row[2]), 0.28, 0.0005);
@@ -77,7 +77,8 @@ TEST(HintCommand, NamesThePitchOfEverySpan) {
     const BatchRun run({"hint", material.audio, "--spans", material.spans});
     ASSERT_EQ(run.exitCode, 0) << run.errors;
     ASSERT_EQ(run.rows.size(), 9u);
-    EXPECT_EQ(run.rows[0], (std::vector<std::string>{"start_s", "end_s", "best_midi", "confidence"}));
+    EXPECT_EQ(run.rows[0],
+              (std::vector<std::string>{"start_s", "end_s", "best_midi", "confidence", "listened"}));
     const std::vector<std::string> played{"60", "62", "63", "65", "67", "68", "67", "65"};
     for (std::size_t i = 0; i < played.size(); ++i)
         EXPECT_EQ(run.rows[i + 1][2], played[i]);

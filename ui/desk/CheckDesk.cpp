@@ -119,9 +119,9 @@ void CheckDesk::start(SpanId phrase) {
     if (!span) return;
     const auto asked = session.shared();
     job.start<Result<PhraseCheck>>(
-        [study = asked, span = *span, evidence = listener.evidence()](const std::stop_token& stop,
-                                                                      const BackgroundJob::Report& report) {
-            return checkPhrase(*study, span, *evidence, stop, report);
+        [study = asked, span = *span, evidence = listener.evidence(),
+         wish = ListeningWish{heardPart}](const std::stop_token& stop, const BackgroundJob::Report& report) {
+            return checkPhrase(*study, span, *evidence, stop, report, wish);
         },
         [this, span = *span, asked](Result<PhraseCheck> outcome) {
             if (outcome)
@@ -209,12 +209,20 @@ void CheckDesk::showEvidence(const HelpedPlace& helped) {
     if (!listener.evidence() || !beats) return;
     evidenceJob.start<Result<std::vector<PitchStrength>>>(
         [known = listener.evidence(), range = helped.place.range,
-         part = heardPart](const std::stop_token& stop, const BackgroundJob::Report&) {
+         part = partForHelp()](const std::stop_token& stop, const BackgroundJob::Report&) {
             return pitchStrengths(*known, range, part, stop);
         },
         [this, beats = *beats](Result<std::vector<PitchStrength>> pitches) {
             if (pitches) panel.grid()->setEvidence(ColumnEvidence{beats, *pitches});
         });
+}
+
+HeardPart CheckDesk::partForHelp() const {
+    const PhraseCheck* check = shown ? checks.of(*shown) : nullptr;
+    const auto listened = check ? check->listened() : std::nullopt;
+    if (!heardPart.isEverything() || !listened) return heardPart;
+    // Sides are weighed for each place anew.
+    return {Focus::All, listened->band};
 }
 
 std::optional<Range<Beats>> CheckDesk::beatsOf(const CheckedPlace& place) const {

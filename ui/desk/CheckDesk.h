@@ -35,8 +35,8 @@ public:
     void check(SpanId phrase);
     /// One step more, for the selected note or else the next place after the cursor.
     void help(SpanId phrase, Seconds cursor);
-    /// What of the recording the last step of help listens to: what the user listens to. The verdicts of a
-    /// check rest on all of it, as each part of the stereo picture is weighed there anyway.
+    /// What of the recording the next check and the last step of help listen to: what the user listens to, or
+    /// where the line is clearest while that is everything.
     void listenTo(const HeardPart& part);
     bool hasPlaces(SpanId phrase) const { return !checks.places(phrase).empty(); }
     const CheckBook& book() const { return checks; }
@@ -58,6 +58,8 @@ private:
     void refresh();
     void showHelp(const HelpedPlace& helped);
     void showEvidence(const HelpedPlace& helped);
+    /// What the last step of help listens to: what the user does, else the band the check chose.
+    HeardPart partForHelp() const;
     std::optional<Range<Beats>> beatsOf(const CheckedPlace& place) const;
     QString sentenceOf(const HelpedPlace& helped) const;
 

@@ -1,6 +1,7 @@
 #include "ui/grid/LadderPanel.h"
 
 #include "ui/grid/LadderSteps.h"
+#include "ui/grid/ListenedText.h"
 #include "ui/theme/QuietButton.h"
 #include "ui/theme/Spacing.h"
 #include "ui/theme/Type.h"
@@ -134,8 +135,11 @@ QString summaryText(const PhraseCheck& check, int foundByEar, int furtherOn) {
                                .arg(check.count(Verdict::Unclear))
                                .arg(check.count(Verdict::Contradicted));
     const QString found = LadderPanel::tr("%1 · found by ear: %2").arg(counts).arg(foundByEar);
-    return furtherOn > 0 ? LadderPanel::tr("%1 · further on, left to the ear: %2").arg(found).arg(furtherOn)
-                         : found;
+    const QString reach =
+        furtherOn > 0 ? LadderPanel::tr("%1 · further on, left to the ear: %2").arg(found).arg(furtherOn)
+                      : found;
+    const QString listened = listenedText(check);
+    return listened.isEmpty() ? reach : LadderPanel::tr("%1 · %2").arg(reach, listened);
 }
 
 } // namespace earwright::ui

@@ -49,7 +49,7 @@ private:
 };
 
 /// "6 supported · 1 unclear · 1 contradicted · found by ear: 5", and how many sounds are left to the
-/// ear where there are any.
+/// ear where there are any, and where was listened unless that is all of the recording.
 QString summaryText(const PhraseCheck& check, int foundByEar, int furtherOn = 0);
 
 } // namespace earwright::ui

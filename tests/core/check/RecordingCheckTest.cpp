@@ -37,6 +37,32 @@ TEST(RecordingCheck, AnswersEveryClaimOfEveryPassage) {
         EXPECT_EQ(answer.verdict, Verdict::Supported);
 }
 
+TEST(RecordingCheck, TellsWhereEachPassageWasListenedTo) {
+    // The first phrase on the left, the last on the right, and on the other side tones that go against it.
+    const TwoPhrases material;
+    AnalysisSound sound{silence(Seconds(16)), silence(Seconds(16))};
+    for (std::size_t i = 0; i < material.claims.size(); ++i) {
+        const Claim& claim = material.claims[i];
+        const bool isFirst = claim.range.begin < Seconds(5);
+        addTone(isFirst ? sound.left : sound.right, claim.range, claim.midi);
+        addTone(isFirst ? sound.right : sound.left, claim.range, 59 - static_cast<int>(i % 3), 0.3f);
+    }
+    const auto recording = RecordingEvidence::listen(sound);
+    ASSERT_TRUE(recording);
+    const auto check = checkRecording(*recording, material.claims);
+    ASSERT_TRUE(check);
+    EXPECT_EQ(check->answers.front().listened.focus, Focus::Left);
+    EXPECT_EQ(check->answers.back().listened.focus, Focus::Right);
+
+    ListeningWish wish;
+    wish.part.focus = Focus::Left;
+    const auto left = checkRecording(*recording, material.claims, {}, {}, wish);
+    ASSERT_TRUE(left);
+    EXPECT_EQ(left->answers.front().verdict, Verdict::Supported);
+    EXPECT_EQ(left->answers.back().listened.focus, Focus::Left) << "the user's focus wins";
+    EXPECT_NE(left->answers.back().verdict, Verdict::Supported) << "nothing of that phrase is on the left";
+}
+
 TEST(RecordingCheck, LooksForUnwrittenSoundsOnlyAroundWhatIsWritten) {
     const TwoPhrases material;
     const auto recording = RecordingEvidence::listen(material.sound);

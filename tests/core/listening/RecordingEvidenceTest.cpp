@@ -97,7 +97,7 @@ TEST(RecordingEvidence, HearsAPassageReadOnDemandAsInTheWholeSound) {
         const auto one = onDemand->passage(range);
         const auto other = held->passage(range);
         ASSERT_TRUE(one && other);
-        EXPECT_EQ(one->viewCount(), 4u);
+        EXPECT_EQ(one->viewCount(), 5u);
         expectSame(*one, *other, 0);
         const auto mix = onDemand->mixOnsets(range);
         ASSERT_TRUE(mix);

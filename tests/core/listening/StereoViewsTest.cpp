@@ -41,7 +41,7 @@ TEST(StereoViews, HasOneViewWhereBothSidesAreAlike) {
 
 TEST(StereoViews, ListensToSidesAndCentreOfAWidePicture) {
     const StereoViews views(leftAndCentre(), {0.5_s, 1.0_s});
-    ASSERT_EQ(views.count(), 4u);
+    ASSERT_EQ(views.count(), 5u);
     EXPECT_EQ(views.view(3), View::Centre);
     // The right channel holds the centre tone alone. The centre view keeps it and loses most of the other:
     // what is left over is under a tenth (10 dB) of the tone.
@@ -51,6 +51,18 @@ TEST(StereoViews, ListensToSidesAndCentreOfAWidePicture) {
     for (std::size_t i = 0; i < rest.size(); ++i)
         rest[i] -= right[i];
     EXPECT_LT(power(rest), 0.1 * power(right));
+}
+
+TEST(StereoViews, HearsAtTheSidesOnlyWhatTheChannelsDifferIn) {
+    const AnalysisSound sound = leftAndCentre();
+    const StereoViews views(sound, {0.5_s, 1.0_s});
+    ASSERT_EQ(views.view(4), View::Sides);
+    // Half of the tone that is on the left alone: half the difference of the channels.
+    AnalysisSound left{silence(2.0_s), {}};
+    addTone(left.left, {0.0_s, 2.0_s}, 50);
+    const StereoViews expected(left, {0.5_s, 1.0_s});
+    for (std::size_t i = 0; i < views.sound(4).size(); ++i)
+        ASSERT_NEAR(views.sound(4)[i], 0.5f * expected.sound(0)[i], 1e-6f);
 }
 
 TEST(StereoViews, CountsSamplesFromHalfASecondBeforeThePassage) {

@@ -50,6 +50,15 @@ TEST(LadderPanel, SaysThatHelpStaysNearWhatIsWritten) {
     EXPECT_TRUE(panel.findChild<LadderSteps*>()->isHidden());
 }
 
+TEST(LadderPanel, TellsWhereItListened) {
+    PhraseCheck check = sixOneOne();
+    check.notes.front().listened.focus = Focus::Right;
+    EXPECT_TRUE(summaryText(check, 0).endsWith("listened on the right, where the line is clearest"));
+    check.notes.front().listened = {Focus::Sides, Band{150, 3000}};
+    check.listenedAsAsked = true;
+    EXPECT_TRUE(summaryText(check, 0).endsWith("listened at the sides from 150 to 3000 Hz, as you do"));
+}
+
 TEST(LadderPanel, OffersNoHelpWhereNothingIsOff) {
     LadderPanel panel;
     PhraseCheck check = sixOneOne();
