@@ -49,18 +49,21 @@ void Stretcher::start(double speed, double semitones) {
     lead = static_cast<int>(band->getPreferredStartPad()) +
            static_cast<int>(std::lround(attackAdvance(speed, semitones)));
     toDrop = band->getStartDelay();
+    treble = {};
     attacks.start(speed, semitones, lead);
 }
 
 void Stretcher::process(std::span<const float> interleaved) {
     const auto frames = static_cast<std::size_t>(chunkFrames);
     assert(interleaved.size() == frames * channelCount);
-    std::array<const float*, 2> in{};
-    for (std::size_t channel = 0; channel < channelCount; ++channel) {
-        float* plane = planes.data() + channel * maxBlock;
-        for (std::size_t frame = 0; frame < frames; ++frame)
-            plane[frame] = interleaved[frame * channelCount + channel];
-        in[channel] = plane;
+    const std::array<const float*, 2> in{planes.data(), planes.data() + (channelCount - 1) * maxBlock};
+    for (std::size_t frame = 0; frame < frames; ++frame) {
+        const float hiss = treble.next();
+        for (std::size_t channel = 0; channel < channelCount; ++channel) {
+            const float sample = interleaved[frame * channelCount + channel];
+            // Silence stays silence.
+            planes[channel * maxBlock + frame] = sample == 0.0f ? 0.0f : sample + hiss;
+        }
     }
     attacks.feed(interleaved);
     band->process(in.data(), frames, false);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/engine/AttackGraft.h"
+#include "core/engine/FaintHiss.h"
 #include "core/time/SampleRate.h"
 
 #include <cstddef>
@@ -21,6 +22,9 @@ namespace earwright {
 /// chunk() frames at a time. Sudden attacks stand there to the frame, over sustained sound within three
 /// (AttackGraft); softer onsets within the engine's own jitter (0.5 ms of source at half speed, about 2 ms at
 /// double speed and below a quarter).
+///
+/// Sustained tones keep their pitch exactly (FaintHiss says what that takes); the reference tests hold 3
+/// cents.
 ///
 /// Threads: one at a time (the engine's worker, or a bounce).
 /// Real time: no allocation after construction, but far too long for a callback.
@@ -51,6 +55,7 @@ private:
 
     std::unique_ptr<RubberBand::RubberBandStretcher> band;
     AttackGraft attacks;
+    FaintHiss treble;
     std::size_t channelCount;
     int chunkFrames = 256;
     int lead = 0;

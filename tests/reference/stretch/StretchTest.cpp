@@ -118,36 +118,6 @@ TEST_F(RenderedToneTest, IsBouncedAtTheLengthThatTheArithmeticGives) {
         }
 }
 
-/// Eleven partials of phases h², which keep them from adding up to a click.
-std::vector<float> partialsOf(double hertz, std::size_t frames) {
-    std::vector<float> samples(frames);
-    for (std::size_t i = 0; i < frames; ++i) {
-        double value = 0;
-        for (int partial = 1; partial <= 11; ++partial)
-            value += 0.1 / partial *
-                     std::sin(2 * M_PI * hertz * partial * static_cast<double>(i) / rate + partial * partial);
-        samples[i] = static_cast<float>(value);
-    }
-    return samples;
-}
-
-TEST(Stretch, KeepsTheFundamentalOfManyPartialsWithinThreeCents) {
-    // 110 Hz only where it holds. Elsewhere (75 %, 150 %, full speed five semitones up) RubberBand's
-    // fundamental is off by 3 to 20 cents over two seconds, with this engine or without; why is not known.
-    const std::vector<Playing> all{{0.25, 0, 0}, {0.5, 0, 0},   {0.75, 0, 0}, {1.5, 0, 0}, {2, 0, 0},
-                                   {0.5, 12, 0}, {0.5, -12, 0}, {1, 5, 0},    {2, -12, 0}, {0.25, 7, 0}};
-    const std::vector<Playing> inStep{{0.25, 0, 0}, {0.5, 0, 0}, {2, 0, 0}, {0.5, 12, 0}, {0.5, -12, 0}};
-    for (const double hertz : {82.0, 110.0, 220.0, 440.0, 880.0})
-        for (const Playing& playing : hertz == 110.0 ? inStep : all) {
-            const auto source =
-                partialsOf(hertz, static_cast<std::size_t>((0.6 + 1.2 * playing.speed) * rate));
-            const auto heard = excerpt(tests::held(source, rate), 0.3, 0.3 + 1.0 * playing.speed, playing);
-            const double asked = hertz * std::exp2(playing.semitones / 12.0);
-            EXPECT_LT(std::abs(cents(hertzNear(heard, asked, rate), asked)), 3.0)
-                << hertz << " Hz, speed " << playing.speed << ", semitones " << playing.semitones;
-        }
-}
-
 /// Clicks at uneven distances, far enough apart to be told from each other at that speed.
 std::vector<long> clickPlaces(double speed, int count) {
     std::vector<long> places;
