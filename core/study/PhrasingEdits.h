@@ -1,8 +1,10 @@
-// How a note is played: slides, grace notes, trills, slurs, ghosts and accents, set or stepped through by
-// key.
+// How a note is played: marks of phrasing set, stepped through by key, and given another value.
 #pragma once
 
+#include "core/music/PhrasingKind.h"
 #include "core/study/Study.h"
+
+#include <vector>
 
 namespace earwright {
 
@@ -11,35 +13,30 @@ namespace earwright {
 /// there changes nothing.
 Study setPhrasing(const Study& study, NoteId id, const Phrasing& phrasing);
 
-// One step each, for a key pressed again and again; the last step leads back to a plain note.
-// An id that is not there changes nothing.
-
-/// None, in from below, in from above, out upwards, out downwards, none.
-Study stepSlide(const Study& study, NoteId id);
-/// None, from below, from above, none; what the slide out says stays.
-Study stepSlideIn(const Study& study, NoteId id);
-/// None, up, down, none; what the slide in says stays.
-Study stepSlideOut(const Study& study, NoteId id);
-/// None, one grace note a semitone below, one a semitone above, none; any other grace notes are taken away.
-Study stepGrace(const Study& study, NoteId id);
-/// None, a semitone, a whole tone, none; any other trill is taken away.
-Study stepTrill(const Study& study, NoteId id);
-
-/// None, a whole tone, a semitone and a quarter tone up, a whole tone up and down, bent before and let down.
-Study stepBend(const Study& study, NoteId id);
-/// None, from the upper neighbour, from the lower one, none.
-Study stepTurn(const Study& study, NoteId id);
-/// None, with the lower neighbour, with the upper one, none.
-Study stepMordent(const Study& study, NoteId id);
-/// None, hammered on, pulled off, none; the first two slur the note.
-Study stepSlurBy(const Study& study, NoteId id);
-
 /// Puts a mark on the note or takes it away, and takes away what it excludes: a ghosted note is not accented,
 /// a slurred one not picked in a slur, a staccato one does not ring, one that falls does not slide on.
 Study toggleMark(const Study& study, NoteId id, bool Phrasing::*mark);
-Study toggleSlur(const Study& study, NoteId id);
-/// A ghosted note is not accented: setting the one takes the other away.
-Study toggleGhost(const Study& study, NoteId id);
-Study toggleAccent(const Study& study, NoteId id);
+
+/// One step on for a key pressed again and again, on one note or several: from none to what players mean most
+/// often, through other settings, and back to none. Slides: in from below, from above, out up, out down.
+/// Bends: a whole tone, a semitone and a quarter tone up, a whole tone up and down, bent before and let down.
+/// Grace: a semitone below, above. Trill: to the next note of the key, then to the other of semitone and
+/// whole tone. Turn: from the upper neighbour, the lower. Mordent: with the lower, the upper. HammerPull: by
+/// the direction the line comes from, then the other; both slur. A value set otherwise leads to none; all
+/// others are there or not.
+///
+/// Of several notes the first without the mark says what all of them get, each as it fits its place; so some
+/// marked and some not become all marked. Ids that are not there are passed over.
+Study stepMark(const Study& study, const std::vector<NoteId>& notes, PhrasingKind kind);
+
+/// The mark's value one step higher (+1) or lower (−1), where the note has the mark: a slide from or to the
+/// other side, a bend deeper, a trill wider, its first grace note a semitone up, the other neighbour of a
+/// turn or mordent, hammered on (up) or pulled off. At its limit it stays.
+Study stepValue(const Study& study, const std::vector<NoteId>& notes, PhrasingKind kind, int by);
+
+/// One grace note more, played before those that are there: a step of the key further away from the note; the
+/// first one a semitone below. A note has at most four.
+Study addGraceNote(const Study& study, const std::vector<NoteId>& notes);
+inline constexpr std::size_t mostGraceNotes = 4;
 
 } // namespace earwright

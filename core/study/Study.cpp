@@ -26,7 +26,7 @@ std::int64_t nearestBarLine(const Study& study, Seconds time) {
 } // namespace
 
 std::optional<BeatDivision> divisionInto(std::int64_t parts) {
-    const bool isDrawn = parts >= 2 && parts <= 12 && parts != 11;
+    const bool isDrawn = parts >= 1 && parts <= 12;
     return isDrawn ? std::optional(static_cast<BeatDivision>(parts)) : std::nullopt;
 }
 

@@ -76,9 +76,10 @@ struct Take {
     friend bool operator==(const Take&, const Take&) = default;
 };
 
-/// How one beat is divided in the note grid; 2 where nothing is said. These are the divisions a page can draw
-/// as one figure.
+/// How one beat is divided in the note grid; 2 where nothing is said. A page can draw each of them as one
+/// figure.
 enum class BeatDivision {
+    One = 1,
     Two = 2,
     Three = 3,
     Four = 4,
@@ -88,6 +89,7 @@ enum class BeatDivision {
     Eight = 8,
     Nine = 9,
     Ten = 10,
+    Eleven = 11,
     Twelve = 12
 };
 

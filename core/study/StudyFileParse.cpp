@@ -131,7 +131,7 @@ std::map<std::int64_t, BeatDivision> readDivisions(const StrictJson& json, std::
     std::map<std::int64_t, BeatDivision> divisions;
     for (const StrictJson& item : json.items()) {
         item.expectMembers({"beat", "parts"});
-        const std::int64_t parts = item["parts"].whole(2, version < 3 ? 6 : 12);
+        const std::int64_t parts = item["parts"].whole(version < 3 ? 2 : 1, version < 3 ? 6 : 12);
         const auto division = divisionInto(parts);
         if (!division || (version < 3 && parts == 5)) item["parts"].refuse("is no division a beat can have");
         const std::int64_t beat = item["beat"].whole(-furthestBeat, furthestBeat);

@@ -314,21 +314,105 @@ void addPhrasing(std::vector<Command>& table) {
           true},
          {Grace, Notes, "grace", WORDS("Grace note"), WORDS("A grace note before the selected note"),
           KeyList{plain(Qt::Key_G)}, note},
-         {Trill, Notes, "trill", WORDS("Trill"), WORDS("A trill to the semitone, the whole tone above, none"),
+         {Trill, Notes, "trill", WORDS("Trill"),
+          WORDS("A trill to the next note of the key, the other of semitone and whole tone, none"),
           KeyList{plain(Qt::Key_R)}, note},
          {Slur, Notes, "slur", WORDS("Slur"), WORDS("Not picked, but slurred from the note before"),
           KeyList{plain(Qt::Key_U)}, note},
          {Ghost, Notes, "ghost", WORDS("Ghost"), WORDS("A ghosted note"), KeyList{plain(Qt::Key_X)}, note},
          {Accent, Notes, "accent", WORDS("Accent"), WORDS("An accented note"), KeyList{plain(Qt::Key_A)},
+          note}});
+}
+
+/// Marks that come less often: their letter with Alt.
+void addMorePhrasing(std::vector<Command>& table) {
+    const Conditions note = NoteSelected;
+    table.insert(
+        table.end(),
+        {{PickedInSlur, Notes, "picked-in-slur", WORDS("Picked in the slur"),
+          WORDS("Under the slur of the note before, and picked all the same"), KeyList{with(alt, Qt::Key_P)},
+          note, true},
+         {HammerPull, Notes, "hammer-pull", WORDS("Hammer-on or pull-off"),
+          WORDS("Slurred by the left hand: hammered on upwards, pulled off downwards; again for the other"),
+          KeyList{with(alt, Qt::Key_H)}, note},
+         {SlideOn, Notes, "slide-on", WORDS("Slide to the next note"),
+          WORDS("The finger slides on to the next note"), KeyList{with(alt, Qt::Key_S)}, note},
+         {BendNote, Notes, "bend", WORDS("Bend"),
+          WORDS(
+              "Bent up a whole tone, a semitone, a quarter tone, up and released, bent before and let down"),
+          KeyList{with(alt, Qt::Key_B)}, note},
+         {Scoop, Notes, "scoop", WORDS("Scoop"), WORDS("Bent up into from just below"),
+          KeyList{with(alt, Qt::Key_C)}, note},
+         {Fall, Notes, "fall", WORDS("Fall"), WORDS("Falls off at its end"), KeyList{with(alt, Qt::Key_F)},
           note},
-         {DivideByTwo, Notes, "divide-2", WORDS("Beat in two"),
-          WORDS("Divides the beat under the cursor in two"), KeyList{plain(Qt::Key_2)}, Grid, true},
-         {DivideByThree, Notes, "divide-3", WORDS("Beat in three"),
-          WORDS("Divides the beat under the cursor in three"), KeyList{plain(Qt::Key_3)}, Grid},
-         {DivideByFour, Notes, "divide-4", WORDS("Beat in four"),
-          WORDS("Divides the beat under the cursor in four"), KeyList{plain(Qt::Key_4)}, Grid},
-         {DivideBySix, Notes, "divide-6", WORDS("Beat in six"),
-          WORDS("Divides the beat under the cursor in six"), KeyList{plain(Qt::Key_6)}, Grid}});
+         {Vibrato, Notes, "vibrato", WORDS("Vibrato"), WORDS("A note with vibrato"),
+          KeyList{with(alt, Qt::Key_V)}, note},
+         {MoreGrace, Notes, "more-grace", WORDS("One more grace note"),
+          WORDS("A grace note before those that are there, a step of the key further away"),
+          KeyList{with(alt, Qt::Key_G)}, note},
+         {TurnNote, Notes, "turn", WORDS("Turn"), WORDS("A turn from above, from below, none"),
+          KeyList{with(alt, Qt::Key_T)}, note},
+         {MordentNote, Notes, "mordent", WORDS("Mordent"),
+          WORDS("A mordent with the lower note, the upper note, none"), KeyList{with(alt, Qt::Key_M)}, note},
+         {Staccato, Notes, "staccato", WORDS("Staccato"), WORDS("A short note"),
+          KeyList{with(alt, Qt::Key_D)}, note},
+         {Tenuto, Notes, "tenuto", WORDS("Tenuto"), WORDS("A note held for its full length"),
+          KeyList{with(alt, Qt::Key_N)}, note},
+         {LetRing, Notes, "let-ring", WORDS("Let ring"), WORDS("Sounds on after its length"),
+          KeyList{with(alt, Qt::Key_R)}, note},
+         {MarkHigher, Notes, "mark-higher", WORDS("Mark: higher"),
+          WORDS("The mark set last goes further: a wider trill, a deeper bend, a higher grace note"),
+          KeyList{with(alt | shift, Qt::Key_Up)}, note, false, true},
+         {MarkLower, Notes, "mark-lower", WORDS("Mark: lower"),
+          WORDS("The mark set last goes less far: a narrower trill, a lesser bend, a lower grace note"),
+          KeyList{with(alt | shift, Qt::Key_Down)}, note, false, true},
+         {MarksMenu, Notes, "marks", WORDS("All marks…"),
+          WORDS("Opens the list of marks at the selected note, with a letter for each"),
+          KeyList{with(shift, Qt::Key_N)}, note}});
+}
+
+void addSelecting(std::vector<Command>& table) {
+    table.insert(table.end(), {{SelectNext, Notes, "select-next", WORDS("Take in the next note"),
+                                WORDS("Selects the next note as well, or lets the last one taken in go"),
+                                KeyList{with(ctrl | shift, Qt::Key_Right)}, NoteSelected, true, true},
+                               {SelectBefore, Notes, "select-before", WORDS("Take in the note before"),
+                                WORDS("Selects the note before as well, or lets the last one taken in go"),
+                                KeyList{with(ctrl | shift, Qt::Key_Left)}, NoteSelected, false, true},
+                               {SelectAllNotes, Notes, "select-all", WORDS("All notes of the grid"),
+                                WORDS("Selects every note of the bars in the grid"),
+                                KeyList{with(ctrl, Qt::Key_A)}, Grid}});
+}
+
+/// The number as a key, from ten on with Alt.
+void addDividing(std::vector<Command>& table) {
+    const auto divide = [&](CommandId id, const char* word, const char* name, const char* about,
+                            QKeySequence key) {
+        table.push_back({id, Notes, word, name, about, {std::move(key)}, Grid, id == DivideByOne});
+    };
+    divide(DivideByOne, "divide-1", WORDS("Beat undivided"), WORDS("Leaves the beat under the cursor whole"),
+           with(ctrl, Qt::Key_1));
+    divide(DivideByTwo, "divide-2", WORDS("Beat in two"), WORDS("Divides the beat under the cursor in two"),
+           plain(Qt::Key_2));
+    divide(DivideByThree, "divide-3", WORDS("Beat in three"),
+           WORDS("Divides the beat under the cursor in three"), plain(Qt::Key_3));
+    divide(DivideByFour, "divide-4", WORDS("Beat in four"),
+           WORDS("Divides the beat under the cursor in four"), plain(Qt::Key_4));
+    divide(DivideByFive, "divide-5", WORDS("Beat in five"),
+           WORDS("Divides the beat under the cursor in five"), plain(Qt::Key_5));
+    divide(DivideBySix, "divide-6", WORDS("Beat in six"), WORDS("Divides the beat under the cursor in six"),
+           plain(Qt::Key_6));
+    divide(DivideBySeven, "divide-7", WORDS("Beat in seven"),
+           WORDS("Divides the beat under the cursor in seven"), plain(Qt::Key_7));
+    divide(DivideByEight, "divide-8", WORDS("Beat in eight"),
+           WORDS("Divides the beat under the cursor in eight"), plain(Qt::Key_8));
+    divide(DivideByNine, "divide-9", WORDS("Beat in nine"),
+           WORDS("Divides the beat under the cursor in nine"), plain(Qt::Key_9));
+    divide(DivideByTen, "divide-10", WORDS("Beat in ten"), WORDS("Divides the beat under the cursor in ten"),
+           with(alt, Qt::Key_0));
+    divide(DivideByEleven, "divide-11", WORDS("Beat in eleven"),
+           WORDS("Divides the beat under the cursor in eleven"), with(alt, Qt::Key_1));
+    divide(DivideByTwelve, "divide-12", WORDS("Beat in twelve"),
+           WORDS("Divides the beat under the cursor in twelve"), with(alt, Qt::Key_2));
 }
 
 void addCheckAndHelp(std::vector<Command>& table) {
@@ -374,6 +458,9 @@ std::vector<Command> makeTable() {
     addMark(table);
     addWriting(table);
     addPhrasing(table);
+    addMorePhrasing(table);
+    addSelecting(table);
+    addDividing(table);
     addCheckAndHelp(table);
     return table;
 }

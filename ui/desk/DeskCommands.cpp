@@ -4,6 +4,7 @@
 #include "ui/desk/AboutText.h"
 #include "ui/desk/DeskWindow.h"
 #include "ui/desk/SheetDesk.h"
+#include "ui/grid/MarkWords.h"
 #include "ui/grid/NoteGrid.h"
 #include "ui/grid/NoteGridPanel.h"
 #include "ui/page/PageView.h"
@@ -159,16 +160,22 @@ void bindWriting(CommandSet& commands, DeskWindow& window) {
     write(NoteLower, [=] { grid->moveNote(0, -1); });
     write(NoteLouder, [=] { grid->changeLoudness(1); });
     write(NoteSofter, [=] { grid->changeLoudness(-1); });
-    write(Slide, [=] { grid->togglePhrasing(PhrasingKind::Slide); });
-    write(Grace, [=] { grid->togglePhrasing(PhrasingKind::Grace); });
-    write(Trill, [=] { grid->togglePhrasing(PhrasingKind::Trill); });
-    write(Slur, [=] { grid->togglePhrasing(PhrasingKind::Slur); });
-    write(Ghost, [=] { grid->togglePhrasing(PhrasingKind::Ghost); });
-    write(Accent, [=] { grid->togglePhrasing(PhrasingKind::Accent); });
-    write(DivideByTwo, [=] { grid->setDivision(2); });
-    write(DivideByThree, [=] { grid->setDivision(3); });
-    write(DivideByFour, [=] { grid->setDivision(4); });
-    write(DivideBySix, [=] { grid->setDivision(6); });
+    for (const PhrasingKind kind : allPhrasingKinds)
+        write(commandFor(kind), [=] { grid->togglePhrasing(kind); });
+    write(MoreGrace, [=] { grid->addGrace(); });
+    write(MarkHigher, [=] { grid->stepMark(1); });
+    write(MarkLower, [=] { grid->stepMark(-1); });
+    write(MarksMenu, [=] { grid->openMarks(); });
+    write(SelectNext, [=] { grid->extendSelection(1); });
+    write(SelectBefore, [=] { grid->extendSelection(-1); });
+    write(SelectAllNotes, [=] { grid->selectAll(); });
+    int parts = 0;
+    for (const CommandId id :
+         {DivideByOne, DivideByTwo, DivideByThree, DivideByFour, DivideByFive, DivideBySix, DivideBySeven,
+          DivideByEight, DivideByNine, DivideByTen, DivideByEleven, DivideByTwelve}) {
+        ++parts;
+        write(id, [=] { grid->setDivision(parts); });
+    }
 }
 
 void bindCheckAndHelp(CommandSet& commands, DeskWindow& window) {

@@ -272,6 +272,7 @@ void DeskWindow::goTo(Seconds place) {
 void DeskWindow::letGo() {
     if (chorusSheet->letGo() || ears.giveUpLoop() || ears.letHeldGo()) return;
     if (chorusSheet->stretch()) return chorusSheet->setStretch(std::nullopt);
+    if (gridPanel->grid()->dropSelection()) return;
     if (beatFinder->dismiss()) return;
     if (!cursor.letGo()) return;
     chorusSheet->setFocus();

@@ -57,6 +57,10 @@ void DeskWindow::connectStrip() {
 
 void DeskWindow::connectPanel() {
     NoteGrid* grid = gridPanel->grid();
+    grid->setKeys([this](CommandId id) {
+        const auto own = bindings.keys(id);
+        return own.empty() ? QKeySequence() : own.front();
+    });
     connect(grid, &NoteGrid::edited, this,
             [this](const Study& study, const QString& what) { desk.apply(what, study); });
     connect(grid, &NoteGrid::audition, this,

@@ -3,6 +3,7 @@
 #include "core/study/DivisionEdits.h"
 #include "core/study/NoteEdits.h"
 #include "core/study/PhrasingEdits.h"
+#include "ui/grid/MarkWords.h"
 
 #include <QCoreApplication>
 
@@ -23,40 +24,27 @@ std::optional<GridEdit> unlessTheSame(const Study& before, GridEdit edit) {
     return edit;
 }
 
-Study phrasedStudy(const Study& study, NoteId id, PhrasingKind kind) {
-    switch (kind) {
-    case PhrasingKind::Slide:
-        return stepSlide(study, id);
-    case PhrasingKind::Grace:
-        return stepGrace(study, id);
-    case PhrasingKind::Trill:
-        return stepTrill(study, id);
-    case PhrasingKind::Slur:
-        return toggleSlur(study, id);
-    case PhrasingKind::Ghost:
-        return toggleGhost(study, id);
-    case PhrasingKind::Accent:
-        return toggleAccent(study, id);
+/// The line `steps` away from a place, each beat divided as it is; between two lines counts as one step from
+/// each.
+Beats lineFrom(const Study& study, Beats place, int steps) {
+    for (; steps > 0; --steps) {
+        const Beats beat(place.floor());
+        const auto parts = static_cast<std::int64_t>(study.divisionOf(place.floor()));
+        place = beat + Beats(((place - beat) * parts).floor() + 1, parts);
     }
-    return study;
+    for (; steps < 0; ++steps) {
+        const bool isOnBeat = place == Beats(place.floor());
+        const Beats beat(place.floor() - (isOnBeat ? 1 : 0));
+        const auto parts = static_cast<std::int64_t>(study.divisionOf(beat.floor()));
+        const Beats inParts = (place - beat) * parts;
+        const bool isOnLine = inParts == Beats(inParts.floor());
+        place = beat + Beats(inParts.floor() - (isOnLine ? 1 : 0), parts);
+    }
+    return place;
 }
 
-const char* nameOf(PhrasingKind kind) {
-    switch (kind) {
-    case PhrasingKind::Slide:
-        return QT_TRANSLATE_NOOP("GridEdits", "slide");
-    case PhrasingKind::Grace:
-        return QT_TRANSLATE_NOOP("GridEdits", "grace note");
-    case PhrasingKind::Trill:
-        return QT_TRANSLATE_NOOP("GridEdits", "trill");
-    case PhrasingKind::Slur:
-        return QT_TRANSLATE_NOOP("GridEdits", "slur");
-    case PhrasingKind::Ghost:
-        return QT_TRANSLATE_NOOP("GridEdits", "ghost note");
-    case PhrasingKind::Accent:
-        return QT_TRANSLATE_NOOP("GridEdits", "accent");
-    }
-    return "";
+std::optional<NoteId> onlyOf(const std::vector<NoteId>& notes) {
+    return notes.empty() ? std::nullopt : std::optional(notes.front());
 }
 
 } // namespace
@@ -71,7 +59,7 @@ const Note* noteInCell(const Study& study, const GridColumn& column, int midi) {
 std::optional<GridEdit> noteInOrOut(const Study& study, const GridColumns& columns,
                                     const GridCursor& cursor) {
     const GridColumn& column = columns[columns.indexAt(cursor.place)];
-    if (const Note* there = noteInCell(study, column, cursor.midi)) return removed(study, there->id);
+    if (const Note* there = noteInCell(study, column, cursor.midi)) return removed(study, {there->id});
     NewNote note;
     note.pitch.midi = cursor.midi;
     note.onset = column.range.begin;
@@ -81,17 +69,19 @@ std::optional<GridEdit> noteInOrOut(const Study& study, const GridColumns& colum
                     cursor, true};
 }
 
-std::optional<GridEdit> removed(const Study& study, NoteId id) {
+std::optional<GridEdit> removed(const Study& study, const std::vector<NoteId>& notes) {
+    Study edited = study;
+    for (const NoteId id : notes)
+        edited = removeNote(edited, id);
     return unlessTheSame(
-        study,
-        {removeNote(study, id), named(QT_TRANSLATE_NOOP("GridEdits", "take out note")), {}, {}, false});
+        study, {std::move(edited), named(QT_TRANSLATE_NOOP("GridEdits", "take out note")), {}, {}, false});
 }
 
-std::optional<GridEdit> lengthened(const Study& study, const GridColumns& columns, NoteId id, int steps) {
+std::optional<GridEdit> lengthened(const Study& study, NoteId id, int steps) {
     const Note* note = study.note(id);
     if (!note) return std::nullopt;
-    const Beats shortest = columns.lineFrom(note->onset, 1);
-    const Beats end = std::max(columns.lineFrom(note->end(), steps), shortest);
+    const Beats shortest = lineFrom(study, note->onset, 1);
+    const Beats end = std::max(lineFrom(study, note->end(), steps), shortest);
     return unlessTheSame(study, {setNoteLength(study, id, end - note->onset),
                                  named(QT_TRANSLATE_NOOP("GridEdits", "change length")),
                                  id,
@@ -113,32 +103,61 @@ std::optional<GridEdit> moved(const Study& study, const GridColumns& columns, No
                                  GridCursor{onset, pitch.midi}, otherPitch});
 }
 
-std::optional<GridEdit> phrased(const Study& study, NoteId id, PhrasingKind kind) {
-    return unlessTheSame(study, {phrasedStudy(study, id, kind), named(nameOf(kind)), id, {}, true});
+std::optional<GridEdit> transposed(const Study& study, const std::vector<NoteId>& notes, int semitones) {
+    std::vector<Note> line;
+    for (const NoteId id : notes)
+        if (const Note* note = study.note(id)) line.push_back(*note);
+    // Those ahead go first, so that no note takes the place of one that has yet to move.
+    std::sort(line.begin(), line.end(), [&](const Note& a, const Note& b) {
+        return semitones > 0 ? a.pitch.midi > b.pitch.midi : a.pitch.midi < b.pitch.midi;
+    });
+    Study edited = study;
+    for (const Note& note : line) {
+        const int midi = note.pitch.midi + semitones;
+        if (midi < lowestMidi || midi > highestMidi) return std::nullopt;
+        edited = moveNote(edited, note.id, {midi, note.pitch.spelling}, note.onset);
+    }
+    return unlessTheSame(
+        study,
+        {std::move(edited), named(QT_TRANSLATE_NOOP("GridEdits", "move notes")), onlyOf(notes), {}, true});
 }
 
-std::optional<GridEdit> louder(const Study& study, NoteId id, double by) {
-    const Note* note = study.note(id);
-    if (!note) return std::nullopt;
-    // In hundredths, so that steps up and down again end where they began and read well in the file.
-    const double loudness = std::round((note->loudness + by) * 100) / 100;
-    return unlessTheSame(study, {setLoudness(study, id, loudness),
+std::optional<GridEdit> phrased(const Study& study, const std::vector<NoteId>& notes, PhrasingKind kind) {
+    return unlessTheSame(study, {stepMark(study, notes, kind), markName(kind), onlyOf(notes), {}, true});
+}
+
+std::optional<GridEdit> revalued(const Study& study, const std::vector<NoteId>& notes, PhrasingKind kind,
+                                 int by) {
+    return unlessTheSame(study, {stepValue(study, notes, kind, by), markName(kind), onlyOf(notes), {}, true});
+}
+
+std::optional<GridEdit> graced(const Study& study, const std::vector<NoteId>& notes) {
+    return unlessTheSame(
+        study, {addGraceNote(study, notes), markName(PhrasingKind::Grace), onlyOf(notes), {}, true});
+}
+
+std::optional<GridEdit> louder(const Study& study, const std::vector<NoteId>& notes, double by) {
+    Study edited = study;
+    for (const NoteId id : notes) {
+        const Note* note = study.note(id);
+        // In hundredths, so that steps up and down again end where they began and read well in the file.
+        if (note) edited = setLoudness(edited, id, std::round((note->loudness + by) * 100) / 100);
+    }
+    return unlessTheSame(study, {std::move(edited),
                                  named(QT_TRANSLATE_NOOP("GridEdits", "change loudness")),
-                                 id,
+                                 onlyOf(notes),
                                  {},
                                  true});
 }
 
 std::optional<GridEdit> divided(const Study& study, std::int64_t beat, int parts) {
-    for (const BeatDivision division :
-         {BeatDivision::Two, BeatDivision::Three, BeatDivision::Four, BeatDivision::Six})
-        if (static_cast<int>(division) == parts)
-            return unlessTheSame(study, {setDivision(study, beat, division),
-                                         named(QT_TRANSLATE_NOOP("GridEdits", "divide beat")),
-                                         {},
-                                         {},
-                                         false});
-    return std::nullopt;
+    const auto division = divisionInto(parts);
+    if (!division) return std::nullopt;
+    return unlessTheSame(study, {setDivision(study, beat, *division),
+                                 named(QT_TRANSLATE_NOOP("GridEdits", "divide beat")),
+                                 {},
+                                 {},
+                                 false});
 }
 
 } // namespace earwright::ui

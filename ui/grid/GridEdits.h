@@ -1,6 +1,7 @@
 // What the keys of the note grid do to the study: each answers with the study afterwards, or with nothing.
 #pragma once
 
+#include "core/music/PhrasingKind.h"
 #include "core/study/Study.h"
 #include "ui/grid/GridColumns.h"
 #include "ui/grid/GridCursor.h"
@@ -8,11 +9,9 @@
 #include <QString>
 
 #include <optional>
+#include <vector>
 
 namespace earwright::ui {
-
-/// The phrasing that a key each puts on the selected note.
-enum class PhrasingKind { Slide, Grace, Trill, Slur, Ghost, Accent };
 
 /// An edit and what the grid does after it.
 struct GridEdit {
@@ -34,17 +33,24 @@ const Note* noteInCell(const Study& study, const GridColumn& column, int midi);
 
 /// Writes a note one column long in the cursor's cell, or takes out the one that is there.
 std::optional<GridEdit> noteInOrOut(const Study& study, const GridColumns& columns, const GridCursor& cursor);
-std::optional<GridEdit> removed(const Study& study, NoteId id);
-/// The note's end moved by whole columns, no shorter than up to the first line after its onset.
-std::optional<GridEdit> lengthened(const Study& study, const GridColumns& columns, NoteId id, int steps);
+std::optional<GridEdit> removed(const Study& study, const std::vector<NoteId>& notes);
+/// The note's end moved by whole columns, over bar lines and past the bars shown, no shorter than up to the
+/// first line after its onset.
+std::optional<GridEdit> lengthened(const Study& study, NoteId id, int steps);
 /// The note moved by whole columns and by semitones, keeping its length.
 std::optional<GridEdit> moved(const Study& study, const GridColumns& columns, NoteId id, int steps,
                               int semitones);
-/// The note given a mark of phrasing, the next kind of it, or rid of it.
-std::optional<GridEdit> phrased(const Study& study, NoteId id, PhrasingKind kind);
+/// All of them by semitones; nothing where one would leave the pitches of a line.
+std::optional<GridEdit> transposed(const Study& study, const std::vector<NoteId>& notes, int semitones);
+/// The notes given a mark of phrasing, the next setting of it, or rid of it.
+std::optional<GridEdit> phrased(const Study& study, const std::vector<NoteId>& notes, PhrasingKind kind);
+/// The value of a mark one step up or down.
+std::optional<GridEdit> revalued(const Study& study, const std::vector<NoteId>& notes, PhrasingKind kind,
+                                 int by);
+std::optional<GridEdit> graced(const Study& study, const std::vector<NoteId>& notes);
 /// Louder or softer, by a share of the whole range.
-std::optional<GridEdit> louder(const Study& study, NoteId id, double by);
-/// The beat divided into 2, 3, 4 or 6; nothing for other numbers.
+std::optional<GridEdit> louder(const Study& study, const std::vector<NoteId>& notes, double by);
+/// The beat divided into 1 to 12; nothing for other numbers. Notes that are there keep their places.
 std::optional<GridEdit> divided(const Study& study, std::int64_t beat, int parts);
 
 } // namespace earwright::ui

@@ -21,8 +21,10 @@ struct GridScene {
     GridColumns columns;
     ChordRows chords;
     GridCursor cursor;
-    /// The note the phrasing keys act on.
+    /// The note at the cursor, on which the keys for notes act.
     std::optional<NoteId> selected;
+    /// Notes chosen with it, in the order of the line; they get the same.
+    std::vector<NoteId> alsoSelected;
     /// Only after the user asked for a check.
     std::optional<PhraseCheck> check;
     /// As far as each place of the check has been opened, and no further.
@@ -31,6 +33,9 @@ struct GridScene {
     /// In beats, where the ear is.
     std::optional<double> playhead;
     bool hasFocus = false;
+
+    /// All chosen notes in the order of the line.
+    std::vector<NoteId> selectedNotes() const;
 };
 
 } // namespace earwright::ui

@@ -2,6 +2,7 @@
 
 #include "ui/grid/GroundPainter.h"
 #include "ui/grid/HelpPainter.h"
+#include "ui/grid/MarkWords.h"
 #include "ui/grid/NotePainter.h"
 #include "ui/grid/PhrasingBar.h"
 #include "ui/grid/PhrasingPlace.h"
@@ -51,6 +52,12 @@ NoteGrid::NoteGrid(QWidget* parent) : QAbstractScrollArea(parent), phrasingBar(n
     verticalScrollBar()->setSingleStep(static_cast<int>(GridGeometry::rowHeight));
     phrasingBar->hide();
     connect(phrasingBar, &PhrasingBar::chosen, this, &NoteGrid::togglePhrasing);
+    connect(phrasingBar, &PhrasingBar::moreGraceChosen, this, &NoteGrid::addGrace);
+    connect(phrasingBar, &PhrasingBar::valueStepped, this, &NoteGrid::stepMark);
+}
+
+void NoteGrid::setKeys(std::function<QKeySequence(CommandId)> keyOf) {
+    phrasingBar->setKeys(std::move(keyOf));
 }
 
 // What is shown
@@ -182,6 +189,8 @@ void NoteGrid::updateSelection() {
     const std::optional<NoteId> now = note ? std::optional(note->id) : std::nullopt;
     const bool changed = now != scene.selected;
     scene.selected = now;
+    if (changed) inHand.reset();
+    if (!now) scene.alsoSelected.clear();
     placePhrasingBar();
     describe();
     if (changed) emit selectionChanged();
@@ -190,6 +199,10 @@ void NoteGrid::updateSelection() {
 void NoteGrid::setCursor(const GridCursor& cursor) {
     const bool moved = cursor != scene.cursor;
     scene.cursor = cursor;
+    if (moved) {
+        scene.alsoSelected.clear();
+        selectionAnchor.reset();
+    }
     isPhrasingOffered = true;
     scrollToCursor();
     updateSelection();
@@ -227,13 +240,10 @@ void NoteGrid::describe() {
     const Note* note = scene.selected ? scene.study->note(*scene.selected) : nullptr;
     QStringList words{cursorText()};
     if (note) {
-        const Phrasing& phrasing = note->phrasing;
         words << tr("note");
-        if (phrasing.ghosted) words << tr("ghosted");
-        if (phrasing.accented) words << tr("accented");
-        if (phrasing.slurred) words << tr("slurred");
-        if (phrasing.trill) words << tr("trill");
-        if (!phrasing.graceNotes.empty()) words << tr("grace note");
+        if (const QString marks = marksText(*note); !marks.isEmpty()) words << marks;
+        const auto chosen = static_cast<int>(scene.selectedNotes().size());
+        if (chosen > 1) words << tr("%n notes selected", nullptr, chosen);
         const CheckedNote* checked = scene.check ? scene.check->note(note->id) : nullptr;
         if (checked) words << wordOf(checked->verdict);
     }
@@ -361,8 +371,9 @@ void NoteGrid::placePhrasingBar() {
         phrasingBar->hide();
         return;
     }
+    phrasingBar->prepare(*note, markInHand());
     phrasingBar->setGeometry(placeBeside(*note, phrasingBar->sizeHint(), *scene.study, geometry).toRect());
-    phrasingBar->show(note->phrasing);
+    phrasingBar->show();
 }
 
 } // namespace earwright::ui

@@ -4,13 +4,16 @@
 #include "core/check/HintLadder.h"
 #include "core/check/PhraseCheck.h"
 #include "core/study/Study.h"
+#include "ui/commands/CommandId.h"
 #include "ui/grid/GridEdits.h"
 #include "ui/grid/GridGeometry.h"
 #include "ui/grid/GridScene.h"
 #include "ui/grid/NoteTool.h"
 
 #include <QAbstractScrollArea>
+#include <QKeySequence>
 
+#include <functional>
 #include <memory>
 #include <optional>
 #include <vector>
@@ -47,6 +50,14 @@ public:
     const Range<Beats>& shownBars() const { return scene.columns.range(); }
     const GridCursor& cursor() const { return scene.cursor; }
     std::optional<NoteId> selectedNote() const { return scene.selected; }
+    /// With those chosen beside it, in the order of the line.
+    std::vector<NoteId> selectedNotes() const { return scene.selectedNotes(); }
+    /// Back to the note at the cursor; false where there were no others.
+    bool dropSelection();
+    /// The mark whose value stepMark() changes.
+    std::optional<PhrasingKind> markInHand() const;
+    /// The key each command has now, for tooltips and the menu of marks.
+    void setKeys(std::function<QKeySequence(CommandId)> keyOf);
     const GridGeometry& geometryOfCells() const { return geometry; }
     /// "bar 30, beat 2½, ♭3 D5": where the cursor is, for eyes and for screen readers.
     QString cursorText() const;
@@ -65,8 +76,16 @@ public slots:
     void stepColumn(int columns);
     void changeLength(int columns);
     void moveNote(int columns, int semitones);
-    void togglePhrasing(earwright::ui::PhrasingKind kind);
-    /// Divides the cursor's beat into 2, 3, 4 or 6.
+    void togglePhrasing(earwright::PhrasingKind kind);
+    /// The value of the mark set last, or of the first that has one: a step up or down.
+    void stepMark(int by);
+    void addGrace();
+    /// All marks in a menu at the note.
+    void openMarks();
+    /// The next note (+1) or the note before (−1) as well, from where the selection began.
+    void extendSelection(int notes);
+    void selectAll();
+    /// Divides the cursor's beat into 1 to 12.
     void setDivision(int parts);
     void divideBeat(std::int64_t beat, int parts);
     /// One step louder (+1) or softer (−1).
@@ -122,6 +141,9 @@ private:
     void updatePointer(QPointF at);
     void updatePlayheadStrip(double beats);
     const Note* noteUnderCursor() const;
+    void choose(std::vector<NoteId> notes, NoteId atCursor);
+    void chooseUpTo(NoteId far);
+    void chooseOneMore(NoteId id);
     QString advice() const;
 
     /// The study as it was handed over; the scene's may be a gesture's draft.
@@ -134,6 +156,10 @@ private:
     PhrasingBar* phrasingBar;
     /// Once the user chose the note; not when a phrase just came into view.
     bool isPhrasingOffered = false;
+    /// The mark set last, until another note is chosen.
+    std::optional<PhrasingKind> inHand;
+    /// Where a selection of several notes began.
+    std::optional<NoteId> selectionAnchor;
 };
 
 } // namespace earwright::ui

@@ -1,5 +1,8 @@
 // What the keys of the note grid do to notes; the rest of the view is in NoteGrid.cpp.
 #include "ui/grid/NoteGrid.h"
+#include "ui/grid/PhrasingBar.h"
+
+#include <algorithm>
 
 namespace earwright::ui {
 
@@ -26,23 +29,134 @@ void NoteGrid::noteInOrOut() {
 }
 
 void NoteGrid::removeNote() {
-    if (scene.selected) apply(removed(*study, *scene.selected));
+    apply(removed(*study, scene.selectedNotes()));
 }
 
 void NoteGrid::changeLength(int columns) {
-    if (scene.selected) apply(lengthened(*study, scene.columns, *scene.selected, columns));
+    if (scene.selected) apply(lengthened(*study, *scene.selected, columns));
 }
 
 void NoteGrid::moveNote(int columns, int semitones) {
-    if (scene.selected) apply(moved(*study, scene.columns, *scene.selected, columns, semitones));
+    if (!scene.selected) return;
+    if (scene.alsoSelected.empty() || columns != 0)
+        return apply(moved(*study, scene.columns, *scene.selected, columns, semitones));
+    const std::vector<NoteId> chosen = scene.selectedNotes();
+    auto edit = transposed(*study, chosen, semitones);
+    if (!edit) return;
+    // The cursor goes along with its note, and the others stay chosen.
+    const Note* note = edit->study.note(*scene.selected);
+    if (note) scene.cursor.midi = note->pitch.midi;
+    apply(std::move(edit));
 }
 
 void NoteGrid::togglePhrasing(PhrasingKind kind) {
-    if (scene.selected) apply(phrased(*study, *scene.selected, kind));
+    if (!scene.selected) return;
+    inHand = kind;
+    apply(phrased(*study, scene.selectedNotes(), kind));
+}
+
+void NoteGrid::stepMark(int by) {
+    if (const auto kind = markInHand()) apply(revalued(*study, scene.selectedNotes(), *kind, by));
+}
+
+void NoteGrid::addGrace() {
+    if (!scene.selected) return;
+    inHand = PhrasingKind::Grace;
+    apply(graced(*study, scene.selectedNotes()));
+}
+
+std::optional<PhrasingKind> NoteGrid::markInHand() const {
+    const Note* note = scene.selected ? scene.study->note(*scene.selected) : nullptr;
+    if (!note) return std::nullopt;
+    if (inHand && hasValue(*inHand) && carries(note->phrasing, *inHand)) return inHand;
+    for (const PhrasingKind kind : allPhrasingKinds)
+        if (hasValue(kind) && carries(note->phrasing, kind)) return kind;
+    return std::nullopt;
+}
+
+void NoteGrid::openMarks() {
+    if (!scene.selected) return;
+    isPhrasingOffered = true;
+    placePhrasingBar();
+    phrasingBar->openMenu();
 }
 
 void NoteGrid::changeLoudness(int steps) {
-    if (scene.selected) apply(louder(*study, *scene.selected, steps * loudnessStep));
+    if (scene.selected) apply(louder(*study, scene.selectedNotes(), steps * loudnessStep));
+}
+
+// Several notes ------------------------------------------------------------------------------------------
+
+void NoteGrid::choose(std::vector<NoteId> notes, NoteId atCursor) {
+    const Note* note = scene.study->note(atCursor);
+    if (!note) return;
+    const std::optional<NoteId> anchor = selectionAnchor;
+    setCursor({note->onset, note->pitch.midi});
+    selectionAnchor = anchor;
+    scene.alsoSelected = std::move(notes);
+    std::erase(scene.alsoSelected, atCursor);
+    describe();
+    viewport()->update();
+    emit selectionChanged();
+}
+
+void NoteGrid::chooseUpTo(NoteId far) {
+    const std::vector<Note>& line = scene.study->notes;
+    const auto at = [&](NoteId id) {
+        return std::find_if(line.begin(), line.end(), [&](const Note& note) { return note.id == id; });
+    };
+    if (!selectionAnchor) selectionAnchor = scene.selected;
+    auto first = at(selectionAnchor.value_or(far));
+    auto last = at(far);
+    if (first == line.end() || last == line.end()) return;
+    if (last < first) std::swap(first, last);
+    std::vector<NoteId> notes;
+    for (auto note = first; note <= last; ++note)
+        notes.push_back(note->id);
+    choose(std::move(notes), far);
+}
+
+void NoteGrid::extendSelection(int notes) {
+    if (!scene.selected) return;
+    const std::vector<Note> line = scene.study->notesIn(scene.columns.range());
+    const auto here =
+        std::find_if(line.begin(), line.end(), [&](const Note& note) { return note.id == *scene.selected; });
+    const auto place = here - line.begin() + notes;
+    if (here == line.end() || place < 0 || place >= static_cast<std::ptrdiff_t>(line.size())) return;
+    chooseUpTo(line[static_cast<std::size_t>(place)].id);
+}
+
+void NoteGrid::selectAll() {
+    if (!hasColumns()) return;
+    std::vector<NoteId> notes;
+    for (const Note& note : scene.study->notesIn(scene.columns.range()))
+        notes.push_back(note.id);
+    if (notes.empty()) return;
+    const bool stays =
+        scene.selected && std::find(notes.begin(), notes.end(), *scene.selected) != notes.end();
+    choose(notes, stays ? *scene.selected : notes.front());
+}
+
+bool NoteGrid::dropSelection() {
+    if (scene.alsoSelected.empty()) return false;
+    scene.alsoSelected.clear();
+    selectionAnchor.reset();
+    describe();
+    viewport()->update();
+    emit selectionChanged();
+    return true;
+}
+
+void NoteGrid::chooseOneMore(NoteId id) {
+    std::vector<NoteId> notes = scene.selectedNotes();
+    const auto found = std::find(notes.begin(), notes.end(), id);
+    if (found == notes.end()) {
+        notes.push_back(id);
+        return choose(std::move(notes), id);
+    }
+    if (notes.size() == 1) return;
+    notes.erase(found);
+    choose(notes, notes.back());
 }
 
 void NoteGrid::setDivision(int parts) {

@@ -1,4 +1,5 @@
 // The pointer and the keys of the note grid; the rest of the view is in NoteGrid.cpp.
+#include "ui/grid/MarkWords.h"
 #include "ui/grid/NoteGrid.h"
 
 #include <QHelpEvent>
@@ -46,11 +47,14 @@ void NoteGrid::mousePressEvent(QMouseEvent* event) {
     const QPointF at = event->position();
     if (event->button() == Qt::RightButton) {
         const Note* note = NoteTool::noteAt(*study, geometry, at);
-        if (note && geometry.cells().contains(at)) apply(removed(*study, note->id));
+        if (note && geometry.cells().contains(at)) apply(removed(*study, {note->id}));
         return;
     }
     if (event->button() != Qt::LeftButton) return;
     if (at.y() < geometry.cells().top()) return pressAboveCells(at);
+    const Note* under = NoteTool::noteAt(*study, geometry, at);
+    if (under && event->modifiers() & Qt::ShiftModifier) return chooseUpTo(under->id);
+    if (under && event->modifiers() & Qt::ControlModifier) return chooseOneMore(under->id);
     tool.press(study, scene.columns, geometry, at);
     if (tool.isActive()) showDraft();
 }
@@ -69,15 +73,19 @@ void NoteGrid::pressAboveCells(QPointF at) {
 }
 
 void NoteGrid::offerDivisions(std::int64_t beat, QPoint at) {
-    const std::pair<int, QString> choices[] = {
-        {2, tr("2  halves")}, {3, tr("3  triplet")}, {4, tr("4  quarters")}, {6, tr("6  sextuplet")}};
+    const QString choices[] = {tr("1  undivided"), tr("2  halves"),     tr("3  triplet"),
+                               tr("4  quarters"),  tr("5  quintuplet"), tr("6  sextuplet"),
+                               tr("7  septuplet"), tr("8  eighths"),    tr("9  in nine"),
+                               tr("10  in ten"),   tr("11  in eleven"), tr("12  in twelve")};
     auto* menu = new QMenu(this);
     menu->setAttribute(Qt::WA_DeleteOnClose);
-    for (const auto& [parts, text] : choices) {
+    int parts = 0;
+    for (const QString& text : choices) {
+        ++parts;
         QAction* action = menu->addAction(text);
         action->setCheckable(true);
         action->setChecked(static_cast<int>(study->divisionOf(beat)) == parts);
-        connect(action, &QAction::triggered, this, [this, beat, parts = parts] { divideBeat(beat, parts); });
+        connect(action, &QAction::triggered, this, [this, beat, parts] { divideBeat(beat, parts); });
     }
     menu->popup(at);
 }
@@ -140,10 +148,10 @@ bool NoteGrid::viewportEvent(QEvent* event) {
 
 QString NoteGrid::tipAt(QPointF at) const {
     if (!hasColumns()) return {};
-    if (geometry.rulerLane().contains(at))
-        return tr("How this beat is divided: click to choose 2, 3, 4 or 6");
+    if (geometry.rulerLane().contains(at)) return tr("How this beat is divided: click to choose 1 to 12");
     if (geometry.chordLane().contains(at)) return tr("Click to hear from here");
-    return {};
+    const Note* note = NoteTool::noteAt(*study, geometry, at);
+    return note && geometry.cells().contains(at) ? marksText(*note) : QString();
 }
 
 void NoteGrid::updatePointer(QPointF at) {

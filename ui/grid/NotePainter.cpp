@@ -7,6 +7,9 @@
 #include "ui/theme/Theme.h"
 #include "ui/theme/Type.h"
 
+#include <algorithm>
+#include <cmath>
+
 namespace earwright::ui {
 
 namespace {
@@ -58,7 +61,8 @@ void paintDegree(QPainter& painter, const GridScene& scene, const GridGeometry& 
 void paintNote(QPainter& painter, const GridScene& scene, const GridGeometry& geometry, const Note& note) {
     const double radius = headRadius(note);
     paintTail(painter, scene, geometry, note);
-    paintPhrasing(painter, note, geometry, radius, color(Role::Written));
+    const bool hasDegree = !degreeText(scene.chords.at(note.onset), note.pitch.midi).isEmpty();
+    paintPhrasing(painter, note, geometry, radius, hasDegree, color(Role::Written));
     paintHead(painter, geometry.head(note), radius, shapeOf(scene, note), color(Role::Written),
               cellGround(scene, note.onset, note.pitch.midi));
     paintDegree(painter, scene, geometry, note);
@@ -85,15 +89,37 @@ void paintSlurTo(QPainter& painter, const GridScene& scene, const GridGeometry& 
     paintSlur(painter, from, to, color(Role::Written));
 }
 
+/// The first note that begins after this one; null for the last. Points into study.
+const Note* noteAfter(const Study& study, const Note& note) {
+    for (const Note& other : study.notes)
+        if (note.onset < other.onset) return &other;
+    return nullptr;
+}
+
+void paintSlideFrom(QPainter& painter, const GridScene& scene, const GridGeometry& geometry,
+                    const Note& note) {
+    const Note* after = noteAfter(*scene.study, note);
+    const QPointF start = geometry.head(note);
+    const QPointF goal = after ? geometry.head(*after) : start + QPointF(18, -10);
+    const QPointF along = goal - start;
+    const double length = std::max(1.0, std::hypot(along.x(), along.y()));
+    const auto clearOf = [&](const Note& each) { return along / length * (headRadius(each) + 2); };
+    // From the end of a long tail it is told where the finger begins to move.
+    const bool isLong = geometry.tailEnd(note).x() > start.x() + along.x() / 2;
+    const QPointF from = isLong ? QPointF(start.x() + along.x() / 2, start.y()) : start + clearOf(note);
+    const QPointF to = after ? goal - clearOf(*after) : goal;
+    if (length > headRadius(note) * 2 + 4) paintSlideOn(painter, from, to, color(Role::Written));
+}
+
 void paintSelection(QPainter& painter, const GridScene& scene, const GridGeometry& geometry) {
-    const Note* note = scene.selected ? scene.study->note(*scene.selected) : nullptr;
-    if (!note) return;
     QPen pen(color(scene.hasFocus ? Role::Ink : Role::Muted), scene.hasFocus ? 1.5 : 1.2, Qt::CustomDashLine,
              Qt::FlatCap);
     pen.setDashPattern({3, 2.5});
     painter.setPen(pen);
     painter.setBrush(Qt::NoBrush);
-    painter.drawRoundedRect(geometry.outline(*note).adjusted(-2, -0.5, 3, 0.5), 6, 6);
+    for (const NoteId id : scene.selectedNotes())
+        if (const Note* note = scene.study->note(id))
+            painter.drawRoundedRect(geometry.outline(*note).adjusted(-2, -0.5, 3, 0.5), 6, 6);
 }
 
 /// Small arrows where notes lie above or below what is seen.
@@ -135,6 +161,7 @@ void paintNotes(QPainter& painter, const GridScene& scene, const GridGeometry& g
         if (!note.range().overlaps(bars)) continue;
         if (!geometry.outline(note).adjusted(-reach, -reach, reach, reach).intersects(exposed)) continue;
         if (note.phrasing.slurred) paintSlurTo(painter, scene, geometry, note);
+        if (note.phrasing.slidesToNext) paintSlideFrom(painter, scene, geometry, note);
         // Half a head over the top row would lie on the marks of help; an arrow stands for it.
         if (geometry.head(note).y() >= geometry.cells().top()) paintNote(painter, scene, geometry, note);
     }

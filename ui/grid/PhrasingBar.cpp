@@ -1,62 +1,127 @@
 #include "ui/grid/PhrasingBar.h"
 
+#include "ui/commands/CommandTable.h"
+#include "ui/grid/MarkWords.h"
+#include "ui/grid/PhrasingMenu.h"
 #include "ui/theme/QuietButton.h"
 #include "ui/theme/Spacing.h"
 #include "ui/theme/Theme.h"
 
 #include <QHBoxLayout>
+#include <QLabel>
+#include <QMenu>
 #include <QPainter>
+
+#include <algorithm>
+#include <utility>
 
 namespace earwright::ui {
 
 namespace {
 
-bool has(const Phrasing& phrasing, PhrasingKind kind) {
-    switch (kind) {
-    case PhrasingKind::Slide:
-        return phrasing.slideIn || phrasing.slideOut;
-    case PhrasingKind::Grace:
-        return !phrasing.graceNotes.empty();
-    case PhrasingKind::Trill:
-        return phrasing.trill.has_value();
-    case PhrasingKind::Slur:
-        return phrasing.slurred;
-    case PhrasingKind::Ghost:
-        return phrasing.ghosted;
-    case PhrasingKind::Accent:
-        return phrasing.accented;
-    }
-    return false;
+/// The marks that come most often, in the order of their buttons.
+constexpr std::array<PhrasingKind, 6> commonKinds{PhrasingKind::Slide, PhrasingKind::Grace,
+                                                  PhrasingKind::Trill, PhrasingKind::Slur,
+                                                  PhrasingKind::Ghost, PhrasingKind::Accent};
+
+QKeySequence tableKey(CommandId id) {
+    const auto& keys = command(id).keys;
+    return keys.empty() ? QKeySequence() : keys.front();
+}
+
+QuietButton* smallButton(const QString& text, QWidget* parent) {
+    auto* button = new QuietButton(text, parent);
+    button->setTextStyle(TextStyle::Small);
+    button->setSidePadding(6);
+    return button;
 }
 
 } // namespace
 
-PhrasingBar::PhrasingBar(QWidget* parent) : QWidget(parent) {
+PhrasingBar::PhrasingBar(QWidget* parent)
+    : QWidget(parent),
+      more(smallButton(tr("more…"), this)),
+      lower(smallButton(QStringLiteral("▾"), this)),
+      value(new QLabel(this)),
+      higher(smallButton(QStringLiteral("▴"), this)),
+      keyOf(tableKey) {
     setAccessibleName(tr("Phrasing of the selected note"));
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(spacing::small, 0, spacing::small, 0);
     row->setSpacing(0);
     const QString words[] = {tr("slide"), tr("grace"), tr("trill"), tr("slur"), tr("ghost"), tr("accent")};
     for (std::size_t i = 0; i < buttons.size(); ++i) {
-        auto* button = new QuietButton(words[i], this);
-        button->setTextStyle(TextStyle::Small);
-        button->setSidePadding(6);
+        QuietButton* button = buttons[i] = smallButton(words[i], this);
         button->setCheckable(true);
         // The grid says what the note has; a click only asks.
         connect(button, &QAbstractButton::clicked, this, [this, button, i] {
             button->setChecked(!button->isChecked());
-            emit chosen(static_cast<PhrasingKind>(i));
+            emit chosen(commonKinds[i]);
         });
         row->addWidget(button);
-        buttons[i] = button;
     }
+    value->setFont(ui::font(TextStyle::Small));
+    more->setAccessibleName(tr("More marks"));
+    lower->setAccessibleName(tr("Mark lower"));
+    higher->setAccessibleName(tr("Mark higher"));
+    for (QWidget* each : {static_cast<QWidget*>(more), static_cast<QWidget*>(lower),
+                          static_cast<QWidget*>(value), static_cast<QWidget*>(higher)})
+        row->addWidget(each);
+    connect(more, &QAbstractButton::clicked, this, &PhrasingBar::openMenu);
+    connect(lower, &QAbstractButton::clicked, this, [this] { emit valueStepped(-1); });
+    connect(higher, &QAbstractButton::clicked, this, [this] { emit valueStepped(1); });
+    showTips();
     adjustSize();
 }
 
-void PhrasingBar::show(const Phrasing& phrasing) {
+void PhrasingBar::setKeys(std::function<QKeySequence(CommandId)> given) {
+    keyOf = std::move(given);
+    showTips();
+}
+
+void PhrasingBar::showTips() {
+    const auto tell = [&](QuietButton* button, CommandId id) {
+        const QString key = keyOf(id).toString(QKeySequence::NativeText);
+        const QString about = command(id).translatedAbout();
+        button->setToolTip(key.isEmpty() ? about : tr("%1 (%2)").arg(about, key));
+    };
     for (std::size_t i = 0; i < buttons.size(); ++i)
-        buttons[i]->setChecked(has(phrasing, static_cast<PhrasingKind>(i)));
-    QWidget::show();
+        tell(buttons[i], commandFor(commonKinds[i]));
+    tell(more, CommandId::MarksMenu);
+    tell(lower, CommandId::MarkLower);
+    tell(higher, CommandId::MarkHigher);
+}
+
+QuietButton* PhrasingBar::button(PhrasingKind kind) const {
+    const auto found = std::find(commonKinds.begin(), commonKinds.end(), kind);
+    return found == commonKinds.end() ? nullptr
+                                      : buttons[static_cast<std::size_t>(found - commonKinds.begin())];
+}
+
+QString PhrasingBar::valueText() const {
+    return value->isHidden() ? QString() : value->text();
+}
+
+void PhrasingBar::prepare(const Note& note, std::optional<PhrasingKind> inHand) {
+    phrasing = note.phrasing;
+    showTips();
+    for (std::size_t i = 0; i < buttons.size(); ++i)
+        buttons[i]->setChecked(carries(phrasing, commonKinds[i]));
+    const QString text = inHand ? markText(note, *inHand) : QString();
+    value->setText(text);
+    for (QWidget* each :
+         {static_cast<QWidget*>(lower), static_cast<QWidget*>(value), static_cast<QWidget*>(higher)})
+        each->setVisible(!text.isEmpty());
+    layout()->activate();
+    resize(sizeHint());
+}
+
+void PhrasingBar::openMenu() {
+    PhrasingChoices choices;
+    choices.mark = [this](PhrasingKind kind) { emit chosen(kind); };
+    choices.moreGrace = [this] { emit moreGraceChosen(); };
+    choices.keyOf = keyOf;
+    makePhrasingMenu(phrasing, choices, this)->popup(mapToGlobal(rect().bottomLeft()));
 }
 
 void PhrasingBar::paintEvent(QPaintEvent*) {

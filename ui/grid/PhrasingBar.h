@@ -2,33 +2,61 @@
 #pragma once
 
 #include "core/music/Note.h"
-#include "ui/grid/GridEdits.h"
+#include "core/music/PhrasingKind.h"
+#include "ui/commands/CommandId.h"
 
+#include <QKeySequence>
 #include <QWidget>
 
 #include <array>
+#include <functional>
+#include <optional>
+
+class QLabel;
 
 namespace earwright::ui {
 
 class QuietButton;
 
-/// "slide grace trill slur ghost accent" on a slip of paper; those the note has are underlined.
+/// "slide grace trill slur ghost accent" on a slip of paper, those the note has underlined, "more" for the
+/// other marks, and what the mark in hand says, with a way up and down where it has a value.
 class PhrasingBar : public QWidget {
     Q_OBJECT
 public:
     explicit PhrasingBar(QWidget* parent = nullptr);
 
-    void show(const Phrasing& phrasing);
-    QuietButton* button(PhrasingKind kind) const { return buttons[static_cast<std::size_t>(kind)]; }
+    /// The key each command has now, for tooltips and the menu; the table's own until told.
+    void setKeys(std::function<QKeySequence(CommandId)> keyOf);
+    /// What the note has; its size follows. InHand: the mark whose value the arrows change.
+    void prepare(const Note& note, std::optional<PhrasingKind> inHand);
+    /// All marks in a menu beside the bar.
+    void openMenu();
+
+    /// Null for kinds that stand in the menu only.
+    QuietButton* button(PhrasingKind kind) const;
+    QuietButton* moreButton() const { return more; }
+    QuietButton* higherButton() const { return higher; }
+    QuietButton* lowerButton() const { return lower; }
+    QString valueText() const;
 
 signals:
-    void chosen(earwright::ui::PhrasingKind kind);
+    void chosen(earwright::PhrasingKind kind);
+    void moreGraceChosen();
+    void valueStepped(int by);
 
 protected:
     void paintEvent(QPaintEvent* event) override;
 
 private:
+    void showTips();
+
     std::array<QuietButton*, 6> buttons{};
+    QuietButton* more;
+    QuietButton* lower;
+    QLabel* value;
+    QuietButton* higher;
+    std::function<QKeySequence(CommandId)> keyOf;
+    Phrasing phrasing;
 };
 
 } // namespace earwright::ui

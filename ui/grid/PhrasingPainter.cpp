@@ -1,5 +1,7 @@
 #include "ui/grid/PhrasingPainter.h"
 
+#include "ui/grid/SignPainter.h"
+
 #include <QPainterPath>
 
 #include <algorithm>
@@ -78,27 +80,59 @@ void paintGhost(QPainter& painter, QPointF head, double radius) {
     painter.drawArc(around, -40 * sixteenthsOfADegree, 80 * sixteenthsOfADegree);
 }
 
-void paintAccent(QPainter& painter, QPointF head, double radius) {
-    const double y = head.y() + radius + 5;
-    const QPointF sign[] = {{head.x() - 4, y - 2.6}, {head.x() + 4, y}, {head.x() - 4, y + 2.6}};
-    painter.drawPolyline(sign, 3);
+/// Away from the end of the tail, ever steeper down.
+void paintFall(QPainter& painter, QPointF end) {
+    QPainterPath path(end);
+    path.quadTo(end + QPointF(slideReach, 0), end + QPointF(slideReach, slideReach * 1.2));
+    painter.drawPath(path);
+}
+
+/// Under the tail, so that a trill has its place over it.
+void paintVibrato(QPainter& painter, const Note& note, const GridGeometry& geometry, double radius) {
+    const QPointF head = geometry.head(note);
+    const double left = head.x() + radius + 2;
+    paintWave(painter, left, std::max(geometry.tailEnd(note).x(), left + 11), head.y() + 5);
+}
+
+/// What stands beside the head, where there is room for it.
+void paintBeside(QPainter& painter, const Note& note, const GridGeometry& geometry, double radius) {
+    const Phrasing& phrasing = note.phrasing;
+    if (phrasing.slideIn) paintSlideIn(painter, geometry.head(note), radius, *phrasing.slideIn);
+    if (phrasing.slideOut) paintSlideOut(painter, geometry.tailEnd(note), *phrasing.slideOut);
+    if (phrasing.fall) paintFall(painter, geometry.tailEnd(note));
+    if (phrasing.trill) paintTrill(painter, note, geometry, radius);
+    if (phrasing.vibrato) paintVibrato(painter, note, geometry, radius);
 }
 
 } // namespace
 
+bool isNarrow(const Note& note, const GridGeometry& geometry) {
+    constexpr double roomForASign = 28;
+    return geometry.x(note.end()) - geometry.x(note.onset) < roomForASign;
+}
+
 void paintPhrasing(QPainter& painter, const Note& note, const GridGeometry& geometry, double radius,
-                   const QColor& colour) {
+                   bool hasDegree, const QColor& colour) {
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setPen(QPen(colour, strokeWidth, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+    painter.setBrush(Qt::NoBrush);
     const Phrasing& phrasing = note.phrasing;
     const QPointF head = geometry.head(note);
-    if (phrasing.slideIn) paintSlideIn(painter, head, radius, *phrasing.slideIn);
-    if (phrasing.slideOut) paintSlideOut(painter, geometry.tailEnd(note), *phrasing.slideOut);
+    const bool narrow = isNarrow(note, geometry);
     if (!phrasing.graceNotes.empty()) paintGraceNotes(painter, note, geometry, radius, colour);
-    if (phrasing.trill) paintTrill(painter, note, geometry, radius);
     if (phrasing.ghosted) paintGhost(painter, head, radius);
-    if (phrasing.accented) paintAccent(painter, head, radius);
+    if (!narrow) paintBeside(painter, note, geometry, radius);
+    for (const PlacedSign& sign : placeSigns(phrasing, {head, radius, hasDegree, narrow}))
+        paintSign(painter, sign, phrasing, colour);
+    painter.restore();
+}
+
+void paintSlideOn(QPainter& painter, QPointF from, QPointF to, const QColor& colour) {
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(QPen(colour, strokeWidth, Qt::SolidLine, Qt::RoundCap));
+    painter.drawLine(from, to);
     painter.restore();
 }
 

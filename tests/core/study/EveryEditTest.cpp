@@ -61,11 +61,19 @@ Study rephrase(const Study& study, Hand& hand) {
     phrasing.bend = Bend{hand.from(-1, 10), BendShape::UpAndDown};
     phrasing.slurred = hand.from(0, 1) == 1;
     phrasing.slurBy = SlurBy::PullOff;
-    static constexpr bool Phrasing::*marks[] = {&Phrasing::pickedInSlur, &Phrasing::slurred, &Phrasing::fall,
-                                                &Phrasing::slidesToNext, &Phrasing::letRing};
-    const Study marked = toggleMark(stepSlurBy(study, id), id, marks[hand.from(0, 4)]);
-    if (hand.from(0, 1) == 1) return stepBend(stepTurn(stepMordent(marked, id), id), id);
-    return stepGrace(toggleGhost(stepSlide(setPhrasing(study, id, phrasing), id), id), id);
+    const auto kind = allPhrasingKinds[static_cast<std::size_t>(
+        hand.from(0, static_cast<int>(allPhrasingKinds.size()) - 1))];
+    const std::vector<NoteId> some{id, hand.idOf<NoteId>(study.notes)};
+    switch (hand.from(0, 3)) {
+    case 0:
+        return setPhrasing(study, id, phrasing);
+    case 1:
+        return addGraceNote(study, some);
+    case 2:
+        return stepValue(study, some, kind, hand.from(-1, 1));
+    default:
+        return stepMark(study, some, kind);
+    }
 }
 
 const std::vector<Edit> edits{

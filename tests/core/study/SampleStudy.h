@@ -63,7 +63,7 @@ inline Study fullStudy() {
     study =
         addNote(study, {Pitch{63, PitchName{Step::E, -1}}, Beats(-1, 3), Beats(1, 3), 0.1, phrasing}).study;
     study = addNote(study, {Pitch{60, {}}, Beats(7, 2), Beats(5)}).study;
-    study = toggleGhost(study, study.notes.back().id);
+    study = toggleMark(study, study.notes.back().id, &Phrasing::ghosted);
     study = withEveryMark(addNote(study, {Pitch{67, {}}, Beats(20), Beats(1)}).study);
     study = setDivision(setDivision(study, 0, BeatDivision::Three), -1, BeatDivision::Six);
     study = addLooseEnd(study, Seconds(1.5), "triplet picked?").study;

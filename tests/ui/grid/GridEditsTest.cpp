@@ -1,6 +1,7 @@
 #include "ui/grid/GridEdits.h"
 
 #include "tests/ui/grid/SampleStudy.h"
+#include "ui/grid/MarkWords.h"
 
 #include <gtest/gtest.h>
 
@@ -48,17 +49,17 @@ TEST_F(GridEdits, TakeTheNoteOutOfTheCellItSoundsIn) {
 TEST_F(GridEdits, LengthenByColumnsOverBeatsOfDifferentDivision) {
     study.divisions[5] = BeatDivision::Three;
     study.notes = {sampleNote(1, Beats(4), Beats(1, 2), 65)};
-    take(lengthened(study, columns(), NoteId{1}, 2));
+    take(lengthened(study, NoteId{1}, 2));
     EXPECT_EQ(note(1).end(), Beats(16, 3));
-    take(lengthened(study, columns(), NoteId{1}, -1));
+    take(lengthened(study, NoteId{1}, -1));
     EXPECT_EQ(note(1).end(), Beats(5));
 }
 
 TEST_F(GridEdits, LeaveANoteAtLeastOneColumnLong) {
     study.notes = {sampleNote(1, Beats(4), Beats(1, 2), 65)};
-    EXPECT_FALSE(lengthened(study, columns(), NoteId{1}, -1));
+    EXPECT_FALSE(lengthened(study, NoteId{1}, -1));
     study.notes[0].length = Beats(2);
-    take(lengthened(study, columns(), NoteId{1}, -9));
+    take(lengthened(study, NoteId{1}, -9));
     EXPECT_EQ(note(1).length, Beats(1, 2));
 }
 
@@ -84,42 +85,77 @@ TEST_F(GridEdits, MoveANoteOffTheGridToTheNextLine) {
     EXPECT_EQ(note(1).onset, Beats(9, 2));
 }
 
-TEST_F(GridEdits, PutEachKindOfPhrasingOnANote) {
+TEST_F(GridEdits, PutEachKindOfPhrasingOnANoteAndTakeItAwayByName) {
     study.notes = {sampleNote(1, Beats(4), Beats(1), 65)};
-    for (const PhrasingKind kind : {PhrasingKind::Slide, PhrasingKind::Grace, PhrasingKind::Trill,
-                                    PhrasingKind::Slur, PhrasingKind::Accent})
-        take(phrased(study, NoteId{1}, kind));
-    const Phrasing& phrasing = note(1).phrasing;
-    EXPECT_EQ(phrasing.slideIn, SlideFrom::Below);
-    EXPECT_EQ(phrasing.graceNotes, std::vector<int>{64});
-    EXPECT_EQ(phrasing.trill, 1);
-    EXPECT_TRUE(phrasing.slurred);
-    EXPECT_TRUE(phrasing.accented);
-    take(phrased(study, NoteId{1}, PhrasingKind::Ghost));
-    EXPECT_TRUE(note(1).phrasing.ghosted);
+    for (const PhrasingKind kind : allPhrasingKinds) {
+        const auto edit = phrased(study, {NoteId{1}}, kind);
+        ASSERT_TRUE(edit) << static_cast<int>(kind);
+        EXPECT_TRUE(carries(edit->study.notes[0].phrasing, kind)) << static_cast<int>(kind);
+        EXPECT_EQ(edit->name, markName(kind));
+        EXPECT_FALSE(edit->name.isEmpty());
+    }
+}
+
+TEST_F(GridEdits, MoveSeveralNotesByASemitoneWithoutLosingOne) {
+    // A double stop a semitone apart: the upper one has to make room first.
+    study.notes = {sampleNote(1, Beats(4), Beats(1), 65), sampleNote(2, Beats(4), Beats(1), 66)};
+    take(transposed(study, {NoteId{1}, NoteId{2}}, 1));
+    ASSERT_EQ(study.notes.size(), 2u);
+    EXPECT_EQ(note(1).pitch.midi, 66);
+    EXPECT_EQ(note(2).pitch.midi, 67);
+    study.notes[1].pitch.midi = highestMidi;
+    EXPECT_FALSE(transposed(study, {NoteId{1}, NoteId{2}}, 1)) << "all or none";
+}
+
+// From the last half beat of bar 3, which ends the bars shown, into bar 4, whose first beat is a triplet.
+TEST_F(GridEdits, LengthenOverTheBarLineAndPastTheBarsShown) {
+    study.divisions[12] = BeatDivision::Three;
+    study.notes = {sampleNote(1, Beats(23, 2), Beats(1, 2), 65)};
+    take(lengthened(study, NoteId{1}, 1));
+    EXPECT_EQ(note(1).end(), Beats(37, 3));
+    take(lengthened(study, NoteId{1}, 3));
+    EXPECT_EQ(note(1).end(), Beats(27, 2));
+    take(lengthened(study, NoteId{1}, -3));
+    EXPECT_EQ(note(1).end(), Beats(37, 3));
+}
+
+TEST_F(GridEdits, LengthenAPickupBeforeBarOne) {
+    study.divisions[-1] = BeatDivision::Five;
+    study.notes = {sampleNote(1, Beats(-3, 5), Beats(1, 5), 65)};
+    take(lengthened(study, NoteId{1}, 3));
+    EXPECT_EQ(note(1).end(), Beats(1, 2)) << "two fifths to the bar line, then half a beat";
+    take(lengthened(study, NoteId{1}, -2));
+    EXPECT_EQ(note(1).end(), Beats(-1, 5));
 }
 
 TEST_F(GridEdits, ChangeLoudnessUpToItsLimits) {
     study.notes = {sampleNote(1, Beats(4), Beats(1), 65)};
-    take(louder(study, NoteId{1}, 0.1));
-    take(louder(study, NoteId{1}, 0.1));
+    take(louder(study, {NoteId{1}}, 0.1));
+    take(louder(study, {NoteId{1}}, 0.1));
     EXPECT_EQ(note(1).loudness, 0.8);
-    take(louder(study, NoteId{1}, 5));
+    take(louder(study, {NoteId{1}}, 5));
     EXPECT_EQ(note(1).loudness, 1);
-    EXPECT_FALSE(louder(study, NoteId{1}, 0.1));
+    EXPECT_FALSE(louder(study, {NoteId{1}}, 0.1));
 }
 
-TEST_F(GridEdits, DivideABeatOnlyAsTheGridCan) {
-    take(divided(study, 5, 3));
-    EXPECT_EQ(study.divisionOf(5), BeatDivision::Three);
-    EXPECT_FALSE(divided(study, 5, 3));
-    EXPECT_FALSE(divided(study, 5, 5));
+TEST_F(GridEdits, DivideABeatInOneToTwelveAndKeepWhatIsThere) {
+    study.notes = {sampleNote(1, Beats(16, 3), Beats(1, 3), 65)};
+    const std::vector<Note> before = study.notes;
+    for (int parts = 1; parts <= 12; ++parts) {
+        const auto edit = divided(study, 5, parts);
+        ASSERT_EQ(edit.has_value(), parts != 2) << "two is how it was";
+        if (!edit) continue;
+        EXPECT_EQ(static_cast<int>(edit->study.divisionOf(5)), parts);
+        EXPECT_EQ(edit->study.notes, before);
+    }
+    EXPECT_FALSE(divided(study, 5, 0));
+    EXPECT_FALSE(divided(study, 5, 13));
 }
 
 TEST_F(GridEdits, AnswerNothingForANoteThatIsNotThere) {
-    EXPECT_FALSE(removed(study, NoteId{9}));
-    EXPECT_FALSE(lengthened(study, columns(), NoteId{9}, 1));
+    EXPECT_FALSE(removed(study, {NoteId{9}}));
+    EXPECT_FALSE(lengthened(study, NoteId{9}, 1));
     EXPECT_FALSE(moved(study, columns(), NoteId{9}, 1, 0));
-    EXPECT_FALSE(phrased(study, NoteId{9}, PhrasingKind::Slur));
-    EXPECT_FALSE(louder(study, NoteId{9}, 0.1));
+    EXPECT_FALSE(phrased(study, {NoteId{9}}, PhrasingKind::Slur));
+    EXPECT_FALSE(louder(study, {NoteId{9}}, 0.1));
 }

@@ -1,4 +1,5 @@
 // Renders the whole panel in its states. With EARWRIGHT_SHOTS set to a folder the pictures are kept there.
+#include "core/study/PhrasingEdits.h"
 #include "tests/ui/grid/SampleStudy.h"
 #include "ui/grid/LadderPanel.h"
 #include "ui/grid/LooseEndList.h"
@@ -100,6 +101,29 @@ TEST_P(GridLooks, ASelectedNoteIsOfferedItsPhrasing) {
     panel->grid()->goToNote(NoteId{105});
     grab("grid-selected");
     EXPECT_EQ(panel->grid()->selectedNote(), NoteId{105});
+}
+
+TEST_P(GridLooks, EveryMarkIsDrawn) {
+    Study study = emptySample();
+    for (std::int64_t beat = 8; beat < 12; ++beat)
+        study.divisions[beat] = BeatDivision::Five;
+    for (int i = 0; i < 18; ++i) {
+        const bool isLong = i < 4;
+        const Beats onset = isLong ? Beats(4 + i) : Beats(8) + Beats(i - 4, 5);
+        study.notes.push_back(sampleNote(static_cast<std::uint64_t>(i + 1), onset,
+                                         isLong ? Beats(1) : Beats(1, 5), 68 + (i % 3 == 0 ? 3 : -i % 4)));
+    }
+    for (std::size_t i = 0; i < allPhrasingKinds.size(); ++i)
+        study = stepMark(study, {study.notes[i].id}, allPhrasingKinds[(i + 4) % allPhrasingKinds.size()]);
+    study = stepMark(study, {study.notes[0].id, study.notes[2].id}, PhrasingKind::Vibrato);
+    study = stepMark(study, {study.notes[3].id}, PhrasingKind::Staccato);
+    study.divisions[7] = BeatDivision::Seven;
+    panel->setStudy(shared(study));
+    panel->showPhrase(SpanId{1});
+    panel->grid()->setFocus();
+    panel->grid()->goToNote(study.notes[2].id);
+    panel->grid()->extendSelection(1);
+    EXPECT_GT(pixelsOf(grab("grid-marks"), color(Role::Written)), 500);
 }
 
 TEST_P(GridLooks, HelpIsBlueAndAppearsOnlyWhenAskedFor) {

@@ -10,6 +10,7 @@
 #include <QTest>
 
 #include <gtest/gtest.h>
+#include <set>
 
 using namespace earwright;
 using namespace earwright::ui;
@@ -203,9 +204,9 @@ TEST_F(NoteGridView, OffersDivisionsOnTheBeatRuler) {
                       grid.geometryOfCells().beatOnRuler(7).center().toPoint());
     const auto menus = grid.findChildren<QMenu*>();
     ASSERT_EQ(menus.size(), 1);
-    ASSERT_EQ(menus[0]->actions().size(), 4);
-    EXPECT_TRUE(menus[0]->actions()[0]->isChecked());
-    menus[0]->actions()[3]->trigger();
+    ASSERT_EQ(menus[0]->actions().size(), 12);
+    EXPECT_TRUE(menus[0]->actions()[1]->isChecked());
+    menus[0]->actions()[5]->trigger();
     EXPECT_EQ(current->divisionOf(7), BeatDivision::Six);
 }
 
@@ -226,7 +227,8 @@ TEST_F(NoteGridView, OffersPhrasingAtTheChosenNoteWithoutCoveringIt) {
     EXPECT_FALSE(QRectF(bar->geometry()).intersects(grid.geometryOfCells().outline(onlyNote())));
     EXPECT_TRUE(grid.viewport()->rect().contains(bar->geometry()));
     QTest::mouseClick(bar->button(PhrasingKind::Trill), Qt::LeftButton);
-    EXPECT_EQ(onlyNote().phrasing.trill, 1);
+    // From G to A, the next note of C major.
+    EXPECT_EQ(onlyNote().phrasing.trill, 2);
     EXPECT_TRUE(bar->button(PhrasingKind::Trill)->isChecked());
     grid.moveCursor(0, 3);
     EXPECT_FALSE(bar->isVisible());
@@ -321,4 +323,113 @@ TEST_F(NoteGridView, ScrollsOnWhereADragLeadsOutOfTheCells) {
     drag(head(1), QPoint(head(1).x(), qRound(cells.top()) - 20));
     EXPECT_GT(onlyNote().pitch.midi, highestSeen);
     EXPECT_EQ(edits, 1);
+}
+
+TEST_F(NoteGridView, ChangesTheValueOfTheMarkSetLast) {
+    auto* bar = grid.findChild<PhrasingBar*>();
+    showWithNote(Beats(5), Beats(1), 67);
+    EXPECT_EQ(bar->valueText(), QString());
+    grid.togglePhrasing(PhrasingKind::Trill);
+    grid.togglePhrasing(PhrasingKind::Bend);
+    EXPECT_EQ(bar->valueText().toStdString(), "bend up a whole tone");
+    grid.stepMark(1);
+    EXPECT_EQ(onlyNote().phrasing.bend, (Bend{6, BendShape::Up}));
+    EXPECT_EQ(onlyNote().phrasing.trill, 2) << "only the mark set last";
+    QTest::mouseClick(bar->lowerButton(), Qt::LeftButton);
+    EXPECT_EQ(onlyNote().phrasing.bend, (Bend{4, BendShape::Up}));
+    EXPECT_EQ(edits, 4);
+    EXPECT_EQ(lastEdit, "bend");
+}
+
+TEST_F(NoteGridView, OffersEveryMarkInTheMenuWithALetterEach) {
+    showWithNote(Beats(5), Beats(1), 67);
+    grid.openMarks();
+    auto* bar = grid.findChild<PhrasingBar*>();
+    const auto menus = bar->findChildren<QMenu*>();
+    ASSERT_EQ(menus.size(), 1);
+    std::set<QChar> letters;
+    std::size_t marks = 0;
+    for (const QAction* action : menus[0]->actions()) {
+        if (!action->isCheckable()) continue;
+        ++marks;
+        EXPECT_TRUE(action->text().contains(QLatin1Char('\t'))) << "its key stands beside it";
+        const auto at = action->text().indexOf(QLatin1Char('&'));
+        ASSERT_GE(at, 0) << action->text().toStdString();
+        EXPECT_TRUE(letters.insert(action->text()[at + 1].toLower()).second) << action->text().toStdString();
+    }
+    EXPECT_EQ(marks, allPhrasingKinds.size());
+    QTest::keyClick(menus[0], Qt::Key_V);
+    EXPECT_TRUE(onlyNote().phrasing.vibrato);
+}
+
+class NoteGridLine : public NoteGridView {
+protected:
+    void SetUp() override {
+        NoteGridView::SetUp();
+        Study study = emptySample();
+        for (int i = 0; i < 4; ++i)
+            study.notes.push_back(
+                sampleNote(static_cast<std::uint64_t>(i + 1), Beats(4 + i), Beats(1), 67 + i));
+        show(std::move(study));
+        grid.goToNote(NoteId{2});
+    }
+    std::vector<std::uint64_t> chosen() const {
+        std::vector<std::uint64_t> ids;
+        for (const NoteId id : grid.selectedNotes())
+            ids.push_back(id.value);
+        return ids;
+    }
+    std::vector<std::uint64_t> marked(bool Phrasing::*mark) const {
+        std::vector<std::uint64_t> ids;
+        for (const Note& note : current->notes)
+            if (note.phrasing.*mark) ids.push_back(note.id.value);
+        return ids;
+    }
+};
+
+TEST_F(NoteGridLine, TakesInNotesAndLetsThemGoByKey) {
+    EXPECT_EQ(chosen(), (std::vector<std::uint64_t>{2}));
+    grid.extendSelection(1);
+    grid.extendSelection(1);
+    EXPECT_EQ(chosen(), (std::vector<std::uint64_t>{2, 3, 4}));
+    grid.extendSelection(1);
+    grid.extendSelection(-1);
+    EXPECT_EQ(chosen(), (std::vector<std::uint64_t>{2, 3}));
+    for (int i = 0; i < 2; ++i)
+        grid.extendSelection(-1);
+    EXPECT_EQ(chosen(), (std::vector<std::uint64_t>{1, 2}));
+    EXPECT_TRUE(grid.dropSelection());
+    EXPECT_EQ(chosen(), (std::vector<std::uint64_t>{1}));
+    EXPECT_FALSE(grid.dropSelection());
+    grid.selectAll();
+    EXPECT_EQ(chosen().size(), 4u);
+    grid.moveCursor(1, 0);
+    EXPECT_LE(chosen().size(), 1u) << "the cursor goes on alone";
+}
+
+TEST_F(NoteGridLine, TakesInNotesByShiftAndByControlClick) {
+    QTest::mouseClick(grid.viewport(), Qt::LeftButton, Qt::ShiftModifier, head(4));
+    EXPECT_EQ(chosen(), (std::vector<std::uint64_t>{2, 3, 4}));
+    QTest::mouseClick(grid.viewport(), Qt::LeftButton, Qt::ControlModifier, head(3));
+    EXPECT_EQ(chosen(), (std::vector<std::uint64_t>{2, 4}));
+    QTest::mouseClick(grid.viewport(), Qt::LeftButton, Qt::ControlModifier, head(1));
+    EXPECT_EQ(chosen(), (std::vector<std::uint64_t>{1, 2, 4}));
+    EXPECT_EQ(edits, 0);
+}
+
+TEST_F(NoteGridLine, MarksAWholeSelectionInOneStepAndTakesItOffAgain) {
+    grid.extendSelection(1);
+    grid.togglePhrasing(PhrasingKind::Staccato);
+    EXPECT_EQ(edits, 1);
+    EXPECT_EQ(marked(&Phrasing::staccato), (std::vector<std::uint64_t>{2, 3}));
+    EXPECT_EQ(chosen(), (std::vector<std::uint64_t>{2, 3})) << "what is chosen stays so for the next mark";
+    grid.moveNote(0, 1);
+    EXPECT_EQ(current->notes[1].pitch.midi, 69);
+    EXPECT_EQ(current->notes[2].pitch.midi, 70);
+    EXPECT_EQ(chosen(), (std::vector<std::uint64_t>{2, 3}));
+    grid.togglePhrasing(PhrasingKind::Staccato);
+    EXPECT_TRUE(marked(&Phrasing::staccato).empty());
+    grid.removeNote();
+    EXPECT_EQ(current->notes.size(), 2u);
+    EXPECT_EQ(edits, 4);
 }

@@ -1,0 +1,28 @@
+// All marks of phrasing as a menu: in groups, each with a letter to press and with its key.
+#pragma once
+
+#include "core/music/Note.h"
+#include "core/music/PhrasingKind.h"
+#include "ui/commands/CommandId.h"
+
+#include <QKeySequence>
+
+#include <functional>
+
+class QMenu;
+class QWidget;
+
+namespace earwright::ui {
+
+/// What the menu asks for.
+struct PhrasingChoices {
+    std::function<void(PhrasingKind)> mark;
+    std::function<void()> moreGrace;
+    /// The key a command has now.
+    std::function<QKeySequence(CommandId)> keyOf;
+};
+
+/// Ticks what the note has. The menu deletes itself when it is closed.
+QMenu* makePhrasingMenu(const Phrasing& phrasing, const PhrasingChoices& choices, QWidget* parent);
+
+} // namespace earwright::ui
