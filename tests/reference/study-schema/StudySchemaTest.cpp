@@ -158,7 +158,7 @@ TEST(StudySchema, WhatTheSchemaForbidsIsRefused) {
         {R"("slurred":true)", R"("slurred":"yes")"},
         {R"("ghosted":true)", R"("ghosted":true,"bent":true)"},
         {R"("version": 3)", R"("version": 2)"},
-        {R"("parts":6)", R"("parts":11)"},
+        {R"("parts":6)", R"("parts":13)"},
         {R"("slurBy":"pullOff",)", R"("slurBy":"picked",)"},
         {R"("slurred":true,"slidesToNext":true)", R"("slidesToNext":true)"},
         {R"("pickedInSlur":true)", R"("pickedInSlur":true,"slurred":true)"},
