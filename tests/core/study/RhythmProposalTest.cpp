@@ -1,0 +1,201 @@
+#include "core/study/RhythmProposal.h"
+
+#include "core/study/PlayedTime.h"
+#include "tests/core/study/SampleStudy.h"
+
+#include <gtest/gtest.h>
+#include <random>
+
+namespace earwright {
+namespace {
+
+using Line = std::vector<ProposedNote>;
+
+/// Each note lasting to the next; the last one as long as told.
+Line lineOf(const std::vector<Beats>& onsets, const Beats& last = Beats(1, 2)) {
+    Line line;
+    for (std::size_t i = 0; i < onsets.size(); ++i)
+        line.push_back({onsets[i], i + 1 < onsets.size() ? onsets[i + 1] - onsets[i] : last, 60});
+    return line;
+}
+
+/// As somebody would tap it: each onset off by a normal deviation, held for most of its length.
+std::vector<FreeNote> tapped(const Study& study, const Line& line, double deviation = 0, unsigned seed = 1) {
+    std::mt19937 random(seed);
+    std::normal_distribution<double> off(0, deviation > 0 ? deviation : 1);
+    std::vector<FreeNote> notes;
+    for (const ProposedNote& note : line) {
+        const Range<Seconds> played = playedTime(study, Range{note.onset, note.onset + note.length});
+        const Seconds shift{deviation > 0 ? off(random) : 0};
+        notes.push_back(
+            {{played.begin + shift, played.begin + shift + Seconds(played.length().value * 0.9)}, note.midi});
+    }
+    return notes;
+}
+
+struct RhythmProposals : testing::Test {
+    Study study = eightBarsAt120();
+    Line first(const std::vector<FreeNote>& notes) const {
+        const auto proposals = proposeRhythms(study, notes);
+        return proposals.empty() ? Line{} : proposals.front().notes;
+    }
+};
+
+TEST_F(RhythmProposals, OfNothingAreNone) {
+    EXPECT_TRUE(proposeRhythms(study, {}).empty());
+}
+
+// At 120 the lines of five and of six in a beat are 17 ms and more apart: told from each other where onsets
+// are good to 10 ms, and both offered where they are not.
+TEST_F(RhythmProposals, WriteWhatWasPlayedExactlyAsItWas) {
+    for (std::int64_t parts = 1; parts <= 8; ++parts) {
+        study.divisions[4] = *divisionInto(parts);
+        std::vector<Beats> onsets;
+        for (std::int64_t i = 0; i <= parts; ++i)
+            onsets.push_back(Beats(4) + Beats(i, parts));
+        const Line line = lineOf(onsets);
+        const auto notes = tapped(study, line);
+        EXPECT_EQ(proposeRhythms(study, notes, {Seconds(0.01), 1}).front().notes, line)
+            << parts << " in a beat";
+        const auto proposals = proposeRhythms(study, notes);
+        EXPECT_TRUE(std::any_of(proposals.begin(), proposals.end(),
+                                [&](const RhythmProposal& each) { return each.notes == line; }))
+            << parts << " in a beat";
+    }
+}
+
+TEST_F(RhythmProposals, AreRankedAndDifferFromEachOther) {
+    const auto proposals = proposeRhythms(study, tapped(study, lineOf({Beats(4), Beats(14, 3), Beats(5)})));
+    ASSERT_GE(proposals.size(), 3u);
+    EXPECT_LE(proposals.size(), RhythmWishes{}.mostProposals);
+    for (std::size_t i = 1; i < proposals.size(); ++i) {
+        EXPECT_GE(proposals[i].cost, proposals[i - 1].cost);
+        for (std::size_t k = 0; k < i; ++k)
+            EXPECT_NE(proposals[i].notes, proposals[k].notes);
+    }
+}
+
+// Halfway between an even eighth (4½) and the last of a triplet (4⅔) either may be meant: both are offered.
+TEST_F(RhythmProposals, OfferBothReadingsOfWhatLiesBetween) {
+    std::vector<FreeNote> notes = tapped(study, lineOf({Beats(4), Beats(9, 2), Beats(5)}));
+    notes[1].held.begin = study.beatMap.secondsAt(4 + 7.0 / 12);
+    const auto proposals = proposeRhythms(study, notes);
+    const auto has = [&](const Beats& onset) {
+        return std::any_of(proposals.begin(), proposals.end(),
+                           [&](const RhythmProposal& each) { return each.notes[1].onset == onset; });
+    };
+    EXPECT_TRUE(has(Beats(9, 2)));
+    EXPECT_TRUE(has(Beats(14, 3)));
+}
+
+// Swing 2:1 plays the second eighth at two thirds of the beat, where the last of a triplet is too: the page
+// says eighths (common practice).
+TEST_F(RhythmProposals, WriteSwungEighthsEven) {
+    const Line even = lineOf({Beats(4), Beats(9, 2), Beats(5), Beats(11, 2), Beats(6)});
+    study = setSwing(study, Beats(0), Swing{2, 8});
+    EXPECT_EQ(first(tapped(study, even)), even);
+    const std::vector<FreeNote> swung = tapped(study, even);
+    study = setSwing(study, Beats(0), std::nullopt);
+    EXPECT_EQ(first(swung)[1].onset, Beats(14, 3)) << "without the swing they are triplets";
+}
+
+TEST_F(RhythmProposals, TakeANoteThatCameEarlyAsTheNextBeat) {
+    std::vector<FreeNote> notes = tapped(study, lineOf({Beats(4), Beats(5), Beats(6)}));
+    notes[1].held.begin = notes[1].held.begin - Seconds(0.025);
+    EXPECT_EQ(first(notes)[1].onset, Beats(5));
+}
+
+TEST_F(RhythmProposals, NeverPutTwoNotesOnOnePlace) {
+    std::mt19937 random(11);
+    std::uniform_real_distribution<double> gap(0.04, 0.4);
+    for (int round = 0; round < 60; ++round) {
+        std::vector<FreeNote> notes;
+        double at = 1.9;
+        for (int i = 0; i < 14; ++i, at += gap(random))
+            notes.push_back({{Seconds(at), Seconds(at + 0.03)}, 60});
+        for (const RhythmProposal& proposal : proposeRhythms(study, notes)) {
+            ASSERT_EQ(proposal.notes.size(), notes.size());
+            for (std::size_t i = 1; i < notes.size(); ++i) {
+                EXPECT_GT(proposal.notes[i].onset, proposal.notes[i - 1].onset);
+                EXPECT_GT(proposal.notes[i - 1].length, Beats(0));
+                EXPECT_LE(proposal.notes[i - 1].onset + proposal.notes[i - 1].length,
+                          proposal.notes[i].onset);
+            }
+        }
+    }
+}
+
+TEST_F(RhythmProposals, JoinADoubleStop) {
+    std::vector<FreeNote> notes = tapped(study, lineOf({Beats(4), Beats(5)}));
+    FreeNote upper = notes[0];
+    upper.midi = 64;
+    upper.held.begin += Seconds(0.02);
+    notes.push_back(upper);
+    const Line line = first(notes);
+    ASSERT_EQ(line.size(), 3u);
+    EXPECT_EQ(line[0].onset, line[1].onset);
+    EXPECT_EQ(line[1].midi, 64);
+}
+
+TEST_F(RhythmProposals, RestWhereANoteWasLetGo) {
+    std::vector<FreeNote> notes = tapped(study, lineOf({Beats(4), Beats(7)}));
+    notes[0].held.end = study.beatMap.secondsAt(4.93);
+    EXPECT_EQ(first(notes)[0].length, Beats(1));
+}
+
+TEST_F(RhythmProposals, ReachBackBeforeBarOne) {
+    const Line line = lineOf({Beats(-3, 2), Beats(-1), Beats(-1, 2), Beats(0)});
+    EXPECT_EQ(first(tapped(study, line)), line);
+}
+
+/// Lines as they are played: beats of eighths, triplets, quarters, sixteenths and rests in turn.
+Line inventedLine(std::mt19937& random) {
+    static const std::vector<std::vector<Beats>> figures{{Beats(0), Beats(1, 2)},
+                                                         {Beats(0), Beats(1, 2)},
+                                                         {Beats(0), Beats(1, 3), Beats(2, 3)},
+                                                         {Beats(0)},
+                                                         {Beats(1, 2)},
+                                                         {Beats(0), Beats(1, 4), Beats(1, 2), Beats(3, 4)}};
+    std::vector<Beats> onsets;
+    for (int beat = 4; beat < 16; ++beat)
+        for (const Beats& place : figures[random() % figures.size()])
+            onsets.push_back(Beats(beat) + place);
+    return lineOf(onsets);
+}
+
+// Taps with a standard deviation of 20 ms at 120 beats a minute. A sixteenth is 125 ms there and the nearest
+// wrong line of a triplet 42 ms away, two deviations: a few beats in a hundred can't be told apart by anyone.
+TEST_F(RhythmProposals, ReadTappedLines) {
+    std::mt19937 random(7);
+    int right = 0;
+    int beats = 0;
+    for (unsigned round = 0; round < 40; ++round) {
+        const Line line = inventedLine(random);
+        const Line read = first(tapped(study, line, 0.02, round + 1));
+        ASSERT_EQ(read.size(), line.size());
+        for (int beat = 4; beat < 16; ++beat) {
+            bool same = true;
+            for (std::size_t i = 0; i < line.size(); ++i)
+                if (line[i].onset.floor() == beat) same = same && read[i].onset == line[i].onset;
+            right += same ? 1 : 0;
+            ++beats;
+        }
+    }
+    RecordProperty("beats_right", right);
+    EXPECT_GT(right, beats * 93 / 100) << right << " of " << beats;
+}
+
+TEST_F(RhythmProposals, AreWrittenInOneEditThatMakesRoom) {
+    study = addNote(study, {Pitch{72, {}}, Beats(9, 2), Beats(1, 2)}).study;
+    study = addNote(study, {Pitch{74, {}}, Beats(8), Beats(1)}).study;
+    const Line line = lineOf({Beats(4), Beats(13, 3), Beats(14, 3), Beats(5)});
+    const auto proposals = proposeRhythms(study, tapped(study, line));
+    const Study edited = writeProposal(study, proposals.front());
+    ASSERT_EQ(edited.notes.size(), 5u);
+    EXPECT_EQ(edited.divisionOf(4), BeatDivision::Three);
+    EXPECT_EQ(edited.notes.back().pitch.midi, 74) << "what lies behind stays";
+    EXPECT_EQ(edited.notes[1].onset, Beats(13, 3));
+}
+
+} // namespace
+} // namespace earwright
