@@ -26,9 +26,9 @@ double probabilityOfNote(const std::array<float, unwrittenFeatureCount>& feature
     return logistic(unwrittenOdds(features));
 }
 
-Verdict verdictOf(double probability) {
-    if (probability < contradictedBelow) return Verdict::Contradicted;
-    return probability > supportedAbove ? Verdict::Supported : Verdict::Unclear;
+Verdict verdictOf(double right, double another) {
+    if (right > supportedAbove) return Verdict::Supported;
+    return right < contradictedBelow || another >= right ? Verdict::Contradicted : Verdict::Unclear;
 }
 
 } // namespace earwright

@@ -18,14 +18,19 @@ double probabilityOfSuggestion(const std::array<float, suggestionFeatureCount>& 
 /// Probability that an unclaimed onset is a note of the line, and of the pitch it is named with.
 double probabilityOfNote(const std::array<float, unwrittenFeatureCount>& features);
 
-/// Below this a claim is contradicted, above the other it is supported.
-inline constexpr double contradictedBelow = 0.40;
+/// Above this a claim is supported.
 inline constexpr double supportedAbove = 0.90;
-/// Below this a suggestion misleads more often than it helps; of those a little above it half are right.
-inline constexpr double suggestedAbove = 0.4;
+/// Below this it is contradicted, whatever else may have been played.
+inline constexpr double contradictedBelow = 0.25;
+/// Suggestions below this are wrong more often than right, counted over all kinds of mistakes, and are
+/// not given.
+inline constexpr double suggestedAbove = 0.35;
 /// What an unwritten sound must reach to be listed.
 inline constexpr double unwrittenAbove = 0.35;
 
-Verdict verdictOf(double probability);
+/// The verdict on a claim that is right with one probability, where the likeliest other pitch is what was
+/// played with the other one. A claim that is not supported is contradicted where the other pitch is at
+/// least as probable.
+Verdict verdictOf(double right, double another);
 
 } // namespace earwright

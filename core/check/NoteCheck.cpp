@@ -29,10 +29,11 @@ std::vector<std::size_t> judgedInOrder(const std::vector<Claim>& claims) {
 ClaimAnswer answerFor(const ClaimContext& context, std::size_t claim, const ClaimFeatures& features) {
     ClaimAnswer answer;
     answer.score = probabilityRight(features);
-    answer.verdict = verdictOf(answer.score);
-    if (answer.verdict == Verdict::Supported) return answer;
     const Suggestion suggestion = suggestionFor(context, claim);
-    if (probabilityOfSuggestion(suggestion.features) > suggestedAbove) {
+    const double another = probabilityOfSuggestion(suggestion.features);
+    answer.verdict = verdictOf(answer.score, another);
+    if (answer.verdict == Verdict::Supported) return answer;
+    if (another > suggestedAbove) {
         answer.suggestedMidi = suggestion.midi;
         return answer;
     }
