@@ -59,9 +59,21 @@ Result<MusicXmlOptions> optionsFrom(const Arguments& arguments) {
     return options;
 }
 
+Result<MidiOptions> midiOptionsFrom(const Arguments& arguments) {
+    MidiOptions options;
+    const std::string swing = arguments.text("--swing").value_or("played");
+    if (swing != "played" && swing != "even")
+        return usage("The option --swing takes played or even: where the notes of a swung passage stand.");
+    options.swings = swing == "played";
+    const auto tempo = arguments.number("--tempo", 10, 600, 120);
+    if (!tempo) return tempo.error();
+    if (arguments.text("--tempo")) options.tempo = *tempo;
+    return options;
+}
+
 /// How files of this kind are written; null for none.
-Writer writerFor(const std::string& kind, const MusicXmlOptions& options) {
-    if (kind == ".mid") return [](const Study& study) { return standardMidi(study); };
+Writer writerFor(const std::string& kind, const MusicXmlOptions& options, const MidiOptions& midi) {
+    if (kind == ".mid") return [midi](const Study& study) { return standardMidi(study, midi); };
     if (kind == ".musicxml") return [options](const Study& study) { return musicXml(study, options); };
     if (kind == ".mxl")
         return [options](const Study& study) {
@@ -74,12 +86,15 @@ Writer writerFor(const std::string& kind, const MusicXmlOptions& options) {
 }
 
 Result<Wish> parse(std::span<const std::string> words) {
-    const auto arguments = Arguments::parse(words, 2, {"--part", "--reading", "--under", "--tab"});
+    const auto arguments =
+        Arguments::parse(words, 2, {"--part", "--reading", "--under", "--tab", "--swing", "--tempo"});
     if (!arguments) return arguments.error();
     const auto options = optionsFrom(*arguments);
     if (!options) return options.error();
+    const auto midi = midiOptionsFrom(*arguments);
+    if (!midi) return midi.error();
     Wish wish{arguments->alone(0), arguments->alone(1), arguments->text("--part").value_or(""), {}};
-    wish.write = writerFor(std::filesystem::path(wish.out).extension().string(), *options);
+    wish.write = writerFor(std::filesystem::path(wish.out).extension().string(), *options, *midi);
     if (!wish.write)
         return usage(wish.out +
                      " ends in none of .study, .musicxml, .mxl and .mid, the kinds that can be written.");

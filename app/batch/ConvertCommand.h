@@ -9,13 +9,15 @@ namespace earwright::batch {
 inline constexpr const char* convertUsage =
     "convert IN.study|IN.musicxml|IN.xml|IN.mxl|IN.mid OUT.study|OUT.musicxml|OUT.mxl|OUT.mid [--part "
     "N|NAME] "
-    "[--reading concert|b-flat|e-flat|guitar] [--under degrees|nothing] [--tab places|part|none]";
+    "[--reading concert|b-flat|e-flat|guitar] [--under degrees|nothing] [--tab places|part|none] [--swing "
+    "played|even] "
+    "[--tempo QUARTERS]";
 
 /// Reads IN and writes OUT, each of the kind its name ends in, and returns the exit code. What of a file from
 /// elsewhere was left out is told on stderr, a sentence each. --part chooses among its parts by number or
 /// name.
-/// The other options are for MusicXML: who reads it, whether degrees stand under the notes, how tablature is
-/// told.
+/// For MusicXML: who reads it, whether degrees stand under the notes, how tablature is told. For MIDI: where
+/// swung notes stand, and one tempo throughout in place of that of the beat marks.
 int runConvert(std::span<const std::string> words);
 
 } // namespace earwright::batch

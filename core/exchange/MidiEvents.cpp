@@ -1,5 +1,7 @@
 #include "core/exchange/MidiEvents.h"
 
+#include <optional>
+
 namespace earwright {
 
 namespace {
@@ -119,6 +121,21 @@ Error malformed(const std::string& name, std::size_t at, const std::string& reas
     return {ErrorKind::Malformed, name + " is damaged: " + reason + ".", "byte " + std::to_string(at)};
 }
 
+/// Sets how ticks are counted and gives what each is multiplied by; nothing where the division means nothing.
+/// Frames are 24, 25 or 30 a second, and 29 stands for 30 in every 1.001 s (SMPTE 12M drop frame).
+std::optional<std::int64_t> setDivision(MidiTracks& file, std::uint32_t division) {
+    file.countsSeconds = division >= 0x8000;
+    file.ticksPerQuarter = division;
+    if (!file.countsSeconds) return division == 0 ? std::nullopt : std::optional<std::int64_t>(1);
+    const std::int64_t frames = 256 - static_cast<std::int64_t>(division >> 8);
+    const std::int64_t parts = division & 0xFF;
+    const bool isRate = frames == 24 || frames == 25 || frames == 29 || frames == 30;
+    if (!isRate || parts == 0) return std::nullopt;
+    // Half a second a quarter: twice as many ticks, so that it is a whole number of them.
+    file.ticksPerQuarter = frames == 29 ? 30 * parts * 1000 : frames * parts;
+    return frames == 29 ? 2 * 1001 : 2;
+}
+
 } // namespace
 
 Result<MidiTracks> midiTracks(std::string_view text, const std::string& name) {
@@ -132,14 +149,9 @@ Result<MidiTracks> midiTracks(std::string_view text, const std::string& name) {
     const std::uint32_t division = bytes.number(2);
     bytes.take(headerLength - 6);
     if (bytes.isBroken()) return malformed(name, bytes.place(), "it ends within its header");
-    if (file.format > 1)
-        return Error{ErrorKind::Unsupported,
-                     name + " holds several pieces (format 2); save one of them by itself and open that.",
-                     "byte 8"};
-    if (division == 0 || division >= 0x8000)
-        return Error{ErrorKind::Unsupported,
-                     name + " counts time in frames, not in beats; save it with ticks a quarter.", "byte 12"};
-    file.ticksPerQuarter = static_cast<int>(division);
+    if (file.format > 2) return malformed(name, 8, "it is of a format that there is not");
+    const auto scale = setDivision(file, division);
+    if (!scale) return malformed(name, 12, "it counts no time that there is");
     while (!bytes.isEmpty()) {
         const std::size_t at = bytes.place();
         const std::string_view kind = bytes.take(4);
@@ -150,6 +162,8 @@ Result<MidiTracks> midiTracks(std::string_view text, const std::string& name) {
         if (kind != "MTrk") continue;
         TrackReader track(chunk, begin);
         if (!track.read()) return malformed(name, track.place(), "a track breaks the rules of MIDI files");
+        for (MidiEvent& event : track.events)
+            event.tick *= *scale;
         file.tracks.push_back(std::move(track.events));
     }
     if (file.tracks.empty() || (file.format == 0 && file.tracks.size() != 1) || file.tracks.size() < count)

@@ -26,16 +26,18 @@ struct MidiEvent {
 
 struct MidiTracks {
     int format = 0;
-    int ticksPerQuarter = 480;
+    std::int64_t ticksPerQuarter = 480;
+    /// Its ticks count seconds (in frames of film), not beats: quarters are half a second long, whatever the
+    /// tempos say.
+    bool countsSeconds = false;
     std::vector<std::vector<MidiEvent>> tracks;
 };
 
-/// Reads formats 0 and 1 as Standard MIDI Files 1.0 (MIDI Manufacturers Association) lays them down: running
+/// Reads formats 0 to 2 as Standard MIDI Files 1.0 (MIDI Manufacturers Association) lays them down: running
 /// status, variable-length quantities of up to four bytes, chunks of other kinds skipped. Memory and time
 /// grow with the size of the bytes only.
 ///
-/// Errors: Malformed with the byte it stands at, for anything that breaks the standard; Unsupported for
-/// format 2 and for time in frames of film. Threads: any.
+/// Errors: Malformed with the byte it stands at, for anything that breaks the standard. Threads: any.
 Result<MidiTracks> midiTracks(std::string_view bytes, const std::string& name);
 
 } // namespace earwright

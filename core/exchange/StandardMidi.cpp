@@ -1,10 +1,14 @@
 #include "core/exchange/StandardMidi.h"
 
 #include "core/engraving/PageBars.h"
+#include "core/exchange/PitchGlide.h"
+#include "core/exchange/WrittenDynamics.h"
+#include "core/study/PlayedTime.h"
 
 #include <algorithm>
 #include <bit>
 #include <cmath>
+#include <map>
 #include <vector>
 
 namespace earwright {
@@ -13,148 +17,263 @@ namespace {
 
 /// Divides by 2^6, 9, 5 and 7; the grid of pageLine() and the eighths of grace notes and trills fall on it.
 constexpr std::int64_t ticksPerQuarter = 20160;
-constexpr std::uint32_t longestDelta = 0x0FFFFFFF;
-constexpr int lowestVelocity = 1;
 constexpr int highestVelocity = 127;
+constexpr double usualTempo = 120;
+constexpr int bendCentre = 0x2000;
+const Beats ornamentStep(1, 8);
+/// Where swing is even, ticks are exact.
+constexpr double nearlyWhole = 0.5;
 
-std::string bigEndian(std::uint64_t value, int bytes) {
-    std::string text;
-    for (int shift = 8 * (bytes - 1); shift >= 0; shift -= 8)
-        text += static_cast<char>((value >> shift) & 0xFF);
-    return text;
+int velocityOf(double loudness) {
+    return std::clamp(static_cast<int>(std::lround(loudness * highestVelocity)), 1, highestVelocity);
 }
 
-std::string meta(int type, const std::string& data) {
-    return std::string("\xFF") + static_cast<char>(type) +
-           variableLength(static_cast<std::uint32_t>(data.size())) + data;
-}
-
-struct Event {
-    std::int64_t tick;
-    /// At one tick: what is said of the music, then ends, then begins.
-    int rank;
-    std::string bytes;
-};
-
-class TrackWriter {
+class MidiWriter {
 public:
-    TrackWriter(const Study& written, const std::vector<PageBar>& barsOfLine)
-        : study(written), bars(barsOfLine) {}
+    MidiWriter(const Study& written, const MidiOptions& wish, const std::vector<PageNotes>& notesOfLine,
+               const std::vector<PageBar>& barsOfLine)
+        : study(written), options(wish), line(notesOfLine), bars(barsOfLine) {}
 
-    std::string write(const std::vector<PageNotes>& line) {
+    std::string write() {
         addMusic();
-        for (const PageNotes& together : line)
-            for (const Note& note : together.notes)
-                addNote(note, together.begin, together.end);
-        // The file lasts to the end of its last bar.
-        events.push_back({tick(bars.back().end), 3, meta(0x01, "")});
-        std::stable_sort(events.begin(), events.end(), [](const Event& a, const Event& b) {
-            return a.tick != b.tick ? a.tick < b.tick : a.rank < b.rank;
-        });
-        std::string track;
-        std::int64_t at = 0;
-        for (const Event& event : events) {
-            // Longer silences than a delta time can say are bridged by empty text.
-            for (; event.tick - at > longestDelta; at += longestDelta)
-                track += variableLength(longestDelta) + meta(0x01, "");
-            track += variableLength(static_cast<std::uint32_t>(event.tick - at)) + event.bytes;
-            at = event.tick;
+        addTempos();
+        addBendRange();
+        for (std::size_t event = 0; event < line.size(); ++event) {
+            for (const Note& note : line[event].notes)
+                addNote(note, line[event].begin, line[event].end);
+            addGlide(event);
         }
-        return track + variableLength(0) + meta(0x2F, "");
+        addSounds();
+        // The file lasts to the end of its last bar.
+        track.addMeta(tick(bars.back().end), 0x01, "", MidiRank::Last);
+        return midiFile(track, static_cast<int>(ticksPerQuarter));
     }
 
 private:
+    /// As written.
     std::int64_t tick(const Beats& place) const {
         return ((place - bars.front().begin) * (4 * ticksPerQuarter) / study.meter.beatUnit).floor();
     }
+    /// As played.
+    std::int64_t soundTick(const Beats& place) const {
+        if (!options.swings || study.page.swings.empty()) return tick(place);
+        const double since = playedBeat(study, place) - bars.front().begin.toDouble();
+        const double ticks = since * 4 * static_cast<double>(ticksPerQuarter) / study.meter.beatUnit;
+        const double moved = ticks - static_cast<double>(tick(place));
+        return std::abs(moved) < nearlyWhole ? tick(place) : std::llround(ticks);
+    }
 
     void addMusic() {
-        if (!study.title.empty()) events.push_back({0, 0, meta(0x03, study.title)});
-        std::int64_t standing = 0;
+        if (!study.title.empty()) track.addMeta(0, 0x03, study.title);
+        const KeySignature* standing = nullptr;
+        std::vector<KeySignature> keys;
+        keys.reserve(bars.size());
         for (const PageBar& bar : bars) {
-            if (&bar == &bars.front() || bar.meter != (&bar - 1)->meter) addMeter(bar);
-            const std::int64_t tempo = microsecondsPerQuarter(bar);
-            if (tempo != standing)
-                events.push_back(
-                    {tick(bar.begin), 0, meta(0x51, bigEndian(static_cast<std::uint64_t>(tempo), 3))});
-            standing = tempo;
-            for (const PlacedChord& chord : study.barChords(bar.number).chords) {
-                const Beats place = bar.start + chord.withinBar;
-                if (place >= bar.begin)
-                    events.push_back({tick(place), 0, meta(0x01, toString(chord.symbol))});
-            }
+            const PageBar* last = &bar == &bars.front() ? nullptr : &bar - 1;
+            if (!last || bar.meter != last->meter || last->begin > last->start) addMeter(bar);
+            keys.push_back(study.page.keyAt(std::max<std::int64_t>(bar.number, 1)));
+            if (standing ? *standing != keys.back() : keys.back() != KeySignature{}) addKey(bar, keys.back());
+            standing = &keys.back();
+            for (const PlacedChord& chord : study.barChords(bar.number).chords)
+                addText(bar.start + chord.withinBar, toString(chord.symbol));
         }
+        for (const TempoMark& mark : study.page.tempos)
+            addText(mark.at, mark.words);
+        for (const TextMark& mark : study.page.texts)
+            addText(mark.at, mark.text);
+    }
+
+    void addText(const Beats& place, const std::string& text) {
+        if (!text.empty() && place >= bars.front().begin && place <= bars.back().end)
+            track.addMeta(tick(place), 0x01, text);
     }
 
     void addMeter(const PageBar& bar) {
-        std::string meter = bigEndian(static_cast<std::uint64_t>(bar.meter.beatsPerBar), 1);
+        // A pickup is a short bar of its own.
+        const bool isPickup = bar.begin > bar.start;
+        const std::int64_t beats = isPickup ? bar.ownBeats(bar.end).floor() - bar.ownBeats(bar.begin).floor()
+                                            : bar.meter.beatsPerBar;
+        std::string meter = bigEndian(static_cast<std::uint64_t>(beats), 1);
         meter += static_cast<char>(std::bit_width(static_cast<unsigned>(bar.meter.beatUnit)) - 1);
         // A metronome click is 24 MIDI clocks, and a quarter has eight 32nds.
-        events.push_back({tick(bar.begin), 0, meta(0x58, meter + "\x18\x08")});
+        track.addMeta(tick(bar.begin), 0x58, meter + "\x18\x08");
     }
 
-    std::int64_t microsecondsPerQuarter(const PageBar& bar) const {
-        constexpr double at120 = 500'000;
+    void addKey(const PageBar& bar, const KeySignature& key) {
+        track.addMeta(tick(bar.begin), 0x59,
+                      {static_cast<char>(key.fifths), static_cast<char>(key.mode == Mode::Minor ? 1 : 0)});
+    }
+
+    void addTempo(const Beats& place, double quartersPerMinute) {
         constexpr double slowest = 0xFFFFFF;
-        if (!study.beatMap.hasTempo()) return static_cast<std::int64_t>(at120);
-        const Range<Seconds> time = study.beatMap.seconds(Range<Beats>{bar.begin, bar.end});
-        const double quarters = (bar.end - bar.begin).toDouble() * 4 / study.meter.beatUnit;
-        return std::llround(std::clamp(1e6 * (time.end - time.begin).value / quarters, 1.0, slowest));
+        const auto microseconds = std::llround(std::clamp(60e6 / quartersPerMinute, 1.0, slowest));
+        if (microseconds != standingTempo)
+            track.addMeta(tick(place), 0x51, bigEndian(static_cast<std::uint64_t>(microseconds), 3));
+        standingTempo = microseconds;
+    }
+
+    void addTempos() {
+        const Beats begin = bars.front().begin;
+        if (options.tempo) return addTempo(begin, *options.tempo);
+        if (!study.beatMap.hasTempo()) {
+            addTempo(begin, usualTempo);
+            for (const TempoMark& mark : study.page.tempos)
+                if (mark.quartersPerMinute && mark.at <= bars.back().end)
+                    addTempo(std::max(mark.at, begin), *mark.quartersPerMinute);
+            return;
+        }
+        std::vector<Beats> places{begin};
+        for (const BeatMark& mark : study.beatMap.marks())
+            if (mark.position > begin && mark.position < bars.back().end) places.push_back(mark.position);
+        places.push_back(bars.back().end);
+        for (std::size_t i = 0; i + 1 < places.size(); ++i) {
+            const Range<Seconds> time = study.beatMap.seconds(Range<Beats>{places[i], places[i + 1]});
+            const double quarters = (places[i + 1] - places[i]).toDouble() * 4 / study.meter.beatUnit;
+            addTempo(places[i], 60 * quarters / (time.end - time.begin).value);
+        }
+    }
+
+    double secondsOf(const Range<Beats>& place) const {
+        const double quarters = (place.end - place.begin).toDouble() * 4 / study.meter.beatUnit;
+        if (options.tempo || !study.beatMap.hasTempo())
+            return quarters * 60 / options.tempo.value_or(usualTempo);
+        const Range<Seconds> time = study.beatMap.seconds(place);
+        return (time.end - time.begin).value;
+    }
+
+    /// Registered parameter 0 is the range of pitch bends, in semitones (MIDI 1.0 detailed specification).
+    void addBendRange() {
+        const bool bends = std::any_of(line.begin(), line.end(), [](const PageNotes& together) {
+            return !pitchGlide(together.notes.front().phrasing, 1, 1).empty();
+        });
+        if (!bends) return;
+        for (const auto& [controller, value] :
+             {std::pair{101, 0}, {100, 0}, {6, widestGlide}, {38, 0}, {101, 127}, {100, 127}})
+            track.addMessage(0, MidiRank::Music, 0xB0, controller, value);
+    }
+
+    void addBend(std::int64_t at, MidiRank rank, double semitones) {
+        const auto value =
+            std::clamp(static_cast<int>(std::lround(semitones / widestGlide * bendCentre)) + bendCentre, 0,
+                       2 * bendCentre - 1);
+        track.addMessage(at, rank, 0xE0, value & 0x7F, value >> 7);
+    }
+
+    /// Bends about a hundred times a second, as far as they change.
+    void addGlide(std::size_t event) {
+        const PageNotes& together = line[event];
+        const Note& note = together.notes.front();
+        const int toNext =
+            event + 1 < line.size() ? line[event + 1].notes.front().pitch.midi - note.pitch.midi : 0;
+        const double seconds = secondsOf({together.begin, together.end});
+        const std::vector<GlidePoint> points = pitchGlide(note.phrasing, toNext, seconds);
+        if (points.empty()) return;
+        const std::int64_t begin = soundTick(together.begin);
+        const std::int64_t length = soundTick(together.end) - begin;
+        double standing = 0;
+        const auto put = [&](double at, double semitones) {
+            if (semitones == standing) return;
+            addBend(begin + std::llround(at * static_cast<double>(length)),
+                    at == 0 ? MidiRank::Bends : MidiRank::Ends, semitones);
+            standing = semitones;
+        };
+        put(0, points.front().semitones);
+        for (std::size_t i = 1; i < points.size(); ++i) {
+            const GlidePoint& from = points[i - 1];
+            const GlidePoint& to = points[i];
+            const int steps = from.semitones == to.semitones
+                                  ? 1
+                                  : std::clamp(static_cast<int>((to.at - from.at) * seconds * 100), 1, 100);
+            for (int k = 1; k <= steps; ++k)
+                put(from.at + (to.at - from.at) * k / steps,
+                    from.semitones + (to.semitones - from.semitones) * k / steps);
+        }
+        // The next note begins at its own pitch.
+        if (standing != 0) addBend(begin + length, MidiRank::Ends, 0);
+    }
+
+    /// The notes before the one that stays: grace notes, then those of a turn or a mordent.
+    std::vector<int> before(const Note& note) const {
+        std::vector<int> pitches = note.phrasing.graceNotes;
+        const KeySignature key = study.page.keyAt(study.meters().barOf(note.onset));
+        const int up = key.upperNeighbour(note.pitch.midi);
+        const int down = key.lowerNeighbour(note.pitch.midi);
+        if (const auto turn = note.phrasing.turn) {
+            const bool isFromAbove = *turn == Turn::FromAbove;
+            pitches.insert(pitches.end(),
+                           {isFromAbove ? up : down, note.pitch.midi, isFromAbove ? down : up});
+        }
+        if (const auto mordent = note.phrasing.mordent)
+            pitches.insert(pitches.end(), {note.pitch.midi, *mordent == Mordent::Upper ? up : down});
+        return pitches;
     }
 
     void addNote(const Note& note, Beats begin, const Beats& end) {
-        const auto& grace = note.phrasing.graceNotes;
-        const int velocity =
-            std::clamp(static_cast<int>(std::lround(note.soundingLoudness() * highestVelocity)),
-                       lowestVelocity, highestVelocity);
-        if (!grace.empty()) {
-            const auto count = static_cast<std::int64_t>(grace.size());
-            const Beats each = std::min(Beats(1, 8), (end - begin) / (2 * count));
-            for (const int midi : grace) {
+        const int velocity = velocityOf(note.soundingLoudness() * dynamicFactor(study.page, note.onset));
+        const std::vector<int> first = before(note);
+        if (!first.empty()) {
+            const auto count = static_cast<std::int64_t>(first.size());
+            const Beats each = std::min(ornamentStep, (end - begin) / (2 * count));
+            for (const int midi : first) {
                 addSound(midi, velocity, begin, begin + each);
                 begin += each;
             }
         }
         if (!note.phrasing.trill) return addSound(note.pitch.midi, velocity, begin, end);
         for (bool up = false; begin < end; up = !up) {
-            const Beats until = std::min(end, begin + Beats(1, 8));
+            const Beats until = std::min(end, begin + ornamentStep);
             addSound(note.pitch.midi + (up ? *note.phrasing.trill : 0), velocity, begin, until);
             begin = until;
         }
     }
 
+    struct Sound {
+        std::int64_t from;
+        std::int64_t to;
+        int velocity;
+    };
+
     void addSound(int midi, int velocity, const Beats& begin, const Beats& end) {
-        const auto message = [&](int status, int strength) {
-            return bigEndian(static_cast<std::uint64_t>(status), 1) +
-                   bigEndian(static_cast<std::uint64_t>(midi), 1) +
-                   bigEndian(static_cast<std::uint64_t>(strength), 1);
-        };
-        if (midi < 0 || midi > 127 || tick(end) <= tick(begin)) return;
-        events.push_back({tick(begin), 2, message(0x90, velocity)});
-        events.push_back({tick(end), 1, message(0x80, 64)});
+        const std::int64_t from = soundTick(begin);
+        const std::int64_t to = soundTick(end);
+        if (midi >= 0 && midi <= 127 && to > from) sounds[midi].push_back({from, to, velocity});
+    }
+
+    /// A channel sounds each pitch once: what begins within a sound of its pitch is part of it, or takes
+    /// over.
+    void addSounds() {
+        for (auto& [midi, list] : sounds) {
+            std::stable_sort(list.begin(), list.end(),
+                             [](const Sound& a, const Sound& b) { return a.from < b.from; });
+            for (std::size_t i = 0; i < list.size();) {
+                Sound sound = list[i++];
+                while (i < list.size() && list[i].to <= sound.to)
+                    ++i;
+                if (i < list.size()) sound.to = std::min(sound.to, list[i].from);
+                if (sound.to <= sound.from) continue;
+                track.addMessage(sound.from, MidiRank::Begins, 0x90, midi, sound.velocity);
+                track.addMessage(sound.to, MidiRank::Ends, 0x80, midi, 64);
+            }
+        }
     }
 
     const Study& study;
+    const MidiOptions& options;
+    const std::vector<PageNotes>& line;
     const std::vector<PageBar>& bars;
-    std::vector<Event> events;
+    MidiTrack track;
+    /// By pitch.
+    std::map<int, std::vector<Sound>> sounds;
+    long long standingTempo = 0;
 };
 
 } // namespace
 
-std::string variableLength(std::uint32_t value) {
-    std::string bytes(1, static_cast<char>(value & 0x7F));
-    for (value >>= 7; value > 0; value >>= 7)
-        bytes.insert(bytes.begin(), static_cast<char>(0x80 | (value & 0x7F)));
-    return bytes;
-}
-
-Result<std::string> standardMidi(const Study& study) {
+Result<std::string> standardMidi(const Study& study, const MidiOptions& options) {
     const std::vector<PageNotes> line = pageLine(study);
     const auto bars = pageBars(line, study.meters(), 1);
     if (!bars) return bars.error();
-    const std::string track = TrackWriter(study, *bars).write(line);
-    return "MThd" + bigEndian(6, 4) + bigEndian(0, 2) + bigEndian(1, 2) + bigEndian(ticksPerQuarter, 2) +
-           "MTrk" + bigEndian(track.size(), 4) + track;
+    return MidiWriter(study, options, line, *bars).write();
 }
 
 } // namespace earwright

@@ -1,24 +1,32 @@
 // The written notes as a Standard MIDI File (Standard MIDI Files 1.0, MIDI Manufacturers Association).
 #pragma once
 
+#include "core/exchange/MidiTrack.h"
 #include "core/result/Result.h"
 #include "core/study/Study.h"
 
-#include <cstdint>
+#include <optional>
 #include <string>
 
 namespace earwright {
 
-/// A number in seven-bit groups, the highest first. Requires: value < 2^28.
-std::string variableLength(std::uint32_t value);
+struct MidiOptions {
+    /// Notes of a swung passage stand where they are played (playedBeat); else even, as on the page.
+    bool swings = true;
+    /// Quarters a minute, one tempo throughout; none for that of the beat marks, or of the page without.
+    std::optional<double> tempo;
+};
 
-/// The line of pageLine() as written, format 0 with one track, channel 1: title, meter, one tempo for each
-/// bar that differs (from the beat marks; 120 without), chord symbols as text, and the notes with velocity
-/// from loudness, accent and ghost. Time 0 is where pageBars() begins; ticks hold every place exactly. Grace
-/// notes take an eighth of a beat each from their note, together no more than half of it; a trill alternates
-/// every eighth of a beat. Slides and the recording's tuning are left out.
+/// The line of pageLine(), format 0 with one track, channel 1. With it go title, keys and meters, the tempo
+/// between the beat marks, chord symbols and words as text, and the notes with velocity from loudness,
+/// accent, ghost and the dynamics over them. Time 0 is where pageBars() begins; ticks hold every written
+/// place exactly. Grace notes take an eighth of a beat each from their note, together no more than half of
+/// it; so do the notes of turns and mordents; a trill alternates every eighth of a beat. Slides, bends,
+/// scoops, falls and vibrato are pitch bends, whose range the file sets to an octave either way; of a double
+/// stop those of the lowest note. Staccato, tenuto and what is let ring last as long as they are written, and
+/// repeats are played once.
 ///
 /// Error: OutOfRange of pageBars(). Threads: any.
-Result<std::string> standardMidi(const Study& study);
+Result<std::string> standardMidi(const Study& study, const MidiOptions& options = {});
 
 } // namespace earwright

@@ -89,10 +89,9 @@ class MidiStudy {
 public:
     explicit MidiStudy(const MidiTracks& tracks) : file(tracks) {}
 
-    /// `index` into `parts`.
-    Imported make(const std::vector<Part>& parts, std::size_t index) {
-        const Part& part = parts[index];
-        imported.parts = named(file, parts);
+    /// `part` is at `index` of `parts`.
+    Imported make(std::vector<ForeignPart> parts, const Part& part, std::size_t index) {
+        imported.parts = std::move(parts);
         imported.part = index;
         findMeters();
         meters = study.meters();
@@ -110,7 +109,7 @@ public:
 
 private:
     Beats beats(std::int64_t tick) const {
-        return Beats(tick * study.meter.beatUnit, std::int64_t{4} * file.ticksPerQuarter);
+        return Beats((tick - origin) * study.meter.beatUnit, 4 * file.ticksPerQuarter);
     }
 
     /// The meter at time 0 counts the beats, so it is needed before anything else.
@@ -129,9 +128,24 @@ private:
         if (!found.empty() && found.begin()->first == 0) {
             study.meter = found.begin()->second;
             found.erase(found.begin());
+            takePickup(found);
         }
         for (const auto& [tick, meter] : found)
             addMeter(beats(tick), meter);
+    }
+
+    /// A first bar of its own, shorter than those behind it, is a pickup (common practice).
+    void takePickup(std::map<std::int64_t, Meter>& found) {
+        if (found.empty()) return;
+        const auto [tick, meter] = *found.begin();
+        const std::int64_t bar = file.ticksPerQuarter * 4 * study.meter.beatsPerBar;
+        const bool isOneBar = tick * study.meter.beatUnit == bar;
+        const bool isShorter =
+            study.meter.beatsPerBar * meter.beatUnit < meter.beatsPerBar * study.meter.beatUnit;
+        if (!isOneBar || !isShorter) return;
+        origin = tick;
+        study.meter = meter;
+        found.erase(found.begin());
     }
 
     void addMeter(const Beats& place, const Meter& meter) {
@@ -175,13 +189,14 @@ private:
     /// A mark wherever the tempo changes, on the nearest whole beat, and one behind the last note.
     void addTempo(const Beats& last) {
         std::map<std::int64_t, std::uint32_t> tempos{{0, usualTempo}};
+        if (file.countsSeconds) tempos[origin] = usualTempo;
         for (const auto& track : file.tracks)
             for (const MidiEvent& event : track)
                 if (event.status == 0xFF && event.first == 0x51 && event.data.size() == 3 &&
-                    numberOf(event.data) > 0)
+                    numberOf(event.data) > 0 && !file.countsSeconds)
                     tempos[event.tick] = numberOf(event.data);
         const std::int64_t endTick =
-            (Beats(last.floor() + 1) * file.ticksPerQuarter * 4 / study.meter.beatUnit).floor();
+            origin + (Beats(last.floor() + 1) * file.ticksPerQuarter * 4 / study.meter.beatUnit).floor();
         tempos.try_emplace(std::max(endTick, tempos.rbegin()->first + 4 * file.ticksPerQuarter), usualTempo);
         std::vector<BeatMark> marks;
         double seconds = 0;
@@ -189,11 +204,15 @@ private:
             if (tempo != tempos.begin()) {
                 const auto before = std::prev(tempo);
                 const auto ticks = static_cast<double>(tempo->first - before->first);
-                seconds += ticks / file.ticksPerQuarter * before->second / 1e6;
+                seconds += ticks / static_cast<double>(file.ticksPerQuarter) * before->second / 1e6;
             }
             const Beats place = beats(tempo->first);
             if (place.denominator() == 1) marks.push_back({place, Seconds(seconds)});
         }
+        // Bar 1 begins at the first second, a pickup before it.
+        const double barOne = secondsAt(tempos, origin);
+        for (BeatMark& mark : marks)
+            mark.time = mark.time - Seconds(barOne);
         study.beatMap = BeatMap(std::move(marks));
         if (!isWithinLimits(study.beatMap)) study.beatMap = {};
         const double first = 60e6 / tempos.begin()->second;
@@ -201,11 +220,23 @@ private:
             study.page.tempos.push_back({Beats(0), "", first});
     }
 
+    double secondsAt(const std::map<std::int64_t, std::uint32_t>& tempos, std::int64_t tick) const {
+        double seconds = 0;
+        for (auto tempo = tempos.begin(); tempo != tempos.end() && tempo->first < tick; ++tempo) {
+            const auto next = std::next(tempo);
+            const std::int64_t until = next == tempos.end() ? tick : std::min(next->first, tick);
+            seconds += static_cast<double>(until - tempo->first) / static_cast<double>(file.ticksPerQuarter) *
+                       tempo->second / 1e6;
+        }
+        return seconds;
+    }
+
     void addMeta(const MidiEvent& event, bool isFirstTrack) {
         const Beats place = beats(event.tick);
         const std::int64_t bar = meters->barOf(place);
         const std::string text = plainText(event.data);
-        if (event.first == 0x03 && isFirstTrack && study.title.empty()) study.title = text;
+        if (event.first == 0x03 && (isFirstTrack || file.format == 2) && study.title.empty())
+            study.title = text;
         if (event.first == 0x59 && event.data.size() == 2) {
             const KeySignature key{static_cast<signed char>(event.data[0]),
                                    event.data[1] == 1 ? Mode::Minor : Mode::Major};
@@ -234,6 +265,8 @@ private:
     }
 
     const MidiTracks& file;
+    /// Where bar 1 begins.
+    std::int64_t origin = 0;
     Imported imported;
     Study& study = imported.study;
     /// Once they are all found.
@@ -251,14 +284,18 @@ bool isFarTooLong(const MidiTracks& file) {
 Result<Imported> readStandardMidi(std::string_view bytes, const std::string& name, const std::string& wish) {
     if (bytes.size() > largestMidiBytes)
         return Error{ErrorKind::Malformed, name + " is far too large to be a line of notes.", ""};
-    const Result<MidiTracks> file = midiTracks(bytes, name);
+    Result<MidiTracks> file = midiTracks(bytes, name);
     if (!file) return file.error();
     if (isFarTooLong(*file))
         return Error{ErrorKind::Malformed, name + " lasts longer than 100 000 quarters; no music does.", ""};
     const std::vector<Part> parts = partsOf(*file);
-    const auto part = chosenPart(named(*file, parts), wish, name);
+    std::vector<ForeignPart> list = named(*file, parts);
+    const auto part = chosenPart(list, wish, name);
     if (!part) return part.error();
-    return MidiStudy(*file).make(parts, *part);
+    // The tracks of format 2 are pieces by themselves.
+    for (std::size_t track = 0; file->format == 2 && track < file->tracks.size(); ++track)
+        if (track != parts[*part].first) file->tracks[track].clear();
+    return MidiStudy(*file).make(std::move(list), parts[*part], *part);
 }
 
 } // namespace earwright

@@ -15,8 +15,10 @@ inline constexpr std::size_t largestMidiBytes = 1u << 20;
 
 /// The notes of one channel of one track: the part that chosenPart() takes for `wish` (channel 10 holds drums
 /// by General MIDI), with title, meters, key signatures, tempo (as beat marks, and the first one on the
-/// page), and text: what can be read as a chord stands over its bar, the rest as words. Time 0 is bar 1.
-/// Other channels and tracks, pitch bends and controllers are left out and named.
+/// page), and text: what can be read as a chord stands over its bar, the rest as words. A first bar with a
+/// shorter meter of its own is a pickup, else time 0 is bar 1. Where ticks count seconds, a quarter is half a
+/// second; of format 2 one track is read. Other channels and tracks, pitch bends and controllers are left out
+/// and named.
 ///
 /// Errors: those of midiTracks() and chosenPart(); Malformed for a file without notes or above
 /// largestMidiBytes. Threads: any.

@@ -92,7 +92,7 @@ TEST(ConvertCommand, WritesMusicXmlForWhoReadsIt) {
     EXPECT_TRUE(has(page({"--tab", "part"}), "<staff-tuning line=\"1\">"));
     EXPECT_TRUE(has(page({"--reading", "b-flat"}), "<chromatic>-2</chromatic>"));
     EXPECT_TRUE(has(page({"--under", "degrees"}), "<lyric>"));
-    for (const char* option : {"--reading", "--under", "--tab"})
+    for (const char* option : {"--reading", "--under", "--tab", "--swing", "--tempo"})
         EXPECT_EQ(BatchRun({"convert", (folder / "line.study").string(), (folder / "b.musicxml").string(),
                             option, "sideways"})
                       .exitCode,

@@ -129,12 +129,14 @@ TEST(StandardMidiReading, RefusesWhatBreaksTheStandard) {
     std::string wrongLength = fileOf(note + end);
     wrongLength[18] = '\x7F';
     EXPECT_EQ(refusalOf(wrongLength).kind, ErrorKind::Malformed);
-    std::string frames = fileOf(note + end);
-    frames[12] = '\xE8';
-    EXPECT_EQ(refusalOf(frames).kind, ErrorKind::Unsupported);
-    std::string severalPieces = fileOf(note + end);
-    severalPieces[9] = 2;
-    EXPECT_EQ(refusalOf(severalPieces).kind, ErrorKind::Unsupported);
+    std::string noFormat = fileOf(note + end);
+    noFormat[9] = 3;
+    EXPECT_EQ(refusalOf(noFormat).where, "byte 8");
+    std::string noDivision = fileOf(note + end);
+    noDivision[13] = 0;
+    EXPECT_EQ(refusalOf(noDivision).where, "byte 12");
+    noDivision[12] = '\x90'; // 112 frames a second
+    EXPECT_EQ(refusalOf(noDivision).where, "byte 12");
     EXPECT_EQ(refusalOf(std::string(largestMidiBytes + 1, 'M')).kind, ErrorKind::Malformed);
 }
 
@@ -156,6 +158,84 @@ TEST(StandardMidiReading, NoDamageMakesReadingFailBadly) {
         EXPECT_TRUE(back.ok()) << describe(back.error());
     }
     EXPECT_GT(read, 100);
+}
+
+/// The note's times at 120 a minute, where a beat is half a second.
+Range<Seconds> timeOf(const std::string& bytes) {
+    const auto imported = readStandardMidi(bytes, "line.mid");
+    EXPECT_TRUE(imported.ok()) << describe(imported.error());
+    if (!imported || imported->study.notes.empty()) return {};
+    return imported->study.beatMap.seconds(imported->study.notes.front().range());
+}
+
+TEST(StandardMidiReading, ReadsTimeInFramesOfFilm) {
+    // 100 ticks in: 25 frames of 40 ticks are a thousand ticks a second, so from 0.1 s to 0.35 s.
+    const std::string events = bytesOf("\x64\x90\x40\x40\x81\x7A\x40\0") + end;
+    std::string milliseconds = bytesOf("MThd\0\0\0\6\0\0\0\1\xE7\x28") + track(events);
+    EXPECT_NEAR(timeOf(milliseconds).begin.value, 0.1, 1e-9);
+    EXPECT_NEAR(timeOf(milliseconds).end.value, 0.35, 1e-9);
+    // A tempo means nothing there.
+    const std::string fast = bytesOf("\0\xFF\x51\3\1\0\0") + events;
+    EXPECT_NEAR(timeOf(bytesOf("MThd\0\0\0\6\0\0\0\1\xE7\x28") + track(fast)).begin.value, 0.1, 1e-9);
+    // 30 frames of 80 ticks in 1.001 s (29 stands for it): 100 ticks are 100 / 2400 of that, to the nearest
+    // 480th of a beat.
+    EXPECT_NEAR(timeOf(bytesOf("MThd\0\0\0\6\0\0\0\1\xE3\x50") + track(events)).begin.value,
+                1.001 * 100 / 2400, 0.5 / 480);
+}
+
+TEST(StandardMidiReading, TakesOneOfSeveralPieces) {
+    const auto piece = [](const char* name, char midi) {
+        return track(bytesOf("\0\xFF\x03\x01") + name +
+                     std::string{'\0', '\x90', midi, '\x40', '\x60', midi, '\0'} + end);
+    };
+    const std::string both = bytesOf("MThd\0\0\0\6\0\2\0\2\0\x60") + piece("a", 0x40) + piece("b", 0x45);
+    const auto first = readStandardMidi(both, "line.mid");
+    ASSERT_TRUE(first.ok());
+    EXPECT_EQ(first->study.title, "a");
+    EXPECT_EQ(first->study.notes.at(0).pitch.midi, 0x40);
+    const auto second = readStandardMidi(both, "line.mid", "b");
+    ASSERT_TRUE(second.ok());
+    EXPECT_EQ(second->study.title, "b");
+    ASSERT_EQ(second->study.notes.size(), 1u);
+    EXPECT_EQ(second->study.notes[0].pitch.midi, 0x45);
+    EXPECT_EQ(second->study.notes[0].onset, Beats(0)) << "each begins at the start";
+}
+
+TEST(StandardMidiReading, PassesOverWhatIsNoMusicAndEndsWhatOverlaps) {
+    // System exclusive, also in two packets; an unknown meta event; a chunk of another kind before the track.
+    const std::string events = bytesOf("\0\xF0\3\x7E\x09\xF7\0\xF0\2\x43\x12\x05\xF7\1\xF7\0\xFF\x7F\3\1\2\3"
+                                       "\0\x90\x40\x40"      // E4, never let go
+                                       "\x30\x41\x40"        // F4 over it
+                                       "\x10\x41\x40"        // struck again while it sounds
+                                       "\0\x43\x40\0\x43\0") // G4 with it, of no length
+                               + end;
+    const std::string other = bytesOf("XFIH\0\0\0\2ab");
+    const auto imported =
+        readStandardMidi(bytesOf("MThd\0\0\0\6\0\0\0\1\0\x60") + other + track(events), "line.mid");
+    ASSERT_TRUE(imported.ok()) << describe(imported.error());
+    const std::vector<Note>& notes = imported->study.notes;
+    ASSERT_EQ(notes.size(), 4u);
+    // 5 ticks of the second packet's delta time come first; 96 are a beat.
+    EXPECT_EQ(notes[0].length, Beats(1, 2)) << "ended by the next";
+    EXPECT_EQ(notes[1].length, Beats(1, 6));
+    EXPECT_EQ(notes[3].pitch.midi, 0x43);
+    EXPECT_GT(notes[3].length, Beats(0));
+    EXPECT_FALSE(imported->leftOut.empty());
+}
+
+TEST(StandardMidiReading, APickupComesBackBeforeBarOne) {
+    Study study;
+    study.beatMap = BeatMap({{Beats(0), Seconds(0)}, {Beats(4), Seconds(2)}, {Beats(8), Seconds(5)}});
+    study.notes = {{NoteId{1}, Beats(-1, 2), Beats(1, 2), Pitch{60, {}}, 0.6, {}},
+                   {NoteId{2}, Beats(0), Beats(6), Pitch{62, {}}, 0.6, {}}};
+    const auto back = readStandardMidi(*standardMidi(study), "line.mid");
+    ASSERT_TRUE(back.ok());
+    EXPECT_EQ(back->study.meter, (Meter{4, 4}));
+    ASSERT_EQ(back->study.notes.size(), 2u);
+    EXPECT_EQ(back->study.notes[0].onset, Beats(-1, 2));
+    EXPECT_EQ(back->study.notes[1].range(), (Range{Beats(0), Beats(6)}));
+    for (const Beats& at : {Beats(-1), Beats(0), Beats(4), Beats(6)})
+        EXPECT_NEAR(back->study.beatMap.seconds(at).value, study.beatMap.seconds(at).value, 1e-5);
 }
 
 } // namespace

@@ -1,5 +1,11 @@
 #include "core/exchange/StandardMidi.h"
 
+#include "core/exchange/MidiEvents.h"
+#include "core/exchange/PitchGlide.h"
+#include "tests/core/exchange/ChanceStudy.h"
+
+#include <algorithm>
+#include <cmath>
 #include <gtest/gtest.h>
 
 namespace earwright {
@@ -40,6 +46,136 @@ TEST(StandardMidi, RefusesALineOverTooManyBars) {
     const auto file = standardMidi(study);
     ASSERT_FALSE(file.ok());
     EXPECT_EQ(file.error().kind, ErrorKind::OutOfRange);
+}
+
+/// Ticks a quarter of the files that are written.
+constexpr double quarter = 20160;
+
+std::vector<MidiEvent> eventsOf(const Study& study, const MidiOptions& options = {}) {
+    const auto bytes = standardMidi(study, options);
+    EXPECT_TRUE(bytes.ok());
+    const auto file = midiTracks(*bytes, "line.mid");
+    EXPECT_TRUE(file.ok()) << describe(file.error());
+    return file && file->tracks.size() == 1 ? file->tracks.front() : std::vector<MidiEvent>{};
+}
+
+std::vector<MidiEvent> ofKind(const std::vector<MidiEvent>& events, int kind) {
+    std::vector<MidiEvent> found;
+    std::copy_if(events.begin(), events.end(), std::back_inserter(found), [&](const MidiEvent& event) {
+        return event.status < 0xF0 && (event.status & 0xF0) == kind;
+    });
+    return found;
+}
+
+std::vector<MidiEvent> metas(const std::vector<MidiEvent>& events, int type) {
+    std::vector<MidiEvent> found;
+    std::copy_if(events.begin(), events.end(), std::back_inserter(found),
+                 [&](const MidiEvent& event) { return event.status == 0xFF && event.first == type; });
+    return found;
+}
+
+/// Eighths from beat 0 on at 120 quarters a minute.
+Study eighths(int count) {
+    Study study;
+    study.beatMap = BeatMap({{Beats(0), Seconds(0)}, {Beats(4), Seconds(2)}});
+    for (int i = 0; i < count; ++i)
+        study.notes.push_back({NoteId{study.nextId++}, Beats(i, 2), Beats(1, 2), Pitch{60 + i, {}}, 0.6, {}});
+    return study;
+}
+
+TEST(StandardMidi, SwungEighthsStandWhereTheyArePlayed) {
+    Study study = eighths(4);
+    study.page.swings = {{Beats(0), {2, 8}}};
+    const auto swung = ofKind(eventsOf(study), 0x90);
+    ASSERT_EQ(swung.size(), 4u);
+    // Two to one: the second of two eighths comes at two thirds of the beat.
+    EXPECT_EQ(static_cast<double>(swung[1].tick), std::round(quarter * 2 / 3));
+    EXPECT_EQ(static_cast<double>(swung[2].tick), quarter);
+    MidiOptions even;
+    even.swings = false;
+    EXPECT_EQ(static_cast<double>(ofKind(eventsOf(study, even), 0x90)[1].tick), quarter / 2);
+}
+
+/// Semitones of a bend, in a file whose range is an octave.
+double semitones(const MidiEvent& bend) {
+    return (bend.first + 128 * bend.second - 8192) / 8192.0 * widestGlide;
+}
+
+TEST(StandardMidi, BendsAndSlidesArePitchBendsInARangeThatTheFileSets) {
+    Study study = eighths(4);
+    study.notes[0].phrasing.bend = Bend{4, BendShape::UpAndDown};
+    study.notes[2].phrasing.slidesToNext = true;
+    const auto events = eventsOf(study);
+    const auto controls = ofKind(events, 0xB0);
+    ASSERT_GE(controls.size(), 3u);
+    EXPECT_EQ(controls[0].first, 101);
+    EXPECT_EQ(controls[1].first, 100);
+    EXPECT_EQ(controls[0].second + controls[1].second, 0) << "registered parameter 0";
+    EXPECT_EQ(controls[2].first, 6);
+    EXPECT_EQ(controls[2].second, widestGlide);
+    double highest = 0;
+    double slid = 0;
+    double last = 1;
+    for (const MidiEvent& bend : ofKind(events, 0xE0)) {
+        const auto at = static_cast<double>(bend.tick);
+        if (at <= quarter / 2) highest = std::max(highest, semitones(bend));
+        if (at >= quarter && at < quarter * 1.5) slid = std::max(slid, semitones(bend));
+        // Between the notes that move, nothing does.
+        EXPECT_TRUE(at <= quarter / 2 || (at >= quarter && at <= quarter * 1.5)) << at;
+        last = semitones(bend);
+    }
+    EXPECT_NEAR(highest, 2, 0.01) << "a whole tone";
+    EXPECT_NEAR(slid, 1, 0.2) << "most of the semitone to the next note";
+    EXPECT_EQ(last, 0) << "the next note begins at its own pitch";
+    EXPECT_TRUE(ofKind(eventsOf(eighths(4)), 0xB0).empty()) << "plain notes need no range";
+}
+
+TEST(StandardMidi, DynamicsShadeTheVelocity) {
+    Study study = eighths(8);
+    study.page.dynamics = {{Beats(1), Dynamic::p}, {Beats(2), Dynamic::mf}, {Beats(7, 2), Dynamic::sfz}};
+    study.page.hairpins = {{{Beats(1), Beats(2)}, HairpinKind::Louder}};
+    std::vector<int> velocities;
+    for (const MidiEvent& on : ofKind(eventsOf(study), 0x90))
+        velocities.push_back(on.second);
+    // 0.6 of 127 at mf; p is 49 of 80 of that, and half-way up the hairpin half-way to mf.
+    const int medium = 76;
+    EXPECT_EQ(velocities, (std::vector<int>{medium, medium, 47, 61, medium, medium, medium, 121}));
+}
+
+TEST(StandardMidi, KeysMetersWordsAndTempoGoAlong) {
+    Study study = eighths(16);
+    study.title = "Line";
+    study.page.keys = {{1, {-3, Mode::Minor}}, {2, {2, Mode::Major}}};
+    study.page.texts = {{Beats(1), "laid back", false}};
+    const auto events = eventsOf(study);
+    const auto keys = metas(events, 0x59);
+    ASSERT_EQ(keys.size(), 2u);
+    EXPECT_EQ(keys[0].data, (std::string{static_cast<char>(-3), 1}));
+    EXPECT_EQ(keys[1].data, (std::string{2, 0}));
+    EXPECT_EQ(static_cast<double>(keys[1].tick), 4 * quarter);
+    EXPECT_EQ(metas(events, 0x03).at(0).data, "Line");
+    EXPECT_EQ(metas(events, 0x01).at(0).data, "laid back");
+    EXPECT_EQ(metas(events, 0x51).size(), 1u);
+    MidiOptions steady;
+    steady.tempo = 90;
+    // 60 s by 90, in microseconds: 666 667 is 0A 2C 2B.
+    EXPECT_EQ(metas(eventsOf(study, steady), 0x51).at(0).data, std::string("\x0A\x2C\x2B", 3));
+}
+
+TEST(StandardMidi, EveryNoteThatBeginsEndsInWhateverStudy) {
+    for (std::uint32_t seed = 1; seed <= 100; ++seed) {
+        std::vector<int> sounding(128);
+        std::int64_t last = 0;
+        for (const MidiEvent& event : eventsOf(ChanceStudy(seed).make())) {
+            ASSERT_GE(event.tick, last);
+            last = event.tick;
+            int& here = sounding[static_cast<std::size_t>(event.first & 0x7F)];
+            if (event.status == 0x90) ++here;
+            if (event.status == 0x80) --here;
+            ASSERT_TRUE(here == 0 || here == 1) << seed;
+        }
+        EXPECT_EQ(std::count(sounding.begin(), sounding.end(), 0), 128);
+    }
 }
 
 } // namespace
