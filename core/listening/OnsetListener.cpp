@@ -2,6 +2,7 @@
 
 #include "core/listening/LogSpectrum.h"
 #include "core/listening/NetworkWeights.h"
+#include "core/listening/WideVectors.h"
 
 #include <algorithm>
 #include <cmath>
@@ -56,6 +57,7 @@ OnsetTrack::Row rowOfSilence() {
     return row;
 }
 
+EARWRIGHT_WIDE_VECTORS
 OnsetTrack::Row rowOf(const FeatureTable<onsetFeatureCount>& features) {
     OnsetTrack::Row row;
     for (std::size_t pitch = 0; pitch < pitchCount; ++pitch)

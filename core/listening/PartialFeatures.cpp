@@ -114,7 +114,7 @@ LogBins floorOf(const LogBins& bins) {
 LogBins whitened(const LogBins& bins, const LogBins& floor) {
     LogBins levels;
     for (std::size_t i = 0; i < axisBins; ++i)
-        levels[i] = std::log1p(1.5f * bins[i] / floor[i]);
+        levels[i] = std::log(1 + 1.5f * bins[i] / floor[i]);
     return levels;
 }
 

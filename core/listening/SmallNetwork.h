@@ -1,6 +1,8 @@
 // A small feed-forward network: some linear part, and one layer of rectified units.
 #pragma once
 
+#include "core/listening/WideVectors.h"
+
 #include <array>
 #include <cstddef>
 #include <span>
@@ -20,7 +22,7 @@ struct SmallNetwork {
     std::array<float, Inputs> direct;
     float bias;
 
-    std::array<float, Units> activeUnits(std::span<const float, Inputs> x) const {
+    EARWRIGHT_INLINE std::array<float, Units> activeUnits(std::span<const float, Inputs> x) const {
         std::array<float, Units> units = hiddenBias;
         for (std::size_t i = 0; i < Inputs; ++i)
             for (std::size_t k = 0; k < Units; ++k)
@@ -31,7 +33,8 @@ struct SmallNetwork {
     }
 
     /// The answer for inputs whose active units are known.
-    float from(const std::array<float, Units>& active, std::span<const float, Inputs> x) const {
+    EARWRIGHT_INLINE float from(const std::array<float, Units>& active,
+                                std::span<const float, Inputs> x) const {
         float y = bias;
         for (std::size_t i = 0; i < Inputs; ++i)
             y += direct[i] * x[i];
@@ -40,7 +43,9 @@ struct SmallNetwork {
         return y;
     }
 
-    float operator()(std::span<const float, Inputs> x) const { return from(activeUnits(x), x); }
+    EARWRIGHT_INLINE float operator()(std::span<const float, Inputs> x) const {
+        return from(activeUnits(x), x);
+    }
 };
 
 } // namespace earwright

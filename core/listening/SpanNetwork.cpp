@@ -1,5 +1,7 @@
 #include "core/listening/SpanNetwork.h"
 
+#include "core/listening/WideVectors.h"
+
 #include <algorithm>
 
 namespace earwright {
@@ -17,6 +19,7 @@ float asTold(float logProbability) {
 
 } // namespace
 
+EARWRIGHT_WIDE_VECTORS
 PitchRow SpanNetwork::operator()(const FeatureTable<spanFeatureCount>& features) const {
     PitchRow scores;
     std::array<std::array<float, heardFromEach>, pitchCount + 2 * margin> heard{};
