@@ -9,7 +9,9 @@ namespace earwright {
 
 namespace {
 
-constexpr Seconds claimTolerance{0.050};
+/// Notes of quick lines follow one another in 40 ms; what is the claim's own though farther off is known by
+/// its pitch.
+constexpr Seconds claimTolerance{0.030};
 constexpr Seconds shortest{0.065};
 constexpr Seconds longest{0.150};
 constexpr float leastLog = -7;
