@@ -25,7 +25,7 @@ const std::map<std::string, Folders> allowedInCore{
     {"study", {"result", "time", "music"}},
     {"sound", {"result", "time"}},
     {"engine", {"result", "time", "music", "sound"}},
-    {"playback", {"result", "time", "music", "study", "engine"}},
+    {"playback", {"result", "time", "music", "study", "sound", "engine"}},
     {"listening", {"result", "time", "sound"}},
     {"check", {"result", "time", "music", "study", "listening"}},
     {"theory", {"result", "time", "music", "study"}},
