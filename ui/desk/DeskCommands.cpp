@@ -169,6 +169,13 @@ void bindWriting(CommandSet& commands, DeskWindow& window) {
     write(SelectNext, [=] { grid->extendSelection(1); });
     write(SelectBefore, [=] { grid->extendSelection(-1); });
     write(SelectAllNotes, [=] { grid->selectAll(); });
+    write(DynamicLouder, [=] { grid->stepDynamic(1); });
+    write(DynamicSofter, [=] { grid->stepDynamic(-1); });
+    write(HairpinLouder, [=] { grid->toggleHairpin(HairpinKind::Louder); });
+    write(HairpinSofter, [=] { grid->toggleHairpin(HairpinKind::Softer); });
+    write(WordsHere, [=] { grid->askForWords(false); });
+    write(ClearPageMarks, [=] { grid->clearPageMarks(); });
+    write(TapRhythm, [&window] { window.tapping().startOrFinish(); });
     int parts = 0;
     for (const CommandId id :
          {DivideByOne, DivideByTwo, DivideByThree, DivideByFour, DivideByFive, DivideBySix, DivideBySeven,

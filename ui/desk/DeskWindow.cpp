@@ -71,6 +71,7 @@ DeskWindow::DeskWindow(const DeskSession::Options& options, QSettings& store)
     sounding = new SoundDesk(desk.engine(), settings, *transportBar, this);
     takeDesk = new TakeDesk(desk, ears, *takePanel, *messageBar, settings);
     takeDesk->setParent(this);
+    tapDesk = new TapDesk(desk, ears, *gridPanel->grid(), *messageBar, *this);
     new TypingGuard(this);
     build();
     bindCommands(*commandSet, *this);
@@ -270,6 +271,7 @@ void DeskWindow::goTo(Seconds place) {
 }
 
 void DeskWindow::letGo() {
+    if (tapDesk->giveUp()) return;
     if (chorusSheet->letGo() || ears.giveUpLoop() || ears.letHeldGo()) return;
     if (chorusSheet->stretch()) return chorusSheet->setStretch(std::nullopt);
     if (gridPanel->grid()->dropSelection()) return;

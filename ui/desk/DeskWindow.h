@@ -18,6 +18,7 @@
 #include "ui/desk/RecordingListener.h"
 #include "ui/desk/SoundDesk.h"
 #include "ui/desk/TakeDesk.h"
+#include "ui/desk/TapDesk.h"
 #include "ui/desk/TuningDesk.h"
 
 #include <QElapsedTimer>
@@ -63,6 +64,7 @@ public:
     KeepingDesk& keeping() { return *keeper; }
     SoundDesk& sound() { return *sounding; }
     TakeDesk& taking() { return *takeDesk; }
+    TapDesk& tapping() { return *tapDesk; }
     MessageBar& messages() { return *messageBar; }
     ChorusSheetView& sheet() { return *chorusSheet; }
     FormStripView& strip() { return *formStrip; }
@@ -153,6 +155,7 @@ private:
     FeelDesk* feels = nullptr;
     KeepingDesk* keeper = nullptr;
     TakeDesk* takeDesk = nullptr;
+    TapDesk* tapDesk = nullptr;
 
     QTimer frames;
     int frameCount = 0;

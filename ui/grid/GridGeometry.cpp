@@ -25,7 +25,7 @@ GridGeometry::GridGeometry(const GridColumns& columns, QSizeF view, QPointF scro
     : bars(columns.range()),
       cellArea(gridmargins::labels, gridmargins::top,
                std::max(0.0, view.width() - gridmargins::labels - gridmargins::right),
-               std::max(0.0, view.height() - gridmargins::top)) {
+               std::max(0.0, view.height() - gridmargins::top - gridmargins::marks)) {
     if (columns.isEmpty()) return;
     layOutBeats(columns);
     whole = QSizeF(lines.back(), rowHeight * rowCount);
@@ -71,6 +71,10 @@ QRectF GridGeometry::rulerLane() const {
 
 QRectF GridGeometry::helpLane() const {
     return {cellArea.left(), gridmargins::chords + gridmargins::ruler, cellArea.width(), gridmargins::help};
+}
+
+QRectF GridGeometry::markLane() const {
+    return {cellArea.left(), cellArea.bottom(), cellArea.width(), gridmargins::marks};
 }
 
 QSizeF GridGeometry::scrollRange() const {

@@ -24,6 +24,7 @@ inline constexpr double chords = 24;      ///< chord symbols and bar numbers
 inline constexpr double ruler = 20;       ///< how each beat is divided
 inline constexpr double help = 16;        ///< marks of the hint ladder
 inline constexpr double top = chords + ruler + help;
+inline constexpr double marks = 34; ///< dynamics, hairpins and words, under the cells
 inline constexpr double right = 6;
 } // namespace gridmargins
 
@@ -52,6 +53,7 @@ public:
     QRectF chordLane() const;
     QRectF rulerLane() const;
     QRectF helpLane() const;
+    QRectF markLane() const;
     /// How far it can be scrolled.
     QSizeF wholeSize() const { return whole; }
     QSizeF scrollRange() const;

@@ -4,6 +4,7 @@
 #include "ui/grid/HelpPainter.h"
 #include "ui/grid/MarkWords.h"
 #include "ui/grid/NotePainter.h"
+#include "ui/grid/PageMarkPainter.h"
 #include "ui/grid/PhrasingBar.h"
 #include "ui/grid/PhrasingPlace.h"
 #include "ui/theme/PlaceText.h"
@@ -65,7 +66,13 @@ void NoteGrid::setKeys(std::function<QKeySequence(CommandId)> keyOf) {
 
 void NoteGrid::setStudy(std::shared_ptr<const Study> given) {
     study = std::move(given);
+    previewed.reset();
     if (tool.isActive()) tool.cancel();
+    layOutBars();
+}
+
+void NoteGrid::preview(std::shared_ptr<const Study> draft) {
+    previewed = std::move(draft);
     layOutBars();
 }
 
@@ -95,8 +102,8 @@ Range<Beats> NoteGrid::rangeWanted() const {
 
 void NoteGrid::layOutBars() {
     const Range<Beats> range = rangeWanted();
-    scene.study = study;
-    scene.columns = study ? GridColumns(*study, range) : GridColumns();
+    scene.study = previewed ? previewed : study;
+    scene.columns = study ? GridColumns(*scene.study, range) : GridColumns();
     scene.chords = study ? ChordRows(*study, scene.columns.range()) : ChordRows();
     if (hasColumns() && !scene.columns.range().contains(scene.cursor.place)) {
         const std::vector<Note> notes = study->notesIn(scene.columns.range());
@@ -359,6 +366,7 @@ void NoteGrid::paintEvent(QPaintEvent* event) {
     paintCursor(painter, scene, geometry);
     paintNotes(painter, scene, geometry, exposed);
     paintHints(painter, scene, geometry);
+    paintPageMarks(painter, scene, geometry);
     paintPlayhead(painter, scene, geometry);
 }
 

@@ -39,6 +39,8 @@ public:
     /// The whole bars a range touches; an empty range shows none.
     void setRange(const Range<Beats>& range);
     void setPlayhead(Seconds time);
+    /// Shows how the study would be, until it changes or null is given; edits still begin from the study.
+    void preview(std::shared_ptr<const Study> draft);
     /// Verdicts of the phrase; null takes them away.
     void setCheck(const PhraseCheck* check);
     /// The places of the check for which help was opened, each as far as it was.
@@ -85,6 +87,13 @@ public slots:
     /// The next note (+1) or the note before (−1) as well, from where the selection began.
     void extendSelection(int notes);
     void selectAll();
+    // At the selected note or the cursor's column; hairpins over all selected notes. -----------------------
+    /// One step louder (+1) or softer (−1), from the level that stands there.
+    void stepDynamic(int by);
+    void toggleHairpin(earwright::HairpinKind kind);
+    void askForWords(bool below);
+    /// Takes dynamics, words and hairpins away.
+    void clearPageMarks();
     /// Divides the cursor's beat into 1 to 12.
     void setDivision(int parts);
     void divideBeat(std::int64_t beat, int parts);
@@ -116,6 +125,7 @@ protected:
     void focusOutEvent(QFocusEvent* event) override;
     bool event(QEvent* event) override;
     bool focusNextPrevChild(bool) override { return false; }
+    bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
     void layOutBars();
@@ -138,6 +148,9 @@ private:
     QString tipAt(QPointF at) const;
     void pressAboveCells(QPointF at);
     void offerDivisions(std::int64_t beat, QPoint at);
+    void offerPageMarks(const Beats& at, QPoint where);
+    Beats markPlace() const;
+    Range<Beats> markRange() const;
     void updatePointer(QPointF at);
     void updatePlayheadStrip(double beats);
     const Note* noteUnderCursor() const;
@@ -148,6 +161,7 @@ private:
 
     /// The study as it was handed over; the scene's may be a gesture's draft.
     std::shared_ptr<const Study> study;
+    std::shared_ptr<const Study> previewed;
     std::optional<SpanId> phrase;
     Range<Beats> wanted;
     GridScene scene;

@@ -52,6 +52,11 @@ void NoteGrid::mousePressEvent(QMouseEvent* event) {
     }
     if (event->button() != Qt::LeftButton) return;
     if (at.y() < geometry.cells().top()) return pressAboveCells(at);
+    if (geometry.markLane().contains(at)) {
+        const GridColumn& column = scene.columns[scene.columns.indexAt(geometry.beatsAt(at.x()))];
+        if (!scene.selected || markPlace() != column.range.begin) goTo(column.range.begin);
+        return offerPageMarks(markPlace(), event->globalPosition().toPoint());
+    }
     const Note* under = NoteTool::noteAt(*study, geometry, at);
     if (under && event->modifiers() & Qt::ShiftModifier) return chooseUpTo(under->id);
     if (under && event->modifiers() & Qt::ControlModifier) return chooseOneMore(under->id);
@@ -150,6 +155,7 @@ QString NoteGrid::tipAt(QPointF at) const {
     if (!hasColumns()) return {};
     if (geometry.rulerLane().contains(at)) return tr("How this beat is divided: click to choose 1 to 12");
     if (geometry.chordLane().contains(at)) return tr("Click to hear from here");
+    if (geometry.markLane().contains(at)) return tr("Dynamics, hairpins and words: click to set them here");
     const Note* note = NoteTool::noteAt(*study, geometry, at);
     return note && geometry.cells().contains(at) ? marksText(*note) : QString();
 }

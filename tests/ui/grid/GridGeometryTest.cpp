@@ -13,7 +13,8 @@ namespace {
 const GridColumns twoBars(emptySample(), {Beats(4), Beats(12)});
 
 /// Cells 480 by 400, so that a beat of the two bars is 60 wide.
-constexpr QSizeF view(gridmargins::labels + 480 + gridmargins::right, gridmargins::top + 400);
+constexpr QSizeF view(gridmargins::labels + 480 + gridmargins::right,
+                      gridmargins::top + 400 + gridmargins::marks);
 
 } // namespace
 
@@ -70,7 +71,7 @@ TEST(GridGeometry, ScrollsWhenColumnsWouldGetTooNarrow) {
 TEST(GridGeometry, StopsScrollingAtTheEdges) {
     const GridGeometry geometry(twoBars, view, {500, 1e6});
     EXPECT_DOUBLE_EQ(geometry.x(Beats(4)), gridmargins::labels);
-    EXPECT_DOUBLE_EQ(geometry.row(lowestMidi).bottom(), view.height());
+    EXPECT_DOUBLE_EQ(geometry.row(lowestMidi).bottom(), view.height() - gridmargins::marks);
 }
 
 TEST(GridGeometry, TilesTheCellsOfABeat) {

@@ -118,6 +118,10 @@ TEST_P(GridLooks, EveryMarkIsDrawn) {
     study = stepMark(study, {study.notes[0].id, study.notes[2].id}, PhrasingKind::Vibrato);
     study = stepMark(study, {study.notes[3].id}, PhrasingKind::Staccato);
     study.divisions[7] = BeatDivision::Seven;
+    study.page.dynamics = {{Beats(4), Dynamic::mp}, {Beats(8), Dynamic::ff}};
+    study.page.hairpins = {{{Beats(4), Beats(8)}, HairpinKind::Louder},
+                           {{Beats(9), Beats(11)}, HairpinKind::Softer}};
+    study.page.texts = {{Beats(4), "laid back", false}, {Beats(9), "cue", true}};
     panel->setStudy(shared(study));
     panel->showPhrase(SpanId{1});
     panel->grid()->setFocus();

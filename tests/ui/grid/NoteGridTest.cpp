@@ -5,6 +5,7 @@
 #include "ui/theme/QuietButton.h"
 
 #include <QApplication>
+#include <QLineEdit>
 #include <QMenu>
 #include <QSignalSpy>
 #include <QTest>
@@ -432,4 +433,70 @@ TEST_F(NoteGridLine, MarksAWholeSelectionInOneStepAndTakesItOffAgain) {
     grid.removeNote();
     EXPECT_EQ(current->notes.size(), 2u);
     EXPECT_EQ(edits, 4);
+}
+
+TEST_F(NoteGridLine, SetsDynamicsByKeyFromTheLevelThatStands) {
+    grid.stepDynamic(1);
+    EXPECT_EQ(current->page.dynamics, (std::vector<DynamicMark>{{Beats(5), Dynamic::mf}}));
+    grid.stepDynamic(1);
+    EXPECT_EQ(current->page.dynamics[0].level, Dynamic::f);
+    grid.goToNote(NoteId{3});
+    grid.stepDynamic(-1);
+    EXPECT_EQ(current->page.dynamics[1], (DynamicMark{Beats(6), Dynamic::f})) << "first what stands there";
+    for (int i = 0; i < 9; ++i)
+        grid.stepDynamic(1);
+    EXPECT_EQ(current->page.dynamics[1].level, Dynamic::fff);
+    EXPECT_EQ(edits, 5) << "at the loudest nothing changes any more";
+    grid.clearPageMarks();
+    EXPECT_EQ(current->page.dynamics.size(), 1u);
+}
+
+TEST_F(NoteGridLine, DrawsAHairpinOverTheSelectionAndTakesItAway) {
+    grid.extendSelection(1);
+    grid.toggleHairpin(HairpinKind::Louder);
+    const Range<Beats> both{Beats(5), Beats(7)};
+    EXPECT_EQ(current->page.hairpins, (std::vector<Hairpin>{{both, HairpinKind::Louder}}));
+    grid.toggleHairpin(HairpinKind::Softer);
+    EXPECT_EQ(current->page.hairpins, (std::vector<Hairpin>{{both, HairpinKind::Softer}}));
+    grid.toggleHairpin(HairpinKind::Softer);
+    EXPECT_TRUE(current->page.hairpins.empty());
+    EXPECT_EQ(edits, 3);
+}
+
+TEST_F(NoteGridLine, TakesWordsFromAFieldInTheLane) {
+    grid.askForWords(false);
+    auto* field = grid.viewport()->findChild<QLineEdit*>();
+    ASSERT_TRUE(field);
+    QTest::keyClicks(field, "laid back");
+    QTest::keyClick(field, Qt::Key_Return);
+    EXPECT_EQ(current->page.texts, (std::vector<TextMark>{{Beats(5), "laid back", false}}));
+    qApp->sendPostedEvents(nullptr, QEvent::DeferredDelete);
+    grid.askForWords(false);
+    field = grid.viewport()->findChild<QLineEdit*>();
+    ASSERT_TRUE(field);
+    EXPECT_EQ(field->text().toStdString(), "laid back");
+    QTest::keyClicks(field, "else");
+    QTest::keyClick(field, Qt::Key_Escape);
+    EXPECT_EQ(current->page.texts[0].text, "laid back");
+    EXPECT_EQ(edits, 1);
+}
+
+TEST_F(NoteGridLine, OffersDynamicsByMouseInTheLane) {
+    const GridGeometry& geometry = grid.geometryOfCells();
+    QTest::mouseClick(grid.viewport(), Qt::LeftButton, {},
+                      QPointF(geometry.x(Beats(6)) + 5, geometry.markLane().center().y()).toPoint());
+    const auto menus = grid.findChildren<QMenu*>();
+    ASSERT_EQ(menus.size(), 1);
+    menus[0]->actions()[0]->trigger();
+    EXPECT_EQ(current->page.dynamics, (std::vector<DynamicMark>{{Beats(6), Dynamic::ppp}}));
+}
+
+TEST_F(NoteGridLine, PreviewsAnotherStudyWithoutTouchingItsOwn) {
+    Study draft = *current;
+    draft.notes.clear();
+    grid.preview(shared(draft));
+    EXPECT_EQ(grid.selectedNote(), std::nullopt);
+    grid.preview(nullptr);
+    EXPECT_EQ(grid.selectedNote(), NoteId{2});
+    EXPECT_EQ(edits, 0);
 }

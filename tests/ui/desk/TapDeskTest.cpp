@@ -1,0 +1,83 @@
+#include "ui/desk/TapDesk.h"
+
+#include "tests/ui/desk/TonesDesk.h"
+
+#include <gtest/gtest.h>
+
+namespace earwright::ui {
+namespace {
+
+TEST(TapBook, KeepsWhenEachKeyWentDownAndCameUp) {
+    TapBook book;
+    book.press(1, Seconds(1), 60);
+    book.press(1, Seconds(1.05), 60);
+    book.press(2, Seconds(1.4), 62);
+    book.release(1, Seconds(1.5));
+    book.release(2, Seconds(1.6));
+    book.release(3, Seconds(1.7));
+    ASSERT_EQ(book.notes().size(), 2u) << "a key that is held cannot go down";
+    EXPECT_EQ(book.notes()[0], (FreeNote{{Seconds(1), Seconds(1.5)}, 60}));
+    EXPECT_EQ(book.notes()[1], (FreeNote{{Seconds(1.4), Seconds(1.6)}, 62}));
+}
+
+TEST(TapBook, TakesTheLastPassOfALoopThatWasTapped) {
+    TapBook book;
+    book.press(1, Seconds(3), 60);
+    book.release(1, Seconds(1));
+    book.press(1, Seconds(1.2), 60);
+    book.press(2, Seconds(1.1), 62);
+    ASSERT_EQ(book.notes().size(), 2u);
+    EXPECT_EQ(book.notes()[0].held.begin, Seconds(1.2))
+        << "two keys pressed nearly at once may come in any order";
+}
+
+class TapDeskKeys : public TonesDesk {
+protected:
+    void tapAt(double seconds) {
+        earTo(seconds);
+        press(Qt::Key_F);
+    }
+    TapDesk& tapping() { return window->tapping(); }
+};
+
+// Bar 2 begins at 2.5 s, and a beat of these bars lasts half a second: two eighths and a quarter, with hands
+// that are up to 12 ms off.
+TEST_F(TapDeskKeys, OffersWaysToWriteWhatWasTappedAndWritesTheChosenOneAsOneStep) {
+    markBarsAndPhrase();
+    const std::size_t notesBefore = study().notes.size();
+    press(Qt::Key_E, Qt::AltModifier);
+    ASSERT_TRUE(tapping().isTapping());
+    for (const double at : {2.506, 2.74, 3.01, 3.508})
+        tapAt(at);
+    press(Qt::Key_Return);
+    ASSERT_GE(tapping().proposals().size(), 2u);
+    EXPECT_EQ(study().notes.size(), notesBefore) << "nothing is written yet";
+    press(Qt::Key_2);
+    EXPECT_EQ(tapping().shown(), 1u);
+    press(Qt::Key_1);
+    press(Qt::Key_Return);
+    ASSERT_EQ(study().notes.size(), 4u);
+    EXPECT_EQ(study().notes[0].onset, Beats(4));
+    EXPECT_EQ(study().notes[1].onset, Beats(9, 2));
+    EXPECT_EQ(study().notes[2].onset, Beats(5));
+    EXPECT_EQ(study().notes[3].onset, Beats(6));
+    window->session().undo();
+    EXPECT_EQ(study().notes.size(), notesBefore);
+}
+
+TEST_F(TapDeskKeys, LeavesEverythingAsItWasWhenGivenUp) {
+    markBarsAndPhrase();
+    const Study before = study();
+    press(Qt::Key_E, Qt::AltModifier);
+    tapAt(2.5);
+    press(Qt::Key_Return);
+    press(Qt::Key_Escape);
+    EXPECT_EQ(study(), before);
+    press(Qt::Key_E, Qt::AltModifier);
+    press(Qt::Key_Return);
+    EXPECT_TRUE(tapping().proposals().empty()) << "nothing was tapped";
+    EXPECT_EQ(study(), before);
+}
+
+} // namespace
+} // namespace earwright::ui
