@@ -362,10 +362,10 @@ void addMorePhrasing(std::vector<Command>& table) {
           KeyList{with(alt, Qt::Key_R)}, note},
          {MarkHigher, Notes, "mark-higher", WORDS("Mark: higher"),
           WORDS("The mark set last goes further: a wider trill, a deeper bend, a higher grace note"),
-          KeyList{with(alt | shift, Qt::Key_Up)}, note, false, true},
+          KeyList{with(alt, Qt::Key_PageUp)}, note, false, true},
          {MarkLower, Notes, "mark-lower", WORDS("Mark: lower"),
           WORDS("The mark set last goes less far: a narrower trill, a lesser bend, a lower grace note"),
-          KeyList{with(alt | shift, Qt::Key_Down)}, note, false, true},
+          KeyList{with(alt, Qt::Key_PageDown)}, note, false, true},
          {MarksMenu, Notes, "marks", WORDS("All marks…"),
           WORDS("Opens the list of marks at the selected note, with a letter for each"),
           KeyList{with(shift, Qt::Key_N)}, note}});

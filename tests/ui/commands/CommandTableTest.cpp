@@ -90,7 +90,7 @@ constexpr ExpectedKey expectedKeys[] = {
     {CommandId::Vibrato, "Alt+V"},
     {CommandId::HammerPull, "Alt+H"},
     {CommandId::SlideOn, "Alt+S"},
-    {CommandId::MarkHigher, "Alt+Shift+Up"},
+    {CommandId::MarkHigher, "Alt+PgUp"},
     {CommandId::DivideByFive, "5"},
     {CommandId::DivideBySeven, "7"},
     {CommandId::DivideByTwelve, "Alt+2"},
