@@ -67,7 +67,8 @@ public:
         heard.position = placeOf(segment, frame);
         const std::int64_t pass = rawPassOf(segment, frame);
         heard.pass = std::max<std::int64_t>(0, pass - passesBefore);
-        heard.yoursTurn = segment.tags.isLooped() && mixer->isYoursTurn(pass);
+        heard.yoursTurn = segment.tags.isLooped() &&
+                          mixer->isYoursTurn(segment.tags.passAt(segment.laneFrameAt(frame)), segment.wish);
         // A speed just set is told until it is heard.
         if (segment.wish >= speedWish) {
             heard.speed = segment.speed;
@@ -80,7 +81,7 @@ public:
         tradeFrom(pass);
     }
     void tradeFrom(std::int64_t pass) {
-        mixer->setTradeStart(pass);
+        mixer->setTradeStart(pass, passWish);
         worker.post([start = trading ? std::optional(pass) : std::nullopt](Wanted& wanted) {
             wanted.speeds.setTrade(start);
             wanted.replan = true;
@@ -218,8 +219,8 @@ void Engine::setLoop(const std::optional<Range<Frames>>& loop) {
     if (loop) playable = LoopedSource::playable(*loop, *body->recording);
     if (playable == body->loop) return;
     body->loop = playable;
-    body->countPassesFrom(0);
     const std::uint64_t wish = body->passWish = body->wishFor();
+    body->countPassesFrom(0);
     body->worker.post([playable, wish](Wanted& wanted) {
         wanted.loop = playable;
         wanted.speeds.restartRounds();

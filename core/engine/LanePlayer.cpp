@@ -44,7 +44,8 @@ void LanePlayer::takeOrder(bool moving, SampleRate rate) {
     fading = fadeOver ? active : nullptr;
     active = next;
     faded = 0;
-    fadeFrames = std::max<std::int64_t>(1, std::llround(fadeSeconds * rate.hertz));
+    fadeFrames =
+        std::max<std::int64_t>(1, std::llround((exact ? seamFadeSeconds : fadeSeconds) * rate.hertz));
     if (before && at > 0 && (fadeOver || exact)) skipLateness(*before, before->ring().taken() - at);
     if (!fading) letGo();
 }

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/engine/Lane.h"
+#include "core/engine/LoopSeam.h"
 #include "core/time/SampleRate.h"
 
 #include <array>
@@ -18,6 +19,8 @@ public:
     /// Most frames of one read().
     static constexpr std::size_t partFrames = 64;
     static constexpr double fadeSeconds = 0.01;
+    /// At a seam, where two different sounds meet as a rule.
+    static constexpr double seamFadeSeconds = LoopSeam::fadeSeconds;
 
     /// When an order is carried out.
     enum class Turn {

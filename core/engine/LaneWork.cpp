@@ -13,6 +13,8 @@ namespace {
 /// Sound a new lane has before the callback is told of it.
 constexpr double primedSeconds = 0.03;
 constexpr int mostPrimings = 8;
+/// A lane has to be ready, faded in and let go, and the next one ready before its seam.
+constexpr double lateSeconds = 2 * LoopSeam::readySeconds + LanePlayer::fadeSeconds + LoopSeam::fadeSeconds;
 
 std::size_t framesOf(double seconds, SampleRate rate) {
     return static_cast<std::size_t>(std::llround(seconds * rate.hertz));
@@ -56,15 +58,17 @@ bool LaneWork::isWaiting(const NoteList& notesBefore) const {
 void LaneWork::carryOutWishes() {
     noticeRate();
     noticeReplan();
-    // What was planned for the end of the pass gives way to a wish.
-    if (wanted.changed) withdrawSeam();
+    // What was planned for the end of the pass gives way to a wish, but for a gap that is about to begin.
+    if (wanted.changed && !passBeforeGap()) withdrawSeam();
     noticeTurn();
     if (upcoming) return;
     noticeEnd();
-    if (wanted.changed)
-        startLane();
-    else
+    if (!wanted.changed)
         planSeam();
+    else if (const auto pass = passBeforeGap())
+        wanted.changed = !orderSeam(*pass, LanePlayer::Turn::Soon);
+    else
+        startLane();
 }
 
 bool LaneWork::fillLanes() {
@@ -94,7 +98,7 @@ void LaneWork::noticeRate() {
 }
 
 void LaneWork::noticeReplan() {
-    if (!wanted.replan) return;
+    if (!wanted.replan || (isSeamDue() && mixer->isSounding())) return;
     withdrawSeam();
     if (upcoming) return;
     wanted.replan = false;
@@ -141,22 +145,49 @@ void LaneWork::planSeam() {
     if (!active || !active->tags().isLooped() || !wanted.loop) return;
     const LoopSeam seam(active->tags(), active->rate());
     const auto pass = seam.nextChange(wanted.speeds, active->speed(), active->ring().taken());
-    if (!pass) return;
-    Lane::Start start = laneOf(*pass + 1);
+    if (pass) orderSeam(*pass, LanePlayer::Turn::Exact);
+}
+
+/// Makes the lane after a pass ready. False where an exact turn has become impossible meanwhile.
+bool LaneWork::orderSeam(std::int64_t pass, LanePlayer::Turn turn) {
+    const LoopSeam seam(active->tags(), active->rate());
+    Lane::Start start = laneOf(pass + 1);
     start.record.from = wanted.loop->begin;
     start.record.settleSeconds = RecordPart::settleSeconds;
-    start.early = seam.earlyAfter(*pass, wanted.speeds);
+    start.early = seam.earlyAfter(pass, wanted.speeds);
     start.lead = Lead::gap(wanted.beats, wanted.loop->end, wanted.speeds.manner().gapBeats,
                            wanted.recording->rate(), active->speed());
     Lane& lane = spareLane();
     lane.start(start);
-    upcomingAt = seam.endOf(*pass) - start.early;
+    upcomingAt = seam.endOf(pass) - start.early;
     prime(lane, upcomingAt);
     // On a busy machine the pass may have ended meanwhile: then another one will do.
-    if (active->ring().taken() > upcomingAt) return;
-    mixer->lanes().order(&lane, upcomingAt, LanePlayer::Turn::Exact);
+    const bool isExact = turn == LanePlayer::Turn::Exact;
+    if (isExact && active->ring().taken() > upcomingAt) return false;
+    mixer->lanes().order(&lane, upcomingAt, turn);
     upcoming = &lane;
-    upcomingIsSeam = true;
+    upcomingIsSeam = isExact;
+    return true;
+}
+
+/// Were the lane that is to follow at the seam taken back now, there would be no time for another.
+bool LaneWork::isSeamDue() const {
+    return upcoming && upcomingIsSeam &&
+           upcomingAt - active->ring().taken() <
+               static_cast<std::int64_t>(framesOf(lateSeconds, active->rate()));
+}
+
+/// The pass that sounds, where it ends too soon for a lane to go on in it and another after the gap.
+std::optional<std::int64_t> LaneWork::passBeforeGap() const {
+    const bool goesElsewhere =
+        wanted.jump || wanted.restartPasses || wanted.slice || wanted.held || wanted.countIn > 0;
+    if (goesElsewhere || !wanted.loop || wanted.speeds.manner().gapBeats == 0) return std::nullopt;
+    if (!active || active->isHeld() || !active->tags().isLooped()) return std::nullopt;
+    if (!mixer->isSounding() || active->rate() != mixer->outputRate()) return std::nullopt;
+    const std::int64_t pass = active->tags().passAt(active->ring().taken());
+    const std::int64_t left = LoopSeam(active->tags(), active->rate()).endOf(pass) - active->ring().taken();
+    if (left >= static_cast<std::int64_t>(framesOf(lateSeconds, active->rate()))) return std::nullopt;
+    return pass;
 }
 
 void LaneWork::prime(Lane& lane, std::int64_t switchAt) const {

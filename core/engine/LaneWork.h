@@ -14,7 +14,8 @@ namespace earwright {
 
 /// A wish starts a lane that takes over a moment later, wherever the sound is. A pass that differs from the
 /// one before – after a gap, at another speed – is a lane made ready beforehand, which takes over at the seam
-/// to the frame; it gives way to any wish.
+/// to the frame; it gives way to any wish, but that a gap about to begin is never left out: what comes so
+/// late in a pass is heard after it.
 ///
 /// Threads: one at a time (the engine's worker); the callback meanwhile renders the mixer.
 class LaneWork {
@@ -54,6 +55,9 @@ private:
     void withdrawSeam();
     void startLane();
     void planSeam();
+    bool orderSeam(std::int64_t pass, LanePlayer::Turn turn);
+    bool isSeamDue() const;
+    std::optional<std::int64_t> passBeforeGap() const;
     void prime(Lane& lane, std::int64_t switchAt) const;
     Lane::Start laneOf(std::int64_t pass) const;
     Lane::Start nextStart(std::int64_t& switchAt);

@@ -1,6 +1,7 @@
 // Where, in the frames of a lane that goes round a loop, another lane has to take over.
 #pragma once
 
+#include "core/engine/LoopedSource.h"
 #include "core/engine/PassSpeeds.h"
 #include "core/engine/TimeTags.h"
 #include "core/time/SampleRate.h"
@@ -21,7 +22,7 @@ namespace earwright {
 class LoopSeam {
 public:
     /// Listener's seconds of the fade.
-    static constexpr double fadeSeconds = 0.01;
+    static constexpr double fadeSeconds = LoopedSource::crossfadeSeconds;
     /// A lane that goes on from another is ready so long after it was begun.
     static constexpr double readySeconds = 0.03;
     /// No lane is made ready for a seam further ahead than this.

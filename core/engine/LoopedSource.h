@@ -21,7 +21,7 @@ namespace earwright {
 class LoopedSource {
 public:
     /// As long as that, no step is larger than 1.25 times a tone's own from the low E of a bass (41 Hz) up.
-    static constexpr double crossfadeSeconds = 0.01;
+    static constexpr double crossfadeSeconds = 0.013;
     static constexpr double shortestLoopSeconds = 0.05;
 
     /// When the loop is gone round.

@@ -42,9 +42,18 @@ std::optional<Band> Mixer::bandNow() const {
     return Band{std::abs(edges.low), edges.high, edges.low < 0};
 }
 
-bool Mixer::isYoursTurn(std::int64_t pass) const {
-    return hearingWanted.load(std::memory_order_relaxed) == Hearing::Trade &&
-           (pass - tradeStart.load(std::memory_order_relaxed)) % 2 != 0;
+void Mixer::setTradeStart(std::int64_t pass, std::uint64_t sinceWish) {
+    const std::uint64_t now = tradeStart.load(std::memory_order_relaxed);
+    const std::uint64_t odd = pass % 2 != 0 ? 1 : 0;
+    const bool isHeard = sinceWish > now / 4 && soundingWish.load(std::memory_order_relaxed) >= now / 4;
+    const std::uint64_t oddBefore = isHeard ? now % 2 : now / 2 % 2;
+    tradeStart.store(sinceWish * 4 + oddBefore * 2 + odd, std::memory_order_relaxed);
+}
+
+bool Mixer::isYoursTurn(std::int64_t pass, std::uint64_t laneWish) const {
+    const std::uint64_t start = tradeStart.load(std::memory_order_relaxed);
+    const std::uint64_t odd = laneWish >= start / 4 ? start % 2 : start / 2 % 2;
+    return hearingWanted.load(std::memory_order_relaxed) == Hearing::Trade && (pass % 2 != 0) != (odd != 0);
 }
 
 void Mixer::render(std::span<float> stereo, SampleRate newRate, std::int64_t heardNanoseconds,
@@ -114,8 +123,9 @@ void Mixer::aimGains() {
     if (lane && lane->tags().isLooped()) {
         // The turn changes over while the pass before ends, so that the next one's first note is whole.
         const auto ahead = static_cast<std::int64_t>(Mixdown::gainSeconds * rate.hertz);
-        yoursTurn = isYoursTurn(lane->tags().passAt(lane->ring().taken() + ahead));
+        yoursTurn = isYoursTurn(lane->tags().passAt(lane->ring().taken() + ahead), lane->wish());
     }
+    if (lane) soundingWish.store(lane->wish(), std::memory_order_relaxed);
     // What is held is heard, whatever was listened to before.
     const bool held = lane && lane->isHeld();
     mixdown.aim(held ? Hearing::Record : hearingWanted.load(std::memory_order_relaxed), yoursTurn,

@@ -58,8 +58,9 @@ public:
     void setHearing(Hearing hearing) { hearingWanted.store(hearing, std::memory_order_relaxed); }
     void setFocus(Focus focus) { focusWanted.store(focus, std::memory_order_relaxed); }
     void setBand(const std::optional<Band>& band);
-    /// The pass from which trade counts: it is the record's turn there.
-    void setTradeStart(std::int64_t pass) { tradeStart.store(pass, std::memory_order_relaxed); }
+    /// The pass from which trade counts: it is the record's turn there. Lanes that answer an older wish
+    /// number their passes otherwise, and keep the turns they had. One thread, the engine's.
+    void setTradeStart(std::int64_t pass, std::uint64_t sinceWish);
     /// Whether beats are heard; a count-in is in any case.
     void setClicks(bool audible) { clicksWanted.store(audible, std::memory_order_relaxed); }
     void setClickGain(float linear) { clickGain.store(linear, std::memory_order_relaxed); }
@@ -79,7 +80,7 @@ public:
 
     LanePlayer& lanes() { return player; }
     const HeardLog& heard() const { return log; }
-    bool isYoursTurn(std::int64_t pass) const;
+    bool isYoursTurn(std::int64_t pass, std::uint64_t laneWish) const;
     /// Highest absolute sample since the last call.
     float takePeak() { return peak.exchange(0.0f, std::memory_order_relaxed); }
     /// Since the last call something was held back because it was too loud.
@@ -114,7 +115,11 @@ private:
     std::optional<Band> bandNow() const;
     std::atomic<Edges> bandWanted{Edges{0, 0}};
     std::atomic<bool> holdWanted{false};
-    std::atomic<std::int64_t> tradeStart{0};
+    /// The wish since which the last bit counts, times four; the bit before is that of older lanes. They are
+    /// what a pass is odd or even against.
+    std::atomic<std::uint64_t> tradeStart{0};
+    /// Of the lane that sounds.
+    std::atomic<std::uint64_t> soundingWish{0};
     std::atomic<bool> clicksWanted{false};
     std::atomic<float> clickGain{1};
     std::atomic<float> level{1};

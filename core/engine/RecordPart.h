@@ -16,7 +16,7 @@ namespace earwright {
 /// the first output frame at or after the end of a pass is the first of the next, always.
 ///
 /// Where both sides of a stretched loop's seam differ, each pass is stretched for itself: from a while before
-/// A, so that A sounds as in the midst of the music, and straight on past B. The last 10 ms before B fade
+/// A, so that A sounds as in the midst of the music, and straight on past B. The last 13 ms before B fade
 /// over into those before A, in the output. What was stretched once is kept and repeated, where it is short
 /// enough for that, so that the loop costs nothing more.
 ///
@@ -24,9 +24,9 @@ namespace earwright {
 class RecordPart {
 public:
     /// Listener's seconds.
-    static constexpr double fadeSeconds = 0.01;
+    static constexpr double fadeSeconds = LoopedSource::crossfadeSeconds;
     /// A stretcher that has just begun is steady after that.
-    static constexpr double settleSeconds = 0.05;
+    static constexpr double settleSeconds = 0.1;
     /// Longest pass that is kept, in frames of output; 4 MB in stereo.
     static constexpr std::int64_t mostKept = 1 << 19;
 

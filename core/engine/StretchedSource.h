@@ -50,7 +50,7 @@ public:
     /// The next frames, in the recording's own channels, interleaved. Requires: start() was called.
     void produce(std::span<float> interleaved);
     int channels() const { return channelCount; }
-    /// Whether it goes round the loop: known, at the latest, for the last 10 ms of a pass that were produced.
+    /// Whether it goes round the loop: known, at the latest, for the last 13 ms of a pass that were produced.
     bool goesRound() const { return source->goesRound(); }
 
 private:

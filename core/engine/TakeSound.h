@@ -13,7 +13,7 @@ namespace earwright {
 
 /// Frame n of this recording is the take's sound that belongs to the place n · speed onwards from where the
 /// lane sounds first; silence where the take has none. Each pass of the loop is placed anew from the tags, so
-/// nothing adds up; the passes fade over for 8 ms as those of the record do.
+/// nothing adds up; the passes fade over as those of the record do.
 ///
 /// Threads: one at a time; reads the disk.
 /// Units: frames at the take file's rate, in its channels.

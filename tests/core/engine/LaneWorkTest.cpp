@@ -69,6 +69,36 @@ TEST(LaneWork, LeavesAGapOfBeatsInTheSpeedHeard) {
     }
 }
 
+TEST(LaneWork, LeavesNoGapOutWhateverIsWishedAtTheEndOfAPass) {
+    // At every moment of the last tenth of a second, once or again and again.
+    for (const int wishes : {1, 4})
+        for (std::int64_t before = 128; before <= 4800; before += 512) {
+            RenderedEngine engine(tone(), rate);
+            engine.replan([](Wanted& wanted) {
+                wanted.beats = beatListOf(beats());
+                wanted.speeds.setManner({1, {}, {}, {}});
+            });
+            engine.loopFromStart(loop, 1.0);
+            engine.render(22050 - before);
+            for (int i = 0; i < wishes; ++i) {
+                engine.wish([&](Wanted& wanted) { wanted.playing.semitones = i + 1; });
+                engine.render(before / wishes);
+            }
+            engine.render(22050);
+            ASSERT_GE(engine.passStarts().size(), 1u);
+            // A beat is as long as the loop here; half a gap is silent at the very least.
+            const std::int64_t pass = engine.passStarts()[0];
+            ASSERT_NEAR(static_cast<double>(pass), 22050, 1) << before << " frames before the end";
+            EXPECT_EQ(engine.segmentAt(pass + 11025).leadStage, Stage::Gap);
+            float most = 0;
+            for (std::int64_t i = pass + 1500; i < pass + 20000; ++i)
+                most = std::max(most, std::abs(engine.left()[static_cast<std::size_t>(i)]));
+            EXPECT_EQ(most, 0.0f) << wishes << " wishes from " << before << " frames before the end";
+            engine.render(4410);
+            EXPECT_EQ(engine.segmentAt(engine.rendered() - 1).semitones, wishes) << "and it is heard";
+        }
+}
+
 TEST(LaneWork, GivesEachTurnOfTheTradeItsOwnSpeed) {
     RenderedEngine engine(tone(), rate);
     engine.mixer->setHearing(Hearing::Trade);
@@ -85,8 +115,8 @@ TEST(LaneWork, GivesEachTurnOfTheTradeItsOwnSpeed) {
     EXPECT_EQ(starts[2] - starts[1], 22050);
     EXPECT_EQ(engine.segmentAt(starts[0]).speed, 0.5);
     EXPECT_EQ(engine.segmentAt(starts[0]).reachedSpeed, 0.7);
-    // No note is written: the turn of the notes is silent, but for the 10 ms around the seam.
-    for (std::int64_t i = starts[0] + 10; i < starts[1] - 450; ++i)
+    // No note is written: the turn of the notes is silent, but for the 13 ms around the seam.
+    for (std::int64_t i = starts[0] + 10; i < starts[1] - 580; ++i)
         ASSERT_EQ(engine.left()[static_cast<std::size_t>(i)], 0.0f) << i - starts[0];
 }
 

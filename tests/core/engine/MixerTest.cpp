@@ -22,6 +22,25 @@ TEST(Mixer, PassesTheRecordUntouched) {
     EXPECT_FLOAT_EQ(out[2 * 1500 + 1], 0.125f);
 }
 
+TEST(Mixer, LeavesTheTurnOfTheTradeAsItIsUntilALaneOfTheNewLoopSounds) {
+    Lane::Start start = laneStart(0, 1, 1);
+    start.record.loop = Range{Frames(0), Frames(9 * rate.hertz)};
+    start.firstPass = 3;
+    PlayingMixer playing(start);
+    playing.mixer.setHearing(Hearing::Trade);
+    playing.mixer.setTradeStart(2, 1);
+    playing.render(2048);
+    ASSERT_TRUE(playing.mixer.isYoursTurn(3, 1));
+    // The loop's edge is dragged: passes are counted from nought, in lanes that are not there yet.
+    for (const std::uint64_t wish : {2u, 3u, 4u}) {
+        playing.mixer.setTradeStart(wish % 2 == 0 ? 1 : 0, wish);
+        EXPECT_TRUE(playing.mixer.isYoursTurn(3, 1)) << "what sounds, at wish " << wish;
+        EXPECT_EQ(playing.mixer.isYoursTurn(0, wish), wish % 2 == 0);
+        const auto out = playing.render(1024);
+        EXPECT_LT(std::abs(out[2 * 900]), 0.1f) << "and not the record";
+    }
+}
+
 TEST(Mixer, PutsTheRecordLeftAndYoursRightWhenSplit) {
     PlayingMixer playing(laneStart(0));
     playing.mixer.setHearing(Hearing::Split);

@@ -98,7 +98,7 @@ std::ostream& operator<<(std::ostream& out, const Tried& tried) {
 
 class ToneAtSpeed : public testing::TestWithParam<Tried> {};
 
-// The low E and A of a guitar, an A, and tones with 100 and 44.1 frames a period.
+// The low E and A of a bass and of a guitar, an A, and tones with 100 and 44.1 frames a period.
 TEST_P(ToneAtSpeed, GoesRoundAnyLoopWithoutAClickOrALongDip) {
     const auto [hertz, speed] = GetParam();
     const auto samples = tone({hertz}, 3);
@@ -121,7 +121,7 @@ TEST_P(ToneAtSpeed, GoesRoundAnyLoopWithoutAClickOrALongDip) {
 
 std::vector<Tried> allTones() {
     std::vector<Tried> all;
-    for (const double hertz : {82.4, 110.0, 220.0, 441.0, 1000.0})
+    for (const double hertz : {41.2, 55.0, 82.4, 110.0, 220.0, 441.0, 1000.0})
         for (const double speed : {0.1, 0.25, 0.5, 0.75, 1.0, 1.5, 2.0})
             all.push_back({hertz, speed});
     return all;
@@ -163,6 +163,60 @@ TEST(Seam, KeepsTheAttackOfANoteAtTheLoopsStart) {
             const float attack = std::abs(loudest(std::span(out).subspan(pass, 441)));
             const float usual = std::abs(loudest(std::span(natural).subspan(seam, 441)));
             EXPECT_NEAR(attack / usual, 1, 0.1) << "at speed " << speed;
+        }
+    }
+}
+
+/// A quiet tone and a string plucked once, at a place.
+std::vector<float> pluckedOnce(std::int64_t place) {
+    auto samples = tone({441}, 3);
+    for (std::size_t i = 0; i < samples.size(); ++i) {
+        samples[i] *= 0.04f;
+        const std::int64_t since = static_cast<std::int64_t>(i) - place;
+        if (since < 0) continue;
+        const double t = static_cast<double>(since) / rate;
+        for (const double hertz : {330.0, 990.0, 2310.0})
+            samples[i] += static_cast<float>(0.25 * std::cos(2 * M_PI * hertz * t) * std::exp(-t * 6));
+    }
+    return samples;
+}
+
+float loudestOf(std::span<const float> sound) {
+    float most = 0;
+    for (const float sample : sound)
+        most = std::max(most, std::abs(sample));
+    return most;
+}
+
+TEST(Seam, LetsNothingBeHeardOfAStringPluckedJustBehindTheLoop) {
+    const Range<Frames> loop{Frames(rate), Frames(rate + 22050)};
+    for (const double speed : {0.25, 0.5, 0.75, 1.0})
+        for (const std::int64_t behind : {0, 50, 300}) {
+            const auto start = loopOf(pluckedOnce(loop.end.value + behind), loop, speed);
+            const auto out = played(start, 2.2 * 22050 / rate / speed);
+            // Twice the quiet tone, 20 dB below the string.
+            EXPECT_LE(loudestOf(std::span(out).subspan(rate / 100)), 2 * 0.04f * level)
+                << behind << " frames behind B at speed " << speed;
+        }
+}
+
+TEST(Seam, LetsAStringPluckedJustBeforeItsEndBeHeardWhole) {
+    const Range<Frames> loop{Frames(rate), Frames(rate + 22050)};
+    for (const double speed : {0.25, 0.5, 0.75, 1.0}) {
+        // Its first 5 ms are over when the fade begins, listener's time.
+        const auto before = static_cast<std::int64_t>((RecordPart::fadeSeconds + 0.005) * rate * speed) + 1;
+        const auto start = loopOf(pluckedOnce(loop.end.value - before), loop, speed);
+        const auto out = played(start, 2.2 * 22050 / rate / speed);
+        RecordStart straight = start;
+        straight.loop.reset();
+        const auto usual = played(straight, 0.51 / speed);
+        for (const int pass : {1, 2}) {
+            const auto seam = static_cast<std::size_t>(std::ceil(pass * 22050 / speed));
+            const auto once = static_cast<std::size_t>(std::ceil(22050 / speed));
+            const std::size_t early = 3 * rate / 100;
+            EXPECT_GE(loudestOf(std::span(out).subspan(seam - early, early)),
+                      0.9f * loudestOf(std::span(usual).subspan(once - early, early)))
+                << "pass " << pass << " at speed " << speed;
         }
     }
 }
@@ -229,6 +283,43 @@ TEST(Seam, LeavesNothingAboveMinusNinetyDecibelsInAToneOfWholePeriods) {
             EXPECT_LE(burst, natural + level * std::pow(10, -90.0 / 20)) << "at speed " << speed;
         }
     }
+}
+
+/// The loop of a tone, which ends in mid-period, gone round as the manner says, at a speed to start from.
+std::vector<float> goneRound(double hertz, double speed, const LoopManner& manner, bool isTrade) {
+    const std::int64_t length = std::llround((std::floor(0.4 * hertz) + 0.5) / hertz * rate);
+    tests::RenderedEngine engine(tests::held(tone({hertz}, 3), rate), SampleRate{rate});
+    if (isTrade) engine.mixer->setHearing(Hearing::Trade);
+    engine.replan([&](Wanted& wanted) {
+        wanted.speeds.setManner(manner);
+        if (isTrade) wanted.speeds.setTrade(0);
+    });
+    engine.loopFromStart({Frames(rate), Frames(rate + length)}, speed);
+    engine.render(std::llround(3.3 * static_cast<double>(length) / speed));
+    EXPECT_GE(engine.passStarts().size(), 2u);
+    auto out = engine.left();
+    out.erase(out.begin(), out.begin() + rate / 10);
+    return out;
+}
+
+TEST(Seam, OfAClimbStepsNoFurtherThanTheTone) {
+    for (const double hertz : {41.2, 55.0, 82.4, 220.0, 441.0})
+        for (const double speed : {0.5, 0.7, 0.9}) {
+            const auto out = goneRound(hertz, speed, {0, Climb{5, 1, 200}, {}, {}}, false);
+            EXPECT_LE(largestStep(out), 1.25f * level * 2 * std::sin(M_PI * hertz / rate))
+                << hertz << " Hz from speed " << speed;
+        }
+}
+
+// No note is written, so every second turn is silent: the record falls silent and comes back.
+TEST(Seam, OfATurnInTradeStepsNoFurtherThanTheTone) {
+    for (const double hertz : {41.2, 82.4, 220.0, 441.0})
+        for (const auto& yours : {std::optional<double>(), std::optional(0.6)})
+            for (const double speed : {0.5, 1.0}) {
+                const auto out = goneRound(hertz, speed, {0, {}, {}, yours}, true);
+                EXPECT_LE(largestStep(out), 1.25f * level * 2 * std::sin(M_PI * hertz / rate))
+                    << hertz << " Hz at speed " << speed << (yours ? ", the notes at their own" : "");
+            }
 }
 
 /// A quiet tone up to B and loud noise from there on.

@@ -63,9 +63,9 @@ TEST(TakeSound, FadesOverAtTheSeam) {
     const Range<Frames> loop{Frames(0), Frames(10000)};
     TakeSound sound({counting(40000), {Frames(1000), Frames(20000)}, Frames(0), 1, 0},
                     TimeTags(0, 1, loop, 0), rate);
-    // 10 ms are 441 frames: before them the pass as it is, after them the next, whose lead-in is 0…1 of its
+    // 13 ms are 573 frames: before them the pass as it is, after them the next, whose lead-in is 0…1 of its
     // edge.
-    EXPECT_EQ(readFrom(sound, 10000 - 442, 1)[0], 11000 - 442);
+    EXPECT_EQ(readFrom(sound, 10000 - 574, 1)[0], 11000 - 574);
     EXPECT_EQ(readFrom(sound, 10000, 1)[0], 1000);
     EXPECT_NEAR(readFrom(sound, 9999, 1)[0], 999, 30);
     const auto inOnePiece = readFrom(sound, 9000, 2000);
