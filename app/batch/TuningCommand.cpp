@@ -13,8 +13,8 @@ int runTuning(std::span<const std::string> words) {
     const auto recording = listenTo(arguments->alone(0));
     if (!recording) return complain(recording.error(), exitInput);
     const Tuning& tuning = recording->tuning();
-    std::printf("reference_hz\tcents\tconfidence\n%.3f\t%.2f\t%.3f\n", tuning.referenceHertz(), tuning.cents,
-                tuning.confidence);
+    std::printf("reference_hz\tcents\tconfidence\tdrift_cents\n%.3f\t%.2f\t%.3f\t%.2f\n",
+                tuning.referenceHertz(), tuning.cents, tuning.confidence, recording->tuningCurve().reach());
     return exitDone;
 }
 

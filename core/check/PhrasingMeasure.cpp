@@ -28,8 +28,8 @@ double hertzOf(double midi, double tuningCents) {
 /// Measures the claims of a passage in order of time.
 class PassageMeasure {
 public:
-    PassageMeasure(const StereoViews& stereo, double tuningCents, std::vector<PhrasingClaim> sorted)
-        : views(stereo), cents(tuningCents), claims(std::move(sorted)), playing(claims.size()) {}
+    PassageMeasure(const StereoViews& stereo, const TuningCurve& curve, std::vector<PhrasingClaim> sorted)
+        : views(stereo), tuning(curve), claims(std::move(sorted)), playing(claims.size()) {}
 
     std::vector<NotePlaying> measured() {
         if (claims.empty()) return {};
@@ -46,11 +46,14 @@ public:
     }
 
 private:
+    double centsAt(std::size_t i) const { return tuning.centsAt(claims[i].range.begin); }
+
     std::size_t clearestView() const {
         std::vector<double> clarity(views.count(), 0.0);
         for (std::size_t v = 0; v < views.count() && views.count() > 1; ++v)
             for (const PhrasingClaim& claim : claims) {
-                const PitchTrace trace = PitchTrace::of(views, v, cents, claim.range, claim.midi);
+                const PitchTrace trace =
+                    PitchTrace::of(views, v, tuning.centsAt(claim.range.begin), claim.range, claim.midi);
                 for (const PitchPoint& point : trace.points())
                     clarity[v] += point.clarity;
             }
@@ -70,15 +73,15 @@ private:
         const Seconds room =
             i + 1 < claims.size() ? claims[i + 1].range.begin - at : claims[i].range.length();
         search.end = std::min(search.end, at + share * std::max(room, Seconds(0.02)));
-        AttackQuestion asked{at, search, hertzOf(claims[i].midi, cents), std::nullopt};
-        if (followsOn(i)) asked.hertzBefore = hertzOf(claims[i - 1].midi, cents);
+        AttackQuestion asked{at, search, hertzOf(claims[i].midi, centsAt(i)), std::nullopt};
+        if (followsOn(i)) asked.hertzBefore = hertzOf(claims[i - 1].midi, centsAt(i - 1));
         return asked;
     }
 
     AttackQuestion wideQuestion(std::size_t i) const {
-        AttackQuestion asked{claims[i].range.begin, *claims[i].onsetWithin, hertzOf(claims[i].midi, cents),
-                             std::nullopt, wideDeviation};
-        if (followsOn(i)) asked.hertzBefore = hertzOf(claims[i - 1].midi, cents);
+        AttackQuestion asked{claims[i].range.begin, *claims[i].onsetWithin,
+                             hertzOf(claims[i].midi, centsAt(i)), std::nullopt, wideDeviation};
+        if (followsOn(i)) asked.hertzBefore = hertzOf(claims[i - 1].midi, centsAt(i - 1));
         return asked;
     }
 
@@ -102,10 +105,10 @@ private:
 
     double tracedHertz(const PitchTrace& trace, std::size_t i, Seconds time) const {
         const auto& points = trace.points();
-        if (points.empty()) return hertzOf(claims[i].midi, cents);
+        if (points.empty()) return hertzOf(claims[i].midi, centsAt(i));
         const auto nearest = std::llround(ratio(time - points.front().time, PitchTrace::step));
         const auto index = std::clamp<std::int64_t>(nearest, 0, std::ssize(points) - 1);
-        return hertzOf(points[static_cast<std::size_t>(index)].midi, cents);
+        return hertzOf(points[static_cast<std::size_t>(index)].midi, centsAt(i));
     }
 
     /// Where its partials have sunk by 15 dB, at the latest where the next note begins. They are sought where
@@ -130,7 +133,7 @@ private:
         NotePlaying& note = playing[i];
         const Seconds latest = latestEnd(i);
         const PitchTrace trace =
-            PitchTrace::of(views, view, cents, {note.heard.begin - lead, latest + tail}, claims[i].midi);
+            PitchTrace::of(views, view, centsAt(i), {note.heard.begin - lead, latest + tail}, claims[i].midi);
         note.heard.end = endOf(trace, i, latest);
         note.pitch = featuresOf(trace, note.heard, claims[i].midi);
         note.passingMidi = passing(trace, note.heard.begin, claims[i].midi);
@@ -166,7 +169,7 @@ private:
     }
 
     const StereoViews& views;
-    double cents;
+    const TuningCurve& tuning;
     std::vector<PhrasingClaim> claims;
     std::vector<NotePlaying> playing;
     std::vector<NoteAttack> attacks;
@@ -175,7 +178,7 @@ private:
 
 } // namespace
 
-std::vector<NotePlaying> measurePhrasing(const StereoViews& views, double tuningCents,
+std::vector<NotePlaying> measurePhrasing(const StereoViews& views, const TuningCurve& tuning,
                                          const std::vector<PhrasingClaim>& claims) {
     std::vector<std::size_t> order(claims.size());
     std::iota(order.begin(), order.end(), 0u);
@@ -185,7 +188,7 @@ std::vector<NotePlaying> measurePhrasing(const StereoViews& views, double tuning
     std::vector<PhrasingClaim> sorted;
     for (const std::size_t index : order)
         sorted.push_back(claims[index]);
-    const auto measured = PassageMeasure(views, tuningCents, std::move(sorted)).measured();
+    const auto measured = PassageMeasure(views, tuning, std::move(sorted)).measured();
     std::vector<NotePlaying> answers(claims.size());
     for (std::size_t i = 0; i < order.size(); ++i)
         answers[order[i]] = measured[i];
@@ -207,7 +210,7 @@ Result<std::vector<NotePlaying>> measurePhrasing(const RecordingEvidence& record
         std::vector<PhrasingClaim> members;
         for (const std::size_t index : passage.members)
             members.push_back(claims[index]);
-        const auto measured = measurePhrasing(*views, recording.tuning().cents, members);
+        const auto measured = measurePhrasing(*views, recording.tuningCurve(), members);
         for (std::size_t i = 0; i < members.size(); ++i)
             answers[passage.members[i]] = measured[i];
         done += members.size();

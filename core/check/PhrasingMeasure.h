@@ -50,7 +50,7 @@ struct NotePlaying {
 /// Measures notes of one passage, in the view of the stereo picture in which the line is clearest.
 /// Claims in any order; the answers are in the same. A pure function; takes about a twentieth of the notes'
 /// length.
-std::vector<NotePlaying> measurePhrasing(const StereoViews& views, double tuningCents,
+std::vector<NotePlaying> measurePhrasing(const StereoViews& views, const TuningCurve& tuning,
                                          const std::vector<PhrasingClaim>& claims);
 
 /// The same for a recording, passage by passage, or for a part of its sound. Not for the interface's thread.

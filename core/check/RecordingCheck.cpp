@@ -1,6 +1,5 @@
 #include "core/check/RecordingCheck.h"
 
-#include "core/listening/ClearestPassage.h"
 #include "core/listening/Passages.h"
 
 namespace earwright {
@@ -33,8 +32,7 @@ Result<NoteCheck> checkRecording(const RecordingEvidence& recording, const std::
         std::vector<Claim> members;
         for (const std::size_t index : passages[i].members)
             members.push_back(claims[index]);
-        const auto evidence =
-            clearestPassage(recording, passages[i].range, rangesOf(members), wish.part, stop, share);
+        const auto evidence = recording.passage(passages[i].range, wish.part, stop, share);
         if (!evidence) return evidence.error();
         NoteCheck part = checkNotes(*evidence, members);
         for (std::size_t k = 0; k < members.size(); ++k)

@@ -1,7 +1,6 @@
 #include "core/check/StudyCheck.h"
 
 #include "core/check/RecordingCheck.h"
-#include "core/listening/ClearestPassage.h"
 #include "core/study/PlayedTime.h"
 
 #include <algorithm>
@@ -98,12 +97,8 @@ Result<PhraseCheck> checkPhrase(const Study& study, const Span& phrase, const Re
     if (const auto error = withoutBars(study)) return *error;
     const std::vector<Note> notes = notesPlayedIn(study, phrase.range);
     const std::vector<Claim> claims = claimsOf(study, notes);
-    std::vector<Range<Seconds>> spans;
-    for (const Claim& claim : claims)
-        spans.push_back(claim.range);
-    const auto evidence =
-        clearestPassage(recording, {phrase.range.begin - surroundings, phrase.range.end + surroundings},
-                        spans, wish.part, stop, progress);
+    const auto evidence = recording.passage(
+        {phrase.range.begin - surroundings, phrase.range.end + surroundings}, wish.part, stop, progress);
     if (!evidence) return evidence.error();
     PhraseCheck check;
     check.phrase = phrase.id;

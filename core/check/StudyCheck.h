@@ -16,8 +16,8 @@ namespace earwright {
 bool isWritten(const Study& study, const Span& phrase);
 
 /// Checks the notes whose onsets lie in a phrase. Unwritten sounds are listed within the phrase only; those
-/// that a written grace note or trill accounts for are not. Listens where the line is clearest, or where the
-/// wish says (clearestPassage).
+/// that a written grace note or trill accounts for are not. Listens in the view of the stereo picture in
+/// which the notes are clearest, or where the wish says.
 ///
 /// Threads: takes about a twentieth of the phrase's length; not for the interface's thread.
 /// Errors: Cancelled; OutOfRange where the bars are not marked yet, so that no note has a place in time.

@@ -190,6 +190,9 @@ struct BarLines {
     int beatsPerBar = 4;
     int first = 0;
     double score = -1e9;
+
+    /// From 1.
+    int positionOf(int beat) const { return ((beat - first) % beatsPerBar + beatsPerBar) % beatsPerBar + 1; }
 };
 
 double barScore(const BeatSigns& signs, int beatsPerBar, int first) {
@@ -225,26 +228,34 @@ std::optional<BarLines> barLinesOf(const BeatSigns& signs) {
     return best;
 }
 
+/// Bars counted from the first tap. Requires: a tap and beatsPerBar.
+BarLines barLinesFrom(const BeatActivation& heard, const std::vector<double>& beats, const BeatWish& wish) {
+    const double tap = heard.frameOf(wish.taps.front());
+    const auto nearest = std::min_element(beats.begin(), beats.end(), [&](double one, double other) {
+        return std::abs(one - tap) < std::abs(other - tap);
+    });
+    return {*wish.beatsPerBar, static_cast<int>(nearest - beats.begin()) - (wish.firstTapInBar - 1)};
+}
+
 } // namespace
 
-std::vector<FoundBeat> findBeats(const BeatActivation& heard, std::vector<Seconds> taps) {
-    std::sort(taps.begin(), taps.end());
-    const BeatPath path = likeliestPath(heard, wishFor(heard, taps));
-    if (path.beats.size() < 2) return {};
-    std::vector<double> beats = smoothed(heard, path.beats);
-    dropSilentEnds(heard, beats);
-    if (beats.size() < 2) return {};
-    const BeatSigns signs = signsOf(heard, beats);
-    const auto bars = barLinesOf(signs);
+Result<std::vector<FoundBeat>> findBeats(const BeatActivation& heard, BeatWish wish, std::stop_token stop) {
+    std::sort(wish.taps.begin(), wish.taps.end());
+    const auto path = likeliestPath(heard, wishFor(heard, wish.taps), stop);
+    if (!path) return path.error();
     std::vector<FoundBeat> found;
+    if (path->beats.size() < 2) return found;
+    std::vector<double> beats = smoothed(heard, path->beats);
+    dropSilentEnds(heard, beats);
+    if (beats.size() < 2) return found;
+    const bool isTapped = wish.taps.size() >= leastTaps;
+    const std::optional<BarLines> bars =
+        isTapped && wish.beatsPerBar ? barLinesFrom(heard, beats, wish) : barLinesOf(signsOf(heard, beats));
     for (std::size_t i = 0; i < beats.size(); ++i) {
         FoundBeat beat;
         beat.time = heard.timeOf(beats[i]);
-        if (bars)
-            beat.barPosition = ((static_cast<int>(i) - bars->first) % bars->beatsPerBar + bars->beatsPerBar) %
-                                   bars->beatsPerBar +
-                               1;
-        beat.confidence = confidenceOf(contrastAt(heard, beats, i), taps.size() >= leastTaps);
+        if (bars) beat.barPosition = bars->positionOf(static_cast<int>(i));
+        beat.confidence = confidenceOf(contrastAt(heard, beats, i), isTapped);
         found.push_back(beat);
     }
     return found;

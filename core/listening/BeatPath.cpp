@@ -43,9 +43,11 @@ public:
         }
     }
 
-    BeatPath run() {
-        for (std::size_t frame = 0; frame < activation.size(); ++frame)
+    Result<BeatPath> run(const std::stop_token& stop) {
+        for (std::size_t frame = 0; frame < activation.size(); ++frame) {
+            if (stop.stop_requested()) return Error{ErrorKind::Cancelled, "Listening was stopped.", ""};
             step(frame);
+        }
         return walkBack();
     }
 
@@ -137,9 +139,9 @@ private:
 
 } // namespace
 
-BeatPath likeliestPath(const BeatActivation& heard, const BeatPathWish& wish) {
-    if (heard.size() == 0) return {};
-    return Search(heard, wish).run();
+Result<BeatPath> likeliestPath(const BeatActivation& heard, const BeatPathWish& wish, std::stop_token stop) {
+    if (heard.size() == 0) return BeatPath{};
+    return Search(heard, wish).run(stop);
 }
 
 } // namespace earwright

@@ -2,7 +2,9 @@
 #pragma once
 
 #include "core/listening/BeatActivation.h"
+#include "core/result/Result.h"
 
+#include <stop_token>
 #include <vector>
 
 namespace earwright {
@@ -24,7 +26,8 @@ struct BeatPath {
     double score = 0;
 };
 
-/// Requires: 2 < shortest <= longest. Memory: a hundred bytes a frame.
-BeatPath likeliestPath(const BeatActivation& heard, const BeatPathWish& wish);
+/// Requires: 2 < shortest <= longest. Memory: a hundred bytes a frame. Errors: Cancelled.
+Result<BeatPath> likeliestPath(const BeatActivation& heard, const BeatPathWish& wish,
+                               std::stop_token stop = {});
 
 } // namespace earwright

@@ -118,11 +118,11 @@ std::vector<char> bytesOf(const PassageEvidence& evidence, const AnalysisSound& 
 }
 
 std::optional<PassageEvidence> evidenceIn(std::span<const char> bytes, const Range<Seconds>& passage,
-                                          double tuningCents) {
+                                          const TuningCurve& tuning) {
     Taker taker(bytes);
     const auto preface = taker.one<Preface>();
     if (preface.begin != passage.begin.value || preface.end != passage.end.value ||
-        preface.cents != tuningCents)
+        preface.cents != tuning.cents())
         return std::nullopt;
     AnalysisSound sound;
     sound.firstSample = preface.firstSample;
@@ -135,7 +135,7 @@ std::optional<PassageEvidence> evidenceIn(std::span<const char> bytes, const Ran
     }
     if (!taker.isAtEnd() || (sound.isStereo() && sound.right.size() != sound.left.size()))
         return std::nullopt;
-    return PassageEvidence::recalled(sound, tuningCents, passage, std::move(tracks));
+    return PassageEvidence::recalled(sound, tuning, passage, std::move(tracks));
 }
 
 } // namespace earwright

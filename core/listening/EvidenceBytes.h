@@ -13,7 +13,7 @@ namespace earwright {
 
 /// Raise it with any change to what is heard in a passage: features, transforms, the views. Changes of the
 /// learned constants are noticed by themselves.
-inline constexpr int listeningVersion = 3;
+inline constexpr int listeningVersion = 4;
 
 /// Version and a fingerprint of the learned constants.
 std::string listeningStamp();
@@ -22,6 +22,6 @@ std::string listeningStamp();
 std::vector<char> bytesOf(const PassageEvidence& evidence, const AnalysisSound& sound);
 /// Nothing where the bytes are not such a passage, or another one.
 std::optional<PassageEvidence> evidenceIn(std::span<const char> bytes, const Range<Seconds>& passage,
-                                          double tuningCents);
+                                          const TuningCurve& tuning);
 
 } // namespace earwright

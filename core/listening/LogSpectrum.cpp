@@ -17,12 +17,24 @@ constexpr float nearerLineShare = 0.9f;
 } // namespace
 
 LogSpectrum::LogSpectrum(std::size_t fftLength, double cents)
-    : transform(fftLength), magnitude(fftLength / 2 + 1) {
-    const double linesPerHertz = static_cast<double>(fftLength) / analysisRate.hertz;
+    : transform(fftLength), lines(fftLength / 2), tunedTo(cents), magnitude(fftLength / 2 + 1) {
+    layAxis();
+}
+
+void LogSpectrum::tune(double cents) {
+    // A third of what the finest bin resolves moves nothing.
+    constexpr double noticeable = 0.25;
+    if (std::abs(cents - tunedTo) < noticeable) return;
+    tunedTo = cents;
+    layAxis();
+}
+
+void LogSpectrum::layAxis() {
+    const double linesPerHertz = 2 * static_cast<double>(lines) / analysisRate.hertz;
     for (std::size_t bin = 0; bin < axisBins; ++bin) {
-        const double midi = axisLowestMidi + static_cast<double>(bin) / binsPerSemitone + cents / 100;
+        const double midi = axisLowestMidi + static_cast<double>(bin) / binsPerSemitone + tunedTo / 100;
         const double place = 440.0 * std::exp2((midi - 69) / 12) * linesPerHertz;
-        line[bin] = std::min(static_cast<std::size_t>(place), fftLength / 2 - 1);
+        line[bin] = std::min(static_cast<std::size_t>(place), lines - 1);
         fraction[bin] = static_cast<float>(place - static_cast<double>(line[bin]));
     }
 }

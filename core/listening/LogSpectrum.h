@@ -23,14 +23,20 @@ public:
     /// fftLength: a power of two. cents: the recording's tuning, which shifts the axis.
     LogSpectrum(std::size_t fftLength, double cents);
 
+    /// Shifts the axis from now on.
+    void tune(double cents);
+
     /// The spectrum of sound[start, start + length); what lies outside the sound is silence.
     /// Requires: 2 <= length <= fftLength.
     void of(std::span<const float> sound, std::ptrdiff_t start, std::size_t length, LogBins& out);
 
 private:
+    void layAxis();
     void makeWindow(std::size_t length);
 
     RealTransform transform;
+    std::size_t lines;
+    double tunedTo;
     /// Where each bin of the axis lies between two lines of the transform.
     std::array<std::size_t, axisBins> line{};
     LogBins fraction{};

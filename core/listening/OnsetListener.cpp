@@ -21,15 +21,16 @@ constexpr std::size_t hopsApart = 7;
 constexpr std::size_t stretch = 1544;
 
 /// Spectra every hop, the first of them hopsApart hops before the passage.
-Result<std::vector<LogBins>> spectraOf(const StereoViews& views, std::size_t view, double cents,
+Result<std::vector<LogBins>> spectraOf(const StereoViews& views, std::size_t view, const TuningCurve& tuning,
                                        std::ptrdiff_t firstSample, std::size_t count,
                                        const std::stop_token& stop, const Progress& progress) {
-    LogSpectrum spectrum(onsetFft, cents);
+    LogSpectrum spectrum(onsetFft, tuning.cents());
     std::vector<LogBins> spectra(count);
     for (std::size_t i = 0; i < count; ++i) {
         if (stop.stop_requested()) return Error{ErrorKind::Cancelled, "Listening was stopped.", ""};
-        spectrum.of(views.sound(view), firstSample + static_cast<std::ptrdiff_t>(i) * hop, stretch,
-                    spectra[i]);
+        const std::ptrdiff_t start = firstSample + static_cast<std::ptrdiff_t>(i) * hop;
+        spectrum.tune(tuning.centsAt(views.timeOf(start)));
+        spectrum.of(views.sound(view), start, stretch, spectra[i]);
         if (progress && i % 64 == 0) progress(0.5 * static_cast<double>(i) / static_cast<double>(count));
     }
     return spectra;
@@ -69,14 +70,14 @@ OnsetTrack::Row rowOf(const FeatureTable<onsetFeatureCount>& features) {
 
 } // namespace
 
-Result<OnsetTrack> listenForOnsets(const StereoViews& views, std::size_t view, double tuningCents,
+Result<OnsetTrack> listenForOnsets(const StereoViews& views, std::size_t view, const TuningCurve& tuning,
                                    Range<Seconds> passage, std::stop_token stop, const Progress& progress) {
     const std::int64_t begin = std::max<std::int64_t>(0, analysisRate.frames(passage.begin).value);
     const std::int64_t end = std::max(begin + 1, analysisRate.frames(passage.end).value);
     const auto places = static_cast<std::size_t>((end - begin + hop - 1) / hop);
     const Seconds first = analysisRate.seconds(Frames(begin));
     const std::ptrdiff_t firstSample = views.sampleAt(first) - hop * static_cast<std::ptrdiff_t>(hopsApart);
-    auto spectra = spectraOf(views, view, tuningCents, firstSample, places + hopsApart, stop, progress);
+    auto spectra = spectraOf(views, view, tuning, firstSample, places + hopsApart, stop, progress);
     if (!spectra) return spectra.error();
     const float usual = usualLevel(*spectra);
     std::vector<OnsetTrack::Row> rows(places);

@@ -54,15 +54,15 @@ PitchRow rowOf(const SpanSpectra& spectra) {
 
 } // namespace
 
-PassageEvidence::PassageEvidence(std::shared_ptr<const StereoViews> stereo, double tuningCents,
+PassageEvidence::PassageEvidence(std::shared_ptr<const StereoViews> stereo, const TuningCurve& tuning,
                                  Range<Seconds> passage, std::vector<OnsetTrack> tracks)
     : views(std::move(stereo)),
-      cents(tuningCents),
+      curve(tuning),
       range(passage),
       onsetTracks(std::make_shared<const std::vector<OnsetTrack>>(std::move(tracks))),
       heardSpans(std::make_shared<HeardSpans>()) {}
 
-Result<PassageEvidence> PassageEvidence::listen(const AnalysisSound& sound, double tuningCents,
+Result<PassageEvidence> PassageEvidence::listen(const AnalysisSound& sound, const TuningCurve& tuning,
                                                 Range<Seconds> passage, std::stop_token stop,
                                                 const Progress& progress) {
     auto views = std::make_shared<const StereoViews>(sound, passage);
@@ -72,19 +72,19 @@ Result<PassageEvidence> PassageEvidence::listen(const AnalysisSound& sound, doub
         const auto share = [&](double part) {
             if (progress) progress((static_cast<double>(view) + part) / count);
         };
-        auto track = listenForOnsets(*views, view, tuningCents, passage, stop, share);
+        auto track = listenForOnsets(*views, view, tuning, passage, stop, share);
         if (!track) return track.error();
         tracks.push_back(*std::move(track));
     }
-    return PassageEvidence(std::move(views), tuningCents, passage, std::move(tracks));
+    return PassageEvidence(std::move(views), tuning, passage, std::move(tracks));
 }
 
-std::optional<PassageEvidence> PassageEvidence::recalled(const AnalysisSound& sound, double tuningCents,
-                                                         Range<Seconds> passage,
+std::optional<PassageEvidence> PassageEvidence::recalled(const AnalysisSound& sound,
+                                                         const TuningCurve& tuning, Range<Seconds> passage,
                                                          std::vector<OnsetTrack> tracks) {
     auto views = std::make_shared<const StereoViews>(sound, passage);
     if (tracks.size() != views->count()) return std::nullopt;
-    return PassageEvidence(std::move(views), tuningCents, passage, std::move(tracks));
+    return PassageEvidence(std::move(views), tuning, passage, std::move(tracks));
 }
 
 PassageEvidence PassageEvidence::saidToBe(const HeardPart& part) const {
@@ -117,7 +117,8 @@ std::vector<PitchRow> PassageEvidence::spans(std::size_t index,
             rows.push_back(*known);
             continue;
         }
-        if (!spectrum) spectrum.emplace(spanFft, cents);
+        if (!spectrum) spectrum.emplace(spanFft, curve.cents());
+        spectrum->tune(curve.centsAt(span.begin + std::min(span.length(), longestAttack) * 0.5));
         rows.push_back(rowOf(spectraOf(span, *views, index, *spectrum)));
         heardSpans->keep(index, span, rows.back());
     }

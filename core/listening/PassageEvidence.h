@@ -7,6 +7,7 @@
 #include "core/listening/OnsetTrack.h"
 #include "core/listening/PitchRow.h"
 #include "core/listening/StereoViews.h"
+#include "core/listening/TuningCurve.h"
 #include "core/result/Result.h"
 #include "core/time/Range.h"
 #include "core/time/Seconds.h"
@@ -26,13 +27,13 @@ namespace earwright {
 class PassageEvidence {
 public:
     /// Listens to the passage: about a hundredth of its length a view. Errors: Cancelled.
-    static Result<PassageEvidence> listen(const AnalysisSound& sound, double tuningCents,
+    static Result<PassageEvidence> listen(const AnalysisSound& sound, const TuningCurve& tuning,
                                           Range<Seconds> passage, std::stop_token stop = {},
                                           const Progress& progress = {});
 
     /// The same again from tracks that were listened to before. Nothing where they are not as many as the
     /// views of the sound.
-    static std::optional<PassageEvidence> recalled(const AnalysisSound& sound, double tuningCents,
+    static std::optional<PassageEvidence> recalled(const AnalysisSound& sound, const TuningCurve& tuning,
                                                    Range<Seconds> passage, std::vector<OnsetTrack> tracks);
 
     Range<Seconds> passage() const { return range; }
@@ -41,7 +42,9 @@ public:
     PassageEvidence saidToBe(const HeardPart& part) const;
     /// The part of the recording that one view listens to.
     HeardPart partOf(std::size_t view) const;
-    double tuningCents() const { return cents; }
+    /// The tuning pitches are counted from, and how it moves.
+    const TuningCurve& tuning() const { return curve; }
+    double tuningCents() const { return curve.cents(); }
     std::size_t viewCount() const { return views->count(); }
     View view(std::size_t index) const { return views->view(index); }
     /// How strongly a view supports each pitch over each span. Spans should lie in the passage and may have
@@ -53,11 +56,11 @@ public:
     std::size_t bytes() const;
 
 private:
-    PassageEvidence(std::shared_ptr<const StereoViews> stereo, double tuningCents, Range<Seconds> passage,
-                    std::vector<OnsetTrack> tracks);
+    PassageEvidence(std::shared_ptr<const StereoViews> stereo, const TuningCurve& tuning,
+                    Range<Seconds> passage, std::vector<OnsetTrack> tracks);
 
     std::shared_ptr<const StereoViews> views;
-    double cents;
+    TuningCurve curve;
     Range<Seconds> range;
     HeardPart heard;
     std::shared_ptr<const std::vector<OnsetTrack>> onsetTracks;

@@ -35,13 +35,12 @@ std::string EvidencePlace::nameOf(const std::string& kind) const {
     return contentHash + "." + listeningStamp() + "." + kind;
 }
 
-std::optional<PassageEvidence> PassageShelf::find(const Range<Seconds>& passage, double tuningCents,
+std::optional<PassageEvidence> PassageShelf::find(const Range<Seconds>& passage, const TuningCurve& tuning,
                                                   const HeardPart& part) {
     {
         const std::lock_guard lock(guard);
         const auto found = std::find_if(latest.begin(), latest.end(), [&](const PassageEvidence& evidence) {
-            return evidence.passage() == passage && evidence.tuningCents() == tuningCents &&
-                   evidence.part() == part;
+            return evidence.passage() == passage && evidence.tuning() == tuning && evidence.part() == part;
         });
         if (found != latest.end()) {
             latest.splice(latest.begin(), latest, found);
@@ -49,8 +48,8 @@ std::optional<PassageEvidence> PassageShelf::find(const Range<Seconds>& passage,
         }
     }
     if (!onDisk) return std::nullopt;
-    const auto bytes = onDisk->folder.find(onDisk->nameOf(kindOf(passage, tuningCents, part)));
-    auto recalled = bytes ? evidenceIn(*bytes, passage, tuningCents) : std::nullopt;
+    const auto bytes = onDisk->folder.find(onDisk->nameOf(kindOf(passage, tuning.cents(), part)));
+    auto recalled = bytes ? evidenceIn(*bytes, passage, tuning) : std::nullopt;
     if (!recalled) return std::nullopt;
     recalled = recalled->saidToBe(part);
     remember(*recalled);
@@ -69,7 +68,7 @@ void PassageShelf::remember(const PassageEvidence& evidence) {
     const std::lock_guard lock(guard);
     // Two threads that miss it at once both bring it.
     latest.remove_if([&](const PassageEvidence& kept) {
-        return kept.passage() == evidence.passage() && kept.tuningCents() == evidence.tuningCents() &&
+        return kept.passage() == evidence.passage() && kept.tuning() == evidence.tuning() &&
                kept.part() == evidence.part();
     });
     latest.push_front(evidence);

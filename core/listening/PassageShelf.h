@@ -33,7 +33,7 @@ public:
 
     explicit PassageShelf(std::optional<EvidencePlace> place) : onDisk(std::move(place)) {}
 
-    std::optional<PassageEvidence> find(const Range<Seconds>& passage, double tuningCents,
+    std::optional<PassageEvidence> find(const Range<Seconds>& passage, const TuningCurve& tuning,
                                         const HeardPart& part = {});
     /// `sound`: what the passage was heard in, of a part of the recording that part alone.
     void keep(const PassageEvidence& evidence, const AnalysisSound& sound);

@@ -32,38 +32,57 @@ std::vector<Range<Seconds>> stretchesFor(Seconds duration) {
     return stretches;
 }
 
-Result<Tuning> tuningOf(Recording& recording, const std::stop_token& stop, const Progress& progress) {
+Result<HeardTuning> tuningOf(Recording& recording, const std::stop_token& stop, const Progress& progress) {
     const auto stretches = stretchesFor(recording.duration());
     std::vector<float> sound;
+    /// Where each stretch begins in `sound`.
+    std::vector<std::size_t> starts;
     for (std::size_t i = 0; i < stretches.size(); ++i) {
         const auto piece = AnalysisSound::readStretch(recording, stretches[i], stop);
         if (!piece) return piece.error();
         const std::vector<float> both = piece->mid();
+        starts.push_back(sound.size());
         sound.insert(sound.end(), both.begin(), both.end());
         if (progress) progress(static_cast<double>(i + 1) / static_cast<double>(stretches.size()));
     }
-    return Tuning::of(sound, stop);
+    const auto timeOf = [&](std::size_t sample) {
+        const auto piece = std::upper_bound(starts.begin(), starts.end(), sample) - starts.begin() - 1;
+        const auto index = static_cast<std::size_t>(piece);
+        return stretches[index].begin +
+               analysisRate.seconds(Frames(static_cast<std::int64_t>(sample - starts[index])));
+    };
+    return HeardTuning::of(sound, timeOf, recording.duration(), stop);
 }
 
-std::optional<Tuning> recalledTuning(const EvidencePlace& place) {
+/// As kept: cents, confidence, then the curve's knots, if any.
+std::optional<HeardTuning> recalledTuning(const EvidencePlace& place) {
     const auto bytes = place.folder.find(place.nameOf(tuningKind));
-    if (!bytes || bytes->size() != sizeof(Tuning)) return std::nullopt;
-    Tuning tuning;
-    std::memcpy(&tuning, bytes->data(), sizeof tuning);
-    return tuning;
+    if (!bytes || bytes->size() < 2 * sizeof(double) || bytes->size() % sizeof(double) != 0)
+        return std::nullopt;
+    std::vector<double> numbers(bytes->size() / sizeof(double));
+    std::memcpy(numbers.data(), bytes->data(), bytes->size());
+    HeardTuning heard{{numbers[0], numbers[1]}, TuningCurve(numbers[0])};
+    if (numbers.size() > 3)
+        heard.curve = TuningCurve(numbers[0], Seconds(numbers[2]), {numbers.begin() + 3, numbers.end()});
+    return heard;
 }
 
-void keepTuning(const EvidencePlace& place, const Tuning& tuning) {
-    place.folder.keep(place.nameOf(tuningKind),
-                      std::span(reinterpret_cast<const char*>(&tuning), sizeof tuning));
+void keepTuning(const EvidencePlace& place, const HeardTuning& heard) {
+    std::vector<double> numbers{heard.tuning.cents, heard.tuning.confidence};
+    if (heard.curve.drifts()) {
+        numbers.push_back(heard.curve.knotStep().value);
+        numbers.insert(numbers.end(), heard.curve.knotCents().begin(), heard.curve.knotCents().end());
+    }
+    place.folder.keep(place.nameOf(tuningKind), std::span(reinterpret_cast<const char*>(numbers.data()),
+                                                          numbers.size() * sizeof(double)));
 }
 
 } // namespace
 
-RecordingEvidence::RecordingEvidence(std::shared_ptr<Recording> source, Tuning tuning,
+RecordingEvidence::RecordingEvidence(std::shared_ptr<Recording> source, HeardTuning tuning,
                                      std::optional<EvidencePlace> place)
     : recording(std::move(source)),
-      own(tuning),
+      own(std::move(tuning)),
       onDisk(std::move(place)),
       shelf(std::make_shared<PassageShelf>(onDisk)) {}
 
@@ -79,7 +98,10 @@ Result<RecordingEvidence> RecordingEvidence::listen(std::shared_ptr<Recording> r
 }
 
 Result<RecordingEvidence> RecordingEvidence::listen(AnalysisSound sound, std::stop_token stop) {
-    const auto tuning = Tuning::of(sound.mid(), stop);
+    const auto timeOf = [&](std::size_t sample) {
+        return analysisRate.seconds(Frames(sound.firstSample + static_cast<std::int64_t>(sample)));
+    };
+    const auto tuning = HeardTuning::of(sound.mid(), timeOf, sound.duration(), stop);
     if (!tuning) return tuning.error();
     RecordingEvidence evidence(nullptr, *tuning, std::nullopt);
     evidence.whole = std::make_shared<const AnalysisSound>(std::move(sound));
@@ -99,10 +121,10 @@ Result<AnalysisSound> RecordingEvidence::soundAround(Range<Seconds> range, std::
 
 Result<PassageEvidence> RecordingEvidence::passage(Range<Seconds> range, std::stop_token stop,
                                                    const Progress& progress) const {
-    if (auto found = shelf->find(range, own.cents)) return *std::move(found);
+    if (auto found = shelf->find(range, own.curve)) return *std::move(found);
     const auto sound = soundAround(range, stop);
     if (!sound) return sound.error();
-    auto heard = PassageEvidence::listen(*sound, own.cents, range, stop, progress);
+    auto heard = PassageEvidence::listen(*sound, own.curve, range, stop, progress);
     if (heard) shelf->keep(*heard, *sound);
     return heard;
 }
@@ -110,11 +132,11 @@ Result<PassageEvidence> RecordingEvidence::passage(Range<Seconds> range, std::st
 Result<PassageEvidence> RecordingEvidence::passage(Range<Seconds> range, const HeardPart& part,
                                                    std::stop_token stop, const Progress& progress) const {
     if (part.isEverything()) return passage(range, stop, progress);
-    if (auto found = shelf->find(range, own.cents, part)) return *std::move(found);
+    if (auto found = shelf->find(range, own.curve, part)) return *std::move(found);
     const auto sound = soundAround(range, stop);
     if (!sound) return sound.error();
     const AnalysisSound heard = heardPart(*sound, range, part);
-    auto evidence = PassageEvidence::listen(heard, own.cents, range, stop, progress);
+    auto evidence = PassageEvidence::listen(heard, own.curve, range, stop, progress);
     if (!evidence) return evidence;
     const PassageEvidence said = evidence->saidToBe(part);
     shelf->keep(said, heard);
@@ -133,7 +155,7 @@ Result<OnsetTrack> RecordingEvidence::mixOnsets(Range<Seconds> range, std::stop_
     if (!sound) return sound.error();
     sound->left = sound->mid();
     sound->right.clear();
-    return listenForOnsets(StereoViews(*sound, range), 0, own.cents, range, stop, {});
+    return listenForOnsets(StereoViews(*sound, range), 0, own.curve, range, stop, {});
 }
 
 } // namespace earwright

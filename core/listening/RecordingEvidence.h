@@ -33,7 +33,9 @@ public:
     /// From sound that is already at hand. Error: Cancelled.
     static Result<RecordingEvidence> listen(AnalysisSound sound, std::stop_token stop = {});
 
-    const Tuning& tuning() const { return own; }
+    const Tuning& tuning() const { return own.tuning; }
+    /// The tuning along the recording; all evidence follows it.
+    const TuningCurve& tuningCurve() const { return own.curve; }
     Seconds duration() const;
     /// Evidence of a passage. Errors: Cancelled.
     Result<PassageEvidence> passage(Range<Seconds> range, std::stop_token stop = {},
@@ -52,13 +54,14 @@ public:
     const std::optional<EvidencePlace>& place() const { return onDisk; }
 
 private:
-    RecordingEvidence(std::shared_ptr<Recording> source, Tuning tuning, std::optional<EvidencePlace> place);
+    RecordingEvidence(std::shared_ptr<Recording> source, HeardTuning tuning,
+                      std::optional<EvidencePlace> place);
     Result<AnalysisSound> soundAround(Range<Seconds> range, std::stop_token stop) const;
 
     /// One of the two is there.
     std::shared_ptr<Recording> recording;
     std::shared_ptr<const AnalysisSound> whole;
-    Tuning own;
+    HeardTuning own;
     std::optional<EvidencePlace> onDisk;
     std::shared_ptr<PassageShelf> shelf;
 };

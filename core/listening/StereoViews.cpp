@@ -62,4 +62,8 @@ std::ptrdiff_t StereoViews::sampleAt(Seconds time) const {
     return static_cast<std::ptrdiff_t>(analysisRate.frames(time).value) - firstSample;
 }
 
+Seconds StereoViews::timeOf(std::ptrdiff_t sample) const {
+    return analysisRate.seconds(Frames(firstSample + sample));
+}
+
 } // namespace earwright

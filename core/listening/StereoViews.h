@@ -33,6 +33,8 @@ public:
     std::size_t bytes() const { return samples.size() * samples.front().size() * sizeof(float); }
     /// The sample of sound(…) that stands at a time of the recording; may lie outside it.
     std::ptrdiff_t sampleAt(Seconds time) const;
+    /// The time of the recording at a sample of sound(…).
+    Seconds timeOf(std::ptrdiff_t sample) const;
 
 private:
     std::ptrdiff_t firstSample = 0;

@@ -1,6 +1,7 @@
 #include "core/listening/Tuning.h"
 
 #include "core/listening/SpectralPeaks.h"
+#include "core/listening/TuningDrift.h"
 
 #include <algorithm>
 #include <array>
@@ -18,11 +19,14 @@ namespace {
 constexpr double lowestHertz = 180;
 constexpr double highestHertz = 2500;
 
-/// One partial's place within its semitone.
+/// One partial's place within its semitone, and the stretch it was found in.
 struct Place {
     double cents;
     double weight;
+    std::size_t stretch;
 };
+
+constexpr std::size_t hop = PeakFinder::stretch / 4;
 
 /// Within −50…50.
 double wrapped(double cents) {
@@ -68,7 +72,6 @@ Result<std::vector<Peaks>> peaksIn(std::span<const float> sound, const std::stop
     constexpr double lowestFundamental = 70;
     PeakFinder finder;
     std::vector<Peaks> stretches;
-    constexpr std::size_t hop = PeakFinder::stretch / 4;
     for (std::size_t at = 0; at == 0 || at + PeakFinder::stretch < sound.size(); at += hop) {
         if (stop.stop_requested()) return Error{ErrorKind::Cancelled, "Listening was stopped.", ""};
         const auto piece = sound.subspan(at, std::min(PeakFinder::stretch, sound.size() - at));
@@ -85,7 +88,7 @@ std::vector<Place> placesOf(const std::vector<Peaks>& stretches) {
             double weight = peak.magnitude;
             if (i > 0) weight *= steadiness(peak, stretches[i - 1]);
             if (i + 1 < stretches.size()) weight *= steadiness(peak, stretches[i + 1]);
-            places.push_back({centsOf(peak), weight});
+            places.push_back({centsOf(peak), weight, i});
         }
     }
     return places;
@@ -109,16 +112,7 @@ double refined(double guess, const std::vector<Place>& places) {
     return wrapped(guess);
 }
 
-} // namespace
-
-double Tuning::referenceHertz() const {
-    return 440 * std::exp2(cents / 1200);
-}
-
-Result<Tuning> Tuning::of(std::span<const float> sound, std::stop_token stop) {
-    const auto stretches = peaksIn(sound, stop);
-    if (!stretches) return stretches.error();
-    const std::vector<Place> places = placesOf(*stretches);
+Tuning tuningFrom(const std::vector<Place>& places) {
     std::complex<double> sum = 0;
     double weights = 0;
     for (const Place& place : places) {
@@ -128,6 +122,32 @@ Result<Tuning> Tuning::of(std::span<const float> sound, std::stop_token stop) {
     if (weights <= 0) return Tuning{};
     const double guess = std::arg(sum) / (2 * std::numbers::pi) * 100;
     return Tuning{refined(guess, places), std::abs(sum) / weights};
+}
+
+} // namespace
+
+double Tuning::referenceHertz() const {
+    return 440 * std::exp2(cents / 1200);
+}
+
+Result<Tuning> Tuning::of(std::span<const float> sound, std::stop_token stop) {
+    const auto stretches = peaksIn(sound, stop);
+    if (!stretches) return stretches.error();
+    return tuningFrom(placesOf(*stretches));
+}
+
+Result<HeardTuning> HeardTuning::of(std::span<const float> sound,
+                                    const std::function<Seconds(std::size_t sample)>& timeOf,
+                                    Seconds duration, std::stop_token stop) {
+    const auto stretches = peaksIn(sound, stop);
+    if (!stretches) return stretches.error();
+    const std::vector<Place> places = placesOf(*stretches);
+    const Tuning tuning = tuningFrom(places);
+    std::vector<TunedPartial> partials;
+    for (const Place& place : places)
+        partials.push_back(
+            {timeOf(place.stretch * hop + PeakFinder::stretch / 2), place.cents, place.weight});
+    return HeardTuning{tuning, followTuning(partials, tuning.cents, duration)};
 }
 
 } // namespace earwright

@@ -2,8 +2,10 @@
 #pragma once
 
 #include "core/listening/AnalysisSound.h"
+#include "core/listening/TuningCurve.h"
 #include "core/result/Result.h"
 
+#include <functional>
 #include <span>
 #include <stop_token>
 
@@ -25,6 +27,18 @@ struct Tuning {
     /// fifth 14 cents flat, the seventh 31). A circular mean over a semitone, then refined to the partials
     /// near it. Error: Cancelled.
     static Result<Tuning> of(std::span<const float> sound, std::stop_token stop = {});
+};
+
+/// A tuning and how it moves.
+struct HeardTuning {
+    Tuning tuning;
+    TuningCurve curve;
+
+    /// The tuning as of Tuning::of(), and its drift (followTuning). `timeOf` says where in the recording a
+    /// sample stands, which rises with it. Error: Cancelled.
+    static Result<HeardTuning> of(std::span<const float> sound,
+                                  const std::function<Seconds(std::size_t sample)>& timeOf, Seconds duration,
+                                  std::stop_token stop = {});
 };
 
 } // namespace earwright

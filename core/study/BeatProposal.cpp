@@ -1,9 +1,11 @@
 #include "core/study/BeatProposal.h"
 
 #include "core/study/Limits.h"
+#include "core/study/MarkEdits.h"
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace earwright {
 
@@ -34,6 +36,19 @@ Marks countedFromTheFirstBar(const std::vector<ProposedBeat>& beats) {
     for (std::size_t i = 0; i < beats.size(); ++i)
         marks.push_back({Beats(static_cast<std::ptrdiff_t>(i) - first), beats[i].time});
     return marks;
+}
+
+/// How many beats the proposed bars have, where they are told.
+std::optional<int> beatsPerBarOf(const std::vector<ProposedBeat>& beats) {
+    int most = 0;
+    for (const ProposedBeat& beat : beats)
+        most = std::max(most, beat.barPosition);
+    return most > 1 ? std::optional(most) : std::nullopt;
+}
+
+/// Nothing is written yet that counts on the meter.
+bool isMeterFree(const Study& study) {
+    return study.notes.empty() && study.page.meters.empty() && study.chart == ChordChart{};
 }
 
 /// The times between two others.
@@ -87,7 +102,8 @@ Study acceptBeats(const Study& study, std::vector<ProposedBeat> beats) {
               [](const ProposedBeat& a, const ProposedBeat& b) { return a.time < b.time; });
     if (beats.size() < 2) return study;
     Marks marks = study.beatMap.marks();
-    if (marks.empty()) {
+    const bool isFirst = marks.empty();
+    if (isFirst) {
         marks = countedFromTheFirstBar(beats);
     } else {
         const Marks added = countedFrom(marks, beats);
@@ -97,7 +113,9 @@ Study acceptBeats(const Study& study, std::vector<ProposedBeat> beats) {
     if (!isWithinLimits(map)) return study;
     Study edited = study;
     edited.beatMap = std::move(map);
-    return edited;
+    const auto perBar = isFirst && isMeterFree(study) ? beatsPerBarOf(beats) : std::nullopt;
+    if (!perBar || *perBar == study.meter.beatsPerBar) return edited;
+    return setMeter(edited, {*perBar, study.meter.beatUnit});
 }
 
 } // namespace earwright

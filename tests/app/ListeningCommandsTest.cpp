@@ -116,7 +116,7 @@ TEST(TuningCommand, TellsTheRecordingsOwnA) {
     const BatchRun run({"tuning", material.audio});
     ASSERT_EQ(run.exitCode, 0) << run.errors;
     ASSERT_EQ(run.rows.size(), 2u);
-    EXPECT_EQ(run.rows[0], (std::vector<std::string>{"reference_hz", "cents", "confidence"}));
+    EXPECT_EQ(run.rows[0], (std::vector<std::string>{"reference_hz", "cents", "confidence", "drift_cents"}));
     const double cents = std::stod(run.rows[1][1]);
     EXPECT_NEAR(cents, -23, 1.5);
     EXPECT_NEAR(1200 * std::log2(std::stod(run.rows[1][0]) / 440), cents, 0.02);
@@ -167,6 +167,24 @@ TEST(FeelCommand, PrintsARowForEachPhraseOfAStudy) {
     EXPECT_EQ(run.rows[1][9], "4");
     EXPECT_NEAR(std::stod(run.rows[1][10]), 0, 5);
     EXPECT_EQ(run.rows[2][3], "0");
+}
+
+TEST(BeatsCommand, CountsBarsFromTheFirstTapAndKeepsToAStretch) {
+    const Material material;
+    const BatchRun run(
+        {"beats", material.audio, "--taps", "1,1.5", "--meter", "3", "--from", "0.8", "--to", "3"});
+    ASSERT_EQ(run.exitCode, 0) << run.errors;
+    ASSERT_GE(run.rows.size(), 4u);
+    for (std::size_t i = 1; i < run.rows.size(); ++i) {
+        const double time = std::stod(run.rows[i][0]);
+        EXPECT_GT(time, 0.7);
+        EXPECT_LT(time, 3.1);
+        // A beat lasts about half a second; the one near 1 s is the first.
+        const int beat = static_cast<int>(std::lround((time - 1) / 0.5));
+        EXPECT_EQ(std::stoi(run.rows[i][1]), (beat % 3 + 3) % 3 + 1) << time;
+    }
+    EXPECT_EQ(BatchRun({"beats", material.audio, "--meter", "3"}).exitCode, 2);
+    EXPECT_EQ(BatchRun({"beats", material.audio, "--from", "3", "--to", "2"}).exitCode, 2);
 }
 
 TEST(ListeningCommands, BlameTheInputWithOneSentence) {

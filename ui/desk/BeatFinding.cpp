@@ -19,7 +19,7 @@ constexpr double soundRead = 0.3;
 constexpr double onsetsHeard = 0.7;
 
 Result<std::vector<ProposedBeat>> listenForBeats(Recording& recording, const Range<Seconds>& stretch,
-                                                 std::vector<Seconds> taps, const std::stop_token& stop,
+                                                 const BeatWish& wish, const std::stop_token& stop,
                                                  const BackgroundJob::Report& report) {
     const auto sound = AnalysisSound::readStretch(recording, stretch, stop);
     if (!sound) return sound.error();
@@ -28,9 +28,21 @@ Result<std::vector<ProposedBeat>> listenForBeats(Recording& recording, const Ran
     if (!heard) return heard.error();
     report(onsetsHeard);
     std::vector<ProposedBeat> beats;
-    for (const FoundBeat& beat : findBeats(*heard, std::move(taps)))
+    const auto found = findBeats(*heard, wish, stop);
+    if (!found) return found.error();
+    for (const FoundBeat& beat : *found)
         beats.push_back({beat.time, beat.barPosition, beat.confidence});
     return beats;
+}
+
+/// The marks in a stretch as taps; where they count bars, the bars go on from them.
+BeatWish wishFor(const Study& study, const Range<Seconds>& stretch) {
+    BeatWish wish{tapsOf(study.beatMap, stretch)};
+    if (wish.taps.empty() || !study.page.meters.empty()) return wish;
+    const Beats first(std::llround(study.beatMap.beatsAt(wish.taps.front())));
+    wish.beatsPerBar = study.meter.beatsPerBar;
+    wish.firstTapInBar = static_cast<int>(std::lround(study.meter.withinBar(first).toDouble())) + 1;
+    return wish;
 }
 
 /// Beats a minute, from the middle one of the beats' lengths. Requires: two beats or more.
@@ -57,9 +69,9 @@ void BeatFinding::find(const Range<Seconds>& wanted) {
     dismiss();
     sayListening(0);
     job.start<Result<std::vector<ProposedBeat>>>(
-        [recording = session.recording(), stretch, taps = tapsOf(session.study().beatMap, stretch)](
+        [recording = session.recording(), stretch, beatWish = wishFor(session.study(), stretch)](
             const std::stop_token& stop, const BackgroundJob::Report& report) {
-            return listenForBeats(*recording, stretch, taps, stop, report);
+            return listenForBeats(*recording, stretch, beatWish, stop, report);
         },
         [this](Result<std::vector<ProposedBeat>> found) {
             messages.close(subject);

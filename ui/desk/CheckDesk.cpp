@@ -209,20 +209,12 @@ void CheckDesk::showEvidence(const HelpedPlace& helped) {
     if (!listener.evidence() || !beats) return;
     evidenceJob.start<Result<std::vector<PitchStrength>>>(
         [known = listener.evidence(), range = helped.place.range,
-         part = partForHelp()](const std::stop_token& stop, const BackgroundJob::Report&) {
+         part = heardPart](const std::stop_token& stop, const BackgroundJob::Report&) {
             return pitchStrengths(*known, range, part, stop);
         },
         [this, beats = *beats](Result<std::vector<PitchStrength>> pitches) {
             if (pitches) panel.grid()->setEvidence(ColumnEvidence{beats, *pitches});
         });
-}
-
-HeardPart CheckDesk::partForHelp() const {
-    const PhraseCheck* check = shown ? checks.of(*shown) : nullptr;
-    const auto listened = check ? check->listened() : std::nullopt;
-    if (!heardPart.isEverything() || !listened) return heardPart;
-    // Sides are weighed for each place anew.
-    return {Focus::All, listened->band};
 }
 
 std::optional<Range<Beats>> CheckDesk::beatsOf(const CheckedPlace& place) const {

@@ -58,8 +58,6 @@ private:
     void refresh();
     void showHelp(const HelpedPlace& helped);
     void showEvidence(const HelpedPlace& helped);
-    /// What the last step of help listens to: what the user does, else the band the check chose.
-    HeardPart partForHelp() const;
     std::optional<Range<Beats>> beatsOf(const CheckedPlace& place) const;
     QString sentenceOf(const HelpedPlace& helped) const;
 

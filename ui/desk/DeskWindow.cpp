@@ -211,7 +211,7 @@ void DeskWindow::showTrade() {
 }
 
 void DeskWindow::showTuning() {
-    transportBar->setTuning(tuning.record());
+    transportBar->setTuning(tuning.record(), tuning.drift());
     transportBar->tuningLine()->setReference(tuning.reference());
     offerCommands();
 }

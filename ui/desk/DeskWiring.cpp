@@ -43,8 +43,9 @@ void DeskWindow::connectSession() {
         if (!share) listener.listen();
     });
     connect(&listener, &RecordingListener::onsetsFound, chorusSheet, &ChorusSheetView::setOnsets);
-    connect(&listener, &RecordingListener::ready, this,
-            [this] { tuning.setRecord(listener.evidence()->tuning().cents); });
+    connect(&listener, &RecordingListener::ready, this, [this] {
+        tuning.setRecord(listener.evidence()->tuning().cents, listener.evidence()->tuningCurve().reach());
+    });
 }
 
 void DeskWindow::connectStrip() {

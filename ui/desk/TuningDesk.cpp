@@ -21,8 +21,9 @@ TuningDesk::TuningDesk(DeskSession& desk, QSettings& store, QObject* parent)
     connect(&session, &DeskSession::recordingChanged, this, [this] { setRecord(std::nullopt); });
 }
 
-void TuningDesk::setRecord(std::optional<double> given) {
+void TuningDesk::setRecord(std::optional<double> given, double givenDrift) {
     cents = given;
+    driftCents = givenDrift;
     session.engine().setTuning(cents.value_or(0));
     emit changed();
 }

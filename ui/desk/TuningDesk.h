@@ -21,7 +21,9 @@ public:
     TuningDesk(DeskSession& session, QSettings& settings, QObject* parent = nullptr);
 
     /// Cents by which the record's own A lies above 440 Hz; nothing while that is not known.
-    void setRecord(std::optional<double> cents);
+    /// `driftCents`: how far it moves in the course of the record.
+    void setRecord(std::optional<double> cents, double driftCents = 0);
+    double drift() const { return driftCents; }
     std::optional<double> record() const { return cents; }
     const ReferenceA& reference() const { return a; }
     /// A record played at the reference before goes to the new one.
@@ -40,6 +42,7 @@ private:
     DeskSession& session;
     QSettings& settings;
     std::optional<double> cents;
+    double driftCents = 0;
     ReferenceA a;
 };
 

@@ -232,8 +232,8 @@ void TransportBar::setPlaying(const Playing& playing) {
     tuning->setCents(playing.cents);
 }
 
-void TransportBar::setTuning(std::optional<double> cents) {
-    tuning->setTuning(cents);
+void TransportBar::setTuning(std::optional<double> cents, double driftCents) {
+    tuning->setTuning(cents, driftCents);
 }
 
 void TransportBar::setLevel(double given) {

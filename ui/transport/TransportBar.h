@@ -53,7 +53,7 @@ public:
     void setIsStereo(bool isStereo);
     void setPlaying(const Playing& playing);
     /// Cents the record is above concert pitch; nothing while not known.
-    void setTuning(std::optional<double> cents);
+    void setTuning(std::optional<double> cents, double driftCents = 0);
     /// Linear gain, 0 to 1.
     void setLevel(double level);
     /// Decibels by which the written notes are louder than the record.

@@ -60,8 +60,9 @@ TuningLine::TuningLine(QWidget* parent)
     show();
 }
 
-void TuningLine::setTuning(std::optional<double> cents) {
+void TuningLine::setTuning(std::optional<double> cents, double driftCents) {
     record = cents;
+    drift = driftCents;
     show();
 }
 
@@ -96,6 +97,11 @@ void TuningLine::wheelEvent(QWheelEvent* event) {
 
 void TuningLine::show() {
     line->setText(text());
+    line->setToolTip(
+        drifts() ? tr("The record's pitch moves by %1 cents from its lowest to its highest, as tapes and "
+                      "turntables do. Check and hints follow it; what you hear is not straightened.")
+                       .arg(std::lround(drift))
+                 : QString());
     playAt->setText(tr("play at %1").arg(reference.hertz));
     playAt->setAccessibleName(playAt->text());
     // A record that is at the reference by itself has nowhere to go.
@@ -111,11 +117,17 @@ void TuningLine::show() {
     higher->setEnabled(reference.hertz < ReferenceA::highest);
 }
 
+bool TuningLine::drifts() const {
+    return record && std::lround(drift) > 0;
+}
+
 QString TuningLine::text() const {
     if (!record) return tr("not known yet");
-    if (!isInTune()) return offText(static_cast<int>(std::lround(*record)));
-    const int moved = shift()->total();
-    return (moved > 0 ? tr("raised by %1 cents") : tr("lowered by %1 cents")).arg(std::abs(moved));
+    const int moved = isInTune() ? shift()->total() : 0;
+    const QString where = !isInTune() ? offText(static_cast<int>(std::lround(*record)))
+                          : moved > 0 ? tr("raised by %1 cents").arg(moved)
+                                      : tr("lowered by %1 cents").arg(-moved);
+    return drifts() ? tr("%1, drifts by %2").arg(where).arg(std::lround(drift)) : where;
 }
 
 } // namespace earwright::ui

@@ -13,7 +13,8 @@ namespace earwright::ui {
 
 class QuietButton;
 
-/// "12 cents flat   − play at 440 +"; once it is: "raised by 12 cents".
+/// "12 cents flat   − play at 440 +"; once it is: "raised by 12 cents". A record that drifts: "12 cents flat,
+/// drifts by 30".
 /// Units: cents, A4 = 440 Hz is 0.
 class TuningLine : public QWidget {
     Q_OBJECT
@@ -21,7 +22,8 @@ public:
     explicit TuningLine(QWidget* parent = nullptr);
 
     /// How far the record is above concert pitch; nothing while it is not known.
-    void setTuning(std::optional<double> cents);
+    /// `driftCents`: from the lowest to the highest, where the record does not keep its tuning.
+    void setTuning(std::optional<double> cents, double driftCents = 0);
     void setReference(const ReferenceA& reference);
     /// How far the pitch is moved now, to tell whether the record is at the reference.
     void setCents(int cents);
@@ -43,10 +45,12 @@ protected:
 
 private:
     void show();
+    bool drifts() const;
     void stepReference(int by);
     std::optional<TuningShift> shift() const;
 
     std::optional<double> record;
+    double drift = 0;
     ReferenceA reference;
     int inUse = 0;
     QLabel* line;

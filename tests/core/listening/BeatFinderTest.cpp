@@ -91,7 +91,7 @@ double fMeasure(const std::vector<double>& beats, const std::vector<FoundBeat>& 
 }
 
 std::vector<FoundBeat> foundIn(const AnalysisSound& sound, std::vector<Seconds> taps = {}) {
-    return findBeats(*BeatActivation::listen(sound, {Seconds(0), sound.duration()}), std::move(taps));
+    return *findBeats(*BeatActivation::listen(sound, {Seconds(0), sound.duration()}), {std::move(taps)});
 }
 
 double meanConfidence(const std::vector<FoundBeat>& beats) {
@@ -192,6 +192,18 @@ TEST(BeatActivation, StopsWhenAsked) {
     const auto heard = BeatActivation::listen(sound, {Seconds(0), Seconds(20)}, stop.get_token());
     ASSERT_FALSE(heard);
     EXPECT_EQ(heard.error().kind, ErrorKind::Cancelled);
+}
+
+TEST(BeatFinder, StopsWhenAsked) {
+    BeatActivation heard;
+    heard.all.assign(3000, 0.5F);
+    heard.low = heard.middle = heard.high = heard.all;
+    heard.chroma.resize(heard.all.size());
+    std::stop_source stop;
+    stop.request_stop();
+    const auto beats = findBeats(heard, {}, stop.get_token());
+    ASSERT_FALSE(beats);
+    EXPECT_EQ(beats.error().kind, ErrorKind::Cancelled);
 }
 
 } // namespace

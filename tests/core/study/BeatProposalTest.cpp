@@ -25,6 +25,25 @@ TEST(BeatProposal, WithoutMarksAndBarLinesBarOneIsTheFirstBeat) {
     EXPECT_EQ(acceptBeats({}, beatsFrom(1, 2)).beatMap.marks()[0], (BeatMark{Beats(0), Seconds(1)}));
 }
 
+TEST(BeatProposal, AWaltzThatIsProposedSetsTheMeterOfAnEmptyStudy) {
+    std::vector<ProposedBeat> waltz;
+    for (int i = 0; i < 7; ++i)
+        waltz.push_back({Seconds(1 + 0.4 * i), i % 3 + 1, 0.9});
+    EXPECT_EQ(acceptBeats({}, waltz).meter, (Meter{3, 4}));
+    EXPECT_EQ(acceptBeats({}, beatsFrom(1, 6, 1)).meter, (Meter{4, 4}));
+    EXPECT_EQ(acceptBeats({}, beatsFrom(1, 6)).meter, Meter{}) << "no bars told";
+}
+
+TEST(BeatProposal, AMeterThatIsCountedOnStays) {
+    const std::vector<ProposedBeat> waltz{{Seconds(1), 1, 1}, {Seconds(2), 2, 1}, {Seconds(3), 3, 1}};
+    Study marked;
+    marked.beatMap = BeatMap({{Beats(0), Seconds(1)}, {Beats(1), Seconds(2)}});
+    EXPECT_EQ(acceptBeats(marked, waltz).meter, Meter{});
+    Study charted;
+    charted.chart.form = {BarChords{}, BarChords{}};
+    EXPECT_EQ(acceptBeats(charted, waltz).meter, Meter{});
+}
+
 TEST(BeatProposal, MarksStayAndTheOthersAreCountedFromThem) {
     Study study;
     study.beatMap = BeatMap({{Beats(8), Seconds(2.03)}, {Beats(9), Seconds(2.47)}});

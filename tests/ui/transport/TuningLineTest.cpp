@@ -14,6 +14,8 @@ TEST(TuningLine, SaysWhichWayTheRecordIsOff) {
     EXPECT_FALSE(line.playAtButton()->isEnabled());
     line.setTuning(-12.3);
     EXPECT_EQ(line.text().toStdString(), "12 cents flat");
+    line.setTuning(-12.3, 29.6);
+    EXPECT_EQ(line.text().toStdString(), "12 cents flat, drifts by 30");
     line.setTuning(31.0);
     EXPECT_EQ(line.text().toStdString(), "31 cents sharp");
     line.setTuning(-1.7);
