@@ -131,7 +131,7 @@ int runCheck(std::span<const std::string> given) {
     // A word that stands for itself, wherever it is.
     std::vector<std::string> words(given.begin(), given.end());
     const bool phrasing = std::erase(words, "--phrasing") > 0;
-    const auto arguments = Arguments::parse(words, 1, {"--notes", "--focus"}, {"--band"});
+    const auto arguments = Arguments::parse(words, 1, {"--notes", "--focus", "--range"}, {"--band"});
     if (!arguments) return complain(arguments.error(), exitUsage);
     const std::string& input = arguments->alone(0);
     const auto notes = arguments->text("--notes");

@@ -8,7 +8,7 @@ namespace earwright::batch {
 
 inline constexpr const char* checkUsage =
     "check AUDIO --notes NOTES.tsv | check STUDY   [--phrasing] [--focus all|left|right|centre|sides] "
-    "[--band LOW HIGH]";
+    "[--band LOW HIGH] [--range LOW-HIGH|INSTRUMENT]";
 
 /// Prints `kind onset_s dur_s midi verdict score suggested_midi` (for a study also `bar beat`), claimed rows
 /// first, and returns the exit code. --phrasing adds what is measured about the playing of each note

@@ -27,7 +27,7 @@ Result<std::vector<std::optional<PitchHint>>> hintsFor(const RecordingEvidence& 
         std::vector<Range<Seconds>> members;
         for (const std::size_t index : passage.members)
             members.push_back(spans[index]);
-        const auto evidence = clearestPassage(recording, passage.range, members, wish.part);
+        const auto evidence = clearestPassage(recording, passage.range, members, wish);
         if (!evidence) return evidence.error();
         const std::vector<PitchHint> found = pitchHints(*evidence, members);
         for (std::size_t i = 0; i < members.size(); ++i)
@@ -39,7 +39,7 @@ Result<std::vector<std::optional<PitchHint>>> hintsFor(const RecordingEvidence& 
 } // namespace
 
 int runHint(std::span<const std::string> words) {
-    const auto arguments = Arguments::parse(words, 1, {"--spans", "--focus"}, {"--band"});
+    const auto arguments = Arguments::parse(words, 1, {"--spans", "--focus", "--range"}, {"--band"});
     if (!arguments) return complain(arguments.error(), exitUsage);
     const auto path = arguments->text("--spans");
     if (!path)

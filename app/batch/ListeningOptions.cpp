@@ -1,6 +1,7 @@
 #include "app/batch/ListeningOptions.h"
 
 #include "app/batch/FocusWords.h"
+#include "app/batch/RangeWords.h"
 
 #include <cmath>
 
@@ -11,6 +12,11 @@ Result<ListeningWish> wishIn(const Arguments& arguments) {
     const auto band = arguments.twoNumbers("--band", Band::lowestHertz, Band::highestHertz);
     if (!band) return band.error();
     if (*band) wish.part.band = Band{(*band)->first, (*band)->second};
+    if (const auto range = arguments.text("--range")) {
+        const auto line = rangeNamed(*range);
+        if (!line) return line.error();
+        wish.line = *line;
+    }
     const auto word = arguments.text("--focus");
     if (!word) return wish;
     const auto focus = focusNamed(*word);

@@ -1,4 +1,4 @@
-// Where a command listens: the options --focus and --band, and the word for what was chosen.
+// Where a command listens: the options --focus, --band and --range, and the word for what was chosen.
 #pragma once
 
 #include "app/batch/Arguments.h"

@@ -34,7 +34,7 @@ Result<NoteCheck> checkRecording(const RecordingEvidence& recording, const std::
             members.push_back(claims[index]);
         const auto evidence = recording.passage(passages[i].range, wish.part, stop, share);
         if (!evidence) return evidence.error();
-        NoteCheck part = checkNotes(*evidence, members);
+        NoteCheck part = checkNotes(evidence->within(wish.line), members);
         for (std::size_t k = 0; k < members.size(); ++k)
             whole.answers[passages[i].members[k]] = part.answers[k];
         whole.unwritten.insert(whole.unwritten.end(), part.unwritten.begin(), part.unwritten.end());

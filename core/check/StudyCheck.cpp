@@ -103,7 +103,7 @@ Result<PhraseCheck> checkPhrase(const Study& study, const Span& phrase, const Re
     PhraseCheck check;
     check.phrase = phrase.id;
     check.listenedAsAsked = !wish.part.isEverything();
-    add(check, checkNotes(*evidence, claims), notes, claims, phrase.range);
+    add(check, checkNotes(evidence->within(wish.line), claims), notes, claims, phrase.range);
     return check;
 }
 

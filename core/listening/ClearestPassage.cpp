@@ -19,18 +19,23 @@ double clarity(const PassageEvidence& evidence, const std::vector<Range<Seconds>
     return clarityOf(pitchHints(evidence, spans));
 }
 
+Result<PassageEvidence> within(Result<PassageEvidence> evidence, const LineRange& line) {
+    if (evidence) return evidence->within(line);
+    return evidence;
+}
+
 } // namespace
 
 Result<PassageEvidence> clearestPassage(const RecordingEvidence& recording, Range<Seconds> passage,
-                                        const std::vector<Range<Seconds>>& spans, const HeardPart& wish,
+                                        const std::vector<Range<Seconds>>& spans, const ListeningWish& wish,
                                         std::stop_token stop, const Progress& progress) {
-    auto best = recording.passage(passage, wish, stop, progress);
-    if (!best || !wish.isEverything() || spans.empty()) return best;
+    auto best = within(recording.passage(passage, wish.part, stop, progress), wish.line);
+    if (!best || !wish.part.isEverything() || spans.empty()) return best;
     double clearest = clarity(*best, spans);
     if (clearest >= clearEnough) return best;
     clearest += leastGain;
     for (const Band& band : bands) {
-        const auto other = recording.passage(passage, HeardPart{Focus::All, band}, stop);
+        const auto other = within(recording.passage(passage, HeardPart{Focus::All, band}, stop), wish.line);
         if (!other) return other;
         const double there = clarity(*other, spans);
         if (there < clearest) continue;

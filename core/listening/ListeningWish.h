@@ -1,7 +1,8 @@
-// What the user says about where to listen.
+// What the user says about where to listen, and for what.
 #pragma once
 
 #include "core/listening/HeardPart.h"
+#include "core/listening/LineRange.h"
 
 namespace earwright {
 
@@ -9,6 +10,8 @@ namespace earwright {
 struct ListeningWish {
     /// The focus and band to listen in; everything leaves the choice to the program.
     HeardPart part;
+    /// What the line's instrument plays: nothing else is heard as the line.
+    LineRange line;
     friend bool operator==(const ListeningWish&, const ListeningWish&) = default;
 };
 

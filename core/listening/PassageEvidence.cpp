@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <span>
 
 namespace earwright {
 
@@ -42,6 +43,22 @@ SpanSpectra spectraOf(const Range<Seconds>& span, const StereoViews& views, std:
                                               : span.begin + afterOnset;
     spectrum.of(sound, views.sampleAt(start), samplesOf(sustain), spectra.sustain);
     return spectra;
+}
+
+/// Takes a pitch outside the range down by so much that even a loud one gives way to the faintest inside.
+void bound(std::span<float> pitches, const LineRange& line) {
+    constexpr float ruledOut = 14;
+    for (std::size_t pitch = 0; pitch < pitches.size(); ++pitch)
+        if (!line.contains(lowestHeardMidi + static_cast<int>(pitch))) pitches[pitch] -= ruledOut;
+}
+
+/// In silence all pitches are alike, whatever the range.
+PitchRow bounded(PitchRow row, const LineRange& line) {
+    const auto [least, most] = std::minmax_element(row.log.begin(), row.log.end());
+    if (line.isEverything() || *least == *most) return row;
+    bound(row.log, line);
+    row.normalise();
+    return row;
 }
 
 PitchRow rowOf(const SpanSpectra& spectra) {
@@ -87,6 +104,24 @@ std::optional<PassageEvidence> PassageEvidence::recalled(const AnalysisSound& so
     return PassageEvidence(std::move(views), tuning, passage, std::move(tracks));
 }
 
+PassageEvidence PassageEvidence::within(const LineRange& wanted) const {
+    if (wanted.isEverything()) return *this;
+    PassageEvidence bounded = *this;
+    bounded.line = wanted;
+    std::vector<OnsetTrack> tracks;
+    for (const OnsetTrack& track : *onsetTracks) {
+        std::vector<OnsetTrack::Row> rows;
+        for (std::size_t place = 0; place < track.size(); ++place) {
+            rows.push_back(track[place]);
+            bound(std::span(rows.back()).first<pitchCount>(), wanted);
+            normaliseLog(rows.back());
+        }
+        tracks.emplace_back(track.isEmpty() ? Seconds(0) : track.timeOf(0), track.step(), std::move(rows));
+    }
+    bounded.onsetTracks = std::make_shared<const std::vector<OnsetTrack>>(std::move(tracks));
+    return bounded;
+}
+
 PassageEvidence PassageEvidence::saidToBe(const HeardPart& part) const {
     PassageEvidence same = *this;
     same.heard = part;
@@ -114,13 +149,14 @@ std::vector<PitchRow> PassageEvidence::spans(std::size_t index,
     rows.reserve(asked.size());
     for (const Range<Seconds>& span : asked) {
         if (const auto known = heardSpans->find(index, span)) {
-            rows.push_back(*known);
+            rows.push_back(bounded(*known, line));
             continue;
         }
         if (!spectrum) spectrum.emplace(spanFft, curve.cents());
         spectrum->tune(curve.centsAt(span.begin + std::min(span.length(), longestAttack) * 0.5));
-        rows.push_back(rowOf(spectraOf(span, *views, index, *spectrum)));
-        heardSpans->keep(index, span, rows.back());
+        const PitchRow row = rowOf(spectraOf(span, *views, index, *spectrum));
+        heardSpans->keep(index, span, row);
+        rows.push_back(bounded(row, line));
     }
     return rows;
 }

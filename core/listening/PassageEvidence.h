@@ -4,6 +4,7 @@
 #include "core/listening/AnalysisSound.h"
 #include "core/listening/HeardPart.h"
 #include "core/listening/HeardSpans.h"
+#include "core/listening/LineRange.h"
 #include "core/listening/OnsetTrack.h"
 #include "core/listening/PitchRow.h"
 #include "core/listening/StereoViews.h"
@@ -40,6 +41,9 @@ public:
     /// What of the recording the sound is: everything, unless it was said to be a part.
     const HeardPart& part() const { return heard; }
     PassageEvidence saidToBe(const HeardPart& part) const;
+    /// The same evidence for a line within a range: pitches outside are as good as ruled out, in spans and in
+    /// onsets. What is silence stays so.
+    PassageEvidence within(const LineRange& range) const;
     /// The part of the recording that one view listens to.
     HeardPart partOf(std::size_t view) const;
     /// The tuning pitches are counted from, and how it moves.
@@ -63,6 +67,7 @@ private:
     TuningCurve curve;
     Range<Seconds> range;
     HeardPart heard;
+    LineRange line;
     std::shared_ptr<const std::vector<OnsetTrack>> onsetTracks;
     std::shared_ptr<HeardSpans> heardSpans;
 };

@@ -111,6 +111,23 @@ TEST(HintCommand, HearsOnlyTheBandAndFocusAskedFor) {
     EXPECT_EQ(hint({"--focus", "all"}), "60");
 }
 
+TEST(HintCommand, KeepsToTheRangeOfTheLine) {
+    const Material material;
+    writeBytes(material.spans, "start_s\tend_s\n0.5\t0.8\n");
+    const auto hint = [&](const std::string& range) {
+        const BatchRun run({"hint", material.audio, "--spans", material.spans, "--range", range});
+        EXPECT_EQ(run.exitCode, 0) << run.errors;
+        return run.rows.size() == 2 && !run.rows[1][2].empty() ? std::stoi(run.rows[1][2]) : 0;
+    };
+    EXPECT_EQ(hint("guitar"), 60);
+    EXPECT_EQ(hint("Bb3-F#4"), 60);
+    EXPECT_GE(hint("F#4-C7"), 66) << "middle C lies below";
+    for (const char* nonsense : {"kazoo", "E2", "E6-E2", "H2-E6", "E2-E6x", "-"})
+        EXPECT_EQ(BatchRun({"hint", material.audio, "--spans", material.spans, "--range", nonsense}).exitCode,
+                  2)
+            << nonsense;
+}
+
 TEST(TuningCommand, TellsTheRecordingsOwnA) {
     const Material material(-23);
     const BatchRun run({"tuning", material.audio});

@@ -68,7 +68,7 @@ TEST(ClearestPassage, FollowsAWishWhateverItHears) {
     const LineAndBand music;
     const RecordingEvidence recording = music.heard(0, 1, 1, 0);
     const HeardPart wish{Focus::Left, Band{100, 6000}};
-    const auto evidence = clearestPassage(recording, passage, music.spans, wish);
+    const auto evidence = clearestPassage(recording, passage, music.spans, {wish, {}});
     ASSERT_TRUE(evidence);
     const auto hints = pitchHints(*evidence, music.spans);
     EXPECT_EQ(hints[0].listened, wish);

@@ -49,6 +49,29 @@ TEST(PitchHint, DoesNotTakeAHeldBassForTheLine) {
         EXPECT_EQ(hints[i].bestMidi, line[i]);
 }
 
+TEST(PitchHint, HearsNothingOutsideTheRangeOfTheLine) {
+    // Two tones begin together, the lower one louder: which of them is the line, the range decides.
+    AnalysisSound sound{silence(1.0_s), {}};
+    const Range<Seconds> span{0.3_s, 0.7_s};
+    addTone(sound.left, span, 45, 0.3f);
+    addTone(sound.left, span, 64, 0.1f);
+    const PassageEvidence evidence = evidenceOf(sound);
+    EXPECT_EQ(pitchHints(evidence, {span})[0].bestMidi, 45);
+    EXPECT_EQ(pitchHints(evidence.within({52, 86}), {span})[0].bestMidi, 64);
+    EXPECT_EQ(pitchHints(evidence.within({28, 50}), {span})[0].bestMidi, 45);
+    // Asked again without a range it is as before: what was heard is kept as it was heard.
+    EXPECT_EQ(pitchHints(evidence, {span})[0].bestMidi, 45);
+    const std::size_t place = evidence.onsets(0).nearest(0.3_s);
+    const PassageEvidence upper = evidence.within({52, 86});
+    EXPECT_LT(upper.onsets(0)[place][45 - lowestHeardMidi], evidence.onsets(0)[place][45 - lowestHeardMidi]);
+    EXPECT_NEAR(logSumExp(upper.onsets(0)[place]), 0, 1e-3);
+}
+
+TEST(PitchHint, HearsSilenceInARangeToo) {
+    const AnalysisSound sound{silence(1.0_s), {}};
+    EXPECT_EQ(pitchHints(evidenceOf(sound).within({60, 64}), {{0.3_s, 0.7_s}})[0].confidence, 0);
+}
+
 TEST(PitchHint, AnswersInTheOrderItWasAsked) {
     AnalysisSound sound{silence(2.0_s), {}};
     addTone(sound.left, {0.3_s, 0.7_s}, 60);
