@@ -17,7 +17,7 @@ Beats snapped(const Beats& place) {
 }
 
 bool isCommon(const Beats& place) {
-    static constexpr std::array<std::int64_t, 4> others{5, 7, 9, 10};
+    static constexpr std::array<std::int64_t, 5> others{5, 7, 9, 10, 11};
     return finestParts % place.denominator() == 0 ||
            std::find(others.begin(), others.end(), place.denominator()) != others.end();
 }

@@ -6,6 +6,7 @@
 #include "ui/theme/Theme.h"
 #include "ui/theme/Type.h"
 
+#include <bit>
 #include <cmath>
 
 namespace earwright::ui {
@@ -108,6 +109,25 @@ void paintBarNumbers(QPainter& painter, const GridScene& scene, const GridGeomet
     }
 }
 
+/// No half of halves: written with a number under a bracket.
+bool isTuplet(BeatDivision division) {
+    return !std::has_single_bit(static_cast<unsigned>(division));
+}
+
+/// A bracket over the beat, open where its number stands, as a page has it.
+void paintTupletBracket(QPainter& painter, const QRectF& beat) {
+    constexpr double numberHalf = 9;
+    constexpr double hook = 4;
+    const double left = beat.left() + 3.5;
+    const double right = beat.right() - 3.5;
+    const double middle = beat.center().x();
+    const double y = crisp(beat.center().y());
+    const QPointF before[] = {{left, y + hook}, {left, y}, {middle - numberHalf, y}};
+    const QPointF after[] = {{middle + numberHalf, y}, {right, y}, {right, y + hook}};
+    painter.drawPolyline(before, 3);
+    painter.drawPolyline(after, 3);
+}
+
 void paintRuler(QPainter& painter, const GridScene& scene, const GridGeometry& geometry) {
     const std::int64_t current = scene.cursor.place.floor();
     for (std::int64_t beat = scene.columns.range().begin.floor(); Beats(beat) < scene.columns.range().end;
@@ -116,8 +136,10 @@ void paintRuler(QPainter& painter, const GridScene& scene, const GridGeometry& g
         if (beat == current) lettering.setWeight(QFont::Bold);
         painter.setFont(lettering);
         painter.setPen(color(beat == current ? Role::Ink : Role::Muted));
+        const BeatDivision division = scene.study->divisionOf(beat);
         painter.drawText(geometry.beatOnRuler(beat), Qt::AlignCenter,
-                         QString::number(static_cast<int>(scene.study->divisionOf(beat))));
+                         QString::number(static_cast<int>(division)));
+        if (isTuplet(division)) paintTupletBracket(painter, geometry.beatOnRuler(beat));
     }
 }
 

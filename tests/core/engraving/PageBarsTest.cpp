@@ -81,6 +81,35 @@ TEST(PageBars, DrawsTripletsSextupletsAndQuintupletsWithRests) {
               "4/3 r8/3 16/6 r4/6 r16/6 16/5 r4/5 r4");
 }
 
+// Each length from a whole note to a thirty-second, one after the other from the bar line on (common
+// practice).
+TEST(PageBars, DrawsWholeToThirtySecondNotes) {
+    EXPECT_EQ(drawn({note(Beats(0), Beats(4)), note(Beats(4), Beats(2)), note(Beats(6), Beats(1)),
+                     note(Beats(7), Beats(1, 2)), note(Beats(15, 2), Beats(1, 4)),
+                     note(Beats(31, 4), Beats(1, 8)), note(Beats(63, 8), Beats(1, 8))}),
+              "1 | 2 4 8 16 32 32");
+}
+
+TEST(PageBars, DrawsEveryDivisionOfABeatAsItsOwnFigure) {
+    const char* const values[] = {"4",    "8",  "8/3",  "16",    "16/5",  "16/6",
+                                  "16/7", "32", "32/9", "32/10", "32/11", "32/12"};
+    for (int parts = 1; parts <= 12; ++parts) {
+        std::vector<Note> notes;
+        std::string expected;
+        for (int i = 0; i < parts; ++i) {
+            notes.push_back(note(Beats(i, parts), Beats(1, parts)));
+            expected += std::string(values[parts - 1]) + " ";
+        }
+        notes.push_back(note(Beats(1), Beats(3)));
+        const std::string line = drawn(notes);
+        EXPECT_EQ(line.substr(0, expected.size()), expected) << parts;
+    }
+}
+
+TEST(PageBars, TiesOutOfAQuintupletOverTheBarLine) {
+    EXPECT_EQ(drawn({note(Beats(19, 5), Beats(6, 5))}), "r2. r4/5 16/5~ | 4 r2.");
+}
+
 TEST(PageBars, TiesIntoATriplet) {
     EXPECT_EQ(drawn({note(Beats(0), Beats(4, 3)), note(Beats(4, 3), Beats(2, 3))}), "4~ 8/3 4/3 r2");
 }

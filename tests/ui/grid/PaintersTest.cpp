@@ -98,6 +98,22 @@ TEST_F(GridPainters, DrawBarLinesInInk) {
     EXPECT_GT(count(drawn(), QRectF(geometry.x(Beats(8)) - 2, 300, 4, 20), Role::Ink), 15);
 }
 
+TEST_F(GridPainters, BracketTupletsOnTheRulerAndNothingElse) {
+    for (const auto& [division, isBracketed] :
+         {std::pair{BeatDivision::Five, true}, {BeatDivision::Eight, false}, {BeatDivision::Twelve, true}}) {
+        Study study = *scene.study;
+        study.divisions[9] = division;
+        use(std::move(study));
+        const QRectF beat = geometry.beatOnRuler(9);
+        // Left of the number, where only a bracket can be.
+        const QImage image = drawn();
+        const QRectF beside(beat.left() + 4, beat.top(), beat.width() / 2 - 16, beat.height());
+        EXPECT_EQ(count(image, beside, Role::Panel) < beside.toRect().width() * beside.toRect().height() - 3,
+                  isBracketed)
+            << static_cast<int>(division);
+    }
+}
+
 TEST_F(GridPainters, DrawAHeadAndATailInTeal) {
     const QImage image = drawn();
     EXPECT_EQ(at(image, geometry.head(note(1))), color(Role::Written));
