@@ -18,6 +18,9 @@ constexpr double never = std::numeric_limits<double>::infinity();
 /// undivided beat in solos of blues and bebop (common practice, rounded; halves and triplets are everyday,
 /// fives and sevens rare).
 constexpr double costOfDivision[] = {0, 0, 0.4, 1.6, 1.6, 5.5, 3.4, 7, 4.6};
+/// Sixteenths where eighths swing: there they are played where triplets are, and three notes in the time of
+/// two are the commoner figure (common practice).
+constexpr double costOfHalvesOfSwung = 0.8;
 /// A line without a note before a note off it: a rest or a tie inside the beat.
 constexpr double costOfSilentLine = 0.45;
 
@@ -69,9 +72,9 @@ int neededParts(const std::vector<int>& lines, int parts) {
     return parts / common;
 }
 
-double notationCost(const BeatReading& reading) {
+double notationCost(const BeatReading& reading, bool swings) {
     const int parts = static_cast<int>(reading.division);
-    double cost = costOfDivision[parts];
+    double cost = costOfDivision[parts] + (swings && parts % 4 == 0 ? costOfHalvesOfSwung : 0);
     for (std::size_t i = 0; i < reading.lines.size(); ++i) {
         const int line = reading.lines[i];
         if (line == 0 || line == parts) continue;
@@ -89,6 +92,8 @@ std::vector<BeatReading> readBeat(const Study& frame, std::int64_t beat, const s
                                   double spread) {
     std::vector<BeatReading> readings;
     if (onsets.empty()) return {BeatReading{}};
+    const Swing swing = frame.page.swingAt(Beats(beat));
+    const bool swings = !swing.isEven() && swing.noteValue == 8;
     for (int parts = 1; parts <= 8; ++parts) {
         const std::vector<double> lines = playedLines(frame, beat, parts);
         for (const int first : {0, 1})
@@ -97,7 +102,7 @@ std::vector<BeatReading> readBeat(const Study& frame, std::int64_t beat, const s
                 if (!reading) continue;
                 reading->division = static_cast<BeatDivision>(parts);
                 if (neededParts(reading->lines, parts) != parts) continue;
-                reading->cost += notationCost(*reading);
+                reading->cost += notationCost(*reading, swings);
                 const bool isThere =
                     std::any_of(readings.begin(), readings.end(), [&](const BeatReading& other) {
                         return other.division == reading->division && other.lines == reading->lines;

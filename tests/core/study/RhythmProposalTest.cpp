@@ -99,6 +99,20 @@ TEST_F(RhythmProposals, WriteSwungEighthsEven) {
     EXPECT_EQ(first(swung)[1].onset, Beats(14, 3)) << "without the swing they are triplets";
 }
 
+// Two sixteenths and an eighth would be played at the very places of a triplet there.
+TEST_F(RhythmProposals, ReadThreeNotesOfASwungBeatAsATriplet) {
+    study = setSwing(study, Beats(0), Swing{2, 8});
+    const Line triplet = lineOf({Beats(4), Beats(13, 3), Beats(14, 3), Beats(5)});
+    Study divided = setDivision(study, 4, BeatDivision::Three);
+    const auto notes = tapped(divided, triplet);
+    const auto proposals = proposeRhythms(study, notes);
+    ASSERT_GE(proposals.size(), 2u);
+    EXPECT_EQ(proposals[0].notes, triplet);
+    EXPECT_TRUE(std::any_of(proposals.begin(), proposals.end(), [](const RhythmProposal& each) {
+        return each.notes[1].onset == Beats(17, 4) && each.notes[2].onset == Beats(9, 2);
+    }));
+}
+
 TEST_F(RhythmProposals, TakeANoteThatCameEarlyAsTheNextBeat) {
     std::vector<FreeNote> notes = tapped(study, lineOf({Beats(4), Beats(5), Beats(6)}));
     notes[1].held.begin = notes[1].held.begin - Seconds(0.025);
