@@ -254,6 +254,31 @@ TEST(Mixer, LimitsWhatIsTooLoud) {
     EXPECT_FALSE(playing.mixer.takeLimited());
 }
 
+/// Largest sample of a record near full scale, with an audition or clicks on top of it.
+double loudestWith(bool audition, bool clicks) {
+    Lane::Start start = laneStart(0);
+    start.record.recording = tests::held(std::vector<float>(88200, 0.95f), rate.hertz, 2);
+    start.notes = noteListOf({});
+    start.beats = beatListOf({{Frames(2000), true}, {Frames(6000), false}});
+    PlayingMixer playing(start);
+    playing.mixer.setClicks(clicks);
+    StringGesture gesture;
+    gesture.pitch = 69;
+    gesture.loudness = 1;
+    if (audition) playing.mixer.audition(gesture);
+    double most = 0;
+    for (const float sample : playing.render(8192))
+        most = std::max(most, std::abs(static_cast<double>(sample)));
+    EXPECT_EQ(playing.mixer.takeLimited(), audition || clicks) << "the visible mark";
+    return most;
+}
+
+TEST(Mixer, BendsAuditionsAndClicksOverALoudRecordInsteadOfClippingThem) {
+    EXPECT_FLOAT_EQ(static_cast<float>(loudestWith(false, false)), 0.95f) << "the record alone, untouched";
+    EXPECT_LT(loudestWith(true, false), 1.0);
+    EXPECT_LT(loudestWith(false, true), 1.0);
+}
+
 TEST(Mixer, SoundsAnAuditionWithoutPlaying) {
     Mixer mixer;
     StringGesture gesture;
