@@ -119,8 +119,8 @@ void CheckDesk::start(SpanId phrase) {
     if (!span) return;
     const auto asked = session.shared();
     job.start<Result<PhraseCheck>>(
-        [study = asked, span = *span, evidence = listener.evidence(),
-         wish = ListeningWish{heardPart}](const std::stop_token& stop, const BackgroundJob::Report& report) {
+        [study = asked, span = *span, evidence = listener.evidence(), wish = ListeningWish{heardPart, {}}](
+            const std::stop_token& stop, const BackgroundJob::Report& report) {
             return checkPhrase(*study, span, *evidence, stop, report, wish);
         },
         [this, span = *span, asked](Result<PhraseCheck> outcome) {
