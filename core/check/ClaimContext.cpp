@@ -1,5 +1,6 @@
 #include "core/check/ClaimContext.h"
 
+#include "core/check/MistakePrior.h"
 #include "core/listening/JoinedEvidence.h"
 #include "core/listening/MelodyPrior.h"
 
@@ -9,8 +10,6 @@ namespace earwright {
 
 namespace {
 
-/// Log of how much likelier than any other pitch a neighbour's written pitch is, before listening.
-constexpr float trustInNeighbours = 2;
 /// A claim a view cannot hear at all must not decide the choice of the view alone.
 constexpr float leastSureness = -4;
 
@@ -56,13 +55,14 @@ ViewBlend blendFor(const std::vector<std::vector<PitchRow>>& views, const std::v
     return ViewBlend(sureness);
 }
 
-std::vector<PitchRow> amongNeighbours(const std::vector<PitchRow>& own, const std::vector<Claim>& claims) {
-    std::vector<PitchRow> trusting = own;
+/// The probability of each pitch in the line as a whole, given all that is heard and written.
+std::vector<PitchRow> amongNeighbours(std::vector<PitchRow> own, const std::vector<Claim>& claims) {
     for (std::size_t i = 0; i < claims.size(); ++i) {
-        trusting[i][indexOf(claims[i])] += trustInNeighbours;
-        trusting[i].normalise();
+        const PitchRow guess = playedWhereWritten(claims[i].midi);
+        for (std::size_t pitch = 0; pitch < pitchCount; ++pitch)
+            own[i][pitch] += guess[pitch];
     }
-    std::vector<PitchRow> rows = neighbourEvidence(trusting, spansOf(claims));
+    std::vector<PitchRow> rows = neighbourEvidence(own, spansOf(claims));
     for (std::size_t i = 0; i < rows.size(); ++i) {
         for (std::size_t pitch = 0; pitch < pitchCount; ++pitch)
             rows[i][pitch] += own[i][pitch];

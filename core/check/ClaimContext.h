@@ -16,8 +16,8 @@ struct ClaimContext {
     ViewBlend blend;
     /// Evidence of each claim's span alone.
     std::vector<PitchRow> own;
-    /// The same joined with the onsets and with what the neighbours say, which are themselves taken to be
-    /// more likely right than wrong.
+    /// The same joined with the onsets, with what the neighbours say, and with what is written, for each of
+    /// them as a first guess (playedWhereWritten).
     std::vector<PitchRow> withNeighbours;
     /// Evidence of 70 ms before each claim: what may still be sounding when it begins.
     std::vector<PitchRow> before;

@@ -21,7 +21,7 @@ double probabilityOfNote(const std::array<float, unwrittenFeatureCount>& feature
 /// Above this a claim is supported.
 inline constexpr double supportedAbove = 0.90;
 /// Below this it is contradicted, whatever else may have been played.
-inline constexpr double contradictedBelow = 0.25;
+inline constexpr double contradictedBelow = 0.30;
 /// Suggestions below this are wrong more often than right, counted over all kinds of mistakes, and are
 /// not given.
 inline constexpr double suggestedAbove = 0.35;

@@ -5,16 +5,16 @@
 namespace earwright {
 
 const LogOdds<claimPitchFeatureCount> claimPitchOdds{
-{0.46369F, 0.14314F, 0.36624F, -0.41714F, -0.028082F, 0.23568F},
-4.483F};
+{0.65364F, 0.09418F, 0.46333F, -0.27866F, 0.17341F, 0.29262F},
+1.8507F};
 
 const LogOdds<claimOnsetFeatureCount> claimOnsetOdds{
-{0.76664F, 0.65182F, 1.0392F, -0.25667F},
-5.9125F};
+{0.83019F, 0.67383F, 0.71902F, -0.34739F},
+5.2454F};
 
 const LogOdds<suggestionFeatureCount> suggestionOdds{
-{1.1014F, 0.27625F, 0.15963F, 0.76368F, 0.F, -0.27832F, 0.70014F, 0.20333F},
-1.521F};
+{1.0925F, 0.19957F, 0.036455F, 1.0397F, 0.F, -0.31735F, 0.88564F, 0.27351F},
+2.8053F};
 
 const LogOdds<unwrittenFeatureCount> unwrittenOdds{
 {0.F, 0.38992F, 0.8037F, 0.29932F, 0.33181F, 2.73F, -3.0568F, -0.89516F, 1.1336F, 0.066944F},

@@ -22,7 +22,7 @@ KINDS = {"semitone": (-1, 1), "tone": (-2, 2), "third": (-4, -3, 3, 4), "octave"
 PITCH_SIGNS = [1, 1, 1, -1, 0, 1]
 BEGIN_SIGNS = [1, 1, 0, -1]
 SUGGESTION_SIGNS = [1, 1, 1, 1, 1, -1, 0, 0]
-CONTRADICTED_BELOW, SUPPORTED_ABOVE, SUGGESTED_ABOVE = 0.40, 0.90, 0.4        # as in Judgement.h
+CONTRADICTED_BELOW, SUPPORTED_ABOVE, SUGGESTED_ABOVE = 0.30, 0.90, 0.35       # as in Judgement.h
 ONSET_SIGNS = [1, 1, 1, 1, 1, 1, -1, 0, 0, 1]
 
 
@@ -149,11 +149,13 @@ def report(claims, onsets, missing):
     right, wrong, shift = kind == "right", ~np.isin(kind, ["right", "shift"]), kind == "shift"
     p = held_out(parts, right, CLAIM_SIGNS)
     doubted = (p <= SUPPORTED_ABOVE) & ~right
-    given = np.zeros(len(p), bool)
-    given[doubted] = held_out([suggestion[doubted]], fixed[doubted], [SUGGESTION_SIGNS]) > SUGGESTED_ABOVE
+    another = probability(fit([suggestion[doubted]], fixed[doubted], [SUGGESTION_SIGNS]), [suggestion])
+    another[doubted] = held_out([suggestion[doubted]], fixed[doubted], [SUGGESTION_SIGNS])
+    given = doubted & (another > SUGGESTED_ABOVE)
+    no = (p <= SUPPORTED_ABOVE) & ((p < CONTRADICTED_BELOW) | (another >= p))
     share = lambda x: 100 * x.mean() if len(x) else float("nan")
     for c in ("solo", "trio", "band"):
-        m, no, unclear = condition == c, p < CONTRADICTED_BELOW, (p >= CONTRADICTED_BELOW) & (p <= SUPPORTED_ABOVE)
+        m, unclear = condition == c, (p <= SUPPORTED_ABOVE) & ~no
         print("%s: AUC %.4f, wrong contradicted %.1f %%, right contradicted %.1f %%, unclear %.1f %%, corrected %.1f %%, "
               "invented or shifted not supported %.1f / %.1f %%, suggestions right %.1f %%, for invented and shifted %.1f %%" % (
                   c, auc(p[m & right], p[m & wrong]), share(no[m & wrong]), share(no[m & right]), share(unclear[m & ~shift]),
