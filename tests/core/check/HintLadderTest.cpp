@@ -78,5 +78,35 @@ TEST(HintLadder, PutsTheOpenPlacesOfACheckInOrder) {
     EXPECT_EQ(places[3].kind, PlaceKind::Unclear);
 }
 
+/// Any two places whose truths differ only in what a step keeps back must look the same at that step.
+TEST(HintLadder, LooksTheSameWhateverAStepKeepsBack) {
+    const auto wrongPitch = [&](int heard) {
+        return CheckedPlace{PlaceKind::WrongPitch, range, NoteId{1}, 60, heard, {}};
+    };
+    const auto unwritten = [&](int heard) {
+        return CheckedPlace{PlaceKind::Unwritten, range, std::nullopt, std::nullopt, heard, {}};
+    };
+    const auto extra = [&](std::optional<Seconds> begins) {
+        return CheckedPlace{PlaceKind::NothingThere, range, NoteId{1}, 60, std::nullopt, begins};
+    };
+    const std::vector<CheckedPlace> all{wrongPitch(61), wrongPitch(72),      wrongPitch(48),
+                                        unwritten(64),  extra(std::nullopt), extra(Seconds(1.1))};
+    for (const CheckedPlace& place : all)
+        EXPECT_EQ(hintAt(place, HelpStep::SomethingOff, 60), hintAt(all.front(), HelpStep::SomethingOff, 60))
+            << "that something is off, and nothing of what";
+    for (int heard = 61; heard <= 84; ++heard) {
+        EXPECT_EQ(hintAt(wrongPitch(heard), HelpStep::WhichWay), hintAt(wrongPitch(61), HelpStep::WhichWay))
+            << "which way, and not how far";
+        EXPECT_EQ(hintAt(unwritten(heard), HelpStep::WhichWay, 60),
+                  hintAt(unwritten(61), HelpStep::WhichWay, 60));
+    }
+    EXPECT_EQ(hintAt(extra(std::nullopt), HelpStep::WhichWay),
+              hintAt(extra(Seconds(1.1)), HelpStep::WhichWay))
+        << "that nothing begins here, and not where it does";
+    // Without a note before it, how far an unwritten sound lies says nothing of its pitch.
+    for (int heard = 40; heard <= 84; ++heard)
+        EXPECT_EQ(hintAt(unwritten(heard), HelpStep::HowFar), hintAt(unwritten(40), HelpStep::HowFar));
+}
+
 } // namespace
 } // namespace earwright
