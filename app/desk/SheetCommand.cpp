@@ -1,6 +1,8 @@
 #include "app/desk/SheetCommand.h"
 
+#include "core/playback/ExcerptSounds.h"
 #include "core/study/StudyFile.h"
+#include "ui/desk/Opening.h"
 #include "ui/page/ExampleSheet.h"
 
 #include <QCommandLineParser>
@@ -11,6 +13,7 @@
 #include <map>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace earwright {
 
@@ -57,6 +60,38 @@ Result<SheetWish> wishOf(const QCommandLineParser& parser) {
     return wish;
 }
 
+/// Played ÷ original. Error: the command line's fault.
+Result<double> speedOf(const QCommandLineParser& parser) {
+    bool isNumber = true;
+    const double percent = parser.value(QStringLiteral("speed")).toDouble(&isNumber);
+    if (isNumber && percent >= 10 && percent <= 200) return percent / 100;
+    return Error{ErrorKind::OutOfRange, "The option --speed takes a number from 10 to 200, in percent.", ""};
+}
+
+using Files = std::vector<std::filesystem::path>;
+
+void print(const Files& files) {
+    for (const std::filesystem::path& file : files)
+        std::printf("%s\n", file.c_str());
+}
+
+Result<Files> writeSounds(const std::filesystem::path& studyFile, const std::filesystem::path& sheet,
+                          double speed) {
+    const auto opened = openFile(studyFile, {});
+    if (!opened) return opened.error();
+    if (!opened->recording)
+        return opened->trouble.value_or(Error{ErrorKind::NotFound, "The recording is missing.", ""});
+    if (!opened->study.beatMap.hasTempo())
+        return Error{ErrorKind::OutOfRange,
+                     studyFile.string() +
+                         " has no beat marks, so nothing says when its notes sound; mark bars first.",
+                     ""};
+    ExcerptWish wish;
+    wish.spans = excerptSpans(opened->study);
+    wish.speed = speed;
+    return writeExcerptSounds(opened->study, opened->recording, wish, sheet);
+}
+
 } // namespace
 
 bool asksForASheet(int argc, char** argv) {
@@ -72,7 +107,9 @@ int runSheet(int argc, char** argv) {
                        {QStringLiteral("degrees"), {}},
                        {QStringLiteral("no-tab"), {}},
                        {QStringLiteral("bars"), {}, QStringLiteral("N"), QStringLiteral("4")},
-                       {QStringLiteral("reading"), {}, QStringLiteral("WORD"), QStringLiteral("concert")}});
+                       {QStringLiteral("reading"), {}, QStringLiteral("WORD"), QStringLiteral("concert")},
+                       {QStringLiteral("sound"), {}},
+                       {QStringLiteral("speed"), {}, QStringLiteral("PERCENT"), QStringLiteral("50")}});
     if (!parser.parse(QCoreApplication::arguments()))
         return complain(parser.errorText().toStdString(), exitUsage);
     const QStringList files = parser.positionalArguments();
@@ -80,12 +117,17 @@ int runSheet(int argc, char** argv) {
         return complain("--sheet takes a study and the file to write: --sheet STUDY OUT.pdf", exitUsage);
     const auto wish = wishOf(parser);
     if (!wish) return complain(describe(wish.error()), exitUsage);
+    const auto speed = speedOf(parser);
+    if (!speed) return complain(describe(speed.error()), exitUsage);
     const auto study = StudyFile::read(files[0].toStdString());
     if (!study) return complain(describe(study.error()), exitInput);
     const auto written = writeExampleSheet(*study, *wish, files[1].toStdString());
     if (!written) return complain(describe(written.error()), exitInput);
-    for (const std::filesystem::path& file : *written)
-        std::printf("%s\n", file.c_str());
+    print(*written);
+    if (!parser.isSet(QStringLiteral("sound"))) return 0;
+    const auto sounds = writeSounds(files[0].toStdString(), files[1].toStdString(), *speed);
+    if (!sounds) return complain(describe(sounds.error()), exitInput);
+    print(*sounds);
     return 0;
 }
 

@@ -68,6 +68,7 @@ std::optional<std::string> MusicXmlPart::read(pugi::xml_node part) {
     // The first meter counts the beats, so it is needed before anything else.
     if (const auto meter = meterIn(part.child("measure").child("attributes").child("time")))
         study.meter = *meter;
+    meters = study.meters();
     voice = fullestVoice(part);
     std::int64_t index = 0;
     for (const pugi::xml_node measure : measures) {
@@ -89,12 +90,12 @@ void MusicXmlPart::readMeasure(pugi::xml_node measure, bool isFirst, bool isLast
     if (isFirst)
         startFirstBar(measure, isLast);
     else
-        barStart = study.meters().barStart(bar);
-    meterBefore = study.meters().at(bar - 1);
+        barStart = meters.barStart(bar);
+    meterBefore = meters.at(bar - 1);
     cursor = lastBegin = furthest = barStart;
     for (const pugi::xml_node element : measure.children())
         readElement(element);
-    fitBar(furthest - study.meters().barStart(bar), isFirst, isLast);
+    fitBar(furthest - meters.barStart(bar), isFirst, isLast);
     ++bar;
 }
 
@@ -123,13 +124,12 @@ void MusicXmlPart::startFirstBar(pugi::xml_node measure, bool isLast) {
     bar = numberOf(measure);
     const bool isShort = own > Beats(0) && own < full;
     if (bar == 1 && isShort && !isLast) bar = 0;
-    barStart = study.meters().barStart(bar);
+    barStart = meters.barStart(bar);
     if (isShort && bar < 1) barStart += full - own;
 }
 
 /// A bar that is longer or shorter than its meter gets one of its own.
 void MusicXmlPart::fitBar(const Beats& length, bool isFirst, bool isLast) {
-    const MeterMap meters = study.meters();
     const Meter standing = meters.at(bar);
     if (length == meters.barLength(bar) || furthest == barStart || isLast) return;
     const Beats own = meters.inOwnBeats(length, bar);
@@ -140,6 +140,7 @@ void MusicXmlPart::fitBar(const Beats& length, bool isFirst, bool isLast) {
     std::erase_if(study.page.meters, [&](const MeterChange& change) { return change.bar == bar; });
     study.page.meters.push_back({bar, {static_cast<int>(own.numerator()), standing.beatUnit}});
     study.page.meters.push_back({bar + 1, standing});
+    meters = study.meters();
 }
 
 void MusicXmlPart::readElement(pugi::xml_node element) {
@@ -195,6 +196,7 @@ void MusicXmlPart::readTime(pugi::xml_node time) {
     if (bar < 2 || study.page.meters.size() > mostMarks) return;
     std::erase_if(study.page.meters, [&](const MeterChange& change) { return change.bar == bar; });
     if (meterBefore != *meter) study.page.meters.push_back({bar, *meter});
+    meters = study.meters();
 }
 
 Beats MusicXmlPart::length(pugi::xml_node element) const {
@@ -246,7 +248,6 @@ void MusicXmlPart::readDirection(pugi::xml_node direction) {
 }
 
 void MusicXmlPart::addChord(const Beats& place, const ChordSymbol& symbol) {
-    const MeterMap meters = study.meters();
     const Beats within = place - meters.barStart(bar);
     // What a study file can hold of a bar under another meter than the first.
     if (within >= std::min(study.meter.barLength(), meters.barLength(bar)) || within.denominator() > 12)

@@ -6,6 +6,7 @@
 #include "core/exchange/MusicXmlLine.h"
 #include "core/exchange/MusicXmlTransposition.h"
 #include "core/exchange/MusicXmlVoice.h"
+#include "core/music/MeterMap.h"
 
 #include <cstdint>
 #include <optional>
@@ -53,6 +54,8 @@ private:
     Transposition transposition;
     /// As it is read, not as it sounds.
     KeySignature readKeySignature;
+    /// The study's so far, kept at hand.
+    MeterMap meters{Meter{}, {}};
     /// What stands in the bar before this one.
     Meter meterBefore;
     std::int64_t bar = 1;

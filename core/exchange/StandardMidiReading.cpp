@@ -130,8 +130,9 @@ private:
             found.erase(found.begin());
             takePickup(found);
         }
+        MeterMap map = study.meters();
         for (const auto& [tick, meter] : found)
-            addMeter(beats(tick), meter);
+            addMeter(map, beats(tick), meter);
     }
 
     /// A first bar of its own, shorter than those behind it, is a pickup (common practice).
@@ -148,8 +149,8 @@ private:
         found.erase(found.begin());
     }
 
-    void addMeter(const Beats& place, const Meter& meter) {
-        const MeterMap map = study.meters();
+    /// `map` is the study's, kept at hand: a file made to keep us busy has many changes.
+    void addMeter(MeterMap& map, const Beats& place, const Meter& meter) {
         const std::int64_t bar = map.barOf(place);
         if (map.at(bar) == meter) return;
         if (study.page.meters.size() >= mostMarks)
@@ -157,6 +158,7 @@ private:
         if (bar < 2 || bar > mostBars || map.barStart(bar) != place)
             return leaveOut(imported, "A change of meter within a bar was left out.");
         study.page.meters.push_back({bar, meter});
+        map = study.meters();
     }
 
     std::vector<ForeignNote> notesOf(const Part& part) {

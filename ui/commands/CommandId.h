@@ -11,6 +11,7 @@ enum class CommandId {
     FindRecording,
     NameStudy,
     WriteSheet,
+    WriteForOthers,
     ShowPage,
     Quit,
     // Edit

@@ -3,6 +3,7 @@
 #include "ui/commands/KeysDialog.h"
 #include "ui/desk/AboutText.h"
 #include "ui/desk/DeskWindow.h"
+#include "ui/desk/ExchangeDesk.h"
 #include "ui/desk/SheetDesk.h"
 #include "ui/grid/MarkWords.h"
 #include "ui/grid/NoteGrid.h"
@@ -29,6 +30,7 @@ void bindStudy(CommandSet& commands, DeskWindow& window) {
     commands.bind(Save, [&] { keeping.save(); });
     commands.bind(SaveAs, [&] { keeping.askWhereToSave(); });
     commands.bind(WriteSheet, [&] { window.sheets().askWhereTo(); });
+    commands.bind(WriteForOthers, [&] { window.exchange().askWhereTo(); });
     commands.bind(ShowPage, [&] { window.showPage(!window.page().isWanted()); });
     commands.bind(FindRecording, [&] { keeping.askForRecording(); });
     commands.bind(NameStudy, [&] { keeping.askForTitle(); });

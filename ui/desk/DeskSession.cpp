@@ -111,6 +111,11 @@ void DeskSession::openBy(std::function<Result<Opened>(const std::stop_token&)> w
     emit openingProgressed(0.0);
 }
 
+void DeskSession::begin(Opened fresh) {
+    openingJob.cancel();
+    take(std::move(fresh));
+}
+
 void DeskSession::cancelOpening() {
     openingJob.cancel();
 }
@@ -123,7 +128,7 @@ void DeskSession::take(Opened fresh) {
     file = fresh.studyFile;
     // Lost work is settled by the user first: until then its copy must not be overwritten.
     if (!fresh.lostWork) recovery.open(file);
-    if (fresh.recovered) recovery.keep(shared());
+    if (fresh.recovered || fresh.isImported) recovery.keep(shared());
     measuredHash.clear();
     takeSound(fresh.recording);
     tellEngine(nullptr);

@@ -63,6 +63,8 @@ public:
     /// failed().
     void open(const std::filesystem::path& path);
     void openLost(const LostWork& lost);
+    /// Puts a study that was made elsewhere on the desk at once; ends in opened().
+    void begin(Opened fresh);
     void cancelOpening();
     /// Writes the study as it is now; ends in saved() or failed(). Requires: isOpen().
     void saveTo(const std::filesystem::path& path);

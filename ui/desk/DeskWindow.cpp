@@ -1,6 +1,7 @@
 #include "ui/desk/DeskWindow.h"
 
 #include "ui/desk/DeskCommands.h"
+#include "ui/desk/ExchangeDesk.h"
 #include "ui/desk/SheetDesk.h"
 #include "ui/desk/SpeedSteps.h"
 #include "ui/desk/StudyPaths.h"
@@ -67,6 +68,7 @@ DeskWindow::DeskWindow(const DeskSession::Options& options, QSettings& store)
     feels = new FeelDesk(desk, listener, *gridPanel->feel(), *messageBar, this);
     keeper = new KeepingDesk(desk, *messageBar, *this);
     sheetDesk = new SheetDesk(desk, *messageBar, *this);
+    exchangeDesk = new ExchangeDesk(desk, *keeper, *messageBar, *this);
     listener.keepIn(options.cache);
     sounding = new SoundDesk(desk.engine(), settings, *transportBar, this);
     takeDesk = new TakeDesk(desk, ears, *takePanel, *messageBar, settings);

@@ -35,6 +35,7 @@ class ChorusSheetView;
 class FormStripView;
 class NoteGridPanel;
 class PageView;
+class ExchangeDesk;
 class SheetDesk;
 class TakePanel;
 class TransportBar;
@@ -73,6 +74,7 @@ public:
     TakePanel& takes() { return *takePanel; }
     PageView& page() { return *pageView; }
     SheetDesk& sheets() { return *sheetDesk; }
+    ExchangeDesk& exchange() { return *exchangeDesk; }
     CommandSet& commands() { return *commandSet; }
     KeyBindings& keys() { return bindings; }
 
@@ -144,6 +146,7 @@ private:
     NoteGridPanel* gridPanel;
     PageView* pageView;
     SheetDesk* sheetDesk = nullptr;
+    ExchangeDesk* exchangeDesk = nullptr;
     TakePanel* takePanel;
     TransportBar* transportBar;
     QSplitter* splitter;

@@ -1,5 +1,6 @@
 #include "ui/desk/KeepingDesk.h"
 
+#include "core/exchange/OpenForeign.h"
 #include "core/study/RecordingEdits.h"
 #include "ui/desk/StudyPaths.h"
 
@@ -75,6 +76,7 @@ void KeepingDesk::afterSaving(std::function<void()> deed, std::function<void()> 
 }
 
 void KeepingDesk::open(const fs::path& path) {
+    if (isForeign(path)) return emit foreignChosen(path);
     whenNothingIsLost(tr("“%1” has changes that are not saved.").arg(titleOf(session)),
                       [this, path] { startAt(path); });
 }
@@ -93,8 +95,10 @@ void KeepingDesk::askWhatToOpen() {
     auto* dialog = new QFileDialog(&window, tr("Open a recording or a study"), startFolder(session));
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     dialog->setFileMode(QFileDialog::ExistingFile);
-    dialog->setNameFilters({tr("Recordings and studies (%1 *.study)").arg(soundFilePatterns()),
-                            tr("Studies (*.study)"), tr("All files (*)")});
+    const QString foreign = QStringLiteral("*.musicxml *.mxl *.xml *.mid *.midi");
+    dialog->setNameFilters(
+        {tr("Recordings, studies and pages (%1 *.study %2)").arg(soundFilePatterns(), foreign),
+         tr("Studies (*.study)"), tr("MusicXML and MIDI (%1)").arg(foreign), tr("All files (*)")});
     connect(dialog, &QFileDialog::fileSelected, this, [this](const QString& file) { open(pathOf(file)); });
     dialog->open();
 }
@@ -141,7 +145,7 @@ void KeepingDesk::askForTitle() {
 
 void KeepingDesk::showOpened(const Opened& what) {
     onDisk = session.shared();
-    recovered = what.recovered;
+    recovered = what.recovered || what.isImported;
     for (const QString& subject : {losing, lostOfStudy, missing, QStringLiteral("failed")})
         messages.close(subject);
     if (what.trouble)

@@ -32,11 +32,15 @@ public:
     /// True while there are changes that a save would keep.
     bool hasUnsavedWork() const;
 
+    /// Does the deed at once where nothing would be lost; else asks to save first, with this question.
+    void whenNothingIsLost(const QString& question, std::function<void()> deed);
+
 signals:
     void closeAgreed();
+    /// A file of another program was chosen to be opened.
+    void foreignChosen(const std::filesystem::path& path);
 
 private:
-    void whenNothingIsLost(const QString& question, std::function<void()> deed);
     /// `otherwise`: done where saving fails; nothing to stay as it is.
     void afterSaving(std::function<void()> deed, std::function<void()> otherwise = {});
     void showOpened(const Opened& what);
@@ -62,6 +66,7 @@ private:
     std::optional<LostWork> broughtBack;
     /// The study as last written or read, with loop and speed.
     std::shared_ptr<const Study> onDisk;
+    /// What is open came from no file of its own: work found again, or a file from elsewhere.
     bool recovered = false;
     bool agreed = false;
 };

@@ -25,6 +25,8 @@ struct Opened {
     std::optional<LostWork> lostWork;
     /// The study came from such a copy, so it is not what is on disk.
     bool recovered = false;
+    /// The study was made of a file from elsewhere and is nowhere on disk.
+    bool isImported = false;
 };
 
 /// True for names that end as study files do.

@@ -1,0 +1,157 @@
+#include "ui/desk/ExchangeDesk.h"
+
+#include "core/exchange/OpenForeign.h"
+#include "core/exchange/WriteForeign.h"
+#include "core/study/RecordingLocator.h"
+#include "ui/desk/StudyPaths.h"
+
+#include <QFileDialog>
+#include <QInputDialog>
+
+#include <algorithm>
+#include <utility>
+
+namespace earwright::ui {
+
+namespace {
+
+namespace fs = std::filesystem;
+using Tone = MessageBar::Tone;
+
+const auto subject = QStringLiteral("exchange");
+/// A line without a recording goes on for so long behind its last note.
+constexpr Seconds afterLast{2};
+
+std::size_t partsWithNotes(const Imported& imported) {
+    return static_cast<std::size_t>(std::count_if(imported.parts.begin(), imported.parts.end(),
+                                                  [](const ForeignPart& part) { return part.notes > 0; }));
+}
+
+/// The recording that is open, and where its bars are marked, hold for the new line too.
+void attach(Study& study, const DeskSession& session) {
+    const Study& open = session.study();
+    study.recording = open.recording;
+    study.recording.path = referenceTo(session.recording()->path(), {});
+    if (open.beatMap.hasTempo()) study.beatMap = open.beatMap;
+}
+
+void makeRoom(Study& study) {
+    if (!study.beatMap.hasTempo() || study.notes.empty()) return;
+    study.recording.length =
+        study.recording.rate.frames(study.beatMap.seconds(study.notes.back().end()) + afterLast);
+}
+
+} // namespace
+
+ExchangeDesk::ExchangeDesk(DeskSession& desk, KeepingDesk& keeping, MessageBar& bar, QWidget& over)
+    : QObject(&over), session(desk), keeper(keeping), messages(bar), window(over) {
+    connect(&keeper, &KeepingDesk::foreignChosen, this, &ExchangeDesk::open);
+}
+
+void ExchangeDesk::open(const fs::path& path) {
+    read(path, "", true);
+}
+
+void ExchangeDesk::openPart(const fs::path& path, const std::string& part) {
+    read(path, part, false);
+}
+
+void ExchangeDesk::read(const fs::path& path, const std::string& part, bool asks) {
+    reading.start<Result<Imported>>(
+        [path, part](const std::stop_token&, const BackgroundJob::Report&) {
+            return openForeign(path, part);
+        },
+        [this, path, asks](Result<Imported> outcome) {
+            if (!outcome)
+                return messages.say(subject, Tone::Trouble,
+                                    QString::fromStdString(describe(outcome.error())));
+            if (asks && partsWithNotes(*outcome) > 1) return askForPart(path, *outcome);
+            take(path, *std::move(outcome));
+        });
+}
+
+void ExchangeDesk::askForPart(const fs::path& path, const Imported& imported) {
+    QStringList choices;
+    int chosen = 0;
+    for (std::size_t i = 0; i < imported.parts.size(); ++i) {
+        const ForeignPart& part = imported.parts[i];
+        if (part.notes == 0) continue;
+        if (i == imported.part) chosen = static_cast<int>(choices.size());
+        choices.append(
+            tr("%1  %2 (%3 notes)").arg(i + 1).arg(QString::fromStdString(part.name)).arg(part.notes));
+    }
+    auto* dialog = new QInputDialog(&window);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    dialog->setWindowTitle(tr("Which part?"));
+    dialog->setLabelText(tr("%1 has several parts. A study holds one line; open").arg(nameOf(path)));
+    dialog->setComboBoxItems(choices);
+    dialog->setTextValue(choices[chosen]);
+    connect(dialog, &QInputDialog::textValueSelected, this, [this, path](const QString& choice) {
+        openPart(path, choice.section(QLatin1Char(' '), 0, 0).toStdString());
+    });
+    dialog->open();
+}
+
+void ExchangeDesk::take(const fs::path& path, Imported imported) {
+    keeper.whenNothingIsLost(tr("“%1” has changes that are not saved.").arg(titleOf(session)),
+                             [this, path, imported] {
+                                 Opened fresh;
+                                 fresh.study = imported.study;
+                                 fresh.isImported = true;
+                                 if (fresh.study.title.empty()) fresh.study.title = path.stem().string();
+                                 fresh.recording = session.recording();
+                                 if (fresh.recording)
+                                     attach(fresh.study, session);
+                                 else
+                                     makeRoom(fresh.study);
+                                 session.begin(std::move(fresh));
+                                 tell(path, imported);
+                             });
+}
+
+void ExchangeDesk::tell(const fs::path& path, const Imported& imported) {
+    QString sentence =
+        session.recording()
+            ? tr("The line of %1 is a new study with %2.")
+                  .arg(nameOf(path), nameOf(session.recording()->path()))
+            : tr("The line of %1 is a new study, without a recording so far.").arg(nameOf(path));
+    for (const std::string& left : imported.leftOut)
+        sentence += QLatin1Char('\n') + QString::fromStdString(left);
+    std::vector<MessageBar::Answer> answers;
+    if (!session.recording()) answers.push_back({tr("&Find one…"), [this] { keeper.askForRecording(); }});
+    messages.say(subject, Tone::Notice, sentence, std::move(answers));
+}
+
+void ExchangeDesk::askWhereTo() {
+    auto* dialog = new QFileDialog(&window, tr("Write the line for other programs"), startFolder(session));
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    dialog->setAcceptMode(QFileDialog::AcceptSave);
+    dialog->setDefaultSuffix(QStringLiteral("musicxml"));
+    dialog->setNameFilters(
+        {tr("MusicXML (*.musicxml)"), tr("Compressed MusicXML (*.mxl)"), tr("MIDI (*.mid)")});
+    dialog->selectFile(textOf(pathOf(suggestedFile(session)).stem()) + QStringLiteral(".musicxml"));
+    // A name without an ending is of the kind chosen.
+    connect(dialog, &QFileDialog::filterSelected, dialog, [dialog](const QString& filter) {
+        dialog->setDefaultSuffix(filter.section(QLatin1String("*."), 1).chopped(1));
+    });
+    connect(dialog, &QFileDialog::fileSelected, this, [this](const QString& file) { writeTo(pathOf(file)); });
+    dialog->open();
+}
+
+void ExchangeDesk::writeTo(const fs::path& file) {
+    if (!session.isOpen()) return;
+    if (session.study().notes.empty())
+        return messages.say(subject, Tone::Notice, tr("Nothing is written yet for other programs to read."));
+    writing.start<Result<Done>>(
+        [file, study = session.shared()](const std::stop_token&, const BackgroundJob::Report&) {
+            return writeForeign(*study, file);
+        },
+        [this, file](Result<Done> outcome) {
+            if (outcome)
+                messages.say(subject, Tone::Notice, tr("The line is in %1.").arg(nameOf(file)));
+            else
+                messages.say(subject, Tone::Trouble, QString::fromStdString(describe(outcome.error())));
+        });
+}
+
+} // namespace earwright::ui
