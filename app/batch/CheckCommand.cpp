@@ -81,11 +81,13 @@ int checkAudio(const std::string& audio, const std::string& notes, const CheckOp
     return exitDone;
 }
 
-/// The bar, and the beat in it counted from 1.
+/// The bar, and the beat in it counted from 1, in the lower number of the bar's own meter.
 void printPlace(const Study& study, double beats) {
     const Beats nearest = Beats::nearest(beats, 1000);
-    std::printf("\t%lld\t%.3f", static_cast<long long>(study.meter.barOf(nearest)),
-                study.meter.withinBar(nearest).toDouble() + 1);
+    const MeterMap meters = study.meters();
+    const std::int64_t bar = meters.barOf(nearest);
+    std::printf("\t%lld\t%.3f", static_cast<long long>(bar),
+                meters.inOwnBeats(meters.withinBar(nearest), bar).toDouble() + 1);
 }
 
 /// The checked notes as the measuring of their playing sees them.

@@ -78,32 +78,45 @@ double BeatMap::tempoAt(Seconds time) const {
     return 60.0 * (list[stretch + 1].position - list[stretch].position).toDouble() / length.value;
 }
 
-BeatMap BeatMap::tappedBar(Seconds time, const Meter& meter) const {
-    return tapped(time, meter.beatsPerBar);
+/// Which places a tap can mean.
+struct BeatMap::Taps {
+    const MeterMap& meters;
+    bool areBars;
+
+    Beats nearest(double beats) const {
+        return areBars ? meters.barStart(meters.nearestBar(beats)) : meters.nearestCount(beats);
+    }
+    Beats after(const Beats& place) const {
+        return areBars ? meters.barStart(meters.barOf(place) + 1) : meters.nextCount(place);
+    }
+    Beats before(const Beats& place) const {
+        if (areBars) return meters.barStart(meters.barOf(place) - 1);
+        return place - meters.countLength(meters.barOf(place) - (meters.isBarLine(place) ? 1 : 0));
+    }
+};
+
+BeatMap BeatMap::tappedBar(Seconds time, const MeterMap& meters) const {
+    return tapped(time, {meters, true});
 }
 
-BeatMap BeatMap::tappedBeat(Seconds time, const Meter&) const {
-    return tapped(time, 1);
+BeatMap BeatMap::tappedBeat(Seconds time, const MeterMap& meters) const {
+    return tapped(time, {meters, false});
 }
 
-BeatMap BeatMap::tapped(Seconds time, std::int64_t unitBeats) const {
+BeatMap BeatMap::tapped(Seconds time, const Taps& taps) const {
     if (list.empty()) return withMark({Beats(0), time});
-    const std::int64_t unit = unitBeats;
     const BeatMark& last = list.back();
     if (!hasTempo()) {
         // One mark and no tempo: the tap is its neighbour on whichever side it fell.
-        const std::int64_t step = time < last.time ? -unit : unit;
-        return withMark({last.position + Beats(step), time});
+        const bool isBefore = time < last.time;
+        return withMark({isBefore ? taps.before(last.position) : taps.after(last.position), time});
     }
-    const auto nearest = [&](double beats) {
-        return unit * Beats::nearest(beats / static_cast<double>(unit), 1).floor();
-    };
-    if (time <= last.time) return withMark({Beats(nearest(beatsAt(time))), time});
+    if (time <= last.time) return withMark({taps.nearest(beatsAt(time)), time});
     // A tap after the last mark never means the last mark again, however early it comes.
-    const std::int64_t next = unit * (last.position / unit).floor() + unit;
-    if (list.size() < tapsToTrust) return withMark({Beats(next), time});
+    const Beats next = taps.after(last.position);
+    if (list.size() < tapsToTrust) return withMark({next, time});
     const double expected = last.position.toDouble() + ratio(time - last.time, usualBeat());
-    return withMark({Beats(std::max(nearest(expected), next)), time});
+    return withMark({std::max(taps.nearest(expected), next), time});
 }
 
 Seconds BeatMap::usualBeat() const {

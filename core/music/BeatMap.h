@@ -1,7 +1,7 @@
 // Where the beats of the music lie in the recording: marks set by ear, and a line drawn between them.
 #pragma once
 
-#include "core/music/Meter.h"
+#include "core/music/MeterMap.h"
 #include "core/time/Beats.h"
 #include "core/time/Range.h"
 #include "core/time/Seconds.h"
@@ -50,8 +50,8 @@ public:
     /// is meant, or a later one if the tempo of the last stretches (their median, from three marks on) says
     /// that bars went by untapped; between marks the nearest bar line (or beat) is, and a mark already there
     /// moves. A tap that would have to cross a neighbour changes nothing.
-    BeatMap tappedBar(Seconds time, const Meter& meter) const;
-    BeatMap tappedBeat(Seconds time, const Meter& meter) const;
+    BeatMap tappedBar(Seconds time, const MeterMap& meters) const;
+    BeatMap tappedBeat(Seconds time, const MeterMap& meters) const;
 
     /// With one mark more, or the mark of that beat elsewhere. One that would have to cross a neighbour
     /// changes nothing.
@@ -69,7 +69,9 @@ public:
 
 private:
     std::size_t stretchForTime(Seconds time) const;
-    BeatMap tapped(Seconds time, std::int64_t unitBeats) const;
+    /// Counted in the bars, or beats, of a meter map.
+    struct Taps;
+    BeatMap tapped(Seconds time, const Taps& taps) const;
     /// Seconds a beat usually took in the last stretches. Requires: hasTempo().
     Seconds usualBeat() const;
 

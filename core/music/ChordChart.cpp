@@ -159,20 +159,40 @@ std::string toText(const std::vector<BarChords>& bars, const Meter& meter) {
     return open ? text + " |" : text;
 }
 
-BarChords ChordChart::barChords(std::int64_t bar, const std::vector<ChorusBars>& choruses) const {
+BarChords spreadAgain(const BarChords& bar, const Meter& from, const Meter& to) {
+    BarChords spread = bar;
+    const std::int64_t count = placesNeeded(bar, from);
+    for (PlacedChord& chord : spread.chords)
+        for (std::int64_t i = 0; i < count; ++i)
+            if (placeStart(i, count, from) == chord.withinBar) {
+                chord.withinBar = placeStart(i, count, to);
+                break;
+            }
+    return spread;
+}
+
+BarChords ChordChart::barChords(std::int64_t bar, const MeterMap& meters,
+                                const std::vector<ChorusBars>& choruses) const {
     if (const auto found = overrides.find(bar); found != overrides.end()) return found->second;
     const ChorusBars* chorus = chorusAt(bar, choruses);
     if (!chorus || form.empty()) return {};
-    return form[static_cast<std::size_t>(bar - chorus->firstBar) % form.size()];
+    const BarChords& typed = form[static_cast<std::size_t>(bar - chorus->firstBar) % form.size()];
+    const Meter& first = meters.at(0);
+    const Meter& own = meters.at(bar);
+    if (own == first) return typed;
+    BarChords spread = spreadAgain(typed, first, own);
+    for (PlacedChord& chord : spread.chords)
+        chord.withinBar = chord.withinBar * first.beatUnit / own.beatUnit;
+    return spread;
 }
 
-std::optional<ChordSymbol> ChordChart::chordAt(const Beats& place, const Meter& meter,
+std::optional<ChordSymbol> ChordChart::chordAt(const Beats& place, const MeterMap& meters,
                                                const std::vector<ChorusBars>& choruses) const {
-    std::int64_t bar = meter.barOf(place);
-    if (auto chord = lastUpTo(barChords(bar, choruses), meter.withinBar(place))) return chord;
+    std::int64_t bar = meters.barOf(place);
+    if (auto chord = lastUpTo(barChords(bar, meters, choruses), meters.withinBar(place))) return chord;
     if (const ChorusBars* chorus = chorusAt(bar, choruses)) {
         while (--bar >= chorus->firstBar)
-            if (auto chord = lastUpTo(barChords(bar, choruses), meter.barLength())) return chord;
+            if (auto chord = lastUpTo(barChords(bar, meters, choruses), meters.barLength(bar))) return chord;
         return std::nullopt;
     }
     // Outside choruses only overridden bars have chords; they need not lie next to each other.
@@ -183,7 +203,7 @@ std::optional<ChordSymbol> ChordChart::chordAt(const Beats& place, const Meter& 
     for (auto found = overrides.lower_bound(bar); found != overrides.begin();) {
         --found;
         if (found->first < lastChorusEnd) return std::nullopt;
-        if (auto chord = lastUpTo(found->second, meter.barLength())) return chord;
+        if (auto chord = lastUpTo(found->second, meters.barLength(found->first))) return chord;
     }
     return std::nullopt;
 }

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "core/music/ChordSymbol.h"
-#include "core/music/Meter.h"
+#include "core/music/MeterMap.h"
 #include "core/time/Beats.h"
 
 #include <cstdint>
@@ -40,6 +40,9 @@ std::vector<BarChords> parseBars(std::string_view text, const Meter& meter);
 /// Requires: places within bars lie in [0, the bar's length).
 std::string toText(const std::vector<BarChords>& bars, const Meter& meter = {});
 
+/// The bar's chords as they would stand had they been typed under the other meter; places in beats of each.
+BarChords spreadAgain(const BarChords& bar, const Meter& from, const Meter& to);
+
 /// A run of bars that repeats: where it starts in the study and how long it is.
 struct ChorusBars {
     std::int64_t firstBar = 1;
@@ -47,7 +50,8 @@ struct ChorusBars {
     friend bool operator==(const ChorusBars&, const ChorusBars&) = default;
 };
 
-/// The form and what single bars have instead.
+/// The form, typed under the first meter, and what single bars have instead. Places within bars are counted
+/// in beats of the first meter, in the form within a bar of it.
 struct ChordChart {
     std::vector<BarChords> form;
     /// By bar number; wins over the form.
@@ -56,11 +60,13 @@ struct ChordChart {
     friend bool operator==(const ChordChart&, const ChordChart&) = default;
 
     /// What stands over a bar, given where the choruses lie; nothing outside choruses unless overridden. A
-    /// form shorter than a chorus starts over in it.
-    BarChords barChords(std::int64_t bar, const std::vector<ChorusBars>& choruses) const;
+    /// form shorter than a chorus starts over in it. Where a bar has another meter than the first, the form's
+    /// chords are spread over it anew.
+    BarChords barChords(std::int64_t bar, const MeterMap& meters,
+                        const std::vector<ChorusBars>& choruses) const;
     /// The chord sounding at a place: the last one at or before it, looking back over empty bars to the
     /// chorus's first (outside choruses, to where the last one ended).
-    std::optional<ChordSymbol> chordAt(const Beats& place, const Meter& meter,
+    std::optional<ChordSymbol> chordAt(const Beats& place, const MeterMap& meters,
                                        const std::vector<ChorusBars>& choruses) const;
 };
 

@@ -12,6 +12,9 @@ struct Meter {
 
     friend bool operator==(const Meter&, const Meter&) = default;
 
+    /// How many of its units are counted as one beat: three where they go in threes (6/8, 9/8, 12/8: the
+    /// dotted quarter is counted, common practice), else one.
+    int unitsPerCount() const { return beatUnit >= 8 && beatsPerBar > 3 && beatsPerBar % 3 == 0 ? 3 : 1; }
     Beats barLength() const { return Beats(beatsPerBar); }
     Beats barStart(std::int64_t bar) const { return Beats((bar - 1) * beatsPerBar); }
     /// The bar a place lies in; the pickup bar before bar 1 is bar 0.

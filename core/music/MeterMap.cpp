@@ -1,6 +1,7 @@
 #include "core/music/MeterMap.h"
 
 #include <algorithm>
+#include <cmath>
 #include <iterator>
 
 namespace earwright {
@@ -35,6 +36,55 @@ std::int64_t MeterMap::barOf(const Beats& place) const {
     const Beats bars(since.numerator() * standing.barLength.denominator(),
                      since.denominator() * standing.barLength.numerator());
     return standing.firstBar + bars.floor();
+}
+
+double MeterMap::barsAt(double beats) const {
+    // The place within a bar is taken from a whole number of beats, which the map can find exactly.
+    const std::int64_t bar = barOf(Beats(static_cast<std::int64_t>(std::floor(beats))));
+    const auto within = [&](std::int64_t number) {
+        return (beats - barStart(number).toDouble()) / barLength(number).toDouble();
+    };
+    // A bar may end, and another begin, within that beat.
+    std::int64_t found = bar;
+    while (within(found) >= 1)
+        ++found;
+    return static_cast<double>(found - 1) + within(found);
+}
+
+double MeterMap::beatsAtBars(double bars) const {
+    const double whole = std::floor(bars);
+    const std::int64_t bar = static_cast<std::int64_t>(whole) + 1;
+    return barStart(bar).toDouble() + (bars - whole) * barLength(bar).toDouble();
+}
+
+std::int64_t MeterMap::nearestBar(double beats) const {
+    return std::llround(std::floor(barsAt(beats) + 0.5)) + 1;
+}
+
+Beats MeterMap::countLength(std::int64_t bar) const {
+    const Meter& meter = at(bar);
+    return Beats(std::int64_t{meter.unitsPerCount()} * unit, meter.beatUnit);
+}
+
+Beats MeterMap::countStart(const Beats& place) const {
+    const std::int64_t bar = barOf(place);
+    const Beats since = withinBar(place);
+    const Beats length = countLength(bar);
+    const Beats counts(since.numerator() * length.denominator(), since.denominator() * length.numerator());
+    return barStart(bar) + length * counts.floor();
+}
+
+Beats MeterMap::nextCount(const Beats& place) const {
+    const Beats start = countStart(place);
+    return start + countLength(barOf(start));
+}
+
+Beats MeterMap::nearestCount(double beats) const {
+    // Fine enough to tell which beat a place lies in.
+    constexpr std::int64_t finest = 1000;
+    const Beats before = countStart(Beats::nearest(beats, finest));
+    const Beats after = nextCount(before);
+    return beats - before.toDouble() < after.toDouble() - beats ? before : after;
 }
 
 Beats MeterMap::inOwnBeats(const Beats& length, std::int64_t bar) const {

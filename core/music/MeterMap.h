@@ -22,8 +22,8 @@ struct MeterChange {
 /// Threads: a value; any thread may read one that nobody writes.
 class MeterMap {
 public:
-    /// Requires: changes rise by bar, all from bar 2 on.
-    MeterMap(const Meter& first, std::vector<MeterChange> changes);
+    /// One meter throughout, or the changes named. Requires: changes rise by bar, all from bar 2 on.
+    MeterMap(const Meter& first = {}, std::vector<MeterChange> changes = {});
 
     const Meter& at(std::int64_t bar) const { return standingAt(bar).meter; }
     /// In beats of the first meter.
@@ -31,10 +31,26 @@ public:
     Beats barStart(std::int64_t bar) const;
     /// The bar a place lies in; the pickup bar before bar 1 is bar 0.
     std::int64_t barOf(const Beats& place) const;
+    bool isBarLine(const Beats& place) const { return withinBar(place) == Beats(0); }
+    /// The bar whose first beat is nearest to a place.
+    std::int64_t nearestBar(double beats) const;
+    /// Bars from the start of bar 1, with the part of the last one, and back: 8.25 is beat 2 of bar 9 in 4/4.
+    double barsAt(double beats) const;
+    double beatsAtBars(double bars) const;
+    /// The beat that is counted in a bar (Meter::unitsPerCount), in beats of the first meter.
+    Beats countLength(std::int64_t bar) const;
+    /// Where the counted beat begins that a place lies in. Each bar counts anew.
+    Beats countStart(const Beats& place) const;
+    /// The beginning of a counted beat that is nearest to a place.
+    Beats nearestCount(double beats) const;
+    /// Where the next counted beat begins.
+    Beats nextCount(const Beats& place) const;
     /// From the start of its bar, in beats of the first meter.
     Beats withinBar(const Beats& place) const { return place - barStart(barOf(place)); }
     /// Written beats of the bar's own meter between two places of it.
     Beats inOwnBeats(const Beats& length, std::int64_t bar) const;
+
+    friend bool operator==(const MeterMap&, const MeterMap&) = default;
 
 private:
     struct Standing {
@@ -42,6 +58,7 @@ private:
         Beats start;
         Beats barLength;
         Meter meter;
+        friend bool operator==(const Standing&, const Standing&) = default;
     };
     const Standing& standingAt(std::int64_t bar) const;
 

@@ -8,8 +8,8 @@
 
 namespace earwright {
 
-/// Every beat within the recording, rising; before the first mark and after the last in the tempo next to
-/// it, as the sheet draws them. None before bars are marked.
+/// Every beat as it is counted (in 6/8 the dotted quarter) within the recording, rising; before the first
+/// mark and after the last in the tempo next to it, as the sheet draws them. None before bars are marked.
 std::vector<BeatPlace> beatPlaces(const Study& study, Seconds duration);
 
 } // namespace earwright

@@ -2,6 +2,7 @@
 
 #include "core/study/Limits.h"
 #include "core/study/MarkEdits.h"
+#include "core/study/MeterEdits.h"
 
 #include <algorithm>
 #include <cmath>

@@ -2,11 +2,10 @@
 
 namespace earwright {
 
-Study setDivision(const Study& study, std::int64_t beat, BeatDivision division) {
+Study setDivision(const Study& study, const Beats& beat, BeatDivision division) {
     Study edited = study;
-    if (division == BeatDivision::Two)
-        edited.divisions.erase(beat);
-    else
+    edited.divisions.erase(beat);
+    if (study.meters().countStart(beat) == beat && edited.divisionOf(beat) != division)
         edited.divisions[beat] = division;
     return edited;
 }

@@ -3,11 +3,13 @@
 
 #include "core/study/Study.h"
 
-#include <cstdint>
-
 namespace earwright {
 
-/// The columns of one whole beat, counted from bar 1's first as 0. Notes already there stay where they are.
-Study setDivision(const Study& study, std::int64_t beat, BeatDivision division);
+/// The columns of the counted beat that begins at a place. Notes already there stay where they are. A place
+/// where none begins changes nothing.
+Study setDivision(const Study& study, const Beats& beat, BeatDivision division);
+inline Study setDivision(const Study& study, std::int64_t beat, BeatDivision division) {
+    return setDivision(study, Beats(beat), division);
+}
 
 } // namespace earwright

@@ -1,4 +1,4 @@
-// Marking bars and beats by ear, and correcting the marks and the count of bars afterwards.
+// Marking bars and beats by ear, and correcting the marks afterwards.
 #pragma once
 
 #include "core/study/Study.h"
@@ -16,23 +16,12 @@ Study tapBar(const Study& study, Seconds time);
 /// A beat tapped where the ear is; see BeatMap::tappedBeat.
 Study tapBeat(const Study& study, Seconds time);
 
-/// A mark more, on the whole beat nearest to the time and at that time. Nothing changes where that beat is
+/// A mark more, on the counted beat nearest to the time and at that time. Nothing changes where that beat is
 /// marked already. Without a tempo it is a tapped beat.
 Study insertMark(const Study& study, Seconds time);
 /// A mark dragged; it stops short of its neighbours. An index that is not there changes nothing.
 Study moveMark(const Study& study, std::size_t index, Seconds time);
 /// An index that is not there changes nothing.
 Study removeMark(const Study& study, std::size_t index);
-
-/// Bar 1 starts on the whole beat nearest to the time. Notes, divisions and overridden bars are counted anew,
-/// so that all of them stay with the sound. Nothing changes without a tempo.
-Study startBarOneAt(const Study& study, Seconds time);
-
-/// Another time signature: 1 to 32 beats a bar, the beat a whole note to a 32nd; others change nothing.
-///
-/// Where only bar lines are marked, they stay the bar lines they were tapped as: what lies between them is
-/// stretched to the new count, so that it stays with the sound, and divisions start anew. Where single beats
-/// are marked, beats stay and bars are counted anew. Chords are spread again over their bars.
-Study setMeter(const Study& study, const Meter& meter);
 
 } // namespace earwright

@@ -49,12 +49,13 @@ Study setKey(const Study& study, std::int64_t bar, std::optional<KeySignature> k
 }
 
 Study setMeterFrom(const Study& study, std::int64_t bar, std::optional<Meter> meter) {
-    return withPage(study, [&](PageMarks& page) {
-        if (meter)
-            page.meters.push_back({bar, *meter});
-        else
-            std::erase_if(page.meters, [&](const MeterChange& change) { return change.bar == bar; });
-    });
+    PageMarks page = study.page;
+    if (meter)
+        page.meters.push_back({bar, *meter});
+    else
+        std::erase_if(page.meters, [&](const MeterChange& change) { return change.bar == bar; });
+    const auto same = [](const auto& place) { return place; };
+    return recounted(study, {study.meter, settled(std::move(page)).meters, same, same});
 }
 
 Study setSwing(const Study& study, const Beats& at, std::optional<Swing> swing) {
@@ -112,21 +113,18 @@ Study removeRepeat(const Study& study, std::int64_t bar) {
     });
 }
 
-PageMarks movedPage(PageMarks page, const Beats& by, std::int64_t bars) {
+PageMarks recountedPage(PageMarks page, const Recounting& recounting) {
     for (KeyChange& change : page.keys)
-        change.bar += bars;
-    for (MeterChange& change : page.meters)
-        change.bar += bars;
+        change.bar = recounting.newBar(change.bar);
     for (Repeat& repeat : page.repeats) {
-        repeat.firstBar += bars;
-        repeat.lastBar += bars;
+        const std::int64_t behind = recounting.newBar(repeat.lastBar + 1);
+        const std::int64_t endings = recounting.newBar(repeat.lastBar + 1 - repeat.endingBars);
+        repeat.firstBar = recounting.newBar(repeat.firstBar);
+        repeat.lastBar = behind - 1;
+        repeat.endingBars = static_cast<int>(behind - endings);
     }
-    changePlaces(page, [&](Beats& place) { place += by; });
-    return settled(std::move(page));
-}
-
-PageMarks stretchedPage(PageMarks page, int from, int to) {
-    changePlaces(page, [&](Beats& place) { place = place * to / from; });
+    page.meters = recounting.changes;
+    changePlaces(page, [&](Beats& place) { place = recounting.newPlace(place); });
     return settled(std::move(page));
 }
 

@@ -1,6 +1,7 @@
 // What stands on the page besides notes and chords: set at a place, or taken away there.
 #pragma once
 
+#include "core/study/Recounting.h"
 #include "core/study/Study.h"
 
 #include <optional>
@@ -12,7 +13,8 @@ namespace earwright {
 // than a study can name, change nothing.
 
 Study setKey(const Study& study, std::int64_t bar, std::optional<KeySignature> key);
-/// From bar 2 on; the meter of bar 1 is set by setMeter(). Notes keep their places in beats.
+/// From bar 2 on, with everything else left at its place in beats, as a page that is read says it; for what
+/// the user changes see changeMeter().
 Study setMeterFrom(const Study& study, std::int64_t bar, std::optional<Meter> meter);
 Study setSwing(const Study& study, const Beats& at, std::optional<Swing> swing);
 /// Words and number; both empty take the mark away.
@@ -27,10 +29,7 @@ Study setRepeat(const Study& study, const Repeat& repeat);
 /// Takes away the repeat a bar lies in.
 Study removeRepeat(const Study& study, std::int64_t bar);
 
-/// All page marks moved by beats and whole bars, for "bar 1 is here"; meters that would stand before bar 2
-/// go.
-PageMarks movedPage(PageMarks page, const Beats& by, std::int64_t bars);
-/// All places in beats multiplied by to / from, for bars counted in another number of beats.
-PageMarks stretchedPage(PageMarks page, int from, int to);
+/// All page marks at their new bars and places, under the new meters.
+PageMarks recountedPage(PageMarks page, const Recounting& recounting);
 
 } // namespace earwright

@@ -16,12 +16,12 @@ bool isPowerOfTwo(std::int64_t number) {
 
 double playedBeat(const Study& study, const Beats& written) {
     const Swing swing = study.page.swingAt(written);
-    const bool isHalved = isPowerOfTwo(written.denominator()) &&
-                          isPowerOfTwo(static_cast<std::int64_t>(study.divisionOf(written.floor())));
-    if (swing.isEven() || !isHalved) return written.toDouble();
+    if (swing.isEven() || !isPowerOfTwo(written.denominator())) return written.toDouble();
+    const MeterMap meters = study.meters();
+    const auto parts = static_cast<std::int64_t>(study.divisionOf(meters.countStart(written)));
+    if (!isPowerOfTwo(parts)) return written.toDouble();
     // Two of the notes that swing, in beats.
     const Beats pair(2 * std::int64_t{study.meter.beatUnit}, swing.noteValue);
-    const MeterMap meters = study.meters();
     const Beats since = meters.withinBar(written);
     const Beats inPairs(since.numerator() * pair.denominator(), since.denominator() * pair.numerator());
     const double start = written.toDouble() - inPairs.fraction().toDouble() * pair.toDouble();

@@ -32,7 +32,7 @@ SpanId insertSpan(Study& study, SpanKind kind, const std::string& name, const Ra
 }
 
 Seconds barLine(const Study& study, std::int64_t bar) {
-    return study.beatMap.seconds(study.meter.barStart(bar));
+    return study.beatMap.seconds(study.meters().barStart(bar));
 }
 
 /// Without those that overlap `range`; ones that only touch it by a hair's breadth of rounding stay.

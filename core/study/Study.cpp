@@ -19,8 +19,7 @@ auto findById(const List& list, Id id) {
 }
 
 std::int64_t nearestBarLine(const Study& study, Seconds time) {
-    return study.meter.barOf(Beats::nearest(study.beatMap.beatsAt(time) / study.meter.beatsPerBar, 1) *
-                             study.meter.beatsPerBar);
+    return study.meters().nearestBar(study.beatMap.beatsAt(time));
 }
 
 } // namespace
@@ -30,9 +29,10 @@ std::optional<BeatDivision> divisionInto(std::int64_t parts) {
     return isDrawn ? std::optional(static_cast<BeatDivision>(parts)) : std::nullopt;
 }
 
-BeatDivision Study::divisionOf(std::int64_t beat) const {
-    const auto found = divisions.find(beat);
-    return found == divisions.end() ? BeatDivision::Two : found->second;
+BeatDivision Study::divisionOf(const Beats& beat) const {
+    if (const auto found = divisions.find(beat); found != divisions.end()) return found->second;
+    const MeterMap map = meters();
+    return map.at(map.barOf(beat)).unitsPerCount() == 3 ? BeatDivision::Three : BeatDivision::Two;
 }
 
 const Span* Study::span(SpanId id) const {
@@ -82,11 +82,11 @@ std::vector<ChorusBars> Study::chorusBars() const {
 }
 
 std::optional<ChordSymbol> Study::chordAt(const Beats& place) const {
-    return chart.chordAt(place, meter, chorusBars());
+    return chart.chordAt(place, meters(), chorusBars());
 }
 
 BarChords Study::barChords(std::int64_t bar) const {
-    return chart.barChords(bar, chorusBars());
+    return chart.barChords(bar, meters(), chorusBars());
 }
 
 Range<Beats> Study::beatsOf(const Span& span) const {

@@ -76,8 +76,7 @@ struct Take {
     friend bool operator==(const Take&, const Take&) = default;
 };
 
-/// How one beat is divided in the note grid; 2 where nothing is said. A page can draw each of them as one
-/// figure.
+/// How one counted beat is divided in the note grid. A page can draw each of them as one figure.
 enum class BeatDivision {
     One = 1,
     Two = 2,
@@ -121,8 +120,8 @@ struct Study {
     std::vector<Span> spans;
     std::vector<Note> notes;
     PageMarks page;
-    /// By whole beat from bar 1.
-    std::map<std::int64_t, BeatDivision> divisions;
+    /// By the place where a counted beat begins (MeterMap::countStart).
+    std::map<Beats, BeatDivision> divisions;
     std::vector<LooseEnd> looseEnds;
     /// In the order in which they were recorded.
     std::vector<Take> takes;
@@ -134,7 +133,10 @@ struct Study {
 
     /// Every bar with its meter.
     MeterMap meters() const { return {meter, page.meters}; }
-    BeatDivision divisionOf(std::int64_t beat) const;
+    /// Of the counted beat that begins here: what the user chose, else two, or three where three units are
+    /// counted as one (6/8).
+    BeatDivision divisionOf(const Beats& beat) const;
+    BeatDivision divisionOf(std::int64_t beat) const { return divisionOf(Beats(beat)); }
     const Span* span(SpanId id) const;
     const Note* note(NoteId id) const;
     const Take* take(TakeId id) const;

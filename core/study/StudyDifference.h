@@ -83,7 +83,7 @@ private:
     ListChange<Span> spans;
     ListChange<Note> notes;
     ValueChange<PageMarks> page;
-    ValueChange<std::map<std::int64_t, BeatDivision>> divisions;
+    ValueChange<std::map<Beats, BeatDivision>> divisions;
     ListChange<LooseEnd> looseEnds;
     ListChange<Take> takes;
 };

@@ -42,12 +42,18 @@ RecordingRef readRecording(const StrictJson& json) {
     return recording;
 }
 
+Beats readMarkPosition(const StrictJson& json) {
+    const Beats position = json.beats();
+    if (position < Beats(-furthestMark) || position > Beats(furthestMark))
+        json.refuse("lies further from bar 1 than any recording reaches");
+    return position;
+}
+
 BeatMap readBeatMap(const StrictJson& json) {
     std::vector<BeatMark> marks;
     for (const StrictJson& item : json.items()) {
         item.expectMembers({"position", "time"});
-        const BeatMark mark{Beats(item["position"].whole(-furthestMark, furthestMark)),
-                            readSeconds(item["time"])};
+        const BeatMark mark{readMarkPosition(item["position"]), readSeconds(item["time"])};
         // A beat map drops what would cross, so a pair that stays a pair is in order.
         if (!marks.empty() && BeatMap({marks.back(), mark}).marks() != std::vector{marks.back(), mark})
             item.refuse("must lie after the mark before it, in beats and at least 20 ms in time");
@@ -63,14 +69,14 @@ ChordSymbol readSymbol(const StrictJson& json) {
     return parseChordSymbol(text);
 }
 
-BarChords readBar(const StrictJson& json, const Meter& meter) {
+BarChords readBar(const StrictJson& json, const Beats& length) {
     BarChords bar;
     Beats earliest(0);
     std::int64_t parts = 1;
     for (const StrictJson& item : json.items()) {
         item.expectMembers({"at", "symbol"});
         const Beats at = item["at"].beats();
-        if (at < earliest || at >= meter.barLength() || (!bar.chords.empty() && at == earliest))
+        if (at < earliest || at >= length || (!bar.chords.empty() && at == earliest))
             item["at"].refuse("must lie within its bar, after the chord before");
         parts = std::lcm(parts, at.denominator());
         if (parts > finestParts) {
@@ -83,12 +89,12 @@ BarChords readBar(const StrictJson& json, const Meter& meter) {
     return bar;
 }
 
-std::map<std::int64_t, BarChords> readOverrides(const StrictJson& json, const Meter& meter) {
+std::map<std::int64_t, BarChords> readOverrides(const StrictJson& json, const MeterMap& meters) {
     std::map<std::int64_t, BarChords> overrides;
     for (const StrictJson& item : json.items()) {
         item.expectMembers({"bar", "chords"});
         const std::int64_t bar = item["bar"].whole(-furthestBeat, furthestBeat);
-        if (!overrides.emplace(bar, readBar(item["chords"], meter)).second)
+        if (!overrides.emplace(bar, readBar(item["chords"], meters.barLength(bar))).second)
             item["bar"].refuse("stands twice");
     }
     return overrides;
@@ -127,14 +133,14 @@ Note readNote(const StrictJson& json, std::int64_t version) {
     return note;
 }
 
-std::map<std::int64_t, BeatDivision> readDivisions(const StrictJson& json, std::int64_t version) {
-    std::map<std::int64_t, BeatDivision> divisions;
+std::map<Beats, BeatDivision> readDivisions(const StrictJson& json, std::int64_t version) {
+    std::map<Beats, BeatDivision> divisions;
     for (const StrictJson& item : json.items()) {
         item.expectMembers({"beat", "parts"});
         const std::int64_t parts = item["parts"].whole(version < 3 ? 2 : 1, version < 3 ? 6 : 12);
         const auto division = divisionInto(parts);
         if (!division || (version < 3 && parts == 5)) item["parts"].refuse("is no division a beat can have");
-        const std::int64_t beat = item["beat"].whole(-furthestBeat, furthestBeat);
+        const Beats beat = item["beat"].beats();
         if (!divisions.emplace(beat, division.value_or(BeatDivision::Two)).second)
             item["beat"].refuse("stands twice");
     }
@@ -217,14 +223,14 @@ Study readStudy(const StrictJson& json) {
     study.meter = readMeter(json["meter"]);
     study.beatMap = readBeatMap(json["beatMarks"]);
     for (const StrictJson& bar : json["form"].items())
-        study.chart.form.push_back(readBar(bar, study.meter));
-    study.chart.overrides = readOverrides(json["overrides"], study.meter);
+        study.chart.form.push_back(readBar(bar, study.meter.barLength()));
+    if (version >= 3) study.page = readPageMarks(json["page"]);
+    study.chart.overrides = readOverrides(json["overrides"], study.meters());
     for (const StrictJson& span : json["spans"].items())
         study.spans.push_back(readSpan(span));
     for (const StrictJson& note : json["notes"].items())
         study.notes.push_back(readNote(note, version));
     study.divisions = readDivisions(json["divisions"], version);
-    if (version >= 3) study.page = readPageMarks(json["page"]);
     for (const StrictJson& end : json["looseEnds"].items())
         study.looseEnds.push_back(readLooseEnd(end));
     study.takes = readTakes(json);

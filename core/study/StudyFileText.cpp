@@ -108,7 +108,7 @@ Json overridesToJson(const ChordChart& chart) {
 
 Json divisionsToJson(const Study& study) {
     return listOf(study.divisions, [](const auto& entry) {
-        return Json{{"beat", entry.first}, {"parts", static_cast<int>(entry.second)}};
+        return Json{{"beat", toJson(entry.first)}, {"parts", static_cast<int>(entry.second)}};
     });
 }
 

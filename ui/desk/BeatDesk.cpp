@@ -4,15 +4,31 @@
 #include "ui/transport/ClickRow.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace earwright::ui {
+
+namespace {
+
+/// Beats that are counted in the bar at a place.
+int beatsOfBar(const Study& study, Seconds place) {
+    const MeterMap meters = study.meters();
+    const std::int64_t bar =
+        study.beatMap.hasTempo()
+            ? std::llround(std::floor(meters.barsAt(study.beatMap.beatsAt(place)) + 1e-6)) + 1
+            : 1;
+    return meters.at(bar).beatsPerBar / meters.at(bar).unitsPerCount();
+}
+
+} // namespace
 
 BeatDesk::BeatDesk(DeskSession& desk, QObject* parent) : QObject(parent), session(desk) {
     connect(&session, &DeskSession::opened, this, [this] { tellBeats(); });
     connect(&session, &DeskSession::recordingChanged, this, [this] { tellBeats(); });
     connect(&session, &DeskSession::studyChanged, this, [this](const Study& before) {
         const Study& now = session.study();
-        if (before.beatMap != now.beatMap || before.meter != now.meter || before.recording != now.recording)
+        if (before.beatMap != now.beatMap || before.meters() != now.meters() ||
+            before.recording != now.recording)
             tellBeats();
     });
 }
@@ -39,8 +55,8 @@ void BeatDesk::setCountIn(int beats) {
     emit changed();
 }
 
-void BeatDesk::nextCountIn() {
-    const int bar = session.isOpen() ? session.study().meter.beatsPerBar : 4;
+void BeatDesk::nextCountIn(Seconds place) {
+    const int bar = session.isOpen() ? beatsOfBar(session.study(), place) : 4;
     const int more = counted < bar ? bar : counted + bar;
     const bool again = counted >= ClickRow::mostCountIn || (counted >= bar && more > ClickRow::mostCountIn);
     setCountIn(again ? 0 : more);

@@ -24,7 +24,7 @@ public:
     int countIn() const { return counted; }
     void setCountIn(int beats);
     /// From none to a bar, two bars where there is room for them, and none again.
-    void nextCountIn();
+    void nextCountIn(Seconds place);
 
 signals:
     void changed();

@@ -237,8 +237,8 @@ QString CheckDesk::sentenceOf(const HelpedPlace& helped) const {
         heard = row.name + row.octave;
         if (!row.degree.isEmpty()) heard = row.degree + QLatin1Char(' ') + heard;
     }
-    const QString sentence =
-        hintText(hintOf(helped, session.study()), placeSentence(beats->begin, session.study().meter), heard);
+    const QString sentence = hintText(hintOf(helped, session.study()),
+                                      placeSentence(beats->begin, session.study().meters()), heard);
     const QString dots = helped.step == HelpStep::ShowIt ? dotsText(heardPart) : QString();
     return dots.isEmpty() ? sentence : sentence + QStringLiteral(". ") + dots;
 }

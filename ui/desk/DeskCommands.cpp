@@ -104,8 +104,9 @@ void bindLoopAndSpeed(CommandSet& commands, DeskWindow& window) {
 
 void bindBeatAndBand(CommandSet& commands, DeskWindow& window) {
     BeatDesk& beat = window.beatDesk();
+    ListeningDesk& ears = window.listening();
     commands.bind(Clicks, [&] { beat.click(!beat.isClicking()); });
-    commands.bind(CountIn, [&] { beat.nextCountIn(); });
+    commands.bind(CountIn, [&] { beat.nextCountIn(ears.place()); });
     BandDesk& band = window.bandDesk();
     commands.bind(NextBand, [&] { band.next(); });
     commands.bind(BandAroundPhrase, [&] {
@@ -124,7 +125,12 @@ void bindMarking(CommandSet& commands, DeskWindow& window) {
     commands.bind(TapBeat, [&] { marks.tapBeat(); });
     commands.bind(RemoveMark, [&] { marks.removeMark(); });
     commands.bind(BarOneHere, [&] { marks.barOneHere(); });
-    commands.bind(BeatsInBar, [&] { marks.askForMeter(&window); });
+    using Subject = PassageDialog::Subject;
+    commands.bind(MeterHere, [&] { marks.askForPassage(Subject::Meter, &window); });
+    commands.bind(KeyHere, [&] { marks.askForPassage(Subject::Key, &window); });
+    commands.bind(SwingHere, [&] { marks.askForPassage(Subject::Swing, &window); });
+    commands.bind(TempoHere, [&] { marks.askForPassage(Subject::Tempo, &window); });
+    commands.bind(RepeatHere, [&] { marks.askForPassage(Subject::Repeat, &window); });
     commands.bind(FindBeats, [&] { window.findBeats(); });
     commands.bind(AcceptBeats, [&] { window.beatFinding().accept(); });
     commands.bind(MarkPhrase, [&] { marks.nameStretch(SpanKind::Phrase); });

@@ -11,11 +11,11 @@ constexpr std::int64_t barsWithoutPhrase = 2;
 constexpr Seconds aHair{0.002};
 
 GridPage barsAround(const Study& study, Seconds ear) {
-    const std::int64_t bar =
-        std::llround(std::floor(study.beatMap.beatsAt(ear) / study.meter.beatsPerBar)) + 1;
+    const MeterMap meters = study.meters();
+    const std::int64_t bar = std::llround(std::floor(meters.barsAt(study.beatMap.beatsAt(ear)))) + 1;
     const std::int64_t intoPair = ((bar - 1) % barsWithoutPhrase + barsWithoutPhrase) % barsWithoutPhrase;
-    const Beats first = study.meter.barStart(bar - intoPair);
-    return {std::nullopt, {first, first + study.meter.barLength() * barsWithoutPhrase}};
+    const std::int64_t first = bar - intoPair;
+    return {std::nullopt, {meters.barStart(first), meters.barStart(first + barsWithoutPhrase)}};
 }
 
 } // namespace

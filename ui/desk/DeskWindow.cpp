@@ -190,7 +190,7 @@ void DeskWindow::showLoopMaking() {
     if (!start) return messageBar->close(loopSubject);
     const Study& study = desk.study();
     const QString place = study.beatMap.hasTempo()
-                              ? placeText(Beats::nearest(study.beatMap.beatsAt(*start), 12), study.meter)
+                              ? placeText(Beats::nearest(study.beatMap.beatsAt(*start), 12), study.meters())
                               : clockText(*start);
     messageBar->say(loopSubject, MessageBar::Tone::Question,
                     tr("The loop starts at %1. Press L where it ends.").arg(place),

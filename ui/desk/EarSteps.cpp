@@ -17,25 +17,39 @@ constexpr Seconds aHair{0.002};
 /// A phrase begun this recently is still "this one", so that stepping back reaches the one before.
 constexpr Seconds justBegun{0.3};
 
-Seconds step(const Study& study, Seconds from, int steps, double unitBeats, double unitSeconds,
-             Seconds duration) {
-    Seconds to = from + Seconds(unitSeconds * steps);
-    if (study.beatMap.hasTempo()) {
-        const double units = study.beatMap.beatsAt(from) / unitBeats;
-        const double line = steps > 0 ? std::floor(units + onTheLine) : std::ceil(units - onTheLine);
-        to = study.beatMap.secondsAt((line + steps) * unitBeats);
-    }
-    return std::clamp(to, Seconds(0), duration);
+/// Without bars.
+Seconds stepSeconds(Seconds from, double by, Seconds duration) {
+    return std::clamp(from + Seconds(by), Seconds(0), duration);
+}
+
+/// The beginning of the counted beat so many beats on, or back.
+Beats countFrom(const MeterMap& meters, double beats, int steps) {
+    Beats place = meters.nearestCount(beats);
+    const bool isOnIt = std::abs(beats - place.toDouble()) <= onTheLine;
+    if (!isOnIt && place.toDouble() > beats && steps > 0) --steps;
+    if (!isOnIt && place.toDouble() < beats && steps < 0) ++steps;
+    for (; steps > 0; --steps)
+        place = meters.nextCount(place);
+    // A thousandth before a beat lies in the one before it.
+    for (; steps < 0; ++steps)
+        place = meters.countStart(place - Beats(1, 1000));
+    return place;
 }
 
 } // namespace
 
 Seconds stepBeats(const Study& study, Seconds from, int steps, Seconds duration) {
-    return step(study, from, steps, 1, secondsPerBeat, duration);
+    if (!study.beatMap.hasTempo()) return stepSeconds(from, secondsPerBeat * steps, duration);
+    const Beats to = countFrom(study.meters(), study.beatMap.beatsAt(from), steps);
+    return std::clamp(study.beatMap.seconds(to), Seconds(0), duration);
 }
 
 Seconds stepBars(const Study& study, Seconds from, int steps, Seconds duration) {
-    return step(study, from, steps, study.meter.beatsPerBar, secondsPerBar, duration);
+    if (!study.beatMap.hasTempo()) return stepSeconds(from, secondsPerBar * steps, duration);
+    const MeterMap meters = study.meters();
+    const double bars = meters.barsAt(study.beatMap.beatsAt(from));
+    const double line = steps > 0 ? std::floor(bars + onTheLine) : std::ceil(bars - onTheLine);
+    return std::clamp(study.beatMap.secondsAt(meters.beatsAtBars(line + steps)), Seconds(0), duration);
 }
 
 const Span* nextPhrase(const Study& study, Seconds from) {

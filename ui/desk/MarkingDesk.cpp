@@ -3,12 +3,13 @@
 #include "core/study/ChartEdits.h"
 #include "core/study/LooseEndEdits.h"
 #include "core/study/MarkEdits.h"
+#include "core/study/MeterEdits.h"
 #include "core/study/SpanEdits.h"
 #include "ui/desk/EarSteps.h"
-#include "ui/desk/MeterDialog.h"
 #include "ui/sheet/ChorusSheetView.h"
 #include "ui/sheet/FormEditor.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace earwright::ui {
@@ -27,6 +28,12 @@ QString nameOf(SpanKind kind) {
         return MarkingDesk::tr("mark section");
     }
     return {};
+}
+
+/// The bar that is heard at a place. The ear stands on a frame, which may lie a hair before a bar line.
+std::int64_t barAt(const Study& study, Seconds place) {
+    constexpr double hair = 1e-4;
+    return std::llround(std::floor(study.meters().barsAt(study.beatMap.beatsAt(place)) + hair)) + 1;
 }
 
 } // namespace
@@ -126,12 +133,26 @@ void MarkingDesk::barOneHere() {
     grant(CountBarsFrom{listening.place()});
 }
 
-void MarkingDesk::askForMeter(QWidget* window) {
-    auto* dialog = new MeterDialog(session.study().meter, window);
+void MarkingDesk::askForPassage(PassageDialog::Subject subject, QWidget* window) {
+    const Study& study = session.study();
+    const MeterMap meters = study.meters();
+    const auto chosen = study.beatMap.hasTempo() ? sheet.stretch() : std::nullopt;
+    std::int64_t bar = 1;
+    std::optional<std::int64_t> bars;
+    if (chosen) {
+        bar = meters.nearestBar(study.beatMap.beatsAt(chosen->begin));
+        bars = std::max<std::int64_t>(meters.nearestBar(study.beatMap.beatsAt(chosen->end)) - bar, 1);
+    } else if (study.beatMap.hasTempo()) {
+        bar = barAt(study, listening.place());
+    }
+    const auto apply = [this](const PassageChange& change) -> std::optional<QString> {
+        Result<Study> changed = changePassage(session.study(), change);
+        if (!changed) return QString::fromStdString(changed.error().message);
+        session.apply(tr("meter, key, swing, tempo"), std::move(*changed));
+        return std::nullopt;
+    };
+    auto* dialog = new PassageDialog(study, std::max<std::int64_t>(bar, 1), bars, subject, apply, window);
     dialog->setAttribute(Qt::WA_DeleteOnClose);
-    connect(dialog, &QDialog::accepted, this, [this, dialog] {
-        session.apply(tr("beats in a bar"), setMeter(session.study(), dialog->meter()));
-    });
     dialog->open();
 }
 
@@ -160,8 +181,7 @@ void MarkingDesk::toPhrase(int step) {
 
 void MarkingDesk::chordsHere() {
     const Study& study = session.study();
-    const double bars = study.beatMap.beatsAt(listening.place()) / study.meter.beatsPerBar;
-    sheet.typeChords(std::llround(std::floor(bars)) + 1);
+    sheet.typeChords(barAt(study, listening.place()));
 }
 
 void MarkingDesk::askForForm(QWidget* window) {

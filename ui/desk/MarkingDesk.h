@@ -4,6 +4,7 @@
 
 #include "ui/desk/DeskSession.h"
 #include "ui/desk/ListeningDesk.h"
+#include "ui/desk/PassageDialog.h"
 #include "ui/sheet/SheetWish.h"
 
 #include <QObject>
@@ -27,7 +28,8 @@ public:
     void tapBeat();
     void removeMark();
     void barOneHere();
-    void askForMeter(QWidget* window);
+    /// What stands from the selected stretch, or the bar where the ear is, on.
+    void askForPassage(PassageDialog::Subject subject, QWidget* window);
     void nameStretch(SpanKind kind);
     void renameSpan();
     void removeSpanHere();

@@ -33,10 +33,11 @@ ChordRows::ChordRows(const Study& study, const Range<Beats>& range) {
         list.push_back({{place, range.end}, symbol, beginsHere, tonesOf(symbol)});
     };
     begin(range.begin, study.chordAt(range.begin), false);
-    const std::int64_t lastBar = study.meter.barOf(range.end);
-    for (std::int64_t bar = study.meter.barOf(range.begin); bar <= lastBar; ++bar)
+    const MeterMap meters = study.meters();
+    const std::int64_t lastBar = meters.barOf(range.end);
+    for (std::int64_t bar = meters.barOf(range.begin); bar <= lastBar; ++bar)
         for (const PlacedChord& placed : study.barChords(bar).chords) {
-            const Beats place = study.meter.barStart(bar) + placed.withinBar;
+            const Beats place = meters.barStart(bar) + placed.withinBar;
             if (range.contains(place)) begin(place, placed.symbol, true);
         }
 }

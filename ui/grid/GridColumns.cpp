@@ -7,23 +7,23 @@ namespace earwright::ui {
 namespace {
 
 /// The whole bars that a range touches.
-Range<Beats> wholeBars(const Range<Beats>& range, const Meter& meter) {
-    const Beats begin = meter.barStart(meter.barOf(range.begin));
-    const Beats lastBar = meter.barStart(meter.barOf(range.end));
-    return {begin, lastBar == range.end ? range.end : lastBar + meter.barLength()};
+Range<Beats> wholeBars(const Range<Beats>& range, const MeterMap& meters) {
+    const std::int64_t last = meters.barOf(range.end);
+    const bool endsOnLine = meters.isBarLine(range.end);
+    return {meters.barStart(meters.barOf(range.begin)), endsOnLine ? range.end : meters.barStart(last + 1)};
 }
 
 } // namespace
 
 GridColumns::GridColumns(const Study& study, const Range<Beats>& range) {
     if (range.isEmpty()) return;
-    bars = wholeBars(range, study.meter);
-    for (std::int64_t beat = bars.begin.floor(); Beats(beat) < bars.end; ++beat) {
+    const MeterMap meters = study.meters();
+    bars = wholeBars(range, meters);
+    for (Beats beat = bars.begin; beat < bars.end; beat = meters.nextCount(beat)) {
         const auto parts = static_cast<std::int64_t>(study.divisionOf(beat));
-        for (std::int64_t part = 0; part < parts; ++part) {
-            const Beats start = Beats(beat) + Beats(part, parts);
-            list.push_back({{start, start + Beats(1, parts)}, beat});
-        }
+        const Beats length = meters.nextCount(beat) - beat;
+        for (std::int64_t part = 0; part < parts; ++part)
+            list.push_back({{beat + length * part / parts, beat + length * (part + 1) / parts}, beat});
     }
 }
 
@@ -51,10 +51,13 @@ std::size_t GridColumns::indexNearest(double beats) const {
 }
 
 int GridColumns::finestDivision() const {
-    std::int64_t finest = 1;
-    for (const GridColumn& column : list)
-        finest = std::max(finest, column.range.length().denominator());
-    return static_cast<int>(finest);
+    int finest = 1;
+    int parts = 0;
+    for (std::size_t i = 0; i < list.size(); ++i) {
+        parts = i > 0 && list[i].beat == list[i - 1].beat ? parts + 1 : 1;
+        finest = std::max(finest, parts);
+    }
+    return finest;
 }
 
 Beats GridColumns::lineFrom(const Beats& place, int steps) const {

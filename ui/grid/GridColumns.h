@@ -13,8 +13,8 @@ namespace earwright::ui {
 /// One place to write a note in.
 struct GridColumn {
     Range<Beats> range;
-    /// The whole beat it belongs to, counted from bar 1's first as 0.
-    std::int64_t beat = 0;
+    /// Where the counted beat begins that it belongs to.
+    Beats beat;
 
     friend bool operator==(const GridColumn&, const GridColumn&) = default;
 };

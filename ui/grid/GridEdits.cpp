@@ -27,18 +27,26 @@ std::optional<GridEdit> unlessTheSame(const Study& before, GridEdit edit) {
 /// The line `steps` away from a place, each beat divided as it is; between two lines counts as one step from
 /// each.
 Beats lineFrom(const Study& study, Beats place, int steps) {
+    const MeterMap meters = study.meters();
+    const auto columnAt = [&](const Beats& beat) {
+        return (meters.nextCount(beat) - beat) / static_cast<std::int64_t>(study.divisionOf(beat));
+    };
+    const auto columnsTo = [](const Beats& length, const Beats& column) {
+        return Beats(length.numerator() * column.denominator(), length.denominator() * column.numerator());
+    };
     for (; steps > 0; --steps) {
-        const Beats beat(place.floor());
-        const auto parts = static_cast<std::int64_t>(study.divisionOf(place.floor()));
-        place = beat + Beats(((place - beat) * parts).floor() + 1, parts);
+        const Beats beat = meters.countStart(place);
+        const Beats column = columnAt(beat);
+        place = beat + column * (columnsTo(place - beat, column).floor() + 1);
     }
     for (; steps < 0; ++steps) {
-        const bool isOnBeat = place == Beats(place.floor());
-        const Beats beat(place.floor() - (isOnBeat ? 1 : 0));
-        const auto parts = static_cast<std::int64_t>(study.divisionOf(beat.floor()));
-        const Beats inParts = (place - beat) * parts;
-        const bool isOnLine = inParts == Beats(inParts.floor());
-        place = beat + Beats(inParts.floor() - (isOnLine ? 1 : 0), parts);
+        // From a beat's own line into the beat before it.
+        const bool isOnBeat = meters.countStart(place) == place;
+        const Beats beat = meters.countStart(isOnBeat ? place - Beats(1, 1000) : place);
+        const Beats column = columnAt(beat);
+        const Beats columns = columnsTo(place - beat, column);
+        const bool isOnLine = columns == Beats(columns.floor());
+        place = beat + column * (columns.floor() - (isOnLine ? 1 : 0));
     }
     return place;
 }
@@ -150,7 +158,7 @@ std::optional<GridEdit> louder(const Study& study, const std::vector<NoteId>& no
                                  true});
 }
 
-std::optional<GridEdit> divided(const Study& study, std::int64_t beat, int parts) {
+std::optional<GridEdit> divided(const Study& study, const Beats& beat, int parts) {
     const auto division = divisionInto(parts);
     if (!division) return std::nullopt;
     return unlessTheSame(study, {setDivision(study, beat, *division),

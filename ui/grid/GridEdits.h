@@ -51,6 +51,6 @@ std::optional<GridEdit> graced(const Study& study, const std::vector<NoteId>& no
 /// Louder or softer, by a share of the whole range.
 std::optional<GridEdit> louder(const Study& study, const std::vector<NoteId>& notes, double by);
 /// The beat divided into 1 to 12; nothing for other numbers. Notes that are there keep their places.
-std::optional<GridEdit> divided(const Study& study, std::int64_t beat, int parts);
+std::optional<GridEdit> divided(const Study& study, const Beats& beat, int parts);
 
 } // namespace earwright::ui

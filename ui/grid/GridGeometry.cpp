@@ -35,9 +35,16 @@ GridGeometry::GridGeometry(const GridColumns& columns, QSizeF view, QPointF scro
 }
 
 void GridGeometry::layOutBeats(const GridColumns& columns) {
-    std::vector<double> least(static_cast<std::size_t>(bars.length().floor()), 0.0);
-    for (const GridColumn& column : columns)
-        least[static_cast<std::size_t>(column.beat - bars.begin.floor())] += narrowestColumn;
+    std::vector<double> least;
+    places.clear();
+    for (const GridColumn& column : columns) {
+        if (column.range.begin == column.beat) {
+            places.push_back(column.beat.toDouble());
+            least.push_back(0);
+        }
+        least.back() += narrowestColumn;
+    }
+    places.push_back(bars.end.toDouble());
     // As wide as all can be together; a beat that needs more takes it, and leaves less for the others.
     std::vector<double> widest = least;
     std::sort(widest.begin(), widest.end(), std::greater<>());
@@ -82,24 +89,24 @@ QSizeF GridGeometry::scrollRange() const {
             std::max(0.0, whole.height() - cellArea.height())};
 }
 
-std::size_t GridGeometry::beatUnder(double into) const {
-    const auto last = static_cast<double>(lines.size() - 2);
-    return static_cast<std::size_t>(std::clamp(std::floor(into), 0.0, last));
+std::size_t GridGeometry::beatUnder(double place) const {
+    const auto after = std::upper_bound(places.begin() + 1, places.end() - 1, place);
+    return static_cast<std::size_t>(after - places.begin()) - 1;
 }
 
 double GridGeometry::x(double beats) const {
-    const double into = beats - bars.begin.toDouble();
-    const std::size_t beat = beatUnder(into);
+    const std::size_t beat = beatUnder(beats);
     const double left = cellArea.left() - scrolled.x() + lines[beat];
-    return left + (into - static_cast<double>(beat)) * (lines[beat + 1] - lines[beat]);
+    return left +
+           (beats - places[beat]) / (places[beat + 1] - places[beat]) * (lines[beat + 1] - lines[beat]);
 }
 
 double GridGeometry::beatsAt(double x) const {
     const double into = x - cellArea.left() + scrolled.x();
     const auto after = std::upper_bound(lines.begin() + 1, lines.end() - 1, into);
     const auto beat = static_cast<std::size_t>(after - lines.begin()) - 1;
-    return bars.begin.toDouble() + static_cast<double>(beat) +
-           (into - lines[beat]) / (lines[beat + 1] - lines[beat]);
+    return places[beat] +
+           (into - lines[beat]) / (lines[beat + 1] - lines[beat]) * (places[beat + 1] - places[beat]);
 }
 
 double GridGeometry::y(double midi) const {
@@ -121,10 +128,11 @@ QRectF GridGeometry::cell(const GridColumn& column, int midi) const {
     return {left, y(midi) - rowHeight / 2, x(column.range.end) - left, rowHeight};
 }
 
-QRectF GridGeometry::beatOnRuler(std::int64_t beat) const {
+QRectF GridGeometry::beatOnRuler(const Beats& beat) const {
     const QRectF lane = rulerLane();
-    const double left = x(Beats(beat));
-    return {left, lane.top(), x(Beats(beat + 1)) - left, lane.height()};
+    const std::size_t index = beatUnder(beat.toDouble());
+    const double left = cellArea.left() - scrolled.x() + lines[index];
+    return {left, lane.top(), lines[index + 1] - lines[index], lane.height()};
 }
 
 QPointF GridGeometry::head(const Note& note) const {

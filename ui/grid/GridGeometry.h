@@ -67,7 +67,8 @@ public:
     std::optional<int> midiAt(double y) const;
     QRectF row(int midi) const;
     QRectF cell(const GridColumn& column, int midi) const;
-    QRectF beatOnRuler(std::int64_t beat) const;
+    /// Of the counted beat that begins at a place.
+    QRectF beatOnRuler(const Beats& beat) const;
 
     /// Centre of a note's head: just inside its column.
     QPointF head(const Note& note) const;
@@ -82,15 +83,16 @@ public:
 
 private:
     void layOutBeats(const GridColumns& columns);
-    /// The beat, counted from the first shown, that a place lies in; the nearest one for places outside.
-    std::size_t beatUnder(double into) const;
+    /// The counted beat, from the first shown, that a place lies in; the nearest one for places outside.
+    std::size_t beatUnder(double place) const;
 
     Range<Beats> bars;
     QRectF cellArea;
     QPointF scrolled;
     QSizeF whole;
     double oneBeat = narrowestBeat;
-    /// Where beats begin, from the first shown, and where the last one ends.
+    /// Where counted beats begin, and where the last one ends: places in beats, and pixels from the first.
+    std::vector<double> places{0.0, 1.0};
     std::vector<double> lines{0.0, narrowestBeat};
 };
 

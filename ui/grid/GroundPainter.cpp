@@ -1,6 +1,7 @@
 #include "ui/grid/GroundPainter.h"
 
 #include "core/music/NoChord.h"
+#include "ui/theme/PassageText.h"
 #include "ui/theme/PlaceText.h"
 #include "ui/theme/Spacing.h"
 #include "ui/theme/Theme.h"
@@ -12,6 +13,9 @@
 namespace earwright::ui {
 
 namespace {
+
+/// For the bar's number, beside what is said at its head.
+constexpr double numberRoom = 24;
 
 /// A line that covers whole pixels, so that hairlines are equally dark everywhere.
 double crisp(double coordinate) {
@@ -59,7 +63,7 @@ void paintColumnLines(QPainter& painter, const GridScene& scene, const GridGeome
     divisionLine.setDashPattern({2, 3});
     for (const GridColumn& column : scene.columns) {
         const double x = crisp(geometry.x(column.range.begin));
-        painter.setPen(column.range.begin == Beats(column.beat) ? beatLine : divisionLine);
+        painter.setPen(column.range.begin == column.beat ? beatLine : divisionLine);
         painter.drawLine(QPointF(x, cells.top()), QPointF(x, cells.bottom()));
     }
 }
@@ -68,8 +72,9 @@ void paintBarLines(QPainter& painter, const GridScene& scene, const GridGeometry
     const QRectF cells = geometry.cells();
     const Range<Beats> range = scene.columns.range();
     painter.setPen(QPen(color(Role::Ink), spacing::barLine));
-    for (Beats bar = range.begin; bar <= range.end; bar += scene.study->meter.barLength()) {
-        const double x = crisp(geometry.x(bar));
+    const MeterMap meters = scene.study->meters();
+    for (std::int64_t bar = meters.barOf(range.begin); meters.barStart(bar) <= range.end; ++bar) {
+        const double x = crisp(geometry.x(meters.barStart(bar)));
         painter.drawLine(QPointF(x, cells.top() - 1), QPointF(x, cells.bottom()));
     }
 }
@@ -94,18 +99,23 @@ void paintChords(QPainter& painter, const GridScene& scene, const GridGeometry& 
 
 /// In the upper right corner of each bar, as on the chorus sheet.
 void paintBarNumbers(QPainter& painter, const GridScene& scene, const GridGeometry& geometry) {
-    const Meter& meter = scene.study->meter;
+    const MeterMap meters = scene.study->meters();
     const double top = geometry.cells().top() + spacing::hair;
     painter.setFont(font(TextStyle::Label));
     painter.setPen(color(Role::Muted));
     const Range<Beats> range = scene.columns.range();
-    for (Beats bar = range.begin; bar < range.end; bar += meter.barLength()) {
-        const double right = geometry.x(bar + meter.barLength()) - spacing::tight - 1;
-        const std::int64_t number = meter.barOf(bar);
+    for (std::int64_t number = meters.barOf(range.begin); meters.barStart(number) < range.end; ++number) {
+        const double right = geometry.x(meters.barStart(number + 1)) - spacing::tight - 1;
         if (number < 0) continue;
         painter.drawText(QRectF(right - 40, top, 40, GridGeometry::rowHeight),
                          Qt::AlignRight | Qt::AlignVCenter,
                          number == 0 ? barText(number) : QString::number(number));
+        const double left = geometry.x(meters.barStart(number)) + spacing::tight + 1;
+        const double room = right - left - numberRoom;
+        const QString signs = painter.fontMetrics().elidedText(signsAt(*scene.study, number), Qt::ElideRight,
+                                                               static_cast<int>(room));
+        painter.drawText(QRectF(left, top, room, GridGeometry::rowHeight), Qt::AlignLeft | Qt::AlignVCenter,
+                         signs);
     }
 }
 
@@ -129,9 +139,10 @@ void paintTupletBracket(QPainter& painter, const QRectF& beat) {
 }
 
 void paintRuler(QPainter& painter, const GridScene& scene, const GridGeometry& geometry) {
-    const std::int64_t current = scene.cursor.place.floor();
-    for (std::int64_t beat = scene.columns.range().begin.floor(); Beats(beat) < scene.columns.range().end;
-         ++beat) {
+    const MeterMap meters = scene.study->meters();
+    const Beats current = meters.countStart(scene.cursor.place);
+    for (Beats beat = scene.columns.range().begin; beat < scene.columns.range().end;
+         beat = meters.nextCount(beat)) {
         QFont lettering = font(TextStyle::Label);
         if (beat == current) lettering.setWeight(QFont::Bold);
         painter.setFont(lettering);
@@ -139,7 +150,9 @@ void paintRuler(QPainter& painter, const GridScene& scene, const GridGeometry& g
         const BeatDivision division = scene.study->divisionOf(beat);
         painter.drawText(geometry.beatOnRuler(beat), Qt::AlignCenter,
                          QString::number(static_cast<int>(division)));
-        if (isTuplet(division)) paintTupletBracket(painter, geometry.beatOnRuler(beat));
+        // Three eighths of 6/8 are how the beat is written, no tuplet.
+        const bool isInThree = meters.at(meters.barOf(beat)).unitsPerCount() == 3;
+        if (isTuplet(division) && !isInThree) paintTupletBracket(painter, geometry.beatOnRuler(beat));
     }
 }
 

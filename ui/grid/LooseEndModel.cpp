@@ -57,7 +57,7 @@ QVariant LooseEndModel::data(const QModelIndex& at, int role) const {
         return end->done ? Qt::Checked : Qt::Unchecked;
     case placeRole:
         return study->beatMap.hasTempo()
-                   ? placeText(Beats::nearest(study->beatMap.beatsAt(end->time), 12), study->meter)
+                   ? placeText(Beats::nearest(study->beatMap.beatsAt(end->time), 12), study->meters())
                    : clockText(end->time);
     case Qt::AccessibleTextRole:
         return tr("%1, %2, %3")

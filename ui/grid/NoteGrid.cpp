@@ -240,7 +240,7 @@ QString NoteGrid::cursorText() const {
     const RowName row = rowName(scene.chords.at(scene.cursor.place), scene.cursor.midi);
     const QString pitch =
         (row.degree.isEmpty() ? QString() : row.degree + QLatin1Char(' ')) + row.name + row.octave;
-    return tr("%1, %2").arg(placeText(scene.cursor.place, study->meter), pitch);
+    return tr("%1, %2").arg(placeText(scene.cursor.place, study->meters()), pitch);
 }
 
 void NoteGrid::describe() {

@@ -96,7 +96,7 @@ public slots:
     void clearPageMarks();
     /// Divides the cursor's beat into 1 to 12.
     void setDivision(int parts);
-    void divideBeat(std::int64_t beat, int parts);
+    void divideBeat(const Beats& beat, int parts);
     /// One step louder (+1) or softer (−1).
     void changeLoudness(int steps);
 
@@ -147,7 +147,7 @@ private:
     void scrollTowards(QPointF at);
     QString tipAt(QPointF at) const;
     void pressAboveCells(QPointF at);
-    void offerDivisions(std::int64_t beat, QPoint at);
+    void offerDivisions(const Beats& beat, QPoint at);
     void offerPageMarks(const Beats& at, QPoint where);
     Beats markPlace() const;
     Range<Beats> markRange() const;

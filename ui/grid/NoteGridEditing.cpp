@@ -160,10 +160,10 @@ void NoteGrid::chooseOneMore(NoteId id) {
 }
 
 void NoteGrid::setDivision(int parts) {
-    if (hasColumns()) divideBeat(scene.cursor.place.floor(), parts);
+    if (hasColumns()) divideBeat(study->meters().countStart(scene.cursor.place), parts);
 }
 
-void NoteGrid::divideBeat(std::int64_t beat, int parts) {
+void NoteGrid::divideBeat(const Beats& beat, int parts) {
     if (hasColumns()) apply(divided(*study, beat, parts));
 }
 

@@ -70,14 +70,14 @@ void NoteGrid::pressAboveCells(QPointF at) {
     if (at.x() < geometry.cells().left() || beats < bars.begin.toDouble() || beats >= bars.end.toDouble())
         return;
     if (geometry.rulerLane().contains(at)) {
-        const std::int64_t beat = scene.columns[scene.columns.indexAt(beats)].beat;
+        const Beats beat = scene.columns[scene.columns.indexAt(beats)].beat;
         offerDivisions(beat, viewport()->mapToGlobal(geometry.beatOnRuler(beat).bottomLeft().toPoint()));
     } else {
         emit placeChosen(study->beatMap.secondsAt(beats));
     }
 }
 
-void NoteGrid::offerDivisions(std::int64_t beat, QPoint at) {
+void NoteGrid::offerDivisions(const Beats& beat, QPoint at) {
     const QString choices[] = {tr("1  undivided"), tr("2  halves"),     tr("3  triplet"),
                                tr("4  quarters"),  tr("5  quintuplet"), tr("6  sextuplet"),
                                tr("7  septuplet"), tr("8  eighths"),    tr("9  in nine"),

@@ -73,8 +73,8 @@ void NoteGridPanel::showRange(const Range<Beats>& range) {
 void NoteGridPanel::writeHeading() {
     if (!study || !noteGrid->hasColumns()) return subtitle->clear();
     const Range<Beats>& bars = noteGrid->shownBars();
-    const std::int64_t first = study->meter.barOf(bars.begin);
-    const std::int64_t last = study->meter.barOf(bars.end) - 1;
+    const std::int64_t first = study->meters().barOf(bars.begin);
+    const std::int64_t last = study->meters().barOf(bars.end) - 1;
     const QString text = barsText(first, last);
     const Span* span = phrase ? study->span(*phrase) : nullptr;
     const bool named = span && !span->name.empty();

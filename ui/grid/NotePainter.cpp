@@ -38,10 +38,9 @@ void paintTail(QPainter& painter, const GridScene& scene, const GridGeometry& ge
     // A tie where the note sounds on over a bar line, as it would be written.
     painter.setPen(QPen(color(Role::Written), 1.2, Qt::SolidLine, Qt::RoundCap));
     painter.setBrush(Qt::NoBrush);
-    const Meter& meter = scene.study->meter;
-    for (Beats bar = meter.barStart(meter.barOf(note.onset) + 1); bar < note.end();
-         bar += meter.barLength()) {
-        const double x = geometry.x(bar);
+    const MeterMap meters = scene.study->meters();
+    for (std::int64_t bar = meters.barOf(note.onset) + 1; meters.barStart(bar) < note.end(); ++bar) {
+        const double x = geometry.x(meters.barStart(bar));
         painter.drawArc(QRectF(x - 9, head.y() - 4, 18, 11), 180 * 16, 180 * 16);
     }
 }

@@ -1,4 +1,5 @@
 // The fields that open on the chorus sheet to type chords, names and the words of loose ends.
+#include "core/study/ChartEdits.h"
 #include "ui/sheet/ChorusSheetView.h"
 #include "ui/sheet/InlineEditor.h"
 #include "ui/theme/PlaceText.h"
@@ -23,9 +24,9 @@ QRect ChorusSheetView::editorPlace(const QRectF& row, double x, int width) const
 
 void ChorusSheetView::typeChords(std::int64_t bar) {
     if (!geometry.hasBars()) return;
-    const Seconds place = model.study->beatMap.seconds(model.study->meter.barStart(bar));
+    const Seconds place = model.study->beatMap.seconds(model.study->meters().barStart(bar));
     const std::size_t line = geometry.lineOf(place + Seconds(1e-6));
-    const QString before = QString::fromStdString(toText({model.study->barChords(bar)}));
+    const QString before = QString::fromStdString(chordText(*model.study, bar));
     reveal(place);
     editor->open(editorPlace(geometry.chordRow(line), geometry.barX(line, bar), chordEditorWidth), before,
                  chordsTitle(bar), [this, bar](const QString& text) {

@@ -87,7 +87,7 @@ void ChorusSheetView::showTip(const SheetHit& hit, const QPointF&) {
     if (hit.part == SheetPart::Chords) tip = tr("Double-click to type them. %1").arg(chordsTitle(*hit.bar));
     if (hit.part == SheetPart::Mark)
         tip = tr("Mark at %1; drag to move it, Ctrl catches on onsets")
-                  .arg(placeText(model.study->beatMap.marks()[hit.mark].position, model.study->meter));
+                  .arg(placeText(model.study->beatMap.marks()[hit.mark].position, model.study->meters()));
     if (hit.part == SheetPart::PillClimb) tip = climbTip(model.climb, model.climbing);
     if (hit.part == SheetPart::PillGap) tip = gapTip(model.gapBeats);
     if (hit.part == SheetPart::PillTrade) tip = tradeTip();

@@ -47,8 +47,8 @@ ChorusSheetView::ChorusSheetView(QWidget* parent)
 }
 
 void ChorusSheetView::setStudy(std::shared_ptr<const Study> study) {
-    const bool sameLines = study->beatMap == model.study->beatMap && study->meter == model.study->meter &&
-                           study->spans == model.study->spans;
+    const bool sameLines = study->beatMap == model.study->beatMap &&
+                           study->meters() == model.study->meters() && study->spans == model.study->spans;
     model.study = std::move(study);
     model.markInReach.reset();
     sameLines ? redraw() : lay();

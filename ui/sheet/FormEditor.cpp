@@ -29,7 +29,7 @@ FormEditor::FormEditor(const Study& study, QWidget* parent) : QDialog(parent), m
     setWindowTitle(tr("Form"));
     resize(560, 340);
     build(study);
-    setText(QString::fromStdString(toText(study.chart.form)));
+    setText(QString::fromStdString(toText(study.chart.form, study.meter)));
 }
 
 void FormEditor::build(const Study& study) {

@@ -39,7 +39,7 @@ SheetGeometry::SheetGeometry(const Study& study, Seconds duration, const LineLen
                              const SheetMetrics& metrics)
     : list(breakIntoLines(study, duration, lineLength)),
       map(study.beatMap),
-      meter(study.meter),
+      meters(study.meters()),
       length(lineLength),
       sizes(metrics),
       whole(duration) {
@@ -99,7 +99,7 @@ double SheetGeometry::x(std::size_t line, Seconds time) const {
     const double full = sizes.width - 2 * sizes.margin;
     const SheetLine& at = list[line];
     if (!at.bars) return sizes.margin + full * ratio(time - at.time.begin, length.seconds);
-    const double bars = (map.beatsAt(time) - meter.barStart(at.bars->first).toDouble()) / meter.beatsPerBar;
+    const double bars = meters.barsAt(map.beatsAt(time)) - static_cast<double>(at.bars->first - 1);
     return sizes.margin + full * bars / unitsAcross();
 }
 
@@ -129,7 +129,7 @@ Seconds SheetGeometry::timeAt(std::size_t line, double place) const {
         (std::clamp(place, frame.left(), frame.right()) - sizes.margin) / full * unitsAcross();
     const SheetLine& at = list[line];
     const Seconds time =
-        at.bars ? map.secondsAt(meter.barStart(at.bars->first).toDouble() + share * meter.beatsPerBar)
+        at.bars ? map.secondsAt(meters.beatsAtBars(static_cast<double>(at.bars->first - 1) + share))
                 : at.time.begin + Seconds(share);
     return std::clamp(time, Seconds(0), whole);
 }

@@ -28,7 +28,7 @@ struct SheetMetrics {
 };
 
 /// Maps the recording's time to places on the sheet and back. In a line of bars beats are evenly spaced,
-/// whatever the band does; in a line of seconds seconds are.
+/// whatever the band does, and bars are equally wide whatever their meter; in a line of seconds seconds are.
 ///
 /// Units: pixels from the sheet's top left corner; Seconds of the recording.
 class SheetGeometry {
@@ -88,7 +88,7 @@ private:
     std::vector<SheetLine> list;
     std::vector<double> tops;
     BeatMap map;
-    Meter meter;
+    MeterMap meters;
     LineLength length;
     SheetMetrics sizes;
     Seconds whole;

@@ -10,7 +10,7 @@ namespace {
 
 /// The bar whose line is nearest to a time.
 std::int64_t nearestBar(const Study& study, Seconds time) {
-    return std::llround(study.beatMap.beatsAt(time) / study.meter.beatsPerBar) + 1;
+    return study.meters().nearestBar(study.beatMap.beatsAt(time));
 }
 
 bool startsLine(const Span& span) {
@@ -42,8 +42,9 @@ std::set<std::int64_t> forcedStarts(const Study& study) {
 
 std::vector<SheetLine> breakIntoLines(const Study& study, Seconds duration, const LineLength& length) {
     if (!study.beatMap.hasTempo()) return linesOfSeconds(study, duration, length.seconds);
-    const double barsBefore = study.beatMap.beatsAt(Seconds(0)) / study.meter.beatsPerBar;
-    const double barsToEnd = study.beatMap.beatsAt(duration) / study.meter.beatsPerBar;
+    const MeterMap meters = study.meters();
+    const double barsBefore = meters.barsAt(study.beatMap.beatsAt(Seconds(0)));
+    const double barsToEnd = meters.barsAt(study.beatMap.beatsAt(duration));
     const std::int64_t firstBar = std::llround(std::floor(barsBefore)) + 1;
     const std::int64_t endBar = std::max<std::int64_t>(std::llround(std::ceil(barsToEnd)) + 1, firstBar + 1);
 
@@ -58,8 +59,7 @@ std::vector<SheetLine> breakIntoLines(const Study& study, Seconds duration, cons
         const auto next = starts.upper_bound(bar);
         std::int64_t end = bar + length.bars;
         if (next != starts.end()) end = std::min(end, *next);
-        const Range<Seconds> time =
-            study.beatMap.seconds({study.meter.barStart(bar), study.meter.barStart(end)});
+        const Range<Seconds> time = study.beatMap.seconds({meters.barStart(bar), meters.barStart(end)});
         if (time.end > Seconds(0)) lines.push_back({BarRun{bar, end - bar}, time, {}});
         bar = end;
     }

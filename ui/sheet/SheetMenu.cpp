@@ -17,7 +17,7 @@ QString tr(const char* text) {
 void addMarks(QMenu& menu, const SheetModel& model, const SheetHit& hit, const Wishing& wish) {
     if (hit.part == SheetPart::Mark) {
         const Beats position = model.study->beatMap.marks()[hit.mark].position;
-        const QString place = placeText(position, model.study->meter);
+        const QString place = placeText(position, model.study->meters());
         menu.addAction(tr("Remove the mark at %1").arg(place), [=] { wish(RemoveMarkAt{hit.mark}); });
         const Seconds time = model.study->beatMap.marks()[hit.mark].time;
         menu.addAction(tr("Bar 1 here"), [=] { wish(CountBarsFrom{time}); });

@@ -5,6 +5,7 @@
 #include "ui/sheet/ProposalPainter.h"
 #include "ui/sheet/SoundPainter.h"
 #include "ui/sheet/WrittenPainter.h"
+#include "ui/theme/PassageText.h"
 #include "ui/theme/PlaceText.h"
 #include "ui/theme/Spacing.h"
 #include "ui/theme/Theme.h"
@@ -22,6 +23,8 @@ namespace {
 constexpr double thinLine = 1;
 constexpr double playheadReach = 4;
 constexpr double markFoot = 5;
+/// Beside what is said at the head of a bar.
+constexpr double numberRoom = 36;
 /// The handle of a mark: a shoe under its line, with an arrow to either side.
 constexpr double handleWidth = 22;
 constexpr double handleHeight = 12;
@@ -72,9 +75,9 @@ void SheetPainter::paintLine(QPainter& painter, std::size_t line) const {
 
 QString SheetPainter::barsText(const Study& study, const Range<Seconds>& range) {
     if (!study.beatMap.hasTempo()) return lengthText(range.length());
-    const double perBar = study.meter.beatsPerBar;
-    const auto first = std::llround(study.beatMap.beatsAt(range.begin) / perBar) + 1;
-    const auto last = std::max(std::llround(study.beatMap.beatsAt(range.end) / perBar), first);
+    const MeterMap meters = study.meters();
+    const std::int64_t first = meters.nearestBar(study.beatMap.beatsAt(range.begin));
+    const std::int64_t last = std::max(meters.nearestBar(study.beatMap.beatsAt(range.end)) - 1, first);
     return ui::barsText(first, last);
 }
 
@@ -98,7 +101,7 @@ void SheetPainter::paintHeading(QPainter& painter, std::size_t line) const {
 void SheetPainter::paintBars(QPainter& painter, std::size_t line) const {
     const QRectF box = geometry.sounding(line);
     const BarRun bars = *geometry.lines()[line].bars;
-    const int beats = model.study->meter.beatsPerBar;
+    const MeterMap meters = model.study->meters();
     const double barWidth = geometry.barX(line, bars.first + 1) - geometry.barX(line, bars.first);
     painter.setFont(font(TextStyle::Label));
     for (std::int64_t bar = bars.first; bar < bars.first + bars.count; ++bar) {
@@ -107,6 +110,7 @@ void SheetPainter::paintBars(QPainter& painter, std::size_t line) const {
         QPen dotted(color(Role::Rule), thinLine, Qt::DashLine);
         dotted.setDashPattern({2, 4});
         painter.setPen(dotted);
+        const int beats = meters.at(bar).beatsPerBar / meters.at(bar).unitsPerCount();
         for (int beat = 1; beat < beats; ++beat) {
             const double x = left + barWidth * beat / beats;
             if (x <= box.left() || x >= box.right()) continue;
@@ -117,9 +121,23 @@ void SheetPainter::paintBars(QPainter& painter, std::size_t line) const {
         if (bar < 1) continue;
         painter.drawText(QRectF(left, box.top() + 3, barWidth - 6, 16), Qt::AlignRight | Qt::AlignTop,
                          QString::number(bar));
+        paintSigns(painter, bar, QRectF(left + 6, box.top() + 3, barWidth - numberRoom, 16));
     }
     painter.setPen(QPen(color(Role::Muted), thinLine));
     painter.drawLine(box.topRight(), box.bottomRight());
+}
+
+void SheetPainter::paintSigns(QPainter& painter, std::int64_t bar, const QRectF& room) const {
+    const QString signs = signsAt(*model.study, bar);
+    if (signs.isEmpty()) return;
+    const QFontMetricsF metrics(painter.font());
+    const QString shown = metrics.elidedText(signs, Qt::ElideRight, std::max(room.width(), 8.0));
+    // On a ground of its own, so that it is read over the level.
+    painter.fillRect(QRectF(room.left() - 3, room.top(), metrics.horizontalAdvance(shown) + 6, room.height()),
+                     color(Role::Page));
+    painter.setPen(color(Role::Ink));
+    painter.drawText(room, Qt::AlignLeft | Qt::AlignTop, shown);
+    painter.setPen(QPen(color(Role::Muted), thinLine));
 }
 
 void SheetPainter::paintSeconds(QPainter& painter, std::size_t line) const {
@@ -149,11 +167,12 @@ void SheetPainter::paintMarks(QPainter& painter, std::size_t line) const {
     const QRectF box = geometry.box(line);
     const Range<Seconds> time = geometry.lines()[line].time;
     const bool lastLine = line + 1 == geometry.lines().size();
+    const MeterMap meters = model.study->meters();
     for (const BeatMark& mark : model.study->beatMap.marks()) {
         const bool here = time.contains(mark.time) || (lastLine && mark.time == time.end);
         if (!here) continue;
         const double x = geometry.x(line, mark.time);
-        const bool bar = model.study->meter.withinBar(mark.position) == Beats(0);
+        const bool bar = meters.isBarLine(mark.position);
         painter.setPen(QPen(color(Role::Ink), bar ? spacing::barLine : thinLine));
         painter.drawLine(QPointF(x, bar ? box.top() : box.center().y()), QPointF(x, box.bottom() + markFoot));
     }
@@ -166,10 +185,11 @@ void SheetPainter::paintMarks(QPainter& painter, std::size_t line) const {
 void SheetPainter::paintChords(QPainter& painter, std::size_t line) const {
     const QRectF row = geometry.chordRow(line);
     const BarRun bars = *geometry.lines()[line].bars;
-    const double perBeat = (geometry.barX(line, bars.first + 1) - geometry.barX(line, bars.first)) /
-                           model.study->meter.beatsPerBar;
+    const double barWidth = geometry.barX(line, bars.first + 1) - geometry.barX(line, bars.first);
+    const MeterMap meters = model.study->meters();
     for (std::int64_t bar = bars.first; bar < bars.first + bars.count; ++bar) {
         const BarChords chords = model.study->barChords(bar);
+        const double perBeat = barWidth / meters.barLength(bar).toDouble();
         for (std::size_t i = 0; i < chords.chords.size(); ++i) {
             const double left = geometry.barX(line, bar) + perBeat * chords.chords[i].withinBar.toDouble();
             const double right =

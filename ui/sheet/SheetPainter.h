@@ -29,6 +29,8 @@ private:
     void paintLine(QPainter& painter, std::size_t line) const;
     void paintHeading(QPainter& painter, std::size_t line) const;
     void paintBars(QPainter& painter, std::size_t line) const;
+    /// Meter, key, swing, tempo and repeats, where they begin.
+    void paintSigns(QPainter& painter, std::int64_t bar, const QRectF& room) const;
     void paintSeconds(QPainter& painter, std::size_t line) const;
     void paintMarks(QPainter& painter, std::size_t line) const;
     void paintChords(QPainter& painter, std::size_t line) const;

@@ -61,7 +61,7 @@ Seconds SheetTool::caught(const QPointF& point, Catch catching, const SheetModel
     if (!bars || start.part == SheetPart::Mark) return time;
     for (std::int64_t bar = bars->first; bar <= bars->first + bars->count; ++bar)
         if (std::abs(geometry.barX(line, bar) - point.x()) <= barCatch)
-            return std::clamp(model.study->beatMap.seconds(model.study->meter.barStart(bar)), Seconds(0),
+            return std::clamp(model.study->beatMap.seconds(model.study->meters().barStart(bar)), Seconds(0),
                               geometry.duration());
     return time;
 }

@@ -46,8 +46,8 @@ void WrittenPainter::paint(QPainter& painter, std::size_t line) const {
 void WrittenPainter::paintNotes(QPainter& painter, std::size_t line) const {
     if (!geometry.lines()[line].bars) return;
     const BarRun bars = *geometry.lines()[line].bars;
-    const Meter& meter = model.study->meter;
-    const Range<Beats> covered{meter.barStart(bars.first), meter.barStart(bars.first + bars.count)};
+    const MeterMap meters = model.study->meters();
+    const Range<Beats> covered{meters.barStart(bars.first), meters.barStart(bars.first + bars.count)};
     for (const Note& note : model.study->notes)
         if (note.range().overlaps(covered)) paintNote(painter, line, note);
 }

@@ -15,15 +15,16 @@ QString fractionSign(std::int64_t twelfths) {
     return QString::fromUtf8(signs[twelfths]);
 }
 
-/// The place moved to the nearest one that has a sign.
-Beats readable(const Beats& place) {
+/// Counted beats and twelfths, at the nearest one that has a sign.
+Beats readable(double counts) {
     static constexpr std::int64_t shown[] = {0, 2, 3, 4, 6, 8, 9, 10, 12};
-    const double into = place.fraction().toDouble() * 12;
+    const double whole = std::floor(counts);
+    const double into = (counts - whole) * 12;
     std::int64_t best = 0;
     for (const std::int64_t candidate : shown)
         if (std::abs(into - static_cast<double>(candidate)) < std::abs(into - static_cast<double>(best)))
             best = candidate;
-    return Beats(place.floor()) + Beats(best, 12);
+    return Beats(std::llround(whole)) + Beats(best, 12);
 }
 
 QString clock(std::int64_t tenths, bool withTenths) {
@@ -45,15 +46,20 @@ QString tr(const char* text) {
 
 } // namespace
 
-QString placeText(const Beats& exact, const Meter& meter) {
-    const Beats shown = readable(exact);
-    const Beats within = meter.withinBar(shown);
+QString placeText(const Beats& exact, const MeterMap& meters) {
+    std::int64_t bar = meters.barOf(exact);
+    const double counts = meters.withinBar(exact).toDouble() / meters.countLength(bar).toDouble();
+    Beats within = readable(counts);
+    if (within.toDouble() * meters.countLength(bar).toDouble() >= meters.barLength(bar).toDouble()) {
+        ++bar;
+        within = Beats(0);
+    }
     const QString fraction = fractionSign((within.fraction() * 12).floor());
-    return tr("%1, beat %2").arg(barText(meter.barOf(shown)), QString::number(within.floor() + 1) + fraction);
+    return tr("%1, beat %2").arg(barText(bar), QString::number(within.floor() + 1) + fraction);
 }
 
-QString placeSentence(const Beats& exact, const Meter& meter) {
-    QString sentence = placeText(exact, meter);
+QString placeSentence(const Beats& exact, const MeterMap& meters) {
+    QString sentence = placeText(exact, meters);
     if (!sentence.isEmpty()) sentence[0] = sentence[0].toUpper();
     return sentence;
 }

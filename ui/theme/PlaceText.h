@@ -1,7 +1,7 @@
 // How places in the music and in the recording are worded, the same everywhere on the desk.
 #pragma once
 
-#include "core/music/Meter.h"
+#include "core/music/MeterMap.h"
 #include "core/time/Beats.h"
 #include "core/time/Seconds.h"
 
@@ -11,11 +11,11 @@
 
 namespace earwright::ui {
 
-/// "bar 30, beat 2½": to the nearest third or quarter of a beat, whichever is nearer. The bar as barText()
-/// words it.
-QString placeText(const Beats& place, const Meter& meter);
+/// "bar 30, beat 2½": to the nearest third or quarter of a counted beat (in 6/8 a dotted quarter), whichever
+/// is nearer. The bar as barText() words it.
+QString placeText(const Beats& place, const MeterMap& meters);
 /// The same at the start of a sentence: "Bar 30, beat 2½".
-QString placeSentence(const Beats& place, const Meter& meter);
+QString placeSentence(const Beats& place, const MeterMap& meters);
 /// "bar 30"; the bar before bar 1 is the pickup, and bars before that are counted back from bar 1, as
 /// musicians say it: nobody counts bar 0 or bar −1.
 QString barText(std::int64_t bar);

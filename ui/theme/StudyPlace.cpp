@@ -14,11 +14,19 @@ QString tr(const char* text) {
     return QCoreApplication::translate("StudyPlace", text);
 }
 
+/// The counted beat that is heard; the ear stands on a frame, which may lie a hair before it.
+Beats beatUnder(const Study& study, Seconds ear) {
+    constexpr double hair = 1e-6;
+    constexpr std::int64_t finest = 1000;
+    const double beats = study.beatMap.beatsAt(ear) + hair;
+    return study.meters().countStart(Beats(static_cast<std::int64_t>(std::floor(beats * finest)), finest));
+}
+
 } // namespace
 
 QString placeIn(const Study& study, Seconds time) {
     if (!study.beatMap.hasTempo()) return clockText(time);
-    return placeText(Beats::nearest(study.beatMap.beatsAt(time), 12), study.meter);
+    return placeText(Beats::nearest(study.beatMap.beatsAt(time), 12), study.meters());
 }
 
 QString stretchIn(const Study& study, const Range<Seconds>& stretch) {
@@ -27,10 +35,8 @@ QString stretchIn(const Study& study, const Range<Seconds>& stretch) {
 
 QString earIn(const Study& study, Seconds ear, const std::optional<Range<Seconds>>& chosen) {
     // By the beat, or the second: a reader that follows every change can still be understood.
-    const QString place =
-        study.beatMap.hasTempo()
-            ? placeText(Beats(std::llround(std::floor(study.beatMap.beatsAt(ear) + 1e-6))), study.meter)
-            : lengthText(Seconds(std::floor(ear.value)));
+    const QString place = study.beatMap.hasTempo() ? placeText(beatUnder(study, ear), study.meters())
+                                                   : lengthText(Seconds(std::floor(ear.value)));
     QString text = tr("The ear is at %1.").arg(place);
     if (chosen) text += QLatin1Char(' ') + tr("Chosen: %1.").arg(stretchIn(study, *chosen));
     if (study.practice.loop)

@@ -191,7 +191,7 @@ void TransportBar::setHeard(Seconds now, bool playing) {
     // Counted on the half beat, so that the words can be read while they change.
     const auto halves =
         hasBars ? static_cast<std::int64_t>(std::floor(study->beatMap.beatsAt(now) * 2 + 1e-6)) : 0;
-    place->showPlace(hasBars ? placeText(Beats(halves, 2), study->meter) : QString(), now, length);
+    place->showPlace(hasBars ? placeText(Beats(halves, 2), study->meters()) : QString(), now, length);
     countListening(playing);
 }
 

@@ -43,5 +43,47 @@ TEST(MeterMap, EveryBarEndsWhereTheNextBegins) {
     }
 }
 
+/// 4/4 to bar 2, 3/4 to bar 4, 6/8 to bar 6, then 4/4: bars begin on beats 0 4 8 11 14 17 20 24.
+MeterMap fourThreeSixFour() {
+    return {Meter{4, 4}, {{3, {3, 4}}, {5, {6, 8}}, {7, {4, 4}}}};
+}
+
+TEST(MeterMap, FindsBarsOfChangingLengthAndTheirParts) {
+    const MeterMap meters = fourThreeSixFour();
+    const int starts[]{0, 4, 8, 11, 14, 17, 20, 24};
+    for (int bar = 1; bar <= 8; ++bar) {
+        EXPECT_EQ(meters.barStart(bar), Beats(starts[bar - 1]));
+        EXPECT_DOUBLE_EQ(meters.barsAt(starts[bar - 1]), bar - 1);
+        EXPECT_DOUBLE_EQ(meters.beatsAtBars(bar - 0.5),
+                         starts[bar - 1] + meters.barLength(bar).toDouble() / 2);
+    }
+    EXPECT_DOUBLE_EQ(meters.barsAt(-2), -0.5);
+    EXPECT_EQ(meters.nearestBar(12.4), 4);
+    EXPECT_EQ(meters.nearestBar(12.6), 5);
+}
+
+TEST(MeterMap, ABarMayBeginBetweenBeatsOfTheFirstMeter) {
+    const MeterMap meters(Meter{4, 4}, {{2, {7, 8}}, {3, {4, 4}}});
+    EXPECT_EQ(meters.barStart(3), Beats(15, 2));
+    EXPECT_DOUBLE_EQ(meters.barsAt(7.5), 2.0);
+    EXPECT_DOUBLE_EQ(meters.barsAt(7.75), 2.0625);
+    EXPECT_EQ(meters.countStart(Beats(8)), Beats(15, 2));
+    EXPECT_EQ(meters.nextCount(Beats(7)), Beats(15, 2));
+}
+
+TEST(MeterMap, CountsDottedQuartersWhereEighthsGoInThrees) {
+    // Common practice: 6/8, 9/8 and 12/8 are counted in dotted quarters, 3/8 and 7/8 in eighths.
+    const MeterMap meters = fourThreeSixFour();
+    EXPECT_EQ(meters.countLength(5), Beats(3, 2));
+    EXPECT_EQ(meters.countStart(Beats(31, 2)), Beats(31, 2));
+    EXPECT_EQ(meters.countStart(Beats(15)), Beats(14));
+    EXPECT_EQ(meters.nextCount(Beats(31, 2)), Beats(17));
+    EXPECT_EQ(meters.nearestCount(14.9), Beats(31, 2));
+    EXPECT_EQ((Meter{12, 8}).unitsPerCount(), 3);
+    EXPECT_EQ((Meter{3, 8}).unitsPerCount(), 1);
+    EXPECT_EQ((Meter{7, 8}).unitsPerCount(), 1);
+    EXPECT_EQ((Meter{3, 4}).unitsPerCount(), 1);
+}
+
 } // namespace
 } // namespace earwright

@@ -43,5 +43,22 @@ TEST(BeatPlaces, AreNoneBeforeBarsAreMarked) {
     EXPECT_TRUE(beatPlaces(study(), Seconds(0)).empty());
 }
 
+// Common practice: a bar of 6/8 is counted in two dotted quarters.
+TEST(BeatPlaces, AreCountedInTheMeterOfTheirBar) {
+    Study changing = study();
+    changing.page.meters = {{2, {3, 4}}, {3, {6, 8}}, {4, {4, 4}}};
+    const auto places = beatPlaces(changing, Seconds(8));
+    // Beats of half a second from 1.25 s on: bars begin 4, 3 and 3 beats on.
+    std::vector<std::int64_t> beats;
+    std::vector<std::int64_t> bars;
+    for (const BeatPlace& place : places) {
+        if (place.at < Frames(1250) || place.at > Frames(6250)) continue;
+        beats.push_back(place.at.value);
+        if (place.opensBar) bars.push_back(place.at.value);
+    }
+    EXPECT_EQ(beats, (std::vector<std::int64_t>{1250, 1750, 2250, 2750, 3250, 3750, 4250, 4750, 5500, 6250}));
+    EXPECT_EQ(bars, (std::vector<std::int64_t>{1250, 3250, 4750, 6250}));
+}
+
 } // namespace
 } // namespace earwright

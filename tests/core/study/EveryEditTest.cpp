@@ -2,6 +2,7 @@
 // again.
 #include "core/study/BeatProposal.h"
 #include "core/study/MarkEdits.h"
+#include "core/study/MeterEdits.h"
 #include "core/study/RecordingEdits.h"
 #include "core/study/StudyFile.h"
 #include "tests/core/study/SampleStudy.h"

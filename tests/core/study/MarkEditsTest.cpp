@@ -2,6 +2,7 @@
 
 #include "core/study/ChartEdits.h"
 #include "core/study/DivisionEdits.h"
+#include "core/study/MeterEdits.h"
 #include "core/study/NoteEdits.h"
 #include "core/study/SpanEdits.h"
 #include "tests/core/study/SampleStudy.h"

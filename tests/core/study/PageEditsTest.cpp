@@ -1,6 +1,7 @@
 #include "core/study/PageEdits.h"
 
 #include "core/study/MarkEdits.h"
+#include "core/study/MeterEdits.h"
 #include "tests/core/study/SampleStudy.h"
 
 #include <gtest/gtest.h>

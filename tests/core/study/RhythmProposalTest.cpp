@@ -49,7 +49,7 @@ TEST_F(RhythmProposals, OfNothingAreNone) {
 // are good to 10 ms, and both offered where they are not.
 TEST_F(RhythmProposals, WriteWhatWasPlayedExactlyAsItWas) {
     for (std::int64_t parts = 1; parts <= 8; ++parts) {
-        study.divisions[4] = *divisionInto(parts);
+        study.divisions[Beats(4)] = *divisionInto(parts);
         std::vector<Beats> onsets;
         for (std::int64_t i = 0; i <= parts; ++i)
             onsets.push_back(Beats(4) + Beats(i, parts));

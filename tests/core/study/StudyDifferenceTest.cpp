@@ -1,6 +1,7 @@
 #include "core/study/StudyDifference.h"
 
 #include "core/study/MarkEdits.h"
+#include "core/study/MeterEdits.h"
 #include "core/study/RecordingEdits.h"
 #include "tests/core/study/SampleStudy.h"
 

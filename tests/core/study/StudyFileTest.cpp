@@ -147,7 +147,7 @@ TEST(StudyFile, AWrongValueIsRefusedWithItsPlace) {
         {R"({"at":3,"symbol":"Bb7alt"})", R"({"at":"1/257","symbol":"Bb7alt"})", "form[3][1].at"},
         {R"({"at":3,"symbol":"Bb7alt"})", R"({"at":0,"symbol":"Bb7alt"})", "form[3][1].at"},
         {R"("position":8)", R"("position":4)", "beatMarks[2]"},
-        {R"("position":8)", R"("position":"17/2")", "beatMarks[2].position"},
+        {R"("position":8)", R"("position":"17/0")", "beatMarks[2].position"},
         {R"("position":8,"time":4.0)", R"("position":8,"time":2.01)", "beatMarks[2]"},
         {R"("parts":3)", R"("parts":13)", "divisions[1].parts"},
         {R"("beat":0)", R"("beat":-1)", "divisions[1].beat"},

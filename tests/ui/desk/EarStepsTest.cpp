@@ -31,6 +31,18 @@ TEST(EarSteps, GoToTheNeighbouringBarLine) {
     EXPECT_NEAR(stepBars(marked(), Seconds(5), -1, duration).value, 4, 1e-9);
 }
 
+TEST(EarSteps, FollowMetersThatChange) {
+    Study study = marked();
+    study.page.meters = {{2, {3, 4}}, {3, {6, 8}}, {4, {4, 4}}};
+    // Bars at 2, 4, 5.5 and 7 s; the bar of 6/8 has two counted beats.
+    EXPECT_NEAR(stepBars(study, Seconds(4), 1, duration).value, 5.5, 1e-9);
+    EXPECT_NEAR(stepBars(study, Seconds(5.5), 1, duration).value, 7, 1e-9);
+    EXPECT_NEAR(stepBars(study, Seconds(7), -2, duration).value, 4, 1e-9);
+    EXPECT_NEAR(stepBeats(study, Seconds(5.5), 1, duration).value, 6.25, 1e-9);
+    EXPECT_NEAR(stepBeats(study, Seconds(6.25), 2, duration).value, 7.5, 1e-9);
+    EXPECT_NEAR(stepBeats(study, Seconds(7), -1, duration).value, 6.25, 1e-9);
+}
+
 TEST(EarSteps, CountSecondsBeforeBarsAreMarked) {
     EXPECT_NEAR(stepBeats(Study{}, Seconds(5.5), 1, duration).value, 6.5, 1e-9);
     EXPECT_NEAR(stepBars(Study{}, Seconds(5.5), -1, duration).value, 1.5, 1e-9);

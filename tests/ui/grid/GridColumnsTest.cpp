@@ -11,7 +11,7 @@ namespace {
 
 Study withTriplet() {
     Study study = emptySample();
-    study.divisions[5] = BeatDivision::Three;
+    study.divisions[Beats(5)] = BeatDivision::Three;
     return study;
 }
 
@@ -43,7 +43,7 @@ TEST(GridColumns, MakeTripletsRealTriplets) {
     EXPECT_EQ(columns.size(), 9u);
     EXPECT_EQ(columns[2].range, (Range{Beats(5), Beats(16, 3)}));
     EXPECT_EQ(columns[4].range, (Range{Beats(17, 3), Beats(6)}));
-    EXPECT_EQ(columns[4].beat, 5);
+    EXPECT_EQ(columns[4].beat, Beats(5));
     EXPECT_EQ(columns.finestDivision(), 3);
 }
 
@@ -82,4 +82,16 @@ TEST(GridColumns, StepFromAPlaceBetweenTwoLinesToEitherOfThem) {
     const GridColumns columns(emptySample(), {Beats(4), Beats(8)});
     EXPECT_EQ(columns.lineFrom(Beats(17, 4), 1), Beats(9, 2));
     EXPECT_EQ(columns.lineFrom(Beats(17, 4), -1), Beats(4));
+}
+
+TEST(GridColumns, FollowMetersThatChange) {
+    Study study = emptySample();
+    study.page.meters = {{2, {3, 4}}, {3, {6, 8}}, {4, {7, 8}}, {5, {4, 4}}};
+    const GridColumns columns(study, {Beats(8), Beats(14)});
+    // Bar 3 begins on beat 7, bar 4 on beat 10, bar 5 on beat 13½.
+    EXPECT_EQ(columns.range(), (Range{Beats(7), Beats(35, 2)}));
+    // Six eighths in two beats, seven eighths of two columns each, four beats of two.
+    EXPECT_EQ(columns.size(), 6u + 14u + 8u);
+    EXPECT_EQ(columns[3].beat, Beats(17, 2));
+    EXPECT_EQ(columns[20].range, (Range{Beats(27, 2), Beats(14)}));
 }

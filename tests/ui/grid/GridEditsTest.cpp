@@ -25,7 +25,7 @@ protected:
 } // namespace
 
 TEST_F(GridEdits, WriteANoteAsLongAsItsColumn) {
-    study.divisions[5] = BeatDivision::Three;
+    study.divisions[Beats(5)] = BeatDivision::Three;
     const auto edit = noteInOrOut(study, columns(), {Beats(16, 3), 65});
     ASSERT_TRUE(edit && edit->note);
     const Note* note = edit->study.note(*edit->note);
@@ -47,7 +47,7 @@ TEST_F(GridEdits, TakeTheNoteOutOfTheCellItSoundsIn) {
 }
 
 TEST_F(GridEdits, LengthenByColumnsOverBeatsOfDifferentDivision) {
-    study.divisions[5] = BeatDivision::Three;
+    study.divisions[Beats(5)] = BeatDivision::Three;
     study.notes = {sampleNote(1, Beats(4), Beats(1, 2), 65)};
     take(lengthened(study, NoteId{1}, 2));
     EXPECT_EQ(note(1).end(), Beats(16, 3));
@@ -109,7 +109,7 @@ TEST_F(GridEdits, MoveSeveralNotesByASemitoneWithoutLosingOne) {
 
 // From the last half beat of bar 3, which ends the bars shown, into bar 4, whose first beat is a triplet.
 TEST_F(GridEdits, LengthenOverTheBarLineAndPastTheBarsShown) {
-    study.divisions[12] = BeatDivision::Three;
+    study.divisions[Beats(12)] = BeatDivision::Three;
     study.notes = {sampleNote(1, Beats(23, 2), Beats(1, 2), 65)};
     take(lengthened(study, NoteId{1}, 1));
     EXPECT_EQ(note(1).end(), Beats(37, 3));
@@ -120,7 +120,7 @@ TEST_F(GridEdits, LengthenOverTheBarLineAndPastTheBarsShown) {
 }
 
 TEST_F(GridEdits, LengthenAPickupBeforeBarOne) {
-    study.divisions[-1] = BeatDivision::Five;
+    study.divisions[Beats(-1)] = BeatDivision::Five;
     study.notes = {sampleNote(1, Beats(-3, 5), Beats(1, 5), 65)};
     take(lengthened(study, NoteId{1}, 3));
     EXPECT_EQ(note(1).end(), Beats(1, 2)) << "two fifths to the bar line, then half a beat";
@@ -142,14 +142,14 @@ TEST_F(GridEdits, DivideABeatInOneToTwelveAndKeepWhatIsThere) {
     study.notes = {sampleNote(1, Beats(16, 3), Beats(1, 3), 65)};
     const std::vector<Note> before = study.notes;
     for (int parts = 1; parts <= 12; ++parts) {
-        const auto edit = divided(study, 5, parts);
+        const auto edit = divided(study, Beats(5), parts);
         ASSERT_EQ(edit.has_value(), parts != 2) << "two is how it was";
         if (!edit) continue;
         EXPECT_EQ(static_cast<int>(edit->study.divisionOf(5)), parts);
         EXPECT_EQ(edit->study.notes, before);
     }
-    EXPECT_FALSE(divided(study, 5, 0));
-    EXPECT_FALSE(divided(study, 5, 13));
+    EXPECT_FALSE(divided(study, Beats(5), 0));
+    EXPECT_FALSE(divided(study, Beats(5), 13));
 }
 
 TEST_F(GridEdits, AnswerNothingForANoteThatIsNotThere) {

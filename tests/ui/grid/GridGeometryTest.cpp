@@ -44,7 +44,7 @@ TEST(GridGeometry, HasTheHighestPitchOnTopAndNothingBeyond) {
 
 TEST(GridGeometry, WidensOneFinelyDividedBeatRatherThanAllOfThem) {
     Study study = emptySample();
-    study.divisions[5] = BeatDivision::Six;
+    study.divisions[Beats(5)] = BeatDivision::Six;
     const GridColumns columns(study, {Beats(4), Beats(12)});
     const GridGeometry geometry(columns, view);
     // Six columns of 12 take 72 of the 480; the other seven beats share the rest, and nothing scrolls.
@@ -52,7 +52,7 @@ TEST(GridGeometry, WidensOneFinelyDividedBeatRatherThanAllOfThem) {
     EXPECT_NEAR(geometry.x(Beats(5)) - geometry.x(Beats(4)), (480.0 - 72) / 7, 1e-9);
     EXPECT_NEAR(geometry.x(Beats(12)), gridmargins::labels + 480, 1e-9);
     EXPECT_EQ(geometry.scrollRange().width(), 0);
-    EXPECT_NEAR(geometry.beatOnRuler(5).width(), 72, 1e-9);
+    EXPECT_NEAR(geometry.beatOnRuler(Beats(5)).width(), 72, 1e-9);
     EXPECT_NEAR(geometry.widestBeat(), 72, 1e-9);
     for (double beats = 4; beats < 12; beats += 0.1)
         EXPECT_NEAR(geometry.beatsAt(geometry.x(beats)), beats, 1e-9);
@@ -61,7 +61,7 @@ TEST(GridGeometry, WidensOneFinelyDividedBeatRatherThanAllOfThem) {
 TEST(GridGeometry, ScrollsWhenColumnsWouldGetTooNarrow) {
     Study study = emptySample();
     for (std::int64_t beat = 4; beat < 12; ++beat)
-        study.divisions[beat] = BeatDivision::Six;
+        study.divisions[Beats(beat)] = BeatDivision::Six;
     const GridColumns columns(study, {Beats(4), Beats(12)});
     const GridGeometry geometry(columns, view);
     EXPECT_NEAR(geometry.cell(columns[0], 60).width(), GridGeometry::narrowestColumn, 1e-9);
@@ -93,7 +93,7 @@ TEST(GridGeometry, PutsAHeadIntoItsOwnColumnAndTheTailUpToItsEnd) {
 
 TEST(GridGeometry, NeverOffersATailWhereTheHeadIs) {
     Study study = emptySample();
-    study.divisions[4] = BeatDivision::Six;
+    study.divisions[Beats(4)] = BeatDivision::Six;
     const GridColumns columns(study, {Beats(4), Beats(12)});
     const GridGeometry geometry(columns, view);
     const Note note = sampleNote(1, Beats(4), Beats(1, 6), 60);

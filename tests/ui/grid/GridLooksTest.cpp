@@ -106,7 +106,7 @@ TEST_P(GridLooks, ASelectedNoteIsOfferedItsPhrasing) {
 TEST_P(GridLooks, EveryMarkIsDrawn) {
     Study study = emptySample();
     for (std::int64_t beat = 8; beat < 12; ++beat)
-        study.divisions[beat] = BeatDivision::Five;
+        study.divisions[Beats(beat)] = BeatDivision::Five;
     for (int i = 0; i < 18; ++i) {
         const bool isLong = i < 4;
         const Beats onset = isLong ? Beats(4 + i) : Beats(8) + Beats(i - 4, 5);
@@ -117,7 +117,7 @@ TEST_P(GridLooks, EveryMarkIsDrawn) {
         study = stepMark(study, {study.notes[i].id}, allPhrasingKinds[(i + 4) % allPhrasingKinds.size()]);
     study = stepMark(study, {study.notes[0].id, study.notes[2].id}, PhrasingKind::Vibrato);
     study = stepMark(study, {study.notes[3].id}, PhrasingKind::Staccato);
-    study.divisions[7] = BeatDivision::Seven;
+    study.divisions[Beats(7)] = BeatDivision::Seven;
     study.page.dynamics = {{Beats(4), Dynamic::mp}, {Beats(8), Dynamic::ff}};
     study.page.hairpins = {{{Beats(4), Beats(8)}, HairpinKind::Louder},
                            {{Beats(9), Beats(11)}, HairpinKind::Softer}};
@@ -162,7 +162,7 @@ TEST_P(GridLooks, HelpIsBlueAndAppearsOnlyWhenAskedFor) {
 
 TEST_P(GridLooks, ALongPhraseInANarrowPanelScrolls) {
     Study study = writtenSample();
-    study.divisions[2] = BeatDivision::Six;
+    study.divisions[Beats(2)] = BeatDivision::Six;
     study.chart.form = parseBars("Bb7 | | Eb7 what | Fm7 Bb7", study.meter);
     panel->setStudy(shared(study));
     panel->showRange({Beats(0), Beats(16)});

@@ -202,7 +202,7 @@ TEST_F(NoteGridView, DividesTheBeatUnderTheCursor) {
 
 TEST_F(NoteGridView, OffersDivisionsOnTheBeatRuler) {
     QTest::mouseClick(grid.viewport(), Qt::LeftButton, {},
-                      grid.geometryOfCells().beatOnRuler(7).center().toPoint());
+                      grid.geometryOfCells().beatOnRuler(Beats(7)).center().toPoint());
     const auto menus = grid.findChildren<QMenu*>();
     ASSERT_EQ(menus.size(), 1);
     ASSERT_EQ(menus[0]->actions().size(), 12);

@@ -102,9 +102,9 @@ TEST_F(GridPainters, BracketTupletsOnTheRulerAndNothingElse) {
     for (const auto& [division, isBracketed] :
          {std::pair{BeatDivision::Five, true}, {BeatDivision::Eight, false}, {BeatDivision::Twelve, true}}) {
         Study study = *scene.study;
-        study.divisions[9] = division;
+        study.divisions[Beats(9)] = division;
         use(std::move(study));
-        const QRectF beat = geometry.beatOnRuler(9);
+        const QRectF beat = geometry.beatOnRuler(Beats(9));
         // Left of the number, where only a bracket can be.
         const QImage image = drawn();
         const QRectF beside(beat.left() + 4, beat.top(), beat.width() / 2 - 16, beat.height());
@@ -211,7 +211,7 @@ TEST_F(GridPainters, GiveEveryMarkASignOfItsOwn) {
             std::vector<QImage> pictures;
             for (std::size_t i = 0; i <= allPhrasingKinds.size(); ++i) {
                 Study study = emptySample();
-                study.divisions[7] = BeatDivision::Six;
+                study.divisions[Beats(7)] = BeatDivision::Six;
                 study.notes = {sampleNote(1, Beats(5), Beats(1), 72), sampleNote(2, Beats(7), length, 67),
                                sampleNote(3, Beats(9), Beats(1), 64)};
                 if (i > 0) study = stepMark(study, {NoteId{2}}, allPhrasingKinds[i - 1]);

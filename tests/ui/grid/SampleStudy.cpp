@@ -24,8 +24,8 @@ Note sampleNote(std::uint64_t id, const Beats& onset, const Beats& length, int m
 
 Study writtenSample() {
     Study study = emptySample();
-    study.divisions[5] = BeatDivision::Three;
-    study.divisions[9] = BeatDivision::Four;
+    study.divisions[Beats(5)] = BeatDivision::Three;
+    study.divisions[Beats(9)] = BeatDivision::Four;
     const Beats half(1, 2);
     const Beats third(1, 3);
     study.notes = {

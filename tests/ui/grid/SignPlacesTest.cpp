@@ -52,7 +52,7 @@ TEST(SignPlaces, NeverTouchEachOtherNorTheHeadNorItsDegree) {
 // The signs of notes in neighbouring columns stand side by side, however narrow the columns are.
 TEST(SignPlaces, OfNeighbouringColumnsKeepApart) {
     Study study = emptySample();
-    study.divisions[4] = BeatDivision::Twelve;
+    study.divisions[Beats(4)] = BeatDivision::Twelve;
     const GridGeometry geometry(GridColumns(study, {Beats(4), Beats(12)}), QSizeF(300, 600));
     const Note one = sampleNote(1, Beats(4), Beats(1, 12), 67);
     const Note other = sampleNote(2, Beats(49, 12), Beats(1, 12), 67);

@@ -9,7 +9,7 @@ namespace {
 
 constexpr Meter fourFour{4, 4};
 
-std::string at(const Beats& place, const Meter& meter = fourFour) {
+std::string at(const Beats& place, const MeterMap& meter = fourFour) {
     return placeText(place, meter).toStdString();
 }
 
@@ -32,6 +32,15 @@ TEST(PlaceText, RoundsOtherPlacesToTheNearestOneWithASign) {
     EXPECT_EQ(at(Beats(48, 100)), "bar 1, beat 1½");
     EXPECT_EQ(at(Beats(99, 100)), "bar 1, beat 2");
     EXPECT_EQ(at(Beats(399, 100)), "bar 2, beat 1");
+}
+
+// Common practice: three eighths of 6/8 are one beat.
+TEST(PlaceText, CountsInTheMeterOfTheBar) {
+    const MeterMap meters(fourFour, {{2, {3, 4}}, {3, {6, 8}}, {4, {4, 4}}});
+    EXPECT_EQ(at(Beats(6), meters), "bar 2, beat 3");
+    EXPECT_EQ(at(Beats(17, 2), meters), "bar 3, beat 2");
+    EXPECT_EQ(at(Beats(9), meters), "bar 3, beat 2⅓");
+    EXPECT_EQ(at(Beats(11), meters), "bar 4, beat 2");
 }
 
 // Common practice: the incomplete bar before bar 1 is the pickup, and bars are counted from 1.

@@ -1,0 +1,203 @@
+#include "ui/desk/PassageDialog.h"
+
+#include "core/study/PageOrder.h"
+#include "ui/theme/PassageText.h"
+#include "ui/theme/PlaceText.h"
+
+#include <QAbstractButton>
+#include <QCheckBox>
+#include <QComboBox>
+#include <QDialogButtonBox>
+#include <QDoubleSpinBox>
+#include <QFormLayout>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QSpinBox>
+
+#include <cmath>
+
+namespace earwright::ui {
+
+namespace {
+
+constexpr int mostBeats = 32;
+constexpr int mostBars = 10'000;
+
+QWidget* rowOf(std::initializer_list<QWidget*> widgets) {
+    auto* row = new QWidget;
+    auto* line = new QHBoxLayout(row);
+    line->setContentsMargins(0, 0, 0, 0);
+    for (QWidget* widget : widgets)
+        line->addWidget(widget);
+    line->addStretch(1);
+    return row;
+}
+
+QSpinBox* spin(int least, int most, int value, const QString& name) {
+    auto* box = new QSpinBox;
+    box->setRange(least, most);
+    box->setValue(value);
+    box->setAccessibleName(name);
+    return box;
+}
+
+StatedTempo tempoAt(const Study& study, std::int64_t bar) {
+    const Beats start = study.meters().barStart(bar);
+    for (const TempoMark& mark : study.page.tempos)
+        if (mark.at == start) return {mark.words, mark.quartersPerMinute};
+    return {};
+}
+
+StatedRepeat repeatAt(const Study& study, std::int64_t bar) {
+    for (const Repeat& repeat : study.page.repeats)
+        if (repeat.firstBar <= bar && bar <= repeat.lastBar) return {repeat.times, repeat.endingBars};
+    return {};
+}
+
+} // namespace
+
+PassageDialog::PassageDialog(const Study& study, std::int64_t firstBar, std::optional<std::int64_t> bars,
+                             Subject subject, Apply wish, QWidget* parent)
+    : QDialog(parent),
+      apply(std::move(wish)),
+      bar(firstBar),
+      meter(study.meters().at(firstBar)),
+      key(study.page.keyAt(firstBar)),
+      swing(study.page.swingAt(study.meters().barStart(firstBar))),
+      tempo(tempoAt(study, firstBar)),
+      repeat(repeatAt(study, firstBar)) {
+    setWindowTitle(tr("From %1").arg(barText(bar)));
+    auto* form = new QFormLayout(this);
+    addPassage(*form, bars);
+    addMeter(*form);
+    addKey(*form);
+    addSwing(*form);
+    addTempo(*form);
+    addRepeat(*form);
+    auto* about = new QLabel(tr("Notes and marks stay with the sound. A repeat shows on the page only."));
+    about->setWordWrap(true);
+    form->addRow(about);
+    refusal = new QLabel;
+    refusal->setWordWrap(true);
+    refusal->hide();
+    form->addRow(refusal);
+    auto* buttons = new QDialogButtonBox(QDialogButtonBox::Ok | QDialogButtonBox::Cancel);
+    form->addRow(buttons);
+    for (QAbstractButton* button : buttons->buttons())
+        button->setIcon({});
+    connect(buttons, &QDialogButtonBox::accepted, this, &PassageDialog::accept);
+    connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
+    fieldOf(subject)->setFocus();
+}
+
+void PassageDialog::addPassage(QFormLayout& form, std::optional<std::int64_t> bars) {
+    limited = new QCheckBox(tr("only for"));
+    limited->setChecked(bars.has_value());
+    barCount = spin(1, mostBars, static_cast<int>(bars.value_or(1)), tr("Number of bars"));
+    barCount->setSuffix(tr(" bars"));
+    barCount->setEnabled(bars.has_value());
+    connect(limited, &QCheckBox::toggled, barCount, &QWidget::setEnabled);
+    form.addRow(tr("From %1").arg(barText(bar)), rowOf({limited, barCount}));
+}
+
+void PassageDialog::addMeter(QFormLayout& form) {
+    beats = spin(1, mostBeats, meter.beatsPerBar, tr("Beats in a bar"));
+    unit = new QComboBox;
+    unit->setAccessibleName(tr("What a beat is"));
+    for (const int note : {1, 2, 4, 8, 16, 32})
+        unit->addItem(QString::number(note), note);
+    unit->setCurrentIndex(unit->findData(meter.beatUnit));
+    form.addRow(tr("Meter"), rowOf({beats, new QLabel(QStringLiteral("/")), unit}));
+}
+
+void PassageDialog::addKey(QFormLayout& form) {
+    keys = new QComboBox;
+    for (const Mode mode : {Mode::Major, Mode::Minor})
+        for (int fifths = -mostFifths; fifths <= mostFifths; ++fifths) {
+            const KeySignature each{fifths, mode};
+            keys->addItem(keyText(each), QPoint(fifths, static_cast<int>(mode)));
+        }
+    keys->setCurrentIndex(keys->findText(keyText(key)));
+    form.addRow(tr("Key"), keys);
+}
+
+void PassageDialog::addSwing(QFormLayout& form) {
+    ratio = new QDoubleSpinBox;
+    ratio->setRange(leastSwing, mostSwing);
+    ratio->setDecimals(2);
+    ratio->setSingleStep(0.1);
+    ratio->setValue(swing.ratio);
+    ratio->setSuffix(tr(" : 1"));
+    ratio->setAccessibleName(tr("How eighths swing"));
+    ratio->setToolTip(tr("The first of two eighths to the second: 1 is even, 2 the triplet feel"));
+    form.addRow(tr("Eighths"), ratio);
+}
+
+void PassageDialog::addTempo(QFormLayout& form) {
+    words = new QLineEdit(QString::fromStdString(tempo.words));
+    words->setPlaceholderText(tr("Medium blues"));
+    words->setAccessibleName(tr("Tempo in words"));
+    const int least = static_cast<int>(slowestTempo) - 1;
+    const int stated = static_cast<int>(std::lround(tempo.quartersPerMinute.value_or(least)));
+    figure = spin(least, static_cast<int>(fastestTempo), stated, tr("Quarters a minute"));
+    figure->setSpecialValueText(tr("none"));
+    figure->setPrefix(QStringLiteral("♩ = "));
+    form.addRow(tr("Tempo"), rowOf({words, figure}));
+}
+
+void PassageDialog::addRepeat(QFormLayout& form) {
+    times = spin(1, mostTimes, repeat.times, tr("Times played on the page"));
+    times->setSpecialValueText(tr("not repeated"));
+    times->setSuffix(tr(" times"));
+    endingBars = spin(0, mostEndingBars, repeat.endingBars, tr("Bars under the first ending"));
+    endingBars->setSpecialValueText(tr("no endings"));
+    endingBars->setPrefix(tr("first ending: "));
+    form.addRow(tr("Repeat"), rowOf({times, endingBars}));
+}
+
+QWidget* PassageDialog::fieldOf(Subject subject) const {
+    switch (subject) {
+    case Subject::Meter:
+        return beats;
+    case Subject::Key:
+        return keys;
+    case Subject::Swing:
+        return ratio;
+    case Subject::Tempo:
+        return words;
+    case Subject::Repeat:
+        return times;
+    }
+    return beats;
+}
+
+PassageChange PassageDialog::change() const {
+    PassageChange wanted;
+    wanted.firstBar = bar;
+    if (limited->isChecked()) wanted.bars = barCount->value();
+    const Meter newMeter{beats->value(), unit->currentData().toInt()};
+    if (newMeter != meter) wanted.meter = newMeter;
+    const QPoint chosen = keys->currentData().toPoint();
+    const KeySignature newKey{chosen.x(), static_cast<Mode>(chosen.y())};
+    if (newKey != key) wanted.key = newKey;
+    const Swing newSwing{ratio->value(), swing.noteValue};
+    if (std::abs(newSwing.ratio - swing.ratio) > 0.001) wanted.swing = newSwing;
+    StatedTempo newTempo{words->text().trimmed().toStdString(), tempo.quartersPerMinute};
+    if (figure->value() != std::lround(tempo.quartersPerMinute.value_or(figure->minimum())))
+        newTempo.quartersPerMinute =
+            figure->value() == figure->minimum() ? std::nullopt : std::optional<double>(figure->value());
+    if (newTempo != tempo) wanted.tempo = newTempo;
+    const StatedRepeat newRepeat{times->value(), endingBars->value()};
+    if (newRepeat != repeat) wanted.repeat = newRepeat;
+    return wanted;
+}
+
+void PassageDialog::accept() {
+    const std::optional<QString> why = apply(change());
+    if (!why) return QDialog::accept();
+    refusal->setText(*why);
+    refusal->show();
+}
+
+} // namespace earwright::ui

@@ -1,0 +1,68 @@
+// Asks what stands over a passage of bars: meter, key, swing, tempo in words, repeat.
+#pragma once
+
+#include "core/study/PassageEdits.h"
+
+#include <QDialog>
+
+#include <functional>
+#include <optional>
+
+class QCheckBox;
+class QComboBox;
+class QDoubleSpinBox;
+class QFormLayout;
+class QLabel;
+class QLineEdit;
+class QSpinBox;
+
+namespace earwright::ui {
+
+/// Changes nothing itself: hands the change to `apply`, which answers why it cannot be, and stays open then.
+/// Only what the user altered is in the change.
+class PassageDialog : public QDialog {
+    Q_OBJECT
+public:
+    /// What the user came for, and so where typing begins.
+    enum class Subject { Meter, Key, Swing, Tempo, Repeat };
+    using Apply = std::function<std::optional<QString>(const PassageChange&)>;
+
+    /// Shows what stands at a bar; `bars` where a stretch of so many was selected.
+    PassageDialog(const Study& study, std::int64_t bar, std::optional<std::int64_t> bars, Subject subject,
+                  Apply apply, QWidget* parent = nullptr);
+
+    PassageChange change() const;
+    void accept() override;
+
+private:
+    void addPassage(QFormLayout& form, std::optional<std::int64_t> bars);
+    void addMeter(QFormLayout& form);
+    void addKey(QFormLayout& form);
+    void addSwing(QFormLayout& form);
+    void addTempo(QFormLayout& form);
+    void addRepeat(QFormLayout& form);
+    QWidget* fieldOf(Subject subject) const;
+
+    Apply apply;
+    /// As it stood when the dialog came up.
+    std::int64_t bar;
+    Meter meter;
+    KeySignature key;
+    Swing swing;
+    StatedTempo tempo;
+    StatedRepeat repeat;
+
+    QCheckBox* limited = nullptr;
+    QSpinBox* barCount = nullptr;
+    QSpinBox* beats = nullptr;
+    QComboBox* unit = nullptr;
+    QComboBox* keys = nullptr;
+    QDoubleSpinBox* ratio = nullptr;
+    QLineEdit* words = nullptr;
+    QSpinBox* figure = nullptr;
+    QSpinBox* times = nullptr;
+    QSpinBox* endingBars = nullptr;
+    QLabel* refusal = nullptr;
+};
+
+} // namespace earwright::ui

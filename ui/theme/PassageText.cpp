@@ -1,0 +1,68 @@
+#include "ui/theme/PassageText.h"
+
+#include <QCoreApplication>
+#include <QStringList>
+
+namespace earwright::ui {
+
+namespace {
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("PassageText", text);
+}
+
+QString meterAt(const Study& study, std::int64_t bar) {
+    const MeterMap meters = study.meters();
+    const Meter& meter = meters.at(bar);
+    const bool isFirst = bar == 1 && (meter != Meter{} || !study.page.meters.empty());
+    const bool changes = bar > 1 && meters.at(bar - 1) != meter;
+    return isFirst || changes ? QStringLiteral("%1/%2").arg(meter.beatsPerBar).arg(meter.beatUnit)
+                              : QString();
+}
+
+QString tempoText(const TempoMark& mark) {
+    QStringList parts;
+    if (!mark.words.empty()) parts << QString::fromStdString(mark.words);
+    if (mark.quartersPerMinute) parts << QStringLiteral("♩ = %1").arg(*mark.quartersPerMinute);
+    return parts.join(QStringLiteral(", "));
+}
+
+QStringList repeatsAt(const Study& study, std::int64_t bar) {
+    QStringList signs;
+    for (const Repeat& repeat : study.page.repeats) {
+        if (repeat.firstBar == bar)
+            signs << tr("repeat to %1, %2 times").arg(repeat.lastBar).arg(repeat.times);
+        if (repeat.endingBars == 0) continue;
+        if (repeat.lastBar + 1 - repeat.endingBars == bar) signs << tr("ending 1");
+        if (repeat.lastBar + 1 == bar) signs << tr("ending 2");
+    }
+    return signs;
+}
+
+} // namespace
+
+QString keyText(const KeySignature& key) {
+    const QString tonic = QString::fromStdString(toString(key.tonic()));
+    return (key.mode == Mode::Major ? tr("%1 major") : tr("%1 minor")).arg(tonic);
+}
+
+QString swingText(const Swing& swing) {
+    return swing.isEven() ? tr("even") : tr("swing %1:1").arg(swing.ratio);
+}
+
+QString signsAt(const Study& study, std::int64_t bar) {
+    QStringList signs;
+    if (const QString meter = meterAt(study, bar); !meter.isEmpty()) signs << meter;
+    for (const KeyChange& change : study.page.keys)
+        if (change.bar == bar) signs << keyText(change.key);
+    const MeterMap meters = study.meters();
+    const Range<Beats> beats{meters.barStart(bar), meters.barStart(bar + 1)};
+    for (const SwingChange& change : study.page.swings)
+        if (beats.contains(change.at)) signs << swingText(change.swing);
+    for (const TempoMark& mark : study.page.tempos)
+        if (beats.contains(mark.at)) signs << tempoText(mark);
+    signs << repeatsAt(study, bar);
+    return signs.join(QStringLiteral(" · "));
+}
+
+} // namespace earwright::ui
