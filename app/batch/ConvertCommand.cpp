@@ -54,7 +54,7 @@ Result<MusicXmlOptions> optionsFrom(const Arguments& arguments) {
     const std::string tab = arguments.text("--tab").value_or("places");
     if (tab != "none" && tab != "places" && tab != "part")
         return usage("The option --tab takes none, places (string and fret of each note) or part.");
-    if (tab == "none") options.strings.reset();
+    if (tab == "none") options.places = false;
     options.tablature = tab == "part";
     return options;
 }

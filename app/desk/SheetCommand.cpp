@@ -39,9 +39,16 @@ const std::map<QString, Reading>& readings() {
     return all;
 }
 
+const std::map<QString, Clef>& clefs() {
+    static const std::map<QString, Clef> all{{QStringLiteral("treble"), Clef::Treble},
+                                             {QStringLiteral("treble-8"), Clef::TrebleOctaveLower},
+                                             {QStringLiteral("bass"), Clef::Bass}};
+    return all;
+}
+
 /// Error: the command line's fault.
-Result<SheetWish> wishOf(const QCommandLineParser& parser) {
-    SheetWish wish;
+Result<ExampleWish> wishOf(const QCommandLineParser& parser) {
+    ExampleWish wish;
     if (parser.isSet(QStringLiteral("letter"))) {
         wish.paper.width = letterWidth;
         wish.paper.height = letterHeight;
@@ -57,6 +64,14 @@ Result<SheetWish> wishOf(const QCommandLineParser& parser) {
         return Error{ErrorKind::OutOfRange, "The option --reading takes concert, b-flat, e-flat or guitar.",
                      ""};
     wish.reading = reading->second;
+    if (parser.isSet(QStringLiteral("clef"))) {
+        const auto clef = clefs().find(parser.value(QStringLiteral("clef")));
+        if (clef == clefs().end())
+            return Error{ErrorKind::OutOfRange, "The option --clef takes treble, treble-8 or bass.", ""};
+        wish.clef = clef->second;
+    }
+    wish.slashes = parser.isSet(QStringLiteral("slashes"));
+    wish.tempo = !parser.isSet(QStringLiteral("no-tempo"));
     return wish;
 }
 
@@ -106,6 +121,9 @@ int runSheet(int argc, char** argv) {
                        {QStringLiteral("letter"), {}},
                        {QStringLiteral("degrees"), {}},
                        {QStringLiteral("no-tab"), {}},
+                       {QStringLiteral("slashes"), {}},
+                       {QStringLiteral("no-tempo"), {}},
+                       {QStringLiteral("clef"), {}, QStringLiteral("WORD")},
                        {QStringLiteral("bars"), {}, QStringLiteral("N"), QStringLiteral("4")},
                        {QStringLiteral("reading"), {}, QStringLiteral("WORD"), QStringLiteral("concert")},
                        {QStringLiteral("sound"), {}},

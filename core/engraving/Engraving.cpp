@@ -56,7 +56,8 @@ Result<std::vector<EngravedSystem>> engraveSystems(const Study& study, const Pag
     auto content = excerptBars(study, excerpt, options);
     if (!content) return content.error();
     std::vector<EngravedSystem> systems;
-    for (const SystemPlan& plan : LineBreaker(study, *content, options, font).lines(endOf(study, excerpt)))
+    for (const SystemPlan& plan :
+         LineBreaker(study, excerpt, *content, options, font).lines(endOf(study, excerpt)))
         systems.push_back(layOutSystem(plan, font));
     return systems;
 }

@@ -27,6 +27,8 @@ struct PageExcerpt {
     std::string heading;
     /// A line of text under the heading; may be empty.
     std::string words;
+    /// Said over its first bar where no tempo mark stands there: beats a minute.
+    std::optional<double> beatsPerMinute;
 };
 
 /// Lengths are in staff spaces.

@@ -54,7 +54,10 @@ Result<ExcerptBars> excerptBars(const Study& study, const PageExcerpt& excerpt,
     }
     ExcerptBars made;
     made.clef = options.clef.value_or(easiestClef(line, options.reading));
-    made.bars = staffBars(study, line, *bars, options.reading, made.clef);
+    // That clef says by itself that a guitar sounds an octave lower than it reads.
+    const bool isSaidByClef =
+        made.clef == Clef::TrebleOctaveLower && options.reading == Reading::GuitarOctave;
+    made.bars = staffBars(study, line, *bars, isSaidByClef ? Reading::Concert : options.reading, made.clef);
     for (const PageNotes& together : line)
         made.slurred.push_back(together.notes.front().phrasing.slurred);
     if (!made.slurred.empty()) made.slurred.front() = false;

@@ -33,16 +33,19 @@ std::vector<StruckTogether> eventsOf(std::vector<Note> notes) {
     return events;
 }
 
-std::vector<TabPlace> placesOf(const Note& note, const StringTuning& tuning, const StringPins& pins) {
+/// Whether the user's pins are heard.
+enum class Pins { Kept, PassedOver };
+
+std::vector<TabPlace> placesOf(const Note& note, const StringTuning& tuning, Pins pins) {
     std::vector<TabPlace> places;
     for (int string = 0; string < static_cast<int>(tuning.strings.size()); ++string) {
         const int fret = note.pitch.midi - tuning.openPitch(string);
         if (fret >= 0 && fret <= tuning.highestFret()) places.push_back({string, fret});
     }
-    const auto pin = pins.find(note.id);
-    if (pin == pins.end()) return places;
-    const auto pinned = std::find_if(places.begin(), places.end(),
-                                     [&](const TabPlace& place) { return place.string == pin->second; });
+    if (!note.pinnedString || pins == Pins::PassedOver) return places;
+    const auto pinned = std::find_if(places.begin(), places.end(), [&](const TabPlace& place) {
+        return place.string == *note.pinnedString;
+    });
     return pinned == places.end() ? places : std::vector<TabPlace>{*pinned};
 }
 
@@ -57,8 +60,7 @@ void layHand(const std::vector<std::vector<TabPlace>>& choices, std::size_t next
     }
 }
 
-std::vector<Candidate> candidatesFor(const StruckTogether& event, const StringTuning& tuning,
-                                     const StringPins& pins) {
+std::vector<Candidate> candidatesFor(const StruckTogether& event, const StringTuning& tuning, Pins pins) {
     std::vector<std::vector<TabPlace>> choices;
     for (const Note& note : event)
         choices.push_back(placesOf(note, tuning, pins));
@@ -70,10 +72,11 @@ std::vector<Candidate> candidatesFor(const StruckTogether& event, const StringTu
     return found;
 }
 
-std::optional<Stage> stageFor(StruckTogether event, const StringTuning& tuning, const StringPins& pins,
+std::optional<Stage> stageFor(StruckTogether event, const StringTuning& tuning,
                               std::vector<NoteId>& unplayable) {
-    const auto gone = std::stable_partition(
-        event.begin(), event.end(), [&](const Note& note) { return !placesOf(note, tuning, {}).empty(); });
+    const auto gone = std::stable_partition(event.begin(), event.end(), [&](const Note& note) {
+        return !placesOf(note, tuning, Pins::PassedOver).empty();
+    });
     for (auto note = gone; note != event.end(); ++note)
         unplayable.push_back(note->id);
     event.erase(gone, event.end());
@@ -81,13 +84,13 @@ std::optional<Stage> stageFor(StruckTogether event, const StringTuning& tuning, 
         unplayable.push_back(event.front().id);
         event.erase(event.begin());
     }
-    StringPins wishes = pins;
+    Pins wishes = Pins::Kept;
     while (!event.empty()) {
         std::vector<Candidate> candidates = candidatesFor(event, tuning, wishes);
         if (!candidates.empty()) return Stage{std::move(event), std::move(candidates)};
         // Two pins that no hand can reach at once are a wish too many, not a note too many.
-        if (!wishes.empty()) {
-            wishes.clear();
+        if (wishes == Pins::Kept) {
+            wishes = Pins::PassedOver;
             continue;
         }
         unplayable.push_back(event.front().id);
@@ -96,24 +99,74 @@ std::optional<Stage> stageFor(StruckTogether event, const StringTuning& tuning, 
     return std::nullopt;
 }
 
-void weigh(Stage& stage, const Stage* before, const StringTuning& tuning) {
-    for (Candidate& candidate : stage.candidates) {
-        const double here = costOfPlace(stage.event, candidate.hand, tuning);
-        if (!before) {
-            candidate.cost = here;
-            continue;
+/// A note of an earlier event that still sounds: which event, which of its notes.
+struct Held {
+    std::size_t stage = 0;
+    std::size_t note = 0;
+};
+
+/// Events before the last one whose notes sound into the next, as held notes and broken chords do. Ringing
+/// ends with the first event that does not ring.
+std::vector<Held> heldBefore(const std::vector<Stage>& stages, const StruckTogether& next) {
+    constexpr std::size_t furthest = 8;
+    std::vector<Held> held;
+    bool rings = next.front().phrasing.letRing;
+    for (std::size_t back = 1; back <= std::min(furthest, stages.size()); ++back) {
+        const std::size_t index = stages.size() - back;
+        const StruckTogether& event = stages[index].event;
+        rings = rings && event.front().phrasing.letRing;
+        for (std::size_t i = 0; i < event.size() && back > 1; ++i)
+            if (event[i].end() > next.front().onset || (rings && event[i].phrasing.letRing))
+                held.push_back({index, i});
+    }
+    return held;
+}
+
+class Weigher {
+public:
+    Weigher(const std::vector<Stage>& earlier, Stage& toWeigh, const StringTuning& strings)
+        : before(earlier), stage(toWeigh), tuning(strings), held(heldBefore(before, stage.event)) {}
+
+    void weigh() {
+        for (Candidate& candidate : stage.candidates) {
+            candidate.cost = costOfPlace(stage.event, candidate.hand, tuning);
+            if (!before.empty()) candidate.cost += costOfWayTo(candidate);
         }
+    }
+
+private:
+    double costOfWayTo(Candidate& candidate) const {
+        const Stage& last = before.back();
         double least = std::numeric_limits<double>::infinity();
-        for (std::size_t i = 0; i < before->candidates.size(); ++i) {
-            const Candidate& from = before->candidates[i];
-            const double cost = from.cost + costOfMove(before->event, from.hand, stage.event, candidate.hand);
+        for (std::size_t i = 0; i < last.candidates.size(); ++i) {
+            const Candidate& from = last.candidates[i];
+            double cost = from.cost + costOfMove(last.event, from.hand, stage.event, candidate.hand);
+            if (!held.empty()) cost += costOfHeld(i, candidate.hand);
             if (cost >= least) continue;
             least = cost;
             candidate.before = i;
         }
-        candidate.cost = least + here;
+        return least;
     }
-}
+
+    /// Where the held notes are is told by the cheapest way to candidate `from` of the last event.
+    double costOfHeld(std::size_t from, const HandPlace& next) const {
+        double cost = 0;
+        std::size_t at = before.size() - 1;
+        for (const Held& one : held) {
+            for (; at > one.stage; --at)
+                from = before[at].candidates[from].before;
+            cost += costOfCutting(before[at].candidates[from].hand.places[one.note], next);
+        }
+        return cost;
+    }
+
+    const std::vector<Stage>& before;
+    Stage& stage;
+    const StringTuning& tuning;
+    /// From the latest event backwards.
+    std::vector<Held> held;
+};
 
 std::size_t cheapest(const std::vector<Candidate>& candidates) {
     const auto least =
@@ -124,14 +177,14 @@ std::size_t cheapest(const std::vector<Candidate>& candidates) {
 
 } // namespace
 
-Fingering fingered(const std::vector<Note>& notes, const StringTuning& tuning, const StringPins& pins) {
+Fingering fingered(const std::vector<Note>& notes, const StringTuning& tuning) {
     assert(isPlayable(tuning));
     Fingering result;
     std::vector<Stage> stages;
     for (StruckTogether& event : eventsOf(notes)) {
-        auto stage = stageFor(std::move(event), tuning, pins, result.unplayable);
+        auto stage = stageFor(std::move(event), tuning, result.unplayable);
         if (!stage) continue;
-        weigh(*stage, stages.empty() ? nullptr : &stages.back(), tuning);
+        Weigher(stages, *stage, tuning).weigh();
         stages.push_back(std::move(*stage));
     }
     if (stages.empty()) return result;

@@ -14,7 +14,16 @@ constexpr double stretched = 1.0;
 /// A wide stretch on the first frets, where they lie far apart, is harder than one higher up.
 constexpr double stretchedLow = 1.5;
 constexpr int wideFrets = 4;
+/// Among fretted notes an open string sounds out of place; near the nut it belongs to what falls to hand.
 constexpr double openString = 1.2;
+constexpr double openStringLow = 0.3;
+constexpr int lastOpenPosition = 3;
+/// What only a finger can do: bends, vibrato, slides.
+constexpr double fingerless = 8;
+/// A bend near the nut, where the string is stiff.
+constexpr double bentLow = 1.0;
+constexpr int stiffFrets = 3;
+constexpr int widestGrip = 4;
 /// For every note of a line: a few of them weigh less than a shift, a bar of them outweighs it, so that a
 /// line goes up the neck where it has to and comes back.
 constexpr double awayFromMiddle = 0.02;
@@ -36,7 +45,7 @@ bool isAllOpen(const HandPlace& hand) {
 }
 
 double costOfFinger(const TabPlace& place, int position) {
-    if (place.fret == 0) return openString;
+    if (place.fret == 0) return position <= lastOpenPosition ? openStringLow : openString;
     const int finger = place.fret - position;
     if (finger >= 0 && finger < reachAbove) return 0;
     return position < wideFrets ? stretchedLow : stretched;
@@ -50,6 +59,13 @@ double costOfGraces(const Note& note, const TabPlace& place, const StringTuning&
             return fret >= 0 && fret <= tuning.highestFret();
         });
     return fits ? 0 : graceOffString;
+}
+
+double costOfPhrasing(const Phrasing& phrasing, const TabPlace& place) {
+    const bool needsFinger =
+        phrasing.bend || phrasing.vibrato || phrasing.slideIn || phrasing.slideOut || phrasing.slidesToNext;
+    if (needsFinger && place.fret == 0) return fingerless;
+    return phrasing.bend && place.fret < stiffFrets ? bentLow : 0;
 }
 
 double costOfShift(const StruckTogether& from, const HandPlace& before, const StruckTogether& to,
@@ -67,6 +83,18 @@ bool isBound(const Note& from, const Note& to) {
     return to.phrasing.slurred || to.phrasing.pickedInSlur || from.phrasing.slidesToNext;
 }
 
+/// Frets from the lowest to the highest finger.
+int gripOf(const HandPlace& hand) {
+    int lowest = 1000;
+    int highest = 0;
+    for (const TabPlace& place : hand.places) {
+        if (place.fret == 0) continue;
+        lowest = std::min(lowest, place.fret);
+        highest = std::max(highest, place.fret);
+    }
+    return std::max(0, highest - lowest);
+}
+
 } // namespace
 
 bool isInReach(const HandPlace& hand) {
@@ -76,14 +104,15 @@ bool isInReach(const HandPlace& hand) {
         for (std::size_t other = 0; other < i; ++other)
             if (hand.places[other].string == hand.places[i].string) return false;
     }
-    return true;
+    return gripOf(hand) <= widestGrip;
 }
 
 double costOfPlace(const StruckTogether& event, const HandPlace& hand, const StringTuning& tuning) {
     double cost = awayFromMiddle * std::abs(hand.position - middlePosition) +
                   highUp * std::max(0, hand.position - lastEasyPosition);
     for (std::size_t i = 0; i < event.size(); ++i)
-        cost += costOfFinger(hand.places[i], hand.position) + costOfGraces(event[i], hand.places[i], tuning);
+        cost += costOfFinger(hand.places[i], hand.position) + costOfGraces(event[i], hand.places[i], tuning) +
+                costOfPhrasing(event[i].phrasing, hand.places[i]);
     return cost;
 }
 
@@ -95,12 +124,24 @@ double costOfMove(const StruckTogether& from, const HandPlace& before, const Str
         for (std::size_t k = 0; k < to.size(); ++k) {
             const int strings = std::abs(after.places[k].string - before.places[i].string);
             nearest = std::min(nearest, strings);
-            if (strings == 0 && from[i].end() > to[k].onset) cost += cutNote;
+            const bool isSame = from[i].pitch.midi == to[k].pitch.midi;
+            if (strings == 0 && !isSame && soundsInto(from[i], to[k])) cost += cutNote;
             // In double stops lower goes with lower and higher with higher.
             const bool isSameVoice = std::min(i, to.size() - 1) == k;
             if (isSameVoice && strings != 0 && isBound(from[i], to[k])) cost += brokenSlur;
         }
     return cost + skippedString * std::max(0, nearest - 1);
+}
+
+bool soundsInto(const Note& note, const Note& next) {
+    return note.end() > next.onset || note.phrasing.letRing;
+}
+
+double costOfCutting(const TabPlace& held, const HandPlace& next) {
+    const bool isCut = std::any_of(next.places.begin(), next.places.end(), [&](const TabPlace& place) {
+        return place.string == held.string && place.fret != held.fret;
+    });
+    return isCut ? cutNote : 0;
 }
 
 } // namespace earwright

@@ -1,9 +1,9 @@
 // Where the hand lies on the neck for one note or double stop, and what that and the way there cost.
 #pragma once
 
-#include "core/engraving/StringTuning.h"
 #include "core/engraving/TabPlace.h"
 #include "core/music/Note.h"
+#include "core/music/StringTuning.h"
 
 #include <vector>
 
@@ -21,17 +21,24 @@ struct HandPlace {
 /// Notes that begin together, by pitch from the lowest.
 using StruckTogether = std::vector<Note>;
 
-/// Whether every fretted note is within reach and every string is used once.
+/// Whether every fretted note is within reach, fingers are no more than four frets apart and every string is
+/// used once.
 bool isInReach(const HandPlace& hand);
 
 /// What it costs to be there, in units of which one is a stretch by a fret. The costs are weighed by hand
 /// after common practice: stay in a position near the middle of the neck, stretch rather than shift for one
-/// note, open strings only where they fall to hand.
+/// note, open strings only where they fall to hand and never for what a finger has to do.
 double costOfPlace(const StruckTogether& event, const HandPlace& hand, const StringTuning& tuning);
 
 /// What it costs to come from one to the next: shifts, skipped strings, and slurs, slides and held notes that
 /// would not be on the string they need.
 double costOfMove(const StruckTogether& from, const HandPlace& before, const StruckTogether& to,
                   const HandPlace& after);
+
+/// Whether a note still sounds when a later one begins, as long as nothing takes its string.
+bool soundsInto(const Note& note, const Note& next);
+/// What it costs to take the string of a note that is to sound on; striking the same note again costs
+/// nothing.
+double costOfCutting(const TabPlace& held, const HandPlace& next);
 
 } // namespace earwright

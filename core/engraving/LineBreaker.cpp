@@ -128,10 +128,19 @@ void LineBreaker::addMarks(std::size_t first, SystemPlan& plan) const {
     // Even notes need no word unless they follow swung ones.
     if (first == 0 && !plan.swings.empty() && plan.swings.front().swing.isEven())
         plan.swings.erase(plan.swings.begin());
-    if (options.tempos) plan.tempos = standing(study.page.tempos, plan, first == 0);
+    if (options.tempos) addTempos(first == 0, plan);
     plan.dynamics = within(study.page.dynamics, plan);
     plan.texts = within(study.page.texts, plan);
     plan.hairpins = hairpinsOf(study.page.hairpins, plan);
+}
+
+void LineBreaker::addTempos(bool isFirst, SystemPlan& plan) const {
+    plan.tempos = standing(study.page.tempos, plan, isFirst);
+    const Beats begin = plan.bars.front().begin;
+    const bool isSaid = !plan.tempos.empty() && plan.tempos.front().at == begin;
+    if (!isFirst || isSaid || !about.beatsPerMinute) return;
+    const double quarters = *about.beatsPerMinute * 4 / study.meter.beatUnit;
+    plan.tempos.insert(plan.tempos.begin(), {begin, "", quarters});
 }
 
 } // namespace earwright

@@ -18,9 +18,9 @@ namespace earwright {
 class LineBreaker {
 public:
     /// Requires: everything outlives this.
-    LineBreaker(const Study& toShow, const ExcerptBars& content, const EngravingOptions& wanted,
-                const FontMetrics& metrics)
-        : study(toShow), excerpt(content), options(wanted), font(metrics) {}
+    LineBreaker(const Study& toShow, const PageExcerpt& which, const ExcerptBars& content,
+                const EngravingOptions& wanted, const FontMetrics& metrics)
+        : study(toShow), about(which), excerpt(content), options(wanted), font(metrics) {}
 
     /// In order; each stands for its bars with everything on it.
     std::vector<SystemPlan> lines(LineEnd end);
@@ -31,8 +31,10 @@ private:
     std::vector<std::size_t> fittingLines(std::size_t first, std::size_t count) const;
     SystemPlan planOf(std::size_t first, std::size_t count) const;
     void addMarks(std::size_t first, SystemPlan& plan) const;
+    void addTempos(bool isFirst, SystemPlan& plan) const;
 
     const Study& study;
+    const PageExcerpt& about;
     const ExcerptBars& excerpt;
     const EngravingOptions& options;
     const FontMetrics& font;

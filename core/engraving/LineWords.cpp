@@ -1,5 +1,6 @@
 #include "core/engraving/LineWords.h"
 
+#include "core/engraving/PageBars.h"
 #include "core/engraving/TextWidth.h"
 
 #include <cstdio>
@@ -86,13 +87,14 @@ private:
 
 } // namespace
 
-SignedText tempoWords(const TempoMark& tempo, const FontMetrics& font) {
+SignedText tempoWords(const TempoMark& tempo, const Meter& meter, const FontMetrics& font) {
     Row row(font);
     row.word(tempo.words);
-    if (tempo.quartersPerMinute) {
-        row.note(Smufl::MetNoteQuarterUp);
-        row.word("= " + figure(*tempo.quartersPerMinute));
-    }
+    if (!tempo.quartersPerMinute) return row.take();
+    const bool isDotted = pulseBeats(meter) == 3;
+    row.note(Smufl::MetNoteQuarterUp);
+    if (isDotted) row.dot();
+    row.word("= " + figure(*tempo.quartersPerMinute * (isDotted ? 2.0 / 3 : 1)));
     return row.take();
 }
 

@@ -30,12 +30,14 @@ void drawClear(Smufl glyph, double middle, bool above, NoteId note, Sketch& sket
     sketch.add(PlacedGlyph{glyph, {x, y}, 1, note});
 }
 
-/// Where a wavy line over a note, tied parts of it included, ends.
-double endOfNote(const LaidLine& line, std::size_t index, double lineEnd) {
+/// Where a wavy line over a note, tied parts of it included, ends: before the next note or its bar line.
+double endOfNote(const LaidLine& line, std::size_t index, const std::vector<PlacedBar>& bars) {
     std::size_t last = index;
     while (last + 1 < line.size() && line[last].piece.page.tiedOn)
         ++last;
-    return last + 1 < line.size() ? line[last + 1].x - line[last + 1].shape.left - 0.6 : lineEnd;
+    const double barLine = bars[line[last].bar].right - 0.5;
+    if (last + 1 == line.size()) return barLine;
+    return std::min(barLine, line[last + 1].x - line[last + 1].shape.left - 0.6);
 }
 
 struct SignedTrill {
@@ -61,11 +63,11 @@ SignedTrill signOf(const LaidPiece& laid, const FontMetrics& font) {
     return sign;
 }
 
-void drawTrill(const LaidLine& line, std::size_t index, double lineEnd, Sketch& sketch) {
+void drawTrill(const LaidLine& line, std::size_t index, const std::vector<PlacedBar>& bars, Sketch& sketch) {
     const LaidPiece& laid = line[index];
     const bool isFirst = !laid.piece.page.tiedFromBefore;
     const SignedTrill sign = isFirst ? signOf(laid, sketch.metrics()) : SignedTrill{};
-    const double right = std::max(endOfNote(line, index, lineEnd), laid.x + sign.width);
+    const double right = std::max(endOfNote(line, index, bars), laid.x + sign.width);
     const double y = sketch.topOver(laid.x, right, -0.4) - gap;
     sketch.add(sign.shapes, {laid.x, y});
     double x = laid.x + (isFirst ? sign.width + 0.2 : 0);
@@ -73,9 +75,10 @@ void drawTrill(const LaidLine& line, std::size_t index, double lineEnd, Sketch& 
         sketch.add(PlacedGlyph{Smufl::WiggleTrill, {x, y}, 1, laid.note()});
 }
 
-void drawVibrato(const LaidLine& line, std::size_t index, double lineEnd, Sketch& sketch) {
+void drawVibrato(const LaidLine& line, std::size_t index, const std::vector<PlacedBar>& bars,
+                 Sketch& sketch) {
     const LaidPiece& laid = line[index];
-    const double room = endOfNote(line, index, lineEnd) - laid.x;
+    const double room = endOfNote(line, index, bars) - laid.x;
     const int waves = std::max(leastWaves, static_cast<int>(room / vibratoAdvance));
     const PageBox wave = sketch.metrics().box(Smufl::WiggleVibrato);
     const double right = laid.x + (waves - 1) * vibratoAdvance + wave.right;
@@ -113,14 +116,14 @@ void layOutArticulations(const LaidLine& line, Sketch& sketch) {
         if (!laid.isRest() && !laid.piece.page.tiedFromBefore) drawArticulations(laid, sketch);
 }
 
-void layOutOrnaments(const LaidLine& line, double right, Sketch& sketch) {
+void layOutOrnaments(const LaidLine& line, const std::vector<PlacedBar>& bars, Sketch& sketch) {
     for (std::size_t i = 0; i < line.size(); ++i) {
         const LaidPiece& laid = line[i];
         if (laid.isRest()) continue;
         if (!laid.piece.page.tiedFromBefore) drawShortOrnaments(laid, sketch);
         const bool isFirstHere = !laid.piece.page.tiedFromBefore || i == 0;
-        if (laid.piece.phrasing.trill && isFirstHere) drawTrill(line, i, right, sketch);
-        if (laid.piece.phrasing.vibrato && isFirstHere) drawVibrato(line, i, right, sketch);
+        if (laid.piece.phrasing.trill && isFirstHere) drawTrill(line, i, bars, sketch);
+        if (laid.piece.phrasing.vibrato && isFirstHere) drawVibrato(line, i, bars, sketch);
     }
 }
 

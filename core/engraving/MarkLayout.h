@@ -12,8 +12,8 @@ void layOutArticulations(const LaidLine& line, Sketch& sketch);
 
 /// Turns, mordents, and trills and vibrato with their wavy line up to the end of the note, over everything
 /// else of the note. The upper mordent is the short wavy line, the lower one has a stroke through it. After
-/// slurs. `right` is where a line that goes on in the next system ends.
-void layOutOrnaments(const LaidLine& line, double right, Sketch& sketch);
+/// slurs.
+void layOutOrnaments(const LaidLine& line, const std::vector<PlacedBar>& bars, Sketch& sketch);
 
 /// How far bent notes are bent, over them; "prebend" where the string is pulled before it is struck. For
 /// staves without tablature, which says it itself. After ornaments.

@@ -98,6 +98,12 @@ SignedText freeWords(const std::string& text) {
     return made;
 }
 
+Meter meterAt(const SystemPlan& plan, const Beats& at) {
+    const auto bar =
+        std::find_if(plan.bars.begin(), plan.bars.end(), [&](const StaffBar& one) { return at < one.end; });
+    return bar == plan.bars.end() ? plan.bars.back().meter : bar->meter;
+}
+
 } // namespace
 
 void layOutChords(const std::vector<ColumnChord>& chords, const std::vector<double>& places, Sketch& sketch) {
@@ -129,7 +135,7 @@ void layOutWordsAbove(const SystemPlan& plan, const LineMoments& moments, double
     for (const SwingChange& change : plan.swings)
         draw(change.at, swingWords(change.swing, sketch.metrics()));
     for (const TempoMark& tempo : plan.tempos)
-        draw(tempo.at, tempoWords(tempo, sketch.metrics()));
+        draw(tempo.at, tempoWords(tempo, meterAt(plan, tempo.at), sketch.metrics()));
 }
 
 } // namespace earwright

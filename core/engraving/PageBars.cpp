@@ -50,24 +50,51 @@ private:
         return stretches;
     }
 
-    /// Parts of the beat that its notes begin and end on: 1 where nothing happens within it.
-    static std::int64_t partsOf(std::int64_t beat, const std::vector<Stretch>& stretches) {
+    /// A beat, or half a beat, that is divided by itself.
+    struct Cell {
+        Beats begin;
+        /// So many of them make a beat.
+        std::int64_t perBeat = 1;
+        /// Its parts that notes begin on: 1 where nothing happens within it.
         std::int64_t parts = 1;
+
+        bool isTuplet() const { return !std::has_single_bit(static_cast<std::uint64_t>(parts)); }
+        Beats end() const { return begin + Beats(1, perBeat); }
+    };
+
+    static Cell cellOf(const Beats& begin, std::int64_t perBeat, const std::vector<Stretch>& stretches) {
+        Cell cell{begin, perBeat, 1};
         for (const Stretch& stretch : stretches)
-            if (stretch.begin.floor() == beat) parts = std::lcm(parts, stretch.begin.denominator());
-        return parts;
+            if (stretch.begin >= begin && stretch.begin < cell.end())
+                cell.parts = std::lcm(cell.parts, ((stretch.begin - begin) * perBeat).denominator());
+        return cell;
+    }
+
+    /// The cell of a beat in which a place lies: half of it where only one half is a tuplet, as in three
+    /// sixteenths of a triplet and an eighth; else all of it.
+    static Cell cellAt(const Beats& place, const std::vector<Stretch>& stretches) {
+        const Beats beat(place.floor());
+        const Beats half(1, 2);
+        const Cell whole = cellOf(beat, 1, stretches);
+        const bool startsAtHalf =
+            std::any_of(stretches.begin(), stretches.end(),
+                        [&](const Stretch& stretch) { return stretch.begin == beat + half; });
+        if (!whole.isTuplet() || !startsAtHalf) return whole;
+        const Cell first = cellOf(beat, 2, stretches);
+        const Cell second = cellOf(beat + half, 2, stretches);
+        if (first.isTuplet() == second.isTuplet()) return whole;
+        return place < second.begin ? first : second;
     }
 
     void cutAtTuplets(const Stretch& stretch, const std::vector<Stretch>& all) {
         Beats plainFrom = stretch.begin;
         Beats at = stretch.begin;
         while (at < stretch.end) {
-            const std::int64_t beat = at.floor();
-            const Beats until = std::min(stretch.end, Beats(beat + 1));
-            const std::int64_t parts = partsOf(beat, all);
-            if (!std::has_single_bit(static_cast<std::uint64_t>(parts))) {
+            const Cell cell = cellAt(at, all);
+            const Beats until = std::min(stretch.end, cell.end());
+            if (cell.isTuplet()) {
                 cutPlain(stretch, plainFrom, at);
-                cutInTuplet(stretch, at, until, parts);
+                cutInTuplet(stretch, at, until, cell);
                 plainFrom = until;
             }
             at = until;
@@ -75,18 +102,18 @@ private:
         cutPlain(stretch, plainFrom, stretch.end);
     }
 
-    void cutInTuplet(const Stretch& stretch, Beats from, const Beats& to, std::int64_t parts) {
-        const auto normal = static_cast<std::int64_t>(std::bit_floor(static_cast<std::uint64_t>(parts)));
-        const Tuplet tuplet{static_cast<int>(parts), static_cast<int>(normal)};
+    void cutInTuplet(const Stretch& stretch, Beats from, const Beats& to, const Cell& cell) {
+        const auto normal = static_cast<std::int64_t>(std::bit_floor(static_cast<std::uint64_t>(cell.parts)));
+        const Tuplet tuplet{static_cast<int>(cell.parts), static_cast<int>(normal)};
         while (from < to) {
-            const std::int64_t units = ((to - from) * parts).floor();
+            const std::int64_t units = ((to - from) * cell.perBeat * cell.parts).floor();
             const auto whole = static_cast<std::int64_t>(std::bit_floor(static_cast<std::uint64_t>(units)));
             const bool dotted = whole >= 2 && units >= whole + whole / 2;
-            const Beats end = from + Beats(dotted ? whole + whole / 2 : whole, parts);
-            const auto denominator = static_cast<int>(meter.beatUnit * normal / whole);
+            const Beats end = from + Beats(dotted ? whole + whole / 2 : whole, cell.parts * cell.perBeat);
+            const auto denominator = static_cast<int>(meter.beatUnit * cell.perBeat * normal / whole);
             add(stretch, from, end, {denominator, dotted, tuplet});
-            bar.pieces.back().startsTuplet = from.fraction() == Beats(0);
-            bar.pieces.back().endsTuplet = end.fraction() == Beats(0);
+            bar.pieces.back().startsTuplet = from == cell.begin;
+            bar.pieces.back().endsTuplet = end == cell.end();
             from = end;
         }
     }

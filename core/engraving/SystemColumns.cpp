@@ -17,6 +17,8 @@ namespace {
 constexpr double behindBarLine = 1.5;
 /// From a bar line to a change of key or meter.
 constexpr double beforeChange = 0.7;
+/// From its end to the head behind it.
+constexpr double behindChange = 1.2;
 constexpr double leastRestBar = 6;
 /// A tie needs so much between two heads to be seen.
 constexpr double leastTie = 1.3;
@@ -53,7 +55,7 @@ private:
     double quarters(const Beats& length) const { return (length * 4 / plan.beatUnit).toDouble(); }
 
     void addBar(const StaffBar& bar, std::size_t index) {
-        if (index > 0) addChange(bar, index);
+        const double change = index > 0 ? addChange(bar, index) : 0;
         const std::set<Beats> moments = momentsOf(bar);
         for (auto at = moments.begin(); at != moments.end(); ++at) {
             const Beats next = std::next(at) == moments.end() ? bar.end : *std::next(at);
@@ -61,7 +63,9 @@ private:
             column.at = *at;
             column.quarters = quarters(next - *at);
             if (at == moments.begin() && index > 0)
-                column.leastGap = behindBarLine + reachOf(barLineBehind(plan, index - 1), font).right;
+                column.leastGap = change > 0
+                                      ? change + behindChange
+                                      : behindBarLine + reachOf(barLineBehind(plan, index - 1), font).right;
             made.columns.push_back(column);
             addPieceAt(*at, bar, index);
             addChordAt(*at, bar);
@@ -86,15 +90,18 @@ private:
         return slashRoom * static_cast<double>(slashesOf(bar));
     }
 
-    void addChange(const StaffBar& bar, std::size_t index) {
+    /// Returns how wide it is; 0 where nothing changes.
+    double addChange(const StaffBar& bar, std::size_t index) {
         SignatureShapes shapes = signaturesAt(plan, index, font);
-        if (shapes.width == 0) return;
+        const double width = shapes.width;
+        if (width == 0) return 0;
         Column column;
         column.at = bar.begin;
-        column.leastGap = beforeChange;
+        column.leastGap = beforeChange + reachOf(barLineBehind(plan, index - 1), font).right;
         column.row(ColumnRow::Staff) = Reach{0, shapes.width};
         made.changes.emplace_back(made.columns.size(), std::move(shapes));
         made.columns.push_back(column);
+        return width;
     }
 
     void addPieceAt(const Beats& at, const StaffBar& bar, std::size_t index) {

@@ -52,7 +52,7 @@ public:
         layOutTuplets(line(), sketch);
         layOutTies(line(), right - 0.3, sketch);
         layOutSlurs(line(), plan.slurred, start - 0.5, right - 0.3, sketch);
-        layOutOrnaments(line(), right - 0.5, sketch);
+        layOutOrnaments(line(), made.bars, sketch);
         if (plan.strings == 0) layOutBendAmounts(line(), sketch);
         const LineMoments moments(made.moments);
         layOutChords(content.chords, places, sketch);

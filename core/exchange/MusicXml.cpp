@@ -95,8 +95,8 @@ private:
     }
 
     std::map<NoteId, TabPlace> placesOf() const {
-        if (!options.strings) return {};
-        return fingered(study.notes, *options.strings).places;
+        if (!options.places) return {};
+        return fingered(study.notes, study.tuning).places;
     }
 
     void addBar(pugi::xml_node part, const PageBar& bar) {
@@ -157,7 +157,7 @@ private:
     /// Lines of tablature are counted from the bottom (MusicXML 4.0, staff-tuning).
     void addStrings(pugi::xml_node attributes) const {
         pugi::xml_node details = attributes.append_child("staff-details");
-        const std::vector<int>& strings = options.strings->strings;
+        const std::vector<int>& strings = study.tuning.strings;
         addText(details, "staff-lines", std::to_string(strings.size()));
         for (std::size_t fromBelow = 1; fromBelow <= strings.size(); ++fromBelow) {
             const int midi = strings[strings.size() - fromBelow];
@@ -168,7 +168,7 @@ private:
             if (name.alter != 0) addText(tuning, "tuning-alter", std::to_string(name.alter));
             addText(tuning, "tuning-octave", std::to_string(writtenOctave(name, midi)));
         }
-        if (options.strings->capo > 0) addText(details, "capo", std::to_string(options.strings->capo));
+        if (study.tuning.capo > 0) addText(details, "capo", std::to_string(study.tuning.capo));
     }
 
     const Study& study;
@@ -211,8 +211,7 @@ Result<std::string> musicXml(const Study& study, const MusicXmlOptions& options)
     const auto bars = pageBars(line, study.meters(), lastMarkedBar(study));
     if (!bars) return bars.error();
     MusicXmlOptions wish = options;
-    if (wish.strings && !isPlayable(*wish.strings)) wish.strings.reset();
-    wish.tablature = wish.tablature && wish.strings;
+    wish.tablature = wish.tablature && wish.places;
     return ScoreWriter(study, wish, line, *bars).write();
 }
 

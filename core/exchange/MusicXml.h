@@ -2,11 +2,9 @@
 #pragma once
 
 #include "core/engraving/PageView.h"
-#include "core/engraving/StringTuning.h"
 #include "core/result/Result.h"
 #include "core/study/Study.h"
 
-#include <optional>
 #include <string>
 
 namespace earwright {
@@ -15,9 +13,9 @@ struct MusicXmlOptions {
     /// Who reads the page: notes, keys and chords are written as they read them, with what they sound like
     /// (`transpose`) beside.
     Reading reading = Reading::Concert;
-    /// Strings that fingered() finds a place on, told as string and fret of each note; none for horns.
-    std::optional<StringTuning> strings = StringTuning{};
-    /// A second part has the line in tablature, with the tuning of its strings; only with `strings`.
+    /// String and fret of each note, as fingered() finds them on the study's strings; not for horns.
+    bool places = true;
+    /// A second part has the line in tablature, with the tuning of the strings; only with `places`.
     bool tablature = false;
     /// What each note is on its chord, as a syllable under it.
     bool degrees = false;

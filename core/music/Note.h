@@ -77,6 +77,9 @@ struct Note {
     /// 0 (inaudible) to 1 (as hard as it goes), before ghost and accent are applied; 0.6 is an ordinary note.
     double loudness = 0.6;
     Phrasing phrasing;
+    /// The string it shall be played on, by the user's wish: from 0, the top line of tablature. Passed over
+    /// where the string hasn't got the pitch.
+    std::optional<int> pinnedString = std::nullopt;
 
     Beats end() const { return onset + length; }
     Range<Beats> range() const { return {onset, end()}; }

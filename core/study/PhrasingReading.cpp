@@ -25,7 +25,7 @@ void expectNoteMembers(const StrictJson& note, std::int64_t version) {
                                       "trill",    "slurred", "ghosted",  "accented"};
     if (version >= 3)
         optional.insert(optional.end(), {"slidesToNext", "turn", "mordent", "slurBy", "pickedInSlur", "bend",
-                                         "vibrato", "fall", "scoop", "staccato", "tenuto", "letRing"});
+                                         "vibrato", "fall", "scoop", "staccato", "tenuto", "letRing", "string"});
     note.expectMembers({"id", "onset", "length", "midi", "loudness"}, optional);
 }
 

@@ -7,6 +7,7 @@
 #include "core/music/Note.h"
 #include "core/music/PageMarks.h"
 #include "core/music/Span.h"
+#include "core/music/StringTuning.h"
 #include "core/study/EarRecord.h"
 #include "core/time/Frames.h"
 #include "core/time/Range.h"
@@ -120,6 +121,8 @@ struct Study {
     std::vector<Span> spans;
     std::vector<Note> notes;
     PageMarks page;
+    /// What tablature and fingering are for. Always playable.
+    StringTuning tuning;
     /// By the place where a counted beat begins (MeterMap::countStart).
     std::map<Beats, BeatDivision> divisions;
     std::vector<LooseEnd> looseEnds;

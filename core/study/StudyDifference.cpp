@@ -11,13 +11,14 @@ StudyDifference::StudyDifference(const Study& before, const Study& after)
       spans(before.spans, after.spans),
       notes(before.notes, after.notes),
       page(before.page, after.page),
+      tuning(before.tuning, after.tuning),
       divisions(before.divisions, after.divisions),
       looseEnds(before.looseEnds, after.looseEnds),
       takes(before.takes, after.takes) {}
 
 bool StudyDifference::isNothing() const {
     return title.isNothing() && meter.isNothing() && marks.isNothing() && form.isNothing() &&
-           overrides.isNothing() && spans.isNothing() && notes.isNothing() && page.isNothing() &&
+           overrides.isNothing() && spans.isNothing() && notes.isNothing() && page.isNothing() && tuning.isNothing() &&
            divisions.isNothing() && looseEnds.isNothing() && takes.isNothing();
 }
 
@@ -32,6 +33,7 @@ Study StudyDifference::undone(Study study) const {
     spans.undo(study.spans);
     notes.undo(study.notes);
     page.undo(study.page);
+    tuning.undo(study.tuning);
     divisions.undo(study.divisions);
     looseEnds.undo(study.looseEnds);
     takes.undo(study.takes);
@@ -49,6 +51,7 @@ Study StudyDifference::redone(Study study) const {
     spans.redo(study.spans);
     notes.redo(study.notes);
     page.redo(study.page);
+    tuning.redo(study.tuning);
     divisions.redo(study.divisions);
     looseEnds.redo(study.looseEnds);
     takes.redo(study.takes);

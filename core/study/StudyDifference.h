@@ -60,8 +60,8 @@ private:
     std::vector<T> fresh;
 };
 
-/// The difference in the work: title, meter, marks, chords, spans, notes, page marks, divisions, loose ends
-/// and takes. It takes as much memory as what changed: a hundred bytes or so for a note, where a study with
+/// The difference in the work: title, meter, marks, chords, spans, notes, page marks, tuning, divisions, loose
+/// ends and takes. It takes as much memory as what changed: a hundred bytes or so for a note, where a study with
 /// 2,000 notes takes 300 kB.
 class StudyDifference {
 public:
@@ -83,6 +83,7 @@ private:
     ListChange<Span> spans;
     ListChange<Note> notes;
     ValueChange<PageMarks> page;
+    ValueChange<StringTuning> tuning;
     ValueChange<std::map<Beats, BeatDivision>> divisions;
     ListChange<LooseEnd> looseEnds;
     ListChange<Take> takes;

@@ -130,7 +130,21 @@ Note readNote(const StrictJson& json, std::int64_t version) {
     note.pitch = readPitch(json);
     note.loudness = json["loudness"].number(0, 1);
     note.phrasing = readPhrasing(json);
+    if (json.has("string")) note.pinnedString = readInt(json["string"], 1, mostStrings) - 1;
     return note;
+}
+
+StringTuning readTuning(const StrictJson& json) {
+    json.expectMembers({"strings", "frets", "capo"});
+    StringTuning tuning;
+    tuning.strings.clear();
+    for (const StrictJson& string : json["strings"].items())
+        tuning.strings.push_back(readInt(string, 0, 127));
+    tuning.frets = readInt(json["frets"], 1, mostFrets);
+    tuning.capo = readInt(json["capo"], 0, mostFrets);
+    if (isPlayable(tuning)) return tuning;
+    json.refuse("must be one to eight strings with the capo below the last fret");
+    return {};
 }
 
 std::map<Beats, BeatDivision> readDivisions(const StrictJson& json, std::int64_t version) {
@@ -211,7 +225,8 @@ std::int64_t expectStudyMembers(const StrictJson& json) {
                                      "divisions", "looseEnds", "earRecord", "practice",  "nextId"};
     if (version >= 2) members.push_back("takes");
     if (version >= 3) members.push_back("page");
-    json.expectMembers(members);
+    json.expectMembers(members,
+                       version >= 3 ? std::vector<const char*>{"tuning"} : std::vector<const char*>{});
     return version;
 }
 
@@ -231,6 +246,7 @@ Study readStudy(const StrictJson& json) {
     for (const StrictJson& note : json["notes"].items())
         study.notes.push_back(readNote(note, version));
     study.divisions = readDivisions(json["divisions"], version);
+    if (json.has("tuning")) study.tuning = readTuning(json["tuning"]);
     for (const StrictJson& end : json["looseEnds"].items())
         study.looseEnds.push_back(readLooseEnd(end));
     study.takes = readTakes(json);

@@ -58,6 +58,7 @@ Json toJson(const Note& note) {
     if (note.pitch.spelling) json["spelling"] = spellingText(*note.pitch.spelling);
     json["loudness"] = note.loudness;
     addPhrasing(json, note.phrasing);
+    if (note.pinnedString) json["string"] = *note.pinnedString + 1;
     return json;
 }
 
@@ -112,25 +113,32 @@ Json divisionsToJson(const Study& study) {
     });
 }
 
+Json toJson(const StringTuning& tuning) {
+    return {{"strings", tuning.strings}, {"frets", tuning.frets}, {"capo", tuning.capo}};
+}
+
 Json toJson(const Study& study) {
     const auto each = [](const auto& element) { return toJson(element); };
-    return {{"format", studyFormatName},
-            {"version", StudyFile::version},
-            {"title", study.title},
-            {"recording", toJson(study.recording)},
-            {"meter", {{"beatsPerBar", study.meter.beatsPerBar}, {"beatUnit", study.meter.beatUnit}}},
-            {"beatMarks", listOf(study.beatMap.marks(), each)},
-            {"form", listOf(study.chart.form, each)},
-            {"overrides", overridesToJson(study.chart)},
-            {"spans", listOf(study.spans, each)},
-            {"notes", listOf(study.notes, each)},
-            {"page", pageMarksToJson(study.page)},
-            {"divisions", divisionsToJson(study)},
-            {"looseEnds", listOf(study.looseEnds, each)},
-            {"takes", listOf(study.takes, each)},
-            {"earRecord", listOf(study.earRecord.phrases, each)},
-            {"practice", toJson(study.practice)},
-            {"nextId", study.nextId}};
+    Json json{{"format", studyFormatName},
+              {"version", StudyFile::version},
+              {"title", study.title},
+              {"recording", toJson(study.recording)},
+              {"meter", {{"beatsPerBar", study.meter.beatsPerBar}, {"beatUnit", study.meter.beatUnit}}},
+              {"beatMarks", listOf(study.beatMap.marks(), each)},
+              {"form", listOf(study.chart.form, each)},
+              {"overrides", overridesToJson(study.chart)},
+              {"spans", listOf(study.spans, each)},
+              {"notes", listOf(study.notes, each)},
+              {"page", pageMarksToJson(study.page)}};
+    // A guitar as usual needs no word.
+    if (study.tuning != StringTuning{}) json["tuning"] = toJson(study.tuning);
+    json.update(Json{{"divisions", divisionsToJson(study)},
+                     {"looseEnds", listOf(study.looseEnds, each)},
+                     {"takes", listOf(study.takes, each)},
+                     {"earRecord", listOf(study.earRecord.phrases, each)},
+                     {"practice", toJson(study.practice)},
+                     {"nextId", study.nextId}});
+    return json;
 }
 
 /// Bytes that are not UTF-8 become the replacement character instead of spoiling the whole file.

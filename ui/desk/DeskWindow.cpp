@@ -44,6 +44,9 @@ constexpr int framesBetweenLooks = 6;
 /// A single peak held back is too short to be seen; milliseconds.
 constexpr qint64 heldBackShown = 1500;
 
+/// The playhead on the page moves by so many parts of a beat.
+constexpr std::int64_t playheadParts = 48;
+
 const auto loopSubject = QStringLiteral("loop");
 
 } // namespace
@@ -229,6 +232,10 @@ void DeskWindow::tick() {
     chorusSheet->setHeard(ear);
     chorusSheet->setHeld(ears.isHolding() ? std::optional(ear) : std::nullopt);
     gridPanel->grid()->setPlayhead(ear);
+    const BeatMap& beatMap = desk.study().beatMap;
+    pageView->setPlayhead(beatMap.hasTempo()
+                              ? std::optional(Beats::nearest(beatMap.beatsAt(ear), playheadParts))
+                              : std::nullopt);
     transportBar->setHeard(ear, ears.heard().playing);
     showHeard();
     if (!look) return;

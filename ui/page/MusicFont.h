@@ -16,7 +16,7 @@ namespace earwright::ui {
 /// Bravura (SIL Open Font License 1.1), as the build fetched it or as it is installed beside the program.
 /// Glyphs are painted as outlines, which are crisp at any size and need no font where the page is read.
 ///
-/// Threads: interface only, after QGuiApplication was made.
+/// Threads: one at a time, the one that loaded it, after QGuiApplication was made.
 class MusicFont {
 public:
     /// Error: NotFound, with what is missing, in a build without the font; what FontMetrics::read says.

@@ -1,5 +1,6 @@
 #include "ui/page/PageCanvas.h"
 
+#include "core/engraving/LineMoments.h"
 #include "ui/page/PagePainter.h"
 #include "ui/theme/Theme.h"
 
@@ -13,6 +14,8 @@ namespace earwright::ui {
 namespace {
 
 constexpr double gap = 2;
+constexpr double usualPixels = 6;
+constexpr double playheadFoot = 3;
 
 QRectF rectOf(const PageBox& box) {
     return {box.left, box.top, box.width(), box.height()};
@@ -47,6 +50,56 @@ void PageCanvas::select(const std::optional<NoteId>& note) {
     update();
 }
 
+void PageCanvas::setZoom(double zoom) {
+    pixelsOfSpace = usualPixels * zoom;
+}
+
+void PageCanvas::setPlayhead(const std::optional<Beats>& place) {
+    if (place == playhead) return;
+    const QRect before = playheadBox();
+    playhead = place;
+    update(before.united(playheadBox()));
+}
+
+int PageCanvas::lineAt(const Beats& place) const {
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        const auto& moments = lines[i].system.moments;
+        if (!moments.empty() && moments.front().at <= place && place < moments.back().at)
+            return static_cast<int>(i);
+    }
+    return -1;
+}
+
+QRect PageCanvas::boxOfLine(int line) const {
+    const Line& shown = lines[static_cast<std::size_t>(line)];
+    return pixelsOf(shown.system.extent.moved(shown.origin));
+}
+
+QRect PageCanvas::playheadBox() const {
+    const int line = playhead ? lineAt(*playhead) : -1;
+    if (line < 0) return {};
+    const Line& shown = lines[static_cast<std::size_t>(line)];
+    const double x = (shown.origin.x + LineMoments(shown.system.moments).xAt(*playhead)) * pixelsOfSpace;
+    const QRect box = boxOfLine(line);
+    return QRectF(x - playheadFoot - 1, box.top(), 2 * playheadFoot + 2, box.height()).toAlignedRect();
+}
+
+void PageCanvas::paintPlayhead(QPainter& painter) const {
+    const QRectF box = playheadBox();
+    if (box.isEmpty()) return;
+    painter.resetTransform();
+    painter.setPen(QPen(color(Role::Ink), 1));
+    const QPointF top(box.center().x(), box.top());
+    painter.drawLine(top, QPointF(top.x(), box.bottom()));
+    // A small foot on top tells it from a bar line, as in the grid.
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(color(Role::Ink));
+    const QPointF foot[] = {{top.x() - playheadFoot, top.y()},
+                            {top.x() + playheadFoot, top.y()},
+                            {top.x(), top.y() + 1.5 * playheadFoot}};
+    painter.drawPolygon(foot, 3);
+}
+
 void PageCanvas::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
@@ -66,9 +119,10 @@ void PageCanvas::paintEvent(QPaintEvent*) {
         paintShapes(painter, line.system.shapes, *font, look, chosen);
         painter.restore();
     }
+    paintPlayhead(painter);
 }
 
-QRect PageCanvas::pixelsOf(const PageBox& box) {
+QRect PageCanvas::pixelsOf(const PageBox& box) const {
     const QRectF place = rectOf(box);
     return QRectF(place.topLeft() * pixelsOfSpace, place.size() * pixelsOfSpace).toAlignedRect();
 }

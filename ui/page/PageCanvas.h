@@ -4,6 +4,7 @@
 #include "core/engraving/EngravedPage.h"
 #include "ui/page/MusicFont.h"
 
+#include <QPainter>
 #include <QWidget>
 
 #include <memory>
@@ -16,13 +17,20 @@ namespace earwright::ui {
 class PageCanvas : public QWidget {
     Q_OBJECT
 public:
-    /// Pixels of a staff space: heads about as large as those of the grid.
-    static constexpr double pixelsOfSpace = 6;
-
     explicit PageCanvas(QWidget* parent = nullptr);
 
     void show(std::shared_ptr<MusicFont> with, std::vector<EngravedSystem> lines);
     void select(const std::optional<NoteId>& note);
+    /// 1: heads about as large as those of the grid. Holds from the next lines that are shown.
+    void setZoom(double zoom);
+    /// Pixels of a staff space.
+    double pixels() const { return pixelsOfSpace; }
+    /// The place that is heard, as a line over its staff; none where it is not on the page.
+    void setPlayhead(const std::optional<Beats>& place);
+    /// Which line of music a place is on; −1 for none.
+    int lineAt(const Beats& place) const;
+    QRect boxOfLine(int line) const;
+    std::optional<NoteId> noteAt(const QPointF& pixel) const;
     /// Pixels.
     QRect placeOf(NoteId note) const;
     /// The whole line of music a note is on; pixels, empty where it is not shown.
@@ -41,12 +49,16 @@ private:
         /// Where its origin stands, in staff spaces.
         PagePoint origin;
     };
-    static QRect pixelsOf(const PageBox& box);
-    std::optional<NoteId> noteAt(const QPointF& pixel) const;
+    QRect pixelsOf(const PageBox& box) const;
+    /// Of the line over the staff; pixels, empty where there is none.
+    QRect playheadBox() const;
+    void paintPlayhead(QPainter& painter) const;
 
     std::shared_ptr<MusicFont> font;
     std::vector<Line> lines;
     std::optional<NoteId> selected;
+    std::optional<Beats> playhead;
+    double pixelsOfSpace = 6;
 };
 
 } // namespace earwright::ui

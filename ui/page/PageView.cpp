@@ -1,12 +1,15 @@
 #include "ui/page/PageView.h"
 
-#include "core/engraving/Engraving.h"
-#include "core/engraving/Fingering.h"
 #include "ui/page/PageCanvas.h"
+#include "ui/page/PageMenu.h"
 
+#include <QContextMenuEvent>
 #include <QFrame>
+#include <QMenu>
+#include <QMetaMethod>
 #include <QResizeEvent>
 #include <QScrollBar>
+#include <QWheelEvent>
 
 #include <algorithm>
 
@@ -14,9 +17,9 @@ namespace earwright::ui {
 
 namespace {
 
-constexpr int barsPerLine = 2;
-/// One line with tablature and the beginning of the next, to which one scrolls; the grid needs the room.
-constexpr int mostPixels = 180;
+/// One line with tablature, at least; what is more is scrolled to where the grid needs the room.
+constexpr int leastPixels = 180;
+constexpr double mostOfPanel = 0.45;
 constexpr double narrowest = 30;
 
 } // namespace
@@ -26,15 +29,20 @@ PageView::PageView(QWidget* parent) : QScrollArea(parent), paper(new PageCanvas)
     setWidgetResizable(true);
     setFrameShape(QFrame::NoFrame);
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    setMaximumHeight(mostPixels);
     setFocusPolicy(Qt::NoFocus);
     connect(paper, &PageCanvas::noteChosen, this, &PageView::noteChosen);
     auto loaded = MusicFont::load();
-    if (loaded)
+    if (loaded) {
         font = *std::move(loaded);
-    else
+        metrics = std::make_shared<const FontMetrics>(font->metrics());
+    } else {
         problem = QString::fromStdString(loaded.error().message);
+    }
     setVisible(false);
+}
+
+void PageView::setLayer(Layer beside) {
+    layer = std::move(beside);
 }
 
 void PageView::setStudy(std::shared_ptr<const Study> given) {
@@ -52,9 +60,21 @@ void PageView::setBars(const std::optional<Range<Beats>>& shown) {
 
 void PageView::setSelected(const std::optional<NoteId>& note) {
     paper->select(note);
-    if (!note || !isVisible()) return;
+    if (note && isVisible()) bringIntoSight(paper->lineOf(*note));
+}
+
+void PageView::setPlayhead(const std::optional<Beats>& place) {
+    const bool isHere = place && bars && bars->contains(*place);
+    paper->setPlayhead(isHere ? place : std::nullopt);
+    // It scrolls where the music goes on to another line, and leaves alone who looks elsewhere meanwhile.
+    const int line = isHere ? paper->lineAt(*place) : -1;
+    if (line == playingLine) return;
+    playingLine = line;
+    if (line >= 0 && isVisible()) bringIntoSight(paper->boxOfLine(line));
+}
+
+void PageView::bringIntoSight(const QRect& line) {
     // A line is read as a whole: it is brought into sight from its top.
-    const QRect line = paper->lineOf(*note);
     const QRect shown(0, verticalScrollBar()->value(), viewport()->width(), viewport()->height());
     if (line.top() < shown.top() || line.bottom() > shown.bottom()) verticalScrollBar()->setValue(line.top());
 }
@@ -62,6 +82,36 @@ void PageView::setSelected(const std::optional<NoteId>& note) {
 void PageView::setWanted(bool isWantedNow) {
     wanted = isWantedNow;
     layOut();
+}
+
+void PageView::setWish(const PageWish& next) {
+    if (next == reading) return;
+    reading = next;
+    paper->setZoom(reading.zoom);
+    layOut();
+}
+
+void PageView::choose(const PageWish& next) {
+    setWish(next);
+    emit wishChanged();
+}
+
+void PageView::openMenu(const QPoint& globalPlace, const std::optional<NoteId>& note) {
+    auto* menu = new QMenu(this);
+    menu->setAttribute(Qt::WA_DeleteOnClose);
+    const Note* written = study && note ? study->note(*note) : nullptr;
+    if (written && isSignalConnected(QMetaMethod::fromSignal(&PageView::pinWanted))) {
+        addStringsOf(*menu, *written, study->tuning,
+                     [this, id = *note](std::optional<int> string) { emit pinWanted(id, string); });
+        menu->addSeparator();
+    }
+    addPageWishes(*menu, reading, [this](const PageWish& next) { choose(next); });
+    if (isSignalConnected(QMetaMethod::fromSignal(&PageView::stringsWanted))) {
+        menu->addSeparator();
+        connect(menu->addAction(tr("Strings and tuning…")), &QAction::triggered, this,
+                &PageView::stringsWanted);
+    }
+    menu->popup(globalPlace);
 }
 
 QRect PageView::placeOf(NoteId note) const {
@@ -72,29 +122,67 @@ QWidget* PageView::canvas() const {
     return paper;
 }
 
+QSize PageView::sizeHint() const {
+    const int panel = parentWidget() ? parentWidget()->height() : 0;
+    const int most = std::max(leastPixels, static_cast<int>(panel * mostOfPanel));
+    return {paper->minimumWidth(), std::min(paper->height(), most)};
+}
+
+void PageView::fitHeight() {
+    setMinimumHeight(std::min(paper->height(), leastPixels));
+    setMaximumHeight(std::max(1, sizeHint().height()));
+    updateGeometry();
+}
+
 void PageView::resizeEvent(QResizeEvent* event) {
     QScrollArea::resizeEvent(event);
     if (event->size().width() != event->oldSize().width()) layOut();
 }
 
+void PageView::contextMenuEvent(QContextMenuEvent* event) {
+    const QPoint onPaper = paper->mapFromGlobal(event->globalPos());
+    const auto note = paper->noteAt(onPaper);
+    if (note) emit noteChosen(*note);
+    openMenu(event->globalPos(), note);
+}
+
+void PageView::wheelEvent(QWheelEvent* event) {
+    if (!event->modifiers().testFlag(Qt::ControlModifier)) return QScrollArea::wheelEvent(event);
+    PageWish next = reading;
+    next.zoom = nextZoom(reading.zoom, event->angleDelta().y() > 0);
+    choose(next);
+    event->accept();
+}
+
+/// The panel's height decides how much the page may take of it.
+bool PageView::eventFilter(QObject* watched, QEvent* event) {
+    if (watched == parentWidget() && event->type() == QEvent::Resize) fitHeight();
+    return QScrollArea::eventFilter(watched, event);
+}
+
+void PageView::changeEvent(QEvent* event) {
+    QScrollArea::changeEvent(event);
+    if (event->type() == QEvent::ParentChange && parentWidget()) parentWidget()->installEventFilter(this);
+}
+
 void PageView::layOut() {
-    const auto written = study && bars ? study->notesIn(*bars) : std::vector<Note>{};
-    if (!font || !wanted || written.empty()) return setVisible(false);
-    EngravingOptions options;
-    options.margin = 0;
-    options.pageWidth = std::max(narrowest, viewport()->width() / PageCanvas::pixelsOfSpace - 1);
-    options.barsPerLine = barsPerLine;
-    options.strings = static_cast<int>(tuning.strings.size());
-    options.places = fingered(written, tuning).places;
-    auto systems = engraveSystems(*study, barsAround(*study, *bars), options, font->metrics());
-    if (!systems) {
-        problem = QString::fromStdString(systems.error().message);
+    const bool isWritten = study && bars && !study->notesIn(*bars).empty();
+    if (!font || !wanted || !isWritten) return setVisible(false);
+    const double spaces = viewport()->width() / paper->pixels() - 1;
+    const PageOrder order{study, *bars, reading, std::max(narrowest, spaces), metrics};
+    if (!layer) return take(laidOut(order));
+    layer(order, [this](Laid laid) { take(std::move(laid)); });
+}
+
+void PageView::take(Laid laid) {
+    if (!laid) {
+        problem = QString::fromStdString(laid.error().message);
         return setVisible(false);
     }
     problem.clear();
-    paper->show(font, *std::move(systems));
-    setMinimumHeight(std::min(paper->height(), mostPixels));
-    setVisible(true);
+    paper->show(font, *std::move(laid));
+    fitHeight();
+    setVisible(wanted);
 }
 
 } // namespace earwright::ui

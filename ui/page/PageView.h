@@ -2,12 +2,13 @@
 #pragma once
 
 #include "core/engraving/EngravedPage.h"
-#include "core/engraving/StringTuning.h"
 #include "core/study/Study.h"
 #include "ui/page/MusicFont.h"
+#include "ui/page/PageOrder.h"
 
 #include <QScrollArea>
 
+#include <functional>
 #include <memory>
 #include <optional>
 #include <vector>
@@ -17,41 +18,71 @@ namespace earwright::ui {
 class PageCanvas;
 
 /// Shows the written notes of some bars and is laid out anew when they change; a note that is pressed is
-/// chosen. Takes no room where nothing is written there yet. Threads: interface only.
+/// chosen. Takes no room where nothing is written there yet, and at most about half of its panel's height.
+/// Threads: interface only.
 class PageView : public QScrollArea {
     Q_OBJECT
 public:
+    using Laid = Result<std::vector<EngravedSystem>>;
+    /// Lays an order out beside the interface and hands the outcome to the function here, unless a later
+    /// order overtakes it.
+    using Layer = std::function<void(PageOrder, std::function<void(Laid)>)>;
+
     explicit PageView(QWidget* parent = nullptr);
 
+    /// Without one it lays out at once.
+    void setLayer(Layer layer);
     void setStudy(std::shared_ptr<const Study> study);
     /// The bars the grid shows.
     void setBars(const std::optional<Range<Beats>>& bars);
     void setSelected(const std::optional<NoteId>& note);
+    /// The place that is heard; drawn where it is on the page, whose line comes into sight.
+    void setPlayhead(const std::optional<Beats>& place);
     /// Whether the user wants to see it.
     void setWanted(bool wanted);
     bool isWanted() const { return wanted; }
+    void setWish(const PageWish& wish);
+    const PageWish& wish() const { return reading; }
+    /// The menu of the view and, where there is one, of a note.
+    void openMenu(const QPoint& globalPlace, const std::optional<NoteId>& note);
 
     /// In the canvas's pixels; for pointing at a note. Empty where it is not shown.
     QRect placeOf(NoteId note) const;
     QWidget* canvas() const;
     /// Why there is no page, where there could be one.
     QString trouble() const { return problem; }
+    QSize sizeHint() const override;
 
 signals:
     void noteChosen(earwright::NoteId note);
+    /// By the menu or the wheel; the view shows it already.
+    void wishChanged();
+    void pinWanted(earwright::NoteId note, std::optional<int> string);
+    void stringsWanted();
 
 protected:
     void resizeEvent(QResizeEvent* event) override;
+    void contextMenuEvent(QContextMenuEvent* event) override;
+    void wheelEvent(QWheelEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
+    void changeEvent(QEvent* event) override;
 
 private:
+    void choose(const PageWish& next);
     void layOut();
+    void take(Laid laid);
+    void bringIntoSight(const QRect& line);
+    void fitHeight();
 
     std::shared_ptr<MusicFont> font;
+    std::shared_ptr<const FontMetrics> metrics;
     std::shared_ptr<const Study> study;
     std::optional<Range<Beats>> bars;
-    StringTuning tuning;
+    PageWish reading;
+    Layer layer;
     PageCanvas* paper;
     QString problem;
+    int playingLine = -1;
     bool wanted = true;
 };
 

@@ -11,6 +11,7 @@
 #include <QSvgGenerator>
 
 #include <cmath>
+#include <optional>
 
 namespace earwright::ui {
 
@@ -31,8 +32,14 @@ void paintPage(QPainter& painter, const EngravedPage& page, double dotsOfSpace, 
     painter.restore();
 }
 
-QByteArray pdfOf(const std::vector<EngravedPage>& pages, const std::string& title, const SheetPaper& paper,
-                 MusicFont& font) {
+/// Before page `index` of so many.
+bool mayGoOn(const SheetProgress& goesOn, std::size_t index, std::size_t count) {
+    return !goesOn || goesOn(static_cast<double>(index) / static_cast<double>(count));
+}
+
+/// Nothing where it was called off.
+std::optional<QByteArray> pdfOf(const std::vector<EngravedPage>& pages, const std::string& title,
+                                const SheetPaper& paper, MusicFont& font, const SheetProgress& goesOn) {
     QByteArray bytes;
     QBuffer buffer(&bytes);
     buffer.open(QIODevice::WriteOnly);
@@ -44,6 +51,7 @@ QByteArray pdfOf(const std::vector<EngravedPage>& pages, const std::string& titl
                                      QPageLayout::Portrait, QMarginsF(0, 0, 0, 0)));
     QPainter painter(&writer);
     for (std::size_t i = 0; i < pages.size(); ++i) {
+        if (!mayGoOn(goesOn, i, pages.size())) return {};
         if (i > 0) writer.newPage();
         paintPage(painter, pages[i], paper.space / millimetresOfInch * pdfDotsOfInch, font);
     }
@@ -98,11 +106,15 @@ std::filesystem::path numbered(const std::filesystem::path& file, std::size_t in
 
 Result<std::vector<std::filesystem::path>> writeSheet(const std::vector<EngravedPage>& pages,
                                                       const std::string& title, const SheetPaper& paper,
-                                                      MusicFont& font, const std::filesystem::path& file) {
+                                                      MusicFont& font, const std::filesystem::path& file,
+                                                      const SheetProgress& goesOn) {
+    const Error calledOff{ErrorKind::Cancelled, "Writing the sheet was called off.", ""};
     std::vector<std::filesystem::path> written;
     const std::string kind = file.extension().string();
     if (kind == ".pdf") {
-        const auto kept = keep(pdfOf(pages, title, paper, font), file);
+        const auto bytes = pdfOf(pages, title, paper, font, goesOn);
+        if (!bytes) return calledOff;
+        const auto kept = keep(*bytes, file);
         if (!kept) return kept.error();
         return std::vector{file};
     }
@@ -112,6 +124,7 @@ Result<std::vector<std::filesystem::path>> writeSheet(const std::vector<Engraved
                          " is none of them.",
                      ""};
     for (std::size_t i = 0; i < pages.size(); ++i) {
+        if (!mayGoOn(goesOn, i, pages.size())) return calledOff;
         written.push_back(numbered(file, i));
         const auto kept =
             keep(kind == ".svg" ? svgOf(pages[i], title, paper, font) : pngOf(pages[i], paper, font),

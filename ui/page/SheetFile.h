@@ -6,6 +6,7 @@
 #include "ui/page/MusicFont.h"
 
 #include <filesystem>
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -19,13 +20,18 @@ struct SheetPaper {
     double space = 1.75;
 };
 
+/// Told the share of the work done, 0 to 1, between pages; false calls the work off.
+using SheetProgress = std::function<bool(double)>;
+
 /// Writes pages by the name's extension: `.pdf` with all of them, `.svg` or `.png` with the first, further
 /// ones beside it as NAME-2 and so on. Vector but for PNG (300 dots to the inch); texts in embedded fonts or,
 /// in SVG, named ones. Files are written whole or not at all.
 ///
-/// Errors: Unsupported for another extension, NotWritable. Threads: interface only.
+/// Errors: Unsupported for another extension, NotWritable, Cancelled (pictures of earlier pages stay).
+/// Threads: the font's.
 Result<std::vector<std::filesystem::path>> writeSheet(const std::vector<EngravedPage>& pages,
                                                       const std::string& title, const SheetPaper& paper,
-                                                      MusicFont& font, const std::filesystem::path& file);
+                                                      MusicFont& font, const std::filesystem::path& file,
+                                                      const SheetProgress& goesOn = {});
 
 } // namespace earwright::ui

@@ -39,8 +39,8 @@ Frets fretsOf(const std::vector<Note>& notes, const Fingering& fingering) {
     return frets;
 }
 
-Frets guitar(const std::vector<Note>& notes, const StringPins& pins = {}) {
-    return fretsOf(notes, fingered(notes, {}, pins));
+Frets guitar(const std::vector<Note>& notes) {
+    return fretsOf(notes, fingered(notes, {}));
 }
 
 TEST(Fingering, PlaysThePentatonicOfAInTheBoxAtTheFifthFret) {
@@ -103,12 +103,96 @@ TEST(Fingering, LaysADoubleStopOnTwoStrings) {
     EXPECT_LE(std::abs(fingering.places.at({1}).fret - fingering.places.at({2}).fret), 5);
 }
 
+TEST(Fingering, PlaysTheScaleOfGInTheSecondPosition) {
+    // Two octaves of G major from the third fret, the second finger on the root (common practice).
+    EXPECT_EQ(guitar(lineOf({43, 45, 47, 48, 50, 52, 54, 55, 57, 59, 60, 62, 64, 66, 67})), (Frets{{6, 3},
+                                                                                                   {6, 5},
+                                                                                                   {5, 2},
+                                                                                                   {5, 3},
+                                                                                                   {5, 5},
+                                                                                                   {4, 2},
+                                                                                                   {4, 4},
+                                                                                                   {4, 5},
+                                                                                                   {3, 2},
+                                                                                                   {3, 4},
+                                                                                                   {3, 5},
+                                                                                                   {2, 3},
+                                                                                                   {2, 5},
+                                                                                                   {1, 2},
+                                                                                                   {1, 3}}));
+}
+
+TEST(Fingering, ComesBackDownTheNeckAfterAHighNote) {
+    std::vector<int> pitches{57, 60, 62, 64, 67, 69, 84};
+    for (int times = 0; times < 4; ++times)
+        pitches.insert(pitches.end(), {57, 60, 62, 64, 67, 69});
+    const Frets frets = guitar(lineOf(pitches));
+    // The high note is only on the first string, at the 20th fret; everything else can be had below the 12th.
+    EXPECT_EQ(frets[6], (std::pair{1, 20}));
+    EXPECT_LE(frets.back().second, 12);
+}
+
+TEST(Fingering, LetsTheNotesOfABrokenChordRing) {
+    // C major up and down: five notes that sound together need five strings, and each is struck again where
+    // it rings already.
+    std::vector<Note> notes = lineOf({48, 52, 55, 60, 64, 60, 55, 52});
+    for (Note& note : notes)
+        note.phrasing.letRing = true;
+    const Frets frets = guitar(notes);
+    std::set<int> strings;
+    for (std::size_t i = 0; i < 5; ++i)
+        strings.insert(frets[i].first);
+    EXPECT_EQ(strings.size(), 5u);
+    EXPECT_EQ(frets[5], frets[3]);
+    EXPECT_EQ(frets[6], frets[2]);
+    EXPECT_EQ(frets[7], frets[1]);
+}
+
+TEST(Fingering, KeepsTheStringOfANoteThatIsHeldUnderSeveral) {
+    std::vector<Note> notes = lineOf({57, 64, 62, 60});
+    notes[0].length = Beats(2);
+    const Frets frets = guitar(notes);
+    for (const std::size_t i : {1u, 2u, 3u})
+        EXPECT_NE(frets[i].first, frets[0].first) << i;
+}
+
+TEST(Fingering, BendsAndShakesOnlyWhatAFingerHolds) {
+    // B3 and E4 are open strings; in the first position they would be played so.
+    for (const int midi : {59, 64}) {
+        std::vector<Note> notes = lineOf({midi});
+        notes[0].phrasing.vibrato = true;
+        EXPECT_GT(guitar(notes)[0].second, 0);
+        notes[0].phrasing = {};
+        notes[0].phrasing.bend = Bend{4, BendShape::Up};
+        EXPECT_GE(guitar(notes)[0].second, 3);
+    }
+}
+
+TEST(Fingering, SpreadsTheFingersOfADoubleStopOverFourFretsAtMost) {
+    std::mt19937 random(11);
+    for (int round = 0; round < 60; ++round) {
+        const int low = std::uniform_int_distribution(45, 70)(random);
+        std::vector<Note> notes = lineOf({low, low + 1 + static_cast<int>(random() % 14)});
+        notes[1].onset = notes[0].onset;
+        const Fingering fingering = fingered(notes, {});
+        if (fingering.places.size() < 2) continue;
+        const int one = fingering.places.at({1}).fret;
+        const int other = fingering.places.at({2}).fret;
+        EXPECT_TRUE(one == 0 || other == 0 || std::abs(one - other) <= 4) << low;
+    }
+}
+
 TEST(Fingering, PutsAPinnedNoteWhereTheUserWantsIt) {
     const std::vector<Note> notes = lineOf({57, 60, 62});
-    EXPECT_EQ(guitar(notes, {{{2}, 3}})[1], (std::pair{4, 10}));
-    EXPECT_EQ(guitar(notes, {{{2}, 1}})[1], (std::pair{2, 1}));
+    const auto pinned = [&](int string) {
+        std::vector<Note> wished = notes;
+        wished[1].pinnedString = string;
+        return guitar(wished);
+    };
+    EXPECT_EQ(pinned(3)[1], (std::pair{4, 10}));
+    EXPECT_EQ(pinned(1)[1], (std::pair{2, 1}));
     // Middle C is not on the first string: the wish is passed over.
-    EXPECT_EQ(guitar(notes, {{{2}, 0}}), guitar(notes));
+    EXPECT_EQ(pinned(0), guitar(notes));
 }
 
 TEST(Fingering, ReportsWhatIsNotOnTheNeck) {

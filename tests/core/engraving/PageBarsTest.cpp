@@ -42,6 +42,22 @@ std::string drawn(std::vector<Note> notes, const Meter& meter = {}) {
     return text.substr(0, text.size() - 1);
 }
 
+// Three sixteenths of a triplet before or after an eighth, as ornaments are written (common practice); six in
+// a beat are one figure.
+TEST(PageBars, MakeATupletOfTheHalfOfABeatThatHasOne) {
+    const auto sixths = [](std::vector<std::pair<int, int>> beginsAndLengths) {
+        std::vector<Note> notes;
+        for (const auto& [begin, length] : beginsAndLengths)
+            notes.push_back(note(Beats(begin, 6), Beats(length, 6)));
+        notes.push_back(note(Beats(1), Beats(3)));
+        return drawn(std::move(notes));
+    };
+    EXPECT_EQ(sixths({{0, 1}, {1, 1}, {2, 1}, {3, 3}}), "16/3 16/3 16/3 8 2.");
+    EXPECT_EQ(sixths({{0, 3}, {3, 2}, {5, 1}}), "8 8/3 16/3 2.");
+    EXPECT_EQ(sixths({{0, 1}, {1, 1}, {2, 1}, {3, 1}, {4, 1}, {5, 1}}), "16/6 16/6 16/6 16/6 16/6 16/6 2.");
+    EXPECT_EQ(sixths({{0, 2}, {2, 2}, {4, 2}}), "8/3 8/3 8/3 2.");
+}
+
 TEST(PageLine, EndsANoteWhereTheNextBegins) {
     const auto line = lineOf({note(Beats(0), Beats(3)), note(Beats(1), Beats(1))});
     ASSERT_EQ(line.size(), 2u);

@@ -185,7 +185,12 @@ TEST_F(PageSigns, SetAClefThatSoundsAnOctaveLower) {
     EXPECT_EQ(all(system, 0xE052).size(), 1u);
     // G4 is read as G5, over the top line; without the 8 it stands on the second line from below.
     EXPECT_EQ(all(system, 0xE0A4).front().at.y, -0.5);
+    // For a guitar it says what the reading would.
+    options.reading = Reading::GuitarOctave;
+    EXPECT_EQ(all(laid(study, options), 0xE0A4).front().at.y, -0.5);
     options.clef = Clef::Treble;
+    EXPECT_EQ(all(laid(study, options), 0xE0A4).front().at.y, -0.5);
+    options.reading = Reading::Concert;
     EXPECT_EQ(all(laid(study, options), 0xE0A4).front().at.y, 3);
 }
 

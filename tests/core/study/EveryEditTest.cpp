@@ -127,6 +127,10 @@ const std::vector<Edit> edits{
         return setRepeat(s, {h.from(-9, 40), h.from(-9, 40), h.from(1, 4), h.from(0, 2)});
     },
     [](const Study& s, Hand& h) { return removeRepeat(s, h.from(-9, 40)); },
+    [](const Study& s, Hand& h) { return pinString(s, h.idOf<NoteId>(s.notes), h.from(-2, 9)); },
+    [](const Study& s, Hand& h) {
+        return setTuning(s, {{h.from(-3, 130), h.from(28, 64)}, h.from(0, 40), h.from(-1, 30)});
+    },
     [](const Study& s, Hand& h) { return addLooseEnd(s, h.time(), "why?").study; },
     [](const Study& s, Hand& h) { return setLooseEndDone(s, h.idOf<LooseEndId>(s.looseEnds), true); },
     [](const Study& s, Hand& h) {

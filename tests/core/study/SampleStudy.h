@@ -3,6 +3,7 @@
 
 #include "core/study/ChartEdits.h"
 #include "core/study/DivisionEdits.h"
+#include "core/study/FingeringEdits.h"
 #include "core/study/LooseEndEdits.h"
 #include "core/study/NoteEdits.h"
 #include "core/study/PageEdits.h"
@@ -65,6 +66,8 @@ inline Study fullStudy() {
     study = addNote(study, {Pitch{60, {}}, Beats(7, 2), Beats(5)}).study;
     study = toggleMark(study, study.notes.back().id, &Phrasing::ghosted);
     study = withEveryMark(addNote(study, {Pitch{67, {}}, Beats(20), Beats(1)}).study);
+    study = setTuning(study, {{64, 59, 55, 50, 45, 38}, 24, 2});
+    study = pinString(study, study.notes.back().id, 3);
     study = setDivision(setDivision(study, 0, BeatDivision::Three), -1, BeatDivision::Six);
     study = addLooseEnd(study, Seconds(1.5), "triplet picked?").study;
     study = setLooseEndDone(study, study.looseEnds.front().id, true);

@@ -43,6 +43,7 @@ TEST(StudyFile, ReadsWhatVersionOneWrote) {
     Study study = fullStudy();
     study.takes.clear();
     study.page = {};
+    study.tuning = {};
     study.notes.resize(2);
     std::string text = StudyFile::text(study);
     const auto put = [&](const std::string& piece, const std::string& instead) {
@@ -62,6 +63,7 @@ TEST(StudyFile, ReadsWhatVersionOneWrote) {
 TEST(StudyFile, ReadsWhatVersionTwoWroteAndNothingNewerInIt) {
     Study study = fullStudy();
     study.page = {};
+    study.tuning = {};
     study.notes.resize(2);
     const auto asVersionTwo = [](const Study& written) {
         std::string text = StudyFile::text(written);
@@ -74,8 +76,16 @@ TEST(StudyFile, ReadsWhatVersionTwoWroteAndNothingNewerInIt) {
     EXPECT_EQ(*back, study);
     const Study newer = toggleMark(study, study.notes.front().id, &Phrasing::vibrato);
     EXPECT_EQ(refusalOf(asVersionTwo(newer)).where, "notes[0]");
+    EXPECT_EQ(refusalOf(asVersionTwo(pinString(study, study.notes.front().id, 2))).where, "notes[0]");
+    EXPECT_FALSE(StudyFile::parse(asVersionTwo(setTuning(study, {{40}, 12, 0})), "line.study"));
     EXPECT_EQ(refusalOf(asVersionTwo(setDivision(study, -5, BeatDivision::Five))).where,
               "divisions[0].parts");
+}
+
+TEST(StudyFile, SaysNothingOfAnInstrumentThatIsAsUsual) {
+    const std::string text = StudyFile::text(eightBarsAt120());
+    EXPECT_EQ(text.find("tuning"), std::string::npos);
+    EXPECT_EQ(StudyFile::parse(text, "line.study")->tuning, StringTuning{});
 }
 
 TEST(StudyFile, BeatsStayExact) {
@@ -124,6 +134,9 @@ TEST(StudyFile, AWrongValueIsRefusedWithItsPlace) {
         {R"("slurred":true,"slidesToNext":true)", R"("slidesToNext":true)", "notes[2].slurBy"},
         {R"("pickedInSlur":true)", R"("pickedInSlur":true,"slurred":true)", "notes[3].pickedInSlur"},
         {R"("quarterTones":3)", R"("quarterTones":9)", "notes[2].bend.quarterTones"},
+        {R"("string":4)", R"("string":9)", "notes[3].string"},
+        {R"("capo":2)", R"("capo":24)", "tuning"},
+        {R"("strings":[64,)", R"("strings":[640,)", "tuning.strings[0]"},
         {R"("fifths":3)", R"("fifths":8)", "page.keys[1].fifths"},
         {R"({"bar":3,"beatsPerBar":6)", R"({"bar":1,"beatsPerBar":6)", "page.meters[0].bar"},
         {R"("ratio":1.25)", R"("ratio":0.5)", "page.swings[1].ratio"},

@@ -13,26 +13,42 @@ TEST(ExampleSheet, HasEachWrittenPhraseUnderItsNameWithItsTempo) {
     const EngravingOptions options = sheetOptions(study, {});
     ASSERT_EQ(options.excerpts.size(), 1u);
     EXPECT_EQ(options.excerpts[0].heading, "turn");
-    EXPECT_EQ(options.excerpts[0].words, "about 120 beats a minute");
+    EXPECT_EQ(options.excerpts[0].beatsPerMinute, 120);
     EXPECT_EQ(options.excerpts[0].firstBar, 1);
     EXPECT_EQ(options.excerpts[0].lastBar, 2);
 }
 
 TEST(ExampleSheet, LeavesOutPhrasesThatWereNotChosen) {
-    SheetWish wish;
+    ExampleWish wish;
     wish.phrases = {SpanId{5}};
     EXPECT_TRUE(sheetOptions(writtenStudy(), wish).excerpts.empty());
 }
 
 TEST(ExampleSheet, GivesEveryNoteAPlaceOnTheStringsOrNone) {
     EXPECT_EQ(sheetOptions(writtenStudy(), {}).places.size(), 8u);
-    SheetWish without;
+    ExampleWish without;
     without.tablature = false;
     EXPECT_EQ(sheetOptions(writtenStudy(), without).strings, 0);
 }
 
+TEST(ExampleSheet, SetsALineOfTextAndTheTempoWithEachPhrase) {
+    const Study study = writtenStudy();
+    const Span phrase = study.spansOf(SpanKind::Phrase).front();
+    ExampleWish wish;
+    wish.words[phrase.id] = "Watch the third.";
+    wish.title = "Two ways down";
+    EXPECT_EQ(titledFor(study, wish).title, "Two ways down");
+    const PageExcerpt said = sheetOptions(study, wish).excerpts.front();
+    EXPECT_EQ(said.words, "Watch the third.");
+    const Range<Beats> beats = study.beatsOf(phrase);
+    EXPECT_NEAR(said.beatsPerMinute.value_or(0),
+                60 * (beats.end - beats.begin).toDouble() / phrase.range.length().value, 0.5);
+    wish.tempo = false;
+    EXPECT_FALSE(sheetOptions(study, wish).excerpts.front().beatsPerMinute);
+}
+
 TEST(ExampleSheet, IsAsWideAsItsPaper) {
-    SheetWish letter;
+    ExampleWish letter;
     letter.paper = {215.9, 279.4, 1.75}; // ANSI/ASME Y14.1, size A
     EXPECT_NEAR(sheetOptions(writtenStudy(), letter).pageWidth * 1.75, 215.9, 1e-9);
 }

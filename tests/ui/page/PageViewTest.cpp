@@ -69,21 +69,64 @@ TEST_F(PageViewTest, MarksTheSelectedNote) {
 
 TEST_F(PageViewTest, BringsTheLineOfTheSelectedNoteIntoSightAndBeginsNewBarsAtTheirTop) {
     Study longer = writtenStudy();
-    for (int i = 8; i < 24; ++i)
+    for (int i = 8; i < 48; ++i)
         longer.notes.push_back(
             {NoteId{static_cast<std::uint64_t>(i + 1)}, Beats(i), Beats(1), Pitch{67 + i % 5, {}}, 0.6, {}});
     show(longer);
-    view.setBars(Range<Beats>{Beats(0), Beats(24)});
+    view.setBars(Range<Beats>{Beats(0), Beats(48)});
     view.resize(440, 180);
     QTest::qWait(0);
-    const NoteId last{24};
+    const NoteId last{48};
     const auto top = [&] { return view.verticalScrollBar()->value(); };
     ASSERT_GT(view.placeOf(last).bottom(), top() + view.viewport()->height());
     view.setSelected(last);
     EXPECT_GE(view.placeOf(last).top(), top());
     EXPECT_LE(view.placeOf(last).bottom(), top() + view.viewport()->height());
-    view.setBars(Range<Beats>{Beats(4), Beats(24)});
+    view.setBars(Range<Beats>{Beats(4), Beats(48)});
     EXPECT_EQ(top(), 0);
+}
+
+TEST_F(PageViewTest, DrawsThePlaceThatIsHeardOnItsLineAndNowhereElse) {
+    const auto picture = [&] {
+        QImage image(view.canvas()->size(), QImage::Format_RGB32);
+        view.canvas()->render(&image);
+        return image;
+    };
+    const QImage plain = picture();
+    view.setPlayhead(Beats(2));
+    const QImage playing = picture();
+    EXPECT_NE(plain, playing);
+    const QRect third = view.placeOf(NoteId{3});
+    EXPECT_NE(plain.copy(third), playing.copy(third));
+    const QRect last = view.placeOf(NoteId{8});
+    EXPECT_EQ(plain.copy(last), playing.copy(last));
+    view.setPlayhead(Beats(40));
+    EXPECT_EQ(picture(), plain);
+}
+
+TEST_F(PageViewTest, IsLargerWhereItIsWantedSo) {
+    const QRect before = view.placeOf(NoteId{2});
+    PageWish wish;
+    wish.zoom = 2;
+    view.setWish(wish);
+    EXPECT_NEAR(view.placeOf(NoteId{2}).height(), 2 * before.height(), 2);
+}
+
+TEST_F(PageViewTest, ShowsWhatIsLaidOutBesideItWhenThatIsReady) {
+    std::function<void(PageView::Laid)> ready;
+    std::optional<PageOrder> order;
+    view.setLayer([&](PageOrder wanted, std::function<void(PageView::Laid)> done) {
+        order = std::move(wanted);
+        ready = std::move(done);
+    });
+    const QRect before = view.placeOf(NoteId{1});
+    PageWish wish;
+    wish.tablature = false;
+    view.setWish(wish);
+    ASSERT_TRUE(order);
+    EXPECT_EQ(view.placeOf(NoteId{1}), before);
+    ready(laidOut(*order));
+    EXPECT_FALSE(view.placeOf(NoteId{1}).isEmpty());
 }
 
 TEST_F(PageViewTest, TakesNoRoomWhereNothingIsWrittenOrItIsNotWanted) {

@@ -1,7 +1,9 @@
 // The strings of a fretted instrument.
 #pragma once
 
+#include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace earwright {
@@ -21,9 +23,20 @@ struct StringTuning {
     int highestFret() const { return frets - capo; }
 };
 
+inline constexpr int mostStrings = 8;
+inline constexpr int mostFrets = 36;
+
 /// Whether there are 1 to 8 strings with MIDI numbers from 0 to 127, 1 to 36 frets, and a capo below the last
 /// of them.
 bool isPlayable(const StringTuning& tuning);
+
+/// "E2 A2 D3 G3 B3 E4": open strings as players say them, from the lowest line of tablature up. Without
+/// octaves
+/// ("DADGAD", "E A D G") each string is the next of its name above the one before, the first about where a
+/// guitar's lowest is. None where a word is no note or there are not one to eight.
+std::optional<std::vector<int>> readStrings(std::string_view text);
+/// The same the other way round, with octaves.
+std::string writtenStrings(const std::vector<int>& strings);
 
 /// Tunings by name, the plain guitar first (common practice).
 struct NamedTuning {

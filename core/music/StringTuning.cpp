@@ -1,0 +1,104 @@
+#include "core/music/StringTuning.h"
+
+#include "core/music/Pitch.h"
+
+#include <algorithm>
+#include <cctype>
+
+namespace earwright {
+
+namespace {
+
+constexpr int highestNumber = 127;
+/// What a first string without an octave is not below: three half steps under a guitar's low E.
+constexpr int lowestGuess = 35;
+
+struct TypedString {
+    int pitchClass = 0;
+    std::optional<int> octave;
+};
+
+/// Takes one note off the front of the text.
+std::optional<TypedString> takeString(std::string_view& text) {
+    static constexpr std::string_view letters = "CDEFGAB";
+    const auto step = letters.find(static_cast<char>(std::toupper(static_cast<unsigned char>(text.front()))));
+    if (step == std::string_view::npos) return {};
+    text.remove_prefix(1);
+    int alter = 0;
+    const auto takes = [&](std::string_view sign, int by) {
+        if (!text.starts_with(sign)) return;
+        text.remove_prefix(sign.size());
+        alter += by;
+    };
+    takes("#", 1);
+    takes("♯", 1);
+    takes("b", -1);
+    takes("♭", -1);
+    TypedString typed{PitchName{static_cast<Step>(step), alter}.pitchClass(), {}};
+    if (text.empty() || text.front() < '0' || text.front() > '8') return typed;
+    // The octave is the name's: B sharp of 3 is C of 4.
+    const int natural = PitchName{static_cast<Step>(step), 0}.pitchClass();
+    typed.octave = text.front() - '0';
+    typed.pitchClass = natural + alter;
+    text.remove_prefix(1);
+    return typed;
+}
+
+int midiOf(const TypedString& typed, const std::vector<int>& below) {
+    if (typed.octave) return (*typed.octave + 1) * 12 + typed.pitchClass;
+    const int above = below.empty() ? lowestGuess : below.back() + 1;
+    return above + pitchClassOf(typed.pitchClass - above);
+}
+
+} // namespace
+
+std::optional<std::vector<int>> readStrings(std::string_view text) {
+    std::vector<int> strings;
+    while (!text.empty()) {
+        if (text.front() == ' ' || text.front() == ',') {
+            text.remove_prefix(1);
+            continue;
+        }
+        const auto typed = takeString(text);
+        if (!typed) return {};
+        strings.push_back(midiOf(*typed, strings));
+        if (strings.back() < 0 || strings.back() > highestNumber) return {};
+    }
+    if (strings.empty() || static_cast<int>(strings.size()) > mostStrings) return {};
+    std::reverse(strings.begin(), strings.end());
+    return strings;
+}
+
+std::string writtenStrings(const std::vector<int>& strings) {
+    static constexpr const char* names[]{"C", "C#", "D", "Eb", "E", "F", "F#", "G", "Ab", "A", "Bb", "B"};
+    std::string text;
+    for (auto string = strings.rbegin(); string != strings.rend(); ++string) {
+        if (!text.empty()) text += ' ';
+        text += names[*string % 12] + std::to_string(*string / 12 - 1);
+    }
+    return text;
+}
+
+bool isPlayable(const StringTuning& tuning) {
+    const bool countsFit = !tuning.strings.empty() &&
+                           static_cast<int>(tuning.strings.size()) <= mostStrings && tuning.frets >= 1 &&
+                           tuning.frets <= mostFrets && tuning.capo >= 0 && tuning.capo < tuning.frets;
+    return countsFit && std::all_of(tuning.strings.begin(), tuning.strings.end(),
+                                    [](int midi) { return midi >= 0 && midi <= highestNumber; });
+}
+
+const std::vector<NamedTuning>& namedTunings() {
+    static const std::vector<NamedTuning> list{
+        {"Guitar", {}},
+        {"Guitar, low string D", {{64, 59, 55, 50, 45, 38}}},
+        {"Guitar, open G", {{62, 59, 55, 50, 43, 38}}},
+        {"Guitar, open D", {{62, 57, 54, 50, 45, 38}}},
+        {"Guitar, seven strings", {{64, 59, 55, 50, 45, 40, 35}, 24}},
+        {"Guitar, eight strings", {{64, 59, 55, 50, 45, 40, 35, 30}, 24}},
+        {"Bass", {{43, 38, 33, 28}}},
+        {"Bass, five strings", {{43, 38, 33, 28, 23}}},
+    };
+    return list;
+}
+
+} // namespace earwright
