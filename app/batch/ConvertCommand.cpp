@@ -1,7 +1,9 @@
 #include "app/batch/ConvertCommand.h"
 
 #include "app/batch/Arguments.h"
+#include "app/batch/Listening.h"
 #include "app/batch/OverwrittenInput.h"
+#include "core/check/StudyPlaying.h"
 #include "core/exchange/CompressedMusicXml.h"
 #include "core/exchange/MusicXml.h"
 #include "core/exchange/OpenForeign.h"
@@ -19,13 +21,14 @@ namespace earwright::batch {
 
 namespace {
 
-using Writer = std::function<Result<std::string>(const Study& study)>;
+using Writer = std::function<Result<std::string>(const Study& study, const PlayedNotes& played)>;
 
 struct Wish {
     std::string in;
     std::string out;
     std::string part;
     Writer write;
+    bool asPlayed = false;
 };
 
 Error usage(const std::string& sentence) {
@@ -73,19 +76,28 @@ Result<MidiOptions> midiOptionsFrom(const Arguments& arguments) {
 
 /// How files of this kind are written; null for none.
 Writer writerFor(const std::string& kind, const MusicXmlOptions& options, const MidiOptions& midi) {
-    if (kind == ".mid") return [midi](const Study& study) { return standardMidi(study, midi); };
-    if (kind == ".musicxml") return [options](const Study& study) { return musicXml(study, options); };
+    if (kind == ".mid")
+        return [midi](const Study& study, const PlayedNotes& played) {
+            return standardMidi(study, midi, played);
+        };
+    if (kind == ".musicxml")
+        return [options](const Study& study, const PlayedNotes&) { return musicXml(study, options); };
     if (kind == ".mxl")
-        return [options](const Study& study) {
+        return [options](const Study& study, const PlayedNotes&) {
             const auto text = musicXml(study, options);
             return text ? compressed(*text) : text;
         };
     if (kind == ".study")
-        return [](const Study& study) { return Result<std::string>(StudyFile::text(study)); };
+        return [](const Study& study, const PlayedNotes&) {
+            return Result<std::string>(StudyFile::text(study));
+        };
     return nullptr;
 }
 
-Result<Wish> parse(std::span<const std::string> words) {
+Result<Wish> parse(std::span<const std::string> given) {
+    // A word that stands for itself, wherever it is.
+    std::vector<std::string> words(given.begin(), given.end());
+    const bool asPlayed = std::erase(words, "--as-played") > 0;
     const auto arguments =
         Arguments::parse(words, 2, {"--part", "--reading", "--under", "--tab", "--swing", "--tempo"});
     if (!arguments) return arguments.error();
@@ -93,11 +105,14 @@ Result<Wish> parse(std::span<const std::string> words) {
     if (!options) return options.error();
     const auto midi = midiOptionsFrom(*arguments);
     if (!midi) return midi.error();
-    Wish wish{arguments->alone(0), arguments->alone(1), arguments->text("--part").value_or(""), {}};
+    Wish wish{arguments->alone(0), arguments->alone(1), arguments->text("--part").value_or(""), {}, asPlayed};
     wish.write = writerFor(std::filesystem::path(wish.out).extension().string(), *options, *midi);
     if (!wish.write)
         return usage(wish.out +
                      " ends in none of .study, .musicxml, .mxl and .mid, the kinds that can be written.");
+    if (asPlayed && (isForeign(wish.in) || !wish.out.ends_with(".mid")))
+        return usage("The option --as-played is for a study, whose recording tells how it is played, and for "
+                     "a .mid file.");
     if (!wish.part.empty() && !isForeign(wish.in))
         return usage("The option --part is for files from elsewhere; " + wish.in +
                      " is a study, which has one line.");
@@ -114,6 +129,14 @@ Result<Study> readAny(const std::string& in, const std::string& part) {
     return imported->study;
 }
 
+/// How the notes are played in the study's recording, where that is asked for.
+Result<PlayedNotes> playingFor(const Wish& wish) {
+    if (!wish.asPlayed) return PlayedNotes();
+    const auto heard = listenToStudy(wish.in);
+    if (!heard) return heard.error();
+    return measurePlaying(heard->study, heard->study.notes, heard->recording);
+}
+
 } // namespace
 
 int runConvert(std::span<const std::string> words) {
@@ -125,7 +148,9 @@ int runConvert(std::span<const std::string> words) {
         (std::filesystem::path(wish->in).parent_path() / study->recording.path).string();
     if (const auto refused = overwrittenInput(wish->out, {wish->in, recording}))
         return complain(*refused, exitUsage);
-    const auto bytes = wish->write(*study);
+    const auto played = playingFor(*wish);
+    if (!played) return complain(played.error(), exitInput);
+    const auto bytes = wish->write(*study, *played);
     if (!bytes) return complain(bytes.error(), exitInput);
     const auto written = replaceFile(wish->out, *bytes);
     return written ? exitDone : complain(written.error(), exitInput);

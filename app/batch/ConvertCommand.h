@@ -11,13 +11,14 @@ inline constexpr const char* convertUsage =
     "N|NAME] "
     "[--reading concert|b-flat|e-flat|guitar] [--under degrees|nothing] [--tab places|part|none] [--swing "
     "played|even] "
-    "[--tempo QUARTERS]";
+    "[--tempo QUARTERS] [--as-played]";
 
 /// Reads IN and writes OUT, each of the kind its name ends in, and returns the exit code. What of a file from
 /// elsewhere was left out is told on stderr, a sentence each. --part chooses among its parts by number or
 /// name.
 /// For MusicXML: who reads it, whether degrees stand under the notes, how tablature is told. For MIDI: where
 /// swung notes stand, and one tempo throughout in place of that of the beat marks.
+/// --as-played writes a study's notes to a .mid as its recording plays them.
 int runConvert(std::span<const std::string> words);
 
 } // namespace earwright::batch

@@ -4,11 +4,13 @@
 #include "app/batch/EventLog.h"
 #include "app/batch/OverwrittenInput.h"
 #include "app/batch/PlayScript.h"
+#include "core/check/StudyPlaying.h"
 #include "core/engine/Engine.h"
 #include "core/engine/Input.h"
 #include "core/result/Result.h"
 #include "core/sound/Recording.h"
 
+#include <algorithm>
 #include <chrono>
 #include <cstdio>
 #include <filesystem>
@@ -133,6 +135,21 @@ Result<PlayFiles> filesIn(std::span<const std::string> words) {
     return files;
 }
 
+/// Measures how the notes of the steps that ask for it are played in the recording.
+Result<Done> measurePlaying(std::vector<PlayStep>& steps, const std::shared_ptr<Recording>& recording) {
+    const auto asks = [](const PlayStep& step) { return step.verb->isAsPlayed; };
+    if (std::none_of(steps.begin(), steps.end(), asks)) return Done{};
+    const auto evidence = RecordingEvidence::listen(recording);
+    if (!evidence) return evidence.error();
+    for (PlayStep& step : steps) {
+        if (!asks(step)) continue;
+        auto played = earwright::measurePlaying(*step.study, step.study->notes, *evidence);
+        if (!played) return played.error();
+        step.played = *std::move(played);
+    }
+    return Done{};
+}
+
 Result<LogFile> openLog(const std::string& name) {
     LogFile log(std::fopen(name.c_str(), "w"));
     if (!log) return Error{ErrorKind::NotWritable, name + " cannot be written.", ""};
@@ -146,8 +163,10 @@ int runPlay(std::span<const std::string> words) {
     if (!files) return complain(files.error(), exitUsage);
     const auto recording = Recording::open(files->audio);
     if (!recording) return complain(recording.error(), exitInput);
-    const auto steps = readPlayScript(files->script);
+    auto steps = readPlayScript(files->script);
     if (!steps) return complain(steps.error(), exitInput);
+    const auto measured = measurePlaying(*steps, *recording);
+    if (!measured) return complain(measured.error(), exitInput);
     auto log = openLog(files->log);
     if (!log) return complain(log.error(), exitInput);
     auto events = files->events ? openLog(*files->events) : Result<LogFile>(LogFile());

@@ -3,6 +3,7 @@
 
 #include "app/batch/PlayVerb.h"
 #include "core/result/Result.h"
+#include "core/study/PlayedNote.h"
 #include "core/study/Study.h"
 
 #include <filesystem>
@@ -22,6 +23,8 @@ struct PlayStep {
     /// A sound file to play or to write.
     std::filesystem::path file;
     std::shared_ptr<const Study> study;
+    /// Measured in the recording before the script starts, where the command asks for it.
+    PlayedNotes played;
 };
 
 /// Reads a table `at_s command value`, in order of time. A value may be left out where the command takes

@@ -62,7 +62,7 @@ void notes(Target& target, const Step& step) {
     Study study = *step.study;
     study.recording.rate = target.recording->rate();
     study.recording.length = target.recording->length();
-    target.engine.setNotes(timedNotes(study));
+    target.engine.setNotes(timedNotes(study, step.played));
     target.engine.setBeats(beatPlaces(study, target.recording->rate().seconds(target.recording->length())));
 }
 
@@ -195,6 +195,11 @@ std::vector<PlayVerb> hearingVerbs() {
 std::vector<PlayVerb> fileVerbs() {
     return {
         {.name = "notes", .takes = "the name of a study file", .carryOut = notes, .takesStudy = true},
+        {.name = "played",
+         .takes = "the name of a study file",
+         .carryOut = notes,
+         .takesStudy = true,
+         .isAsPlayed = true},
         {.name = "take",
          .takes =
              "the name of a sound file, the place in seconds heard with its start and the speed, or “off”",

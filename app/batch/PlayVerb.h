@@ -30,6 +30,8 @@ struct PlayVerb {
     std::string ending{};
     /// The value is the name of a study file.
     bool takesStudy = false;
+    /// How the study's notes are played has to be measured beforehand.
+    bool isAsPlayed = false;
     /// The name of a sound file comes before the numbers.
     bool takesSound = false;
     /// More that the numbers have to fulfil.

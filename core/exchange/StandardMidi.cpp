@@ -30,9 +30,9 @@ int velocityOf(double loudness) {
 
 class MidiWriter {
 public:
-    MidiWriter(const Study& written, const MidiOptions& wish, const std::vector<PageNotes>& notesOfLine,
-               const std::vector<PageBar>& barsOfLine)
-        : study(written), options(wish), line(notesOfLine), bars(barsOfLine) {}
+    MidiWriter(const Study& written, const MidiOptions& wish, const PlayedNotes& measured,
+               const std::vector<PageNotes>& notesOfLine, const std::vector<PageBar>& barsOfLine)
+        : study(written), options(wish), played(measured), line(notesOfLine), bars(barsOfLine) {}
 
     std::string write() {
         addMusic();
@@ -61,6 +61,28 @@ private:
         const double ticks = since * 4 * static_cast<double>(ticksPerQuarter) / study.meter.beatUnit;
         const double moved = ticks - static_cast<double>(tick(place));
         return std::abs(moved) < nearlyWhole ? tick(place) : std::llround(ticks);
+    }
+
+    /// How a note of the line is played, if it was measured.
+    const PlayedNote* playing(const Note& note) const {
+        const Note* written = study.note(note.id);
+        return written ? playingOf(played, study, *written) : nullptr;
+    }
+
+    /// The tempo follows the beat marks, so a place in beats is the place in time.
+    Range<Beats> placesOf(const PlayedNote& measured) const {
+        const auto place = [&](Seconds time) {
+            return std::max(bars.front().begin, Beats::nearest(study.beatMap.beatsAt(time), ticksPerQuarter));
+        };
+        return {place(measured.heard.begin), place(measured.heard.end)};
+    }
+
+    /// From where to where a note sounds, in ticks, ornaments before it left out.
+    Range<std::int64_t> ticksOf(const Note& note, const Beats& begin, const Beats& end) const {
+        const PlayedNote* measured = playing(note);
+        if (!measured) return {soundTick(begin), soundTick(end)};
+        const Range<Beats> places = placesOf(*measured);
+        return {tick(places.begin), tick(places.end)};
     }
 
     void addMusic() {
@@ -168,8 +190,8 @@ private:
         const double seconds = secondsOf({together.begin, together.end});
         const std::vector<GlidePoint> points = pitchGlide(note.phrasing, toNext, seconds);
         if (points.empty()) return;
-        const std::int64_t begin = soundTick(together.begin);
-        const std::int64_t length = soundTick(together.end) - begin;
+        const auto [begin, end] = ticksOf(note, together.begin, together.end);
+        const std::int64_t length = end - begin;
         double standing = 0;
         const auto put = [&](double at, double semitones) {
             if (semitones == standing) return;
@@ -208,7 +230,28 @@ private:
         return pitches;
     }
 
+    /// At the places where it was heard; what leads up to it comes before.
+    void addPlayed(const Note& note, const PlayedNote& measured) {
+        const int velocity = velocityOf(measured.loudness);
+        Range<Beats> places = placesOf(measured);
+        const std::vector<int> first = before(note);
+        Beats at = places.begin - ornamentStep * static_cast<std::int64_t>(first.size());
+        for (const int midi : first) {
+            if (at >= bars.front().begin) addSound(midi, velocity, {tick(at), tick(at + ornamentStep)});
+            at += ornamentStep;
+        }
+        if (!note.phrasing.trill)
+            return addSound(note.pitch.midi, velocity, {tick(places.begin), tick(places.end)});
+        for (bool up = false; places.begin < places.end; up = !up) {
+            const Beats until = std::min(places.end, places.begin + ornamentStep);
+            addSound(note.pitch.midi + (up ? *note.phrasing.trill : 0), velocity,
+                     {tick(places.begin), tick(until)});
+            places.begin = until;
+        }
+    }
+
     void addNote(const Note& note, Beats begin, const Beats& end) {
+        if (const PlayedNote* measured = playing(note)) return addPlayed(note, *measured);
         const int velocity = velocityOf(note.soundingLoudness() * dynamicFactor(study.page, note.onset));
         const std::vector<int> first = before(note);
         if (!first.empty()) {
@@ -234,9 +277,11 @@ private:
     };
 
     void addSound(int midi, int velocity, const Beats& begin, const Beats& end) {
-        const std::int64_t from = soundTick(begin);
-        const std::int64_t to = soundTick(end);
-        if (midi >= 0 && midi <= 127 && to > from) sounds[midi].push_back({from, to, velocity});
+        addSound(midi, velocity, {soundTick(begin), soundTick(end)});
+    }
+    void addSound(int midi, int velocity, const Range<std::int64_t>& ticks) {
+        if (midi >= 0 && midi <= 127 && ticks.end > ticks.begin)
+            sounds[midi].push_back({ticks.begin, ticks.end, velocity});
     }
 
     /// A channel sounds each pitch once: what begins within a sound of its pitch is part of it, or takes
@@ -259,6 +304,7 @@ private:
 
     const Study& study;
     const MidiOptions& options;
+    const PlayedNotes& played;
     const std::vector<PageNotes>& line;
     const std::vector<PageBar>& bars;
     MidiTrack track;
@@ -269,11 +315,11 @@ private:
 
 } // namespace
 
-Result<std::string> standardMidi(const Study& study, const MidiOptions& options) {
+Result<std::string> standardMidi(const Study& study, const MidiOptions& options, const PlayedNotes& played) {
     const std::vector<PageNotes> line = pageLine(study);
     const auto bars = pageBars(line, study.meters(), 1);
     if (!bars) return bars.error();
-    return MidiWriter(study, options, line, *bars).write();
+    return MidiWriter(study, options, played, line, *bars).write();
 }
 
 } // namespace earwright

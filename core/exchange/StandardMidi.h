@@ -3,6 +3,7 @@
 
 #include "core/exchange/MidiTrack.h"
 #include "core/result/Result.h"
+#include "core/study/PlayedNote.h"
 #include "core/study/Study.h"
 
 #include <optional>
@@ -24,9 +25,11 @@ struct MidiOptions {
 /// it; so do the notes of turns and mordents; a trill alternates every eighth of a beat. Slides, bends,
 /// scoops, falls and vibrato are pitch bends, whose range the file sets to an octave either way; of a double
 /// stop those of the lowest note. Staccato, tenuto and what is let ring last as long as they are written, and
-/// repeats are played once.
+/// repeats are played once. Notes that were measured come when, as long and as loud as they were heard; what
+/// leads up to such a note comes before it.
 ///
 /// Error: OutOfRange of pageBars(). Threads: any.
-Result<std::string> standardMidi(const Study& study, const MidiOptions& options = {});
+Result<std::string> standardMidi(const Study& study, const MidiOptions& options = {},
+                                 const PlayedNotes& played = {});
 
 } // namespace earwright

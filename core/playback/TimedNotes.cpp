@@ -14,6 +14,10 @@ constexpr double scoopSemitones = 1;
 constexpr double fallSemitones = 7;
 // A string that is let ring has lost most of its sound by then.
 constexpr Seconds ringing{3};
+// What the string voice takes for these (StringGesture).
+constexpr Seconds graceNote{0.06};
+constexpr Seconds slideIn{0.09};
+constexpr Seconds scoopIn{0.14};
 
 void slide(const Phrasing& phrasing, const Note* next, TimedNote& result) {
     if (phrasing.slideIn)
@@ -57,21 +61,37 @@ std::vector<int> figureOf(const Phrasing& phrasing, int midi, const KeySignature
     return {};
 }
 
-Range<Seconds> sounding(const Note& note, const Study& study) {
+/// What sounds before a note's own pitch is reached, as the string voice takes it at full speed.
+Seconds leadIn(const Phrasing& phrasing) {
+    Seconds lead = graceNote * static_cast<double>(phrasing.graceNotes.size());
+    if (phrasing.scoop && !phrasing.slideIn) lead += scoopIn;
+    if (phrasing.slideIn) lead += slideIn;
+    return lead;
+}
+
+Range<Seconds> asPlayed(const Note& note, const PlayedNote& playing) {
+    Range<Seconds> time = playing.heard;
+    time.begin = std::max(Seconds(0), time.begin - leadIn(note.phrasing));
+    if (note.phrasing.letRing) time.end = std::max(time.end, time.begin + ringing);
+    return time;
+}
+
+Range<Seconds> asWritten(const Note& note, const Study& study) {
     Range<Seconds> time = playedTime(study, note.range());
     if (note.phrasing.staccato) time.end = time.begin + time.length() * 0.5;
     if (note.phrasing.letRing) time.end = std::max(time.end, time.begin + ringing);
     return time;
 }
 
-TimedNote timed(const Note& note, const Note* next, const Study& study, const MeterMap& meters) {
-    const Range<Seconds> time = sounding(note, study);
+TimedNote timed(const Note& note, const Note* next, const Study& study, const MeterMap& meters,
+                const PlayedNote* playing) {
+    const Range<Seconds> time = playing ? asPlayed(note, *playing) : asWritten(note, study);
     const Phrasing& phrasing = note.phrasing;
     TimedNote result;
     result.onset = study.recording.rate.frames(time.begin);
     result.end = study.recording.rate.frames(time.end);
     result.midi = note.pitch.midi;
-    result.loudness = note.soundingLoudness();
+    result.loudness = playing ? playing->loudness : note.soundingLoudness();
     result.slurred = phrasing.slurred;
     slide(phrasing, next, result);
     result.graceMidi = phrasing.graceNotes;
@@ -91,13 +111,17 @@ const Note* noteAfter(const Study& study, std::size_t index) {
 
 } // namespace
 
-std::vector<TimedNote> timedNotes(const Study& study) {
+std::vector<TimedNote> timedNotes(const Study& study, const PlayedNotes& played) {
     std::vector<TimedNote> notes;
     if (!study.beatMap.hasTempo() || study.recording.rate.hertz <= 0) return notes;
     notes.reserve(study.notes.size());
     const MeterMap meters = study.meters();
     for (std::size_t i = 0; i < study.notes.size(); ++i)
-        notes.push_back(timed(study.notes[i], noteAfter(study, i), study, meters));
+        notes.push_back(timed(study.notes[i], noteAfter(study, i), study, meters,
+                              playingOf(played, study, study.notes[i])));
+    // What was played early may come before a note that is as written.
+    std::stable_sort(notes.begin(), notes.end(),
+                     [](const TimedNote& a, const TimedNote& b) { return a.onset < b.onset; });
     return notes;
 }
 

@@ -3,6 +3,7 @@
 #include "tests/core/study/SampleStudy.h"
 #include "tests/core/study/TemporaryFolder.h"
 
+#include <filesystem>
 #include <gtest/gtest.h>
 
 namespace earwright {
@@ -112,6 +113,21 @@ TEST(ConvertCommand, RefusesOtherKindsMissingStudiesAndItsOwnInput) {
     EXPECT_NE(over.errors.find("line.study"), std::string::npos);
     EXPECT_EQ(contentOf(folder / "line.study"), before);
     EXPECT_EQ(folder.count(), 1u);
+}
+
+TEST(ConvertCommand, WritesAsPlayedOnlyAStudyAndOnlyAsMidi) {
+    const TemporaryFolder folder;
+    ASSERT_TRUE(StudyFile::write(fullStudy(), folder / "line.study").ok());
+    const std::string study = (folder / "line.study").string();
+    const std::string midi = (folder / "line.mid").string();
+    EXPECT_EQ(BatchRun({"convert", study, (folder / "a.musicxml").string(), "--as-played"}).exitCode, 2);
+    ASSERT_EQ(BatchRun({"convert", study, midi}).exitCode, 0);
+    EXPECT_EQ(BatchRun({"convert", midi, (folder / "b.mid").string(), "--as-played"}).exitCode, 2);
+    // Its recording is not there to be listened to.
+    const BatchRun run({"convert", study, (folder / "c.mid").string(), "--as-played"});
+    EXPECT_EQ(run.exitCode, 1);
+    EXPECT_FALSE(run.errors.empty());
+    EXPECT_FALSE(std::filesystem::exists(folder / "c.mid"));
 }
 
 } // namespace

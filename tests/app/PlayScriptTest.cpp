@@ -98,6 +98,11 @@ TEST(PlayScript, TakesTheNotesOfAStudy) {
     ASSERT_TRUE(steps.ok()) << describe(steps.error());
     ASSERT_TRUE(steps->front().study);
     EXPECT_EQ(steps->front().study->title, "Slow blues");
+    EXPECT_FALSE(steps->front().verb->isAsPlayed);
+    const auto played = parsePlayScript(header + "0\tplayed\t" + file.string() + "\n", "steps.tsv");
+    ASSERT_TRUE(played.ok()) << describe(played.error());
+    EXPECT_TRUE(played->front().verb->isAsPlayed);
+    EXPECT_EQ(played->front().study->title, "Slow blues");
     const auto missing = parsePlayScript(header + "0\tnotes\tnothing.study\n", "steps.tsv");
     ASSERT_FALSE(missing.ok());
     EXPECT_NE(describe(missing.error()).find("nothing.study"), std::string::npos);

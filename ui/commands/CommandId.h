@@ -48,6 +48,7 @@ enum class CommandId {
     SemitoneUp,
     NextHearing,
     PreviousHearing,
+    AsPlayed,
     NextFocus,
     PreviousFocus,
     NextBand,

@@ -181,6 +181,10 @@ void addHearing(std::vector<Command>& table) {
           WORDS("Record, yours, together, split, trade"), KeyList{plain(Qt::Key_V)}, StudyOpen, true},
          {PreviousHearing, Listen, "previous-hearing", WORDS("Way of hearing before"),
           WORDS("The same, backwards"), KeyList{with(shift, Qt::Key_V)}, StudyOpen},
+         {AsPlayed, Listen, "as-played", WORDS("As played, or as written"),
+          WORDS("Sounds the written notes as the record plays them, early, late, short and soft, or on the "
+                "grid"),
+          KeyList{with(shift, Qt::Key_P)}, RecordingOpen | Tempo},
          {NextFocus, Listen, "next-focus", WORDS("Next focus"),
           WORDS("All of a stereo recording, left, right, centre, sides"), KeyList{plain(Qt::Key_F)}, Stereo},
          {PreviousFocus, Listen, "previous-focus", WORDS("Focus before"), WORDS("The same parts, backwards"),

@@ -63,6 +63,8 @@ void bindPlaying(CommandSet& commands, DeskWindow& window) {
     commands.bind(PreviousHearing, [&] { window.chooseHearing(ears.neighbour(-1)); });
     commands.bind(NextFocus, [&] { ears.focusOn(ears.focusNeighbour(1)); });
     commands.bind(PreviousFocus, [&] { ears.focusOn(ears.focusNeighbour(-1)); });
+    AsPlayedDesk& playedAs = window.asPlayed();
+    commands.bind(AsPlayed, [&] { playedAs.switchTo(!playedAs.isOn()); });
     commands.bind(YoursSofter, [&] { ears.setBalance(ears.balance() - 1); });
     commands.bind(YoursLouder, [&] { ears.setBalance(ears.balance() + 1); });
     TuningDesk& tuning = window.tuningDesk();

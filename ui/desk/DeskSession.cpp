@@ -78,8 +78,10 @@ void DeskSession::present(const Study& before) {
 
 void DeskSession::tellEngine(const Study* before) {
     const Study& now = study();
-    const bool sameTimes = before && before->beatMap == now.beatMap && before->recording == now.recording;
-    if (!sameTimes || before->notes != now.notes) player.setNotes(timedNotes(now));
+    const bool sameTimes = before && before->beatMap == now.beatMap && before->recording == now.recording &&
+                           before->page == now.page && before->meter == now.meter &&
+                           before->divisions == now.divisions;
+    if (!sameTimes || before->notes != now.notes) player.setNotes(timedNotes(now, played));
     if (!before || before->practice.loop != now.practice.loop) {
         std::optional<Range<Frames>> loop;
         if (now.practice.loop)
@@ -87,6 +89,12 @@ void DeskSession::tellEngine(const Study* before) {
         player.setLoop(loop);
     }
     player.setPlaying({now.practice.speed, now.practice.semitones, now.practice.cents});
+}
+
+void DeskSession::playAs(PlayedNotes notes) {
+    if (notes == played) return;
+    played = std::move(notes);
+    if (isOpen()) player.setNotes(timedNotes(study(), played));
 }
 
 void DeskSession::open(const fs::path& path) {

@@ -4,6 +4,7 @@
 #include "core/engine/Engine.h"
 #include "core/sound/PeakPyramid.h"
 #include "core/study/History.h"
+#include "core/study/PlayedNote.h"
 #include "core/study/Recovery.h"
 #include "ui/desk/BackgroundJob.h"
 #include "ui/desk/Opening.h"
@@ -91,6 +92,8 @@ public:
     /// drawn as large as loud ones. Nothing where the overview does not reach yet.
     std::optional<float> level(const Range<Seconds>& range) const;
     void cancelOverview() { overviewJob.cancel(); }
+    /// How notes are played in the recording: those are heard so, the others as written. None: the grid.
+    void playAs(PlayedNotes notes);
     Frames framesOf(Seconds time) const { return study().recording.rate.frames(time); }
 
 signals:
@@ -130,6 +133,7 @@ private:
     std::shared_ptr<Recording> sound;
     std::shared_ptr<PeakPyramid> peaks;
     float loudest = 1;
+    PlayedNotes played;
     std::string measuredHash;
     Recovery recovery;
     Engine player;

@@ -3,6 +3,7 @@
 
 #include "ui/commands/CommandSet.h"
 #include "ui/commands/KeyBindings.h"
+#include "ui/desk/AsPlayedDesk.h"
 #include "ui/desk/BandDesk.h"
 #include "ui/desk/BeatDesk.h"
 #include "ui/desk/BeatFinding.h"
@@ -61,6 +62,7 @@ public:
     MarkingDesk& marking() { return *marks; }
     BeatFinding& beatFinding() { return *beatFinder; }
     CheckDesk& checking() { return *checks; }
+    AsPlayedDesk& asPlayed() { return *playedAs; }
     FeelDesk& feel() { return *feels; }
     KeepingDesk& keeping() { return *keeper; }
     SoundDesk& sound() { return *sounding; }
@@ -155,6 +157,7 @@ private:
     BeatFinding* beatFinder = nullptr;
     SoundDesk* sounding = nullptr;
     CheckDesk* checks = nullptr;
+    AsPlayedDesk* playedAs = nullptr;
     FeelDesk* feels = nullptr;
     KeepingDesk* keeper = nullptr;
     TakeDesk* takeDesk = nullptr;

@@ -98,6 +98,8 @@ void DeskWindow::connectTransport() {
     });
     connect(transportBar, &TransportBar::levelChosen, &ears, &ListeningDesk::setLevel);
     connect(transportBar, &TransportBar::balanceChosen, &ears, &ListeningDesk::setBalance);
+    connect(transportBar, &TransportBar::asPlayedChosen, playedAs, &AsPlayedDesk::switchTo);
+    connect(playedAs, &AsPlayedDesk::changed, this, [this] { transportBar->setAsPlayed(playedAs->isOn()); });
     connect(transportBar, &TransportBar::inTuneChosen, &tuning, &TuningDesk::playInTune);
     connect(transportBar->tuningLine(), &TuningLine::referenceChosen, &tuning, &TuningDesk::choose);
     connect(&tuning, &TuningDesk::changed, this, &DeskWindow::showTuning);

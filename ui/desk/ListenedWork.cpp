@@ -15,10 +15,7 @@ ListenedWork::ListenedWork(RecordingListener& ears, MessageBar& bar, QString nam
                            QObject* parent)
     : QObject(parent), listener(ears), messages(bar), subject(std::move(name)), about(std::move(words)) {
     connect(&job, &BackgroundJob::progressed, this, &ListenedWork::say);
-    connect(&job, &BackgroundJob::ended, this, [this] {
-        messages.close(subject);
-        emit ended();
-    });
+    connect(&job, &BackgroundJob::ended, this, [this] { messages.close(subject); });
     connect(&listener, &RecordingListener::progressed, this, [this](double share) {
         if (waiting) say(share);
     });
@@ -28,7 +25,6 @@ ListenedWork::ListenedWork(RecordingListener& ears, MessageBar& bar, QString nam
     connect(&listener, &RecordingListener::failed, this, [this](const QString& sentence) {
         if (!std::exchange(waiting, nullptr)) return;
         fail(sentence.toStdString());
-        emit ended();
     });
 }
 
@@ -49,7 +45,10 @@ void ListenedWork::say(double share) {
 }
 
 void ListenedWork::fail(const std::string& sentence) {
-    messages.say(subject, MessageBar::Tone::Trouble, QString::fromStdString(sentence));
+    // A subject of its own: what tells of the work is closed with it.
+    messages.say(subject + QStringLiteral(" trouble"), MessageBar::Tone::Trouble,
+                 QString::fromStdString(sentence));
+    emit failed();
 }
 
 void ListenedWork::cancel() {

@@ -44,8 +44,7 @@ public:
     bool isBusy() const { return waiting || job.isRunning(); }
 
 signals:
-    /// The work ended, failed or was called off.
-    void ended();
+    void failed();
     /// The user called it off.
     void calledOff();
 

@@ -45,6 +45,7 @@ TransportBar::TransportBar(QWidget* parent)
       hearing(new HearingRow(this)),
       balanceStepper(new SignedStepper(tr("Loudness of yours in decibels"), Engine::softestYours,
                                        Engine::loudestYours, this)),
+      asPlayed(new QuietButton(tr("as played"), this)),
       picture(new FocusRow(this)),
       band(new BandRow(this)),
       tuning(new TuningLine(this)),
@@ -66,6 +67,9 @@ TransportBar::TransportBar(QWidget* parent)
         tr("Loud sound over a long time can harm your hearing. Keep the level comfortable and take "
            "breaks; follow the rules where you work, and ask a hearing professional when in doubt."));
     balanceStepper->setToolTip(tr("The written notes louder or softer than the record, in decibels"));
+    asPlayed->setCheckable(true);
+    asPlayed->setToolTip(tr("The written notes as the record plays them: early or late, short, soft or loud; "
+                            "else as written, on the grid"));
     heldBack->setFont(ui::font(TextStyle::Small));
     heldBack->setToolTip(tr("Too loud to sound clean: the peaks are being held back. Turn the level down."));
     setHeldBack(false);
@@ -120,8 +124,10 @@ void TransportBar::buildLayout() {
     grid->setVerticalSpacing(0);
     QLabel* yoursCaption = caption(tr("yours"));
     yoursCaption->setIndent(spacing::small);
+    QLabel* playedCaption = caption(tr("yours"));
+    playedCaption->setIndent(spacing::small);
     addLine(*grid, 0, 0, tr("hear"), line({hearing, yoursCaption, balanceStepper}));
-    addLine(*grid, 1, 0, tr("focus"), line({picture}));
+    addLine(*grid, 1, 0, tr("focus"), line({picture, playedCaption, asPlayed}));
     addLine(*grid, 2, 0, tr("band"), line({band}));
     addLine(*grid, 0, 3, tr("pitch"),
             line({semitoneStepper, caption(tr("semitones")), centStepper, caption(tr("cents"))}));
@@ -160,6 +166,8 @@ void TransportBar::connectParts() {
     });
     connect(tuning, &TuningLine::inTuneChosen, this, &TransportBar::inTuneChosen);
     connect(balanceStepper, &SignedStepper::chosen, this, &TransportBar::balanceChosen);
+    // A click only asks; what is shown follows setAsPlayed().
+    connect(asPlayed, &QAbstractButton::clicked, this, &TransportBar::asPlayedChosen);
     connect(level, &QSlider::valueChanged, this,
             [this](int value) { emit levelChosen(static_cast<double>(value) / levelSteps); });
     connect(device, &DeviceLine::tryAgainRequested, this, &TransportBar::tryDeviceAgainRequested);
@@ -183,6 +191,7 @@ void TransportBar::setHasRecording(bool hasRecording) {
     play->setEnabled(hasRecording);
     hearing->setEnabled(hasRecording);
     band->setEnabled(hasRecording);
+    asPlayed->setEnabled(hasRecording);
 }
 
 void TransportBar::setHeard(Seconds now, bool playing) {
@@ -243,6 +252,10 @@ void TransportBar::setLevel(double given) {
 
 void TransportBar::setBalance(int decibels) {
     balanceStepper->setValue(decibels);
+}
+
+void TransportBar::setAsPlayed(bool now) {
+    asPlayed->setChecked(now);
 }
 
 void TransportBar::setHeldBack(bool now) {

@@ -58,6 +58,8 @@ public:
     void setLevel(double level);
     /// Decibels by which the written notes are louder than the record.
     void setBalance(int decibels);
+    /// The written notes sound as the record plays them, not on the grid.
+    void setAsPlayed(bool asPlayed);
     /// The guard against overloading is at work, or was a moment ago: a mark beside the level says so.
     void setHeldBack(bool heldBack);
     void setDevice(const DeviceReport& report);
@@ -71,6 +73,7 @@ public:
     BandRow* bandRow() const { return band; }
     ClickRow* clickRow() const { return clicks; }
     SignedStepper* balance() const { return balanceStepper; }
+    QuietButton* asPlayedButton() const { return asPlayed; }
     QLabel* heldBackMark() const { return heldBack; }
     TuningLine* tuningLine() const { return tuning; }
     SignedStepper* semitones() const { return semitoneStepper; }
@@ -86,6 +89,7 @@ signals:
     void playingChosen(const earwright::Playing& playing);
     void levelChosen(double level);
     void balanceChosen(int decibels);
+    void asPlayedChosen(bool asPlayed);
     /// The record is to sound at the reference A, or as it was made.
     void inTuneChosen(bool inTune);
     void tryDeviceAgainRequested();
@@ -112,6 +116,7 @@ private:
     PlaceDisplay* place;
     HearingRow* hearing;
     SignedStepper* balanceStepper;
+    QuietButton* asPlayed;
     FocusRow* picture;
     BandRow* band;
     TuningLine* tuning;

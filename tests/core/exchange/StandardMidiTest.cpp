@@ -2,6 +2,7 @@
 
 #include "core/exchange/MidiEvents.h"
 #include "core/exchange/PitchGlide.h"
+#include "core/study/PlayedTime.h"
 #include "tests/core/exchange/ChanceStudy.h"
 
 #include <algorithm>
@@ -176,6 +177,35 @@ TEST(StandardMidi, EveryNoteThatBeginsEndsInWhateverStudy) {
         }
         EXPECT_EQ(std::count(sounding.begin(), sounding.end(), 0), 128);
     }
+}
+
+TEST(StandardMidi, SoundsAtTheMeasuredTimesWhereTheLineWasMeasured) {
+    // Bars of four beats at 60, then at 120 a minute; the first beat mark lies at 1 s.
+    Study study;
+    study.beatMap = BeatMap({{Beats(0), Seconds(1)}, {Beats(4), Seconds(5)}, {Beats(8), Seconds(7)}});
+    for (int i = 0; i < 3; ++i)
+        study.notes.push_back(
+            {NoteId{static_cast<std::uint64_t>(i) + 1}, Beats(3 * i), Beats(1), Pitch{60 + i, {}}, 0.6, {}});
+    const auto writtenAt = [&](std::size_t i) { return playedTime(study, study.notes[i].range()); };
+    // 120 ms late at 60 a minute, and the third, in the faster bar, 50 ms ahead; the second is not heard.
+    const PlayedNotes played{{NoteId{1}, {writtenAt(0), 60, {Seconds(1.12), Seconds(1.52)}, 0.3}},
+                             {NoteId{3}, {writtenAt(2), 62, {Seconds(5.95), Seconds(6.45)}, 0.9}}};
+    const auto bytes = standardMidi(study, {}, played);
+    ASSERT_TRUE(bytes.ok());
+    const auto file = midiTracks(*bytes, "line.mid");
+    ASSERT_TRUE(file.ok()) << describe(file.error());
+    const auto on = ofKind(file->tracks.at(0), 0x90);
+    const auto off = ofKind(file->tracks.at(0), 0x80);
+    ASSERT_EQ(on.size(), 3u);
+    const auto beat = [](const MidiEvent& event) { return static_cast<double>(event.tick) / quarter; };
+    EXPECT_NEAR(beat(on[0]), 0.12, 1 / quarter);
+    EXPECT_NEAR(beat(off[0]), 0.52, 1 / quarter);
+    EXPECT_EQ(on[0].second, std::lround(0.3 * 127));
+    EXPECT_EQ(beat(on[1]), 3);
+    EXPECT_EQ(on[1].second, std::lround(0.6 * 127));
+    EXPECT_NEAR(beat(on[2]), 5.9, 1 / quarter);
+    EXPECT_NEAR(beat(off[2]), 6.9, 1 / quarter);
+    EXPECT_EQ(on[2].second, std::lround(0.9 * 127));
 }
 
 } // namespace

@@ -1,5 +1,7 @@
 #include "core/playback/TimedNotes.h"
 
+#include "core/study/PlayedTime.h"
+
 #include <gtest/gtest.h>
 
 namespace earwright {
@@ -117,6 +119,45 @@ TEST(TimedNotes, AreNoneBeforeBarsAreMarked) {
     Study study = studyWith({});
     study.beatMap = BeatMap({{Beats(0), Seconds(1)}});
     EXPECT_TRUE(timedNotes(study).empty());
+}
+
+/// The note of studyWith(), heard late, short and softly.
+PlayedNotes heardLate() {
+    const Range<Seconds> written{Seconds(1) + Seconds(1) * (1.0 / 3), Seconds(2) + Seconds(1) * (1.0 / 3)};
+    return {{NoteId{1}, {written, 67, {Seconds(1.4), Seconds(1.9)}, 0.3}}};
+}
+
+TEST(TimedNotes, SoundAsPlayedWhereTheyWereMeasured) {
+    const Study study = studyWith({});
+    PlayedNotes played = heardLate();
+    played.at(NoteId{1}).written = playedTime(study, study.notes[0].range());
+    const TimedNote note = timedNotes(study, played).at(0);
+    EXPECT_EQ(note.onset, Frames(1400));
+    EXPECT_EQ(note.end, Frames(1900));
+    EXPECT_DOUBLE_EQ(note.loudness, 0.3);
+    // As written without a measure, and with one of a note that was written otherwise then.
+    EXPECT_EQ(timedNotes(study).at(0).onset, Frames(1333));
+    played.at(NoteId{1}).midi = 66;
+    EXPECT_EQ(timedNotes(study, played), timedNotes(study));
+}
+
+TEST(TimedNotes, TakeTheirGhostAndAccentFromTheMeasureWherePlayed) {
+    Phrasing accent;
+    accent.accented = true;
+    const Study study = studyWith(accent);
+    PlayedNotes played = heardLate();
+    played.at(NoteId{1}).written = playedTime(study, study.notes[0].range());
+    EXPECT_DOUBLE_EQ(timedNotes(study, played).at(0).loudness, 0.3);
+}
+
+TEST(TimedNotes, BeginAGraceNoteAndASlideBeforeWhereTheNoteWasHeard) {
+    Phrasing grace;
+    grace.graceNotes = {65, 66};
+    const Study study = studyWith(grace);
+    PlayedNotes played = heardLate();
+    played.at(NoteId{1}).written = playedTime(study, study.notes[0].range());
+    // The string voice takes 60 ms for each (StringGesture).
+    EXPECT_EQ(timedNotes(study, played).at(0).onset, Frames(1280));
 }
 
 } // namespace
