@@ -3,6 +3,7 @@
 #include "app/batch/BeatsCommand.h"
 #include "app/batch/BounceCommand.h"
 #include "app/batch/CheckCommand.h"
+#include "app/batch/ChordsCommand.h"
 #include "app/batch/ConvertCommand.h"
 #include "app/batch/FeelCommand.h"
 #include "app/batch/HintCommand.h"
@@ -30,6 +31,7 @@ constexpr const char* heading = "Usage: earwright-batch COMMAND …\n";
 const std::vector<Command>& commands() {
     static const std::vector<Command> all{
         {"check", earwright::batch::checkUsage, earwright::batch::runCheck},
+        {"chords", earwright::batch::chordsUsage, earwright::batch::runChords},
         {"feel", earwright::batch::feelUsage, earwright::batch::runFeel},
         {"hint", earwright::batch::hintUsage, earwright::batch::runHint},
         {"tuning", earwright::batch::tuningUsage, earwright::batch::runTuning},

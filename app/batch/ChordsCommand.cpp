@@ -1,0 +1,46 @@
+#include "app/batch/ChordsCommand.h"
+
+#include "app/batch/Arguments.h"
+#include "app/batch/Listening.h"
+#include "core/check/StudyChords.h"
+#include "core/music/Pitch.h"
+
+#include <cstdio>
+
+namespace earwright::batch {
+
+namespace {
+
+std::string namesIn(const std::vector<int>& names) {
+    std::string text;
+    for (const int name : names)
+        text += (text.empty() ? "" : ",") + toString(plainName(name));
+    return text;
+}
+
+void print(const CheckedChord& chord) {
+    const ChordAnswer& answer = chord.answer;
+    std::printf("%lld\t%.3f\t%.3f\t%.3f\t%s\t%s\t%.4f\t%s\t%s\t%s\n", static_cast<long long>(chord.bar),
+                chord.withinBar.toDouble() + 1, chord.range.begin.value, chord.range.end.value,
+                toString(chord.symbol).c_str(), toString(answer.verdict), answer.score,
+                namesIn(answer.heardAgainst).c_str(), namesIn(answer.missing).c_str(),
+                answer.bass ? toString(plainName(*answer.bass)).c_str() : "");
+}
+
+} // namespace
+
+int runChords(std::span<const std::string> words) {
+    const auto arguments = Arguments::parse(words, 1, {});
+    if (!arguments) return complain(arguments.error(), exitUsage);
+    const auto heard = listenToStudy(arguments->alone(0));
+    if (!heard) return complain(heard.error(), exitInput);
+    const auto chords =
+        checkChords(heard->study, {Seconds(0), heard->recording.duration()}, heard->recording);
+    if (!chords) return complain(chords.error(), exitInput);
+    std::printf("bar\tbeat\tstart_s\tend_s\tchord\tverdict\tscore\theard_against\tmissing\tbass\n");
+    for (const CheckedChord& chord : *chords)
+        print(chord);
+    return exitDone;
+}
+
+} // namespace earwright::batch

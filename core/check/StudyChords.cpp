@@ -1,0 +1,74 @@
+#include "core/check/StudyChords.h"
+
+#include "core/study/PlayedTime.h"
+
+#include <cmath>
+
+namespace earwright {
+
+namespace {
+
+/// What is shorter cannot be told from its neighbours in the bass.
+constexpr Seconds shortest{1.0 / 3};
+/// Sound is read for so many chords at a time.
+constexpr std::size_t chordsTogether = 32;
+
+/// The readable chords over the bars that begin in a stretch, unanswered.
+std::vector<CheckedChord> chordsIn(const Study& study, const Range<Seconds>& stretch, Seconds duration) {
+    std::vector<CheckedChord> found;
+    const MeterMap meters = study.meters();
+    const auto at = [&](double beat) { return Beats::nearest(beat, 12); };
+    const std::int64_t last = meters.barOf(at(study.beatMap.beatsAt(stretch.end)));
+    for (std::int64_t bar = meters.barOf(at(study.beatMap.beatsAt(stretch.begin))); bar <= last; ++bar) {
+        const Beats start = meters.barStart(bar);
+        if (!stretch.contains(study.beatMap.seconds(start))) continue;
+        const auto chords = study.barChords(bar).chords;
+        for (std::size_t i = 0; i < chords.size(); ++i) {
+            const Beats end = i + 1 < chords.size() ? chords[i + 1].withinBar : meters.barLength(bar);
+            const Range<Seconds> range = study.beatMap.seconds({start + chords[i].withinBar, start + end});
+            const bool isHeard = range.begin >= Seconds(0) && range.end <= duration + shortest;
+            if (chords[i].symbol.chord && isHeard && range.length() >= shortest)
+                found.push_back({bar, chords[i].withinBar, chords[i].symbol, range, {}});
+        }
+    }
+    return found;
+}
+
+std::vector<LineTone> lineOf(const Study& study) {
+    std::vector<LineTone> line;
+    for (const Note& note : study.notes) {
+        line.push_back({playedTime(study, note.range()), note.pitch.midi});
+        for (const int grace : note.phrasing.graceNotes)
+            line.push_back({line.back().range, grace});
+    }
+    return line;
+}
+
+} // namespace
+
+Result<std::vector<CheckedChord>> checkChords(const Study& study, const Range<Seconds>& stretch,
+                                              const RecordingEvidence& recording, std::stop_token stop,
+                                              const Progress& progress) {
+    if (!study.beatMap.hasTempo())
+        return Error{
+            ErrorKind::OutOfRange,
+            "The bars of this study are not marked yet; mark two bars so that its chords have places "
+            "in the recording.",
+            ""};
+    std::vector<CheckedChord> chords = chordsIn(study, stretch, recording.duration());
+    const std::vector<LineTone> line = lineOf(study);
+    for (std::size_t first = 0; first < chords.size(); first += chordsTogether) {
+        const std::size_t end = std::min(chords.size(), first + chordsTogether);
+        const auto views = recording.views({chords[first].range.begin, chords[end - 1].range.end}, stop);
+        if (!views) return views.error();
+        for (std::size_t i = first; i < end; ++i) {
+            if (stop.stop_requested()) return Error{ErrorKind::Cancelled, "The check was called off.", ""};
+            chords[i].answer = judgeChord(
+                *chords[i].symbol.chord, chordSound(*views, recording.tuning().cents, chords[i].range, line));
+            if (progress) progress(static_cast<double>(i + 1) / static_cast<double>(chords.size()));
+        }
+    }
+    return chords;
+}
+
+} // namespace earwright

@@ -1,0 +1,125 @@
+#include "core/check/ChordCheck.h"
+
+#include "core/check/StudyChords.h"
+#include "core/music/ChordChart.h"
+#include "tests/core/listening/SyntheticSound.h"
+
+#include <algorithm>
+#include <gtest/gtest.h>
+
+namespace earwright {
+namespace {
+
+using namespace tests;
+
+constexpr int c = 0, e = 4, aFlat = 8, bFlat = 10;
+
+/// A bar of two seconds from 1 s on: a bass that plays root, fifth and octave, chords on two beats, and a
+/// line.
+struct PlayedBar {
+    AnalysisSound sound{silence(Seconds(4.5)), {}};
+    Range<Seconds> bar{1.0_s, 3.0_s};
+    std::vector<LineTone> line;
+
+    PlayedBar(std::vector<int> voicing, std::vector<int> bass) {
+        for (std::size_t i = 0; i < bass.size(); ++i) {
+            const Seconds at = 1.0_s + 2.0_s * (static_cast<double>(i) / static_cast<double>(bass.size()));
+            addTone(sound.left, {at, at + 0.45_s}, bass[i], 0.2f);
+        }
+        for (const Seconds at : {1.0_s, 2.0_s})
+            for (const int midi : voicing)
+                addTone(sound.left, {at, at + 0.9_s}, midi, 0.08f);
+    }
+    PlayedBar& with(Range<Seconds> range, int midi) {
+        addTone(sound.left, range, midi, 0.25f);
+        line.push_back({range, midi});
+        return *this;
+    }
+    ChordSound heard() const { return chordSound(StereoViews(sound, bar), 0, bar, line); }
+    ChordAnswer answer(const char* symbol) const {
+        return judgeChord(*parseChordSymbol(symbol).chord, heard());
+    }
+};
+
+/// E, B flat, D over C: a rootless voicing with its bass.
+PlayedBar c9() {
+    return {{52, 58, 62, 67}, {36, 43, 48, 43}};
+}
+
+bool holds(const std::vector<int>& names, int name) {
+    return std::find(names.begin(), names.end(), name) != names.end();
+}
+
+TEST(ChordSound, HearsCompingAndBassApart) {
+    const ChordSound sound = c9().heard();
+    for (const int name : {e, bFlat, 2, 7})
+        EXPECT_GT(sound.comping[static_cast<std::size_t>(name)], 0.35) << name;
+    for (const int name : {1, 3, 6, 9, 11})
+        EXPECT_LT(sound.comping[static_cast<std::size_t>(name)], 0.2) << name;
+    EXPECT_EQ(std::max_element(sound.firstBass.begin(), sound.firstBass.end()) - sound.firstBass.begin(), c);
+}
+
+TEST(ChordSound, LeavesTheLineOutOfAccount) {
+    // A line that holds A flat through the bar, louder than the chord.
+    PlayedBar bar = c9();
+    addTone(bar.sound.left, bar.bar, 80, 0.25f);
+    const double taken = bar.heard().comping[aFlat];
+    bar.line.push_back({bar.bar, 80});
+    const double left = bar.heard().comping[aFlat];
+    EXPECT_GT(taken, 0.5);
+    EXPECT_LT(left, 0.2);
+}
+
+TEST(ChordCheck, SupportsAChordThatIsPlayedWithoutItsRootOverItsBass) {
+    EXPECT_EQ(c9().answer("C7").verdict, Verdict::Supported);
+    EXPECT_EQ(c9().answer("C9").verdict, Verdict::Supported);
+    // A triad says nothing of the seventh.
+    EXPECT_EQ(c9().answer("C").verdict, Verdict::Supported);
+    EXPECT_TRUE(c9().answer("C7").heardAgainst.empty());
+}
+
+TEST(ChordCheck, ContradictsAnotherRootAndTellsWhatSpeaksAgainstIt) {
+    const ChordAnswer answer = c9().answer("A♭maj7");
+    EXPECT_EQ(answer.verdict, Verdict::Contradicted);
+    EXPECT_LT(answer.score, 0.01);
+    EXPECT_TRUE(holds(answer.heardAgainst, 2) || holds(answer.heardAgainst, e));
+    EXPECT_EQ(answer.bass, c);
+}
+
+TEST(ChordCheck, DoesNotSupportTheOtherThirdOrTheOtherSeventh) {
+    const ChordAnswer minor = c9().answer("Cm7");
+    EXPECT_EQ(minor.verdict, Verdict::Contradicted);
+    EXPECT_TRUE(holds(minor.heardAgainst, e));
+    EXPECT_TRUE(holds(minor.missing, 3));
+    const ChordAnswer major = c9().answer("Cmaj7");
+    EXPECT_NE(major.verdict, Verdict::Supported);
+    EXPECT_TRUE(holds(major.heardAgainst, bFlat));
+    EXPECT_TRUE(holds(major.missing, 11));
+}
+
+TEST(ChordCheck, LeavesSilenceAndInversionsUnclearAtWorst) {
+    const Chord chord = *parseChordSymbol("F7").chord;
+    EXPECT_EQ(judgeChord(chord, ChordSound{}).verdict, Verdict::Unclear);
+    EXPECT_NE(c9().answer("A♭maj7/C").verdict, Verdict::Contradicted);
+}
+
+TEST(ChordCheck, AnswersForEachReadableChordOfAStudy) {
+    PlayedBar bar = c9().with({1.5_s, 1.9_s}, 76);
+    Study study;
+    study.beatMap = BeatMap({{Beats(0), 1.0_s}, {Beats(4), 3.0_s}});
+    study.notes = {{NoteId{1}, Beats(1), Beats(1), Pitch{76, {}}, 0.6, {}}};
+    study.chart.overrides[1] = parseBars("C7", study.meter).front();
+    const auto recording = RecordingEvidence::listen(bar.sound);
+    const auto chords = checkChords(study, {0.0_s, 4.0_s}, *recording);
+    ASSERT_TRUE(chords);
+    ASSERT_EQ(chords->size(), 1u);
+    EXPECT_EQ(chords->front().bar, 1);
+    EXPECT_EQ(chords->front().answer.verdict, Verdict::Supported);
+    study.chart.overrides[1] = parseBars("what?", study.meter).front();
+    EXPECT_TRUE(checkChords(study, {0.0_s, 4.0_s}, *recording)->empty());
+    study.beatMap = {};
+    EXPECT_FALSE(checkChords(study, {0.0_s, 4.0_s}, *recording).ok());
+}
+
+} // namespace
+} // namespace earwright
