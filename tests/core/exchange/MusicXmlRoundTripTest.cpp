@@ -62,7 +62,7 @@ void expectSamePage(const Study& written, const Study& read) {
     EXPECT_EQ(read.page.repeats, written.page.repeats);
 }
 
-std::string chordText(const Study& study, std::int64_t bar) {
+std::string chordsOf(const Study& study, std::int64_t bar) {
     std::string text;
     for (const PlacedChord& chord : study.barChords(bar).chords)
         text += toString(chord.withinBar) + " " + toString(chord.symbol) + ", ";
@@ -71,7 +71,7 @@ std::string chordText(const Study& study, std::int64_t bar) {
 
 void expectSameChords(const Study& written, const Study& read, std::int64_t lastBar) {
     for (std::int64_t bar = 0; bar <= lastBar; ++bar) {
-        EXPECT_EQ(chordText(read, bar), chordText(written, bar)) << "bar " << bar;
+        EXPECT_EQ(chordsOf(read, bar), chordsOf(written, bar)) << "bar " << bar;
         const auto chords = written.barChords(bar).chords;
         for (std::size_t i = 0; i < std::min(chords.size(), read.barChords(bar).chords.size()); ++i)
             EXPECT_EQ(read.barChords(bar).chords[i].symbol.chord, chords[i].symbol.chord) << "bar " << bar;

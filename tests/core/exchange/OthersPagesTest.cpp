@@ -241,7 +241,7 @@ TEST(OthersPages, NoMutilationMakesReadingFailBadly) {
     std::vector<std::string> pages;
     for (std::uint32_t seed = 1; seed <= 8; ++seed)
         pages.push_back(*musicXml(ChanceStudy(seed).make(),
-                                  {static_cast<Reading>(seed % 4), StringTuning{}, true, true}));
+                                  {static_cast<Reading>(seed % 4), true, true}));
     int opened = 0;
     for (int round = 0; round < 600; ++round) {
         const WithinBounds bounds;
