@@ -1,9 +1,9 @@
-// One beat of free onsets read in one division: which line each onset belongs to, and what that costs.
+// One counted beat of free onsets read in one division: which line each onset belongs to, and what that
+// costs.
 #pragma once
 
 #include "core/study/Study.h"
 
-#include <cstdint>
 #include <optional>
 #include <vector>
 
@@ -24,9 +24,10 @@ struct BeatReading {
 /// onset on the next beat and its first on this one. A division is left out where a simpler one has the same
 /// lines.
 ///
-/// Onsets: beats from bar 1 as played, rising, all within the beat. Spread: standard deviation of an onset,
-/// in beats, greater than 0. Frame: meter and page of the piece; its notes are not read.
-std::vector<BeatReading> readBeat(const Study& frame, std::int64_t beat, const std::vector<double>& onsets,
+/// Beat: where a counted beat of the frame begins. Onsets: beats from bar 1 as played, rising, all within it.
+/// Spread: standard deviation of an onset, in beats, greater than 0. Frame: meter and page of the piece; its
+/// notes are not read.
+std::vector<BeatReading> readBeat(const Study& frame, const Beats& beat, const std::vector<double>& onsets,
                                   double spread);
 
 } // namespace earwright

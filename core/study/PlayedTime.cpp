@@ -18,6 +18,7 @@ double playedBeat(const Study& study, const Beats& written) {
     const Swing swing = study.page.swingAt(written);
     if (swing.isEven() || !isPowerOfTwo(written.denominator())) return written.toDouble();
     const MeterMap meters = study.meters();
+    if (meters.at(meters.barOf(written)).unitsPerCount() != 1) return written.toDouble();
     const auto parts = static_cast<std::int64_t>(study.divisionOf(meters.countStart(written)));
     if (!isPowerOfTwo(parts)) return written.toDouble();
     // Two of the notes that swing, in beats.

@@ -8,7 +8,8 @@ namespace earwright {
 /// The place as it would be written had the swing been written out. In a swung passage the second of two even
 /// notes, and what lies between them in halves, comes later (Swing::played); beats divided in threes, fives
 /// and other numbers that are no halves of halves, and places that only such a division reaches, stay where
-/// they are: a triplet is written out already (common practice). Pairs are counted from the bar line.
+/// they are: a triplet is written out already (common practice). So does everything where three eighths are
+/// counted as one (6/8). Pairs are counted from the bar line.
 double playedBeat(const Study& study, const Beats& written);
 
 /// Requires: study.beatMap.hasTempo().

@@ -56,31 +56,39 @@ std::vector<Place> placesOf(const Study& study, std::vector<FreeNote> notes) {
     return places;
 }
 
-/// The readings of one beat, and which places they are about.
+/// The readings of one counted beat, and which places they are about.
 struct BeatChoice {
-    std::int64_t beat;
+    Range<Beats> beat;
     std::size_t firstPlace;
     std::vector<BeatReading> readings;
 };
 
-double spreadInBeats(const Study& study, std::int64_t beat, Seconds spread) {
-    const Range<Seconds> lasts = study.beatMap.seconds(Range{Beats(beat), Beats(beat + 1)});
-    return std::max(spread.value / std::max(lasts.length().value, 1e-3), 1e-3);
+double spreadInBeats(const Study& study, const Range<Beats>& beat, Seconds spread) {
+    const Seconds lasts = study.beatMap.seconds(beat).length();
+    return std::max(spread.value / std::max(lasts.value, 1e-3), 1e-3) * beat.length().toDouble();
+}
+
+/// The counted beat a place as played lies in.
+Beats countOf(double played, const MeterMap& meters) {
+    // Fine enough for counted beats of all meters to begin on a line of it: units are halves of halves.
+    constexpr std::int64_t finest = 1024;
+    return meters.countStart(
+        Beats(static_cast<std::int64_t>(std::floor(played * static_cast<double>(finest))), finest));
 }
 
 std::vector<BeatChoice> choicesFor(const Study& study, const std::vector<Place>& places, Seconds spread) {
     const Study frame = frameOf(study);
+    const MeterMap meters = study.meters();
     std::vector<BeatChoice> choices;
-    std::size_t next = 0;
-    const auto beatOf = [&](std::size_t i) { return static_cast<std::int64_t>(std::floor(places[i].onset)); };
-    for (std::int64_t beat = beatOf(0); next < places.size(); ++beat) {
-        // Silence is skipped: nothing is chosen there.
-        if (beatOf(next) > beat) beat = beatOf(next);
+    // Silence is skipped: nothing is chosen there.
+    for (std::size_t next = 0; next < places.size();) {
         const std::size_t first = next;
+        const Beats begin = countOf(places[first].onset, meters);
+        const Range<Beats> beat{begin, meters.nextCount(begin)};
         std::vector<double> onsets;
-        for (; next < places.size() && beatOf(next) == beat; ++next)
+        for (; next < places.size() && countOf(places[next].onset, meters) == begin; ++next)
             onsets.push_back(places[next].onset);
-        choices.push_back({beat, first, readBeat(frame, beat, onsets, spreadInBeats(study, beat, spread))});
+        choices.push_back({beat, first, readBeat(frame, begin, onsets, spreadInBeats(study, beat, spread))});
     }
     return choices;
 }
@@ -94,7 +102,8 @@ struct Path {
 
 double costBetween(const BeatChoice& before, const BeatReading& last, const BeatChoice& now,
                    const BeatReading& next) {
-    if (now.beat != before.beat + 1) return 0;
+    // Where another beat is counted, its division is another one anyway.
+    if (now.beat.begin != before.beat.end || now.beat.length() != before.beat.length()) return 0;
     // What is undivided goes with everything.
     const bool isPlain = last.division == BeatDivision::One || next.division == BeatDivision::One;
     return last.division == next.division || isPlain ? 0 : costOfChange;
@@ -102,7 +111,7 @@ double costBetween(const BeatChoice& before, const BeatReading& last, const Beat
 
 bool canFollow(const BeatChoice& before, const BeatReading& last, const BeatChoice& now,
                const BeatReading& next) {
-    const bool meets = now.beat == before.beat + 1 && last.reachesNextBeat();
+    const bool meets = now.beat.begin == before.beat.end && last.reachesNextBeat();
     return !meets || !next.beginsOnBeat();
 }
 
@@ -139,13 +148,15 @@ std::vector<Path> cheapestPaths(const std::vector<BeatChoice>& choices, std::siz
 }
 
 /// The end of a note that was let go before the next onset: the line after its onset that is played nearest
-/// to it. A beat is divided in two at least.
+/// to it.
 Beats letGo(const Study& divided, const Beats& onset, double end) {
-    const auto beat = std::max(static_cast<std::int64_t>(std::floor(end)), onset.floor());
-    const auto parts = std::max<std::int64_t>(2, static_cast<std::int64_t>(divided.divisionOf(beat)));
-    Beats best(beat + 1);
+    const MeterMap meters = divided.meters();
+    const Beats beat = std::max(countOf(end, meters), meters.countStart(onset));
+    const auto parts = static_cast<std::int64_t>(divided.divisionOf(beat));
+    Beats best = meters.nextCount(beat);
+    const Beats part = (best - beat) / parts;
     for (std::int64_t line = parts - 1; line >= 0; --line) {
-        const Beats place = Beats(beat) + Beats(line, parts);
+        const Beats place = beat + part * line;
         if (place <= onset) break;
         if (std::abs(playedBeat(divided, place) - end) < std::abs(playedBeat(divided, best) - end))
             best = place;
@@ -156,8 +167,9 @@ Beats letGo(const Study& divided, const Beats& onset, double end) {
 void lengthen(RhythmProposal& proposal, const Study& study, const std::vector<Place>& places,
               const std::vector<Beats>& onsets) {
     Study divided = frameOf(study);
+    // A note may end on the usual lines of a beat with nothing off it.
     for (const auto& [beat, division] : proposal.divisions)
-        divided = setDivision(divided, beat, std::max(division, BeatDivision::Two));
+        if (division != BeatDivision::One) divided = setDivision(divided, beat, division);
     for (std::size_t i = 0; i < places.size(); ++i) {
         const bool isLast = i + 1 == places.size();
         const double sounded = places[i].end - places[i].onset;
@@ -180,9 +192,10 @@ RhythmProposal written(const Study& study, const std::vector<Place>& places,
     for (std::size_t i = 0; i < choices.size(); ++i) {
         const BeatReading& reading = choices[i].readings[path.taken[i]];
         const auto parts = static_cast<std::int64_t>(reading.division);
-        proposal.divisions[choices[i].beat] = reading.division;
+        const Range<Beats>& beat = choices[i].beat;
+        proposal.divisions[beat.begin] = reading.division;
         for (std::size_t k = 0; k < reading.lines.size(); ++k)
-            onsets[choices[i].firstPlace + k] = Beats(choices[i].beat) + Beats(reading.lines[k], parts);
+            onsets[choices[i].firstPlace + k] = beat.begin + beat.length() * reading.lines[k] / parts;
     }
     lengthen(proposal, study, places, onsets);
     return proposal;

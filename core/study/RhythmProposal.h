@@ -4,7 +4,6 @@
 #include "core/study/Study.h"
 #include "core/time/Seconds.h"
 
-#include <cstdint>
 #include <map>
 #include <vector>
 
@@ -29,8 +28,8 @@ struct ProposedNote {
 struct RhythmProposal {
     /// By onset, then pitch; none sounds into the next onset.
     std::vector<ProposedNote> notes;
-    /// How the beats that have an onset are divided.
-    std::map<std::int64_t, BeatDivision> divisions;
+    /// How the counted beats that have an onset are divided, by where they begin.
+    std::map<Beats, BeatDivision> divisions;
     /// How much it asks to be believed: half the squared deviations in units of the spread, plus what the
     /// notation costs. Smaller is better; e to the minus difference of two is their odds.
     double cost = 0;
@@ -44,12 +43,12 @@ struct RhythmWishes {
     std::size_t mostProposals = 6;
 };
 
-/// The best ways to write these notes, cheapest first and none twice. Each beat is divided in one of 1 to 8
-/// so that every onset falls on a line; dynamic programming over the beats finds the cheapest combinations. A
-/// division costs the more the rarer it is, and more where its neighbour is divided otherwise; so does a note
-/// off the beat behind a silent line. In a swung passage the lines of halves are where they are played
-/// (PlayedTime.h), so swung eighths are written even. A note lasts to the next onset unless it was let go
-/// clearly earlier.
+/// The best ways to write these notes, cheapest first and none twice. Each counted beat is divided in one of
+/// 1 to 8 so that every onset falls on a line; dynamic programming over the beats finds the cheapest
+/// combinations. A division costs the more the rarer it is, and more where its neighbour is divided
+/// otherwise; so does a note off the beat behind a silent line. In a swung passage the lines of halves are
+/// where they are played (PlayedTime.h), so swung eighths are written even. A note lasts to the next onset
+/// unless it was let go clearly earlier.
 ///
 /// Onsets closer together than a strum of 35 ms are one place if their pitches differ. Empty where there are
 /// no notes. Requires: study.beatMap.hasTempo(). Threads: any.

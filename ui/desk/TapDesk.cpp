@@ -34,17 +34,16 @@ bool isLetter(const QKeyEvent& key) {
 }
 
 /// "bar 2, beat 3 in 3": where a proposal divides a beat otherwise than the first.
-QString difference(const RhythmProposal& first, const RhythmProposal& other, const Meter& meter) {
+QString difference(const RhythmProposal& first, const RhythmProposal& other, const MeterMap& meters) {
     QStringList words;
     for (const auto& [beat, division] : other.divisions) {
         const auto found = first.divisions.find(beat);
         if (found == first.divisions.end() || found->second != division)
-            words
-                << TapDesk::tr("%1 in %2").arg(placeText(Beats(beat), meter)).arg(static_cast<int>(division));
+            words << TapDesk::tr("%1 in %2").arg(placeText(beat, meters)).arg(static_cast<int>(division));
     }
     for (std::size_t i = 0; words.isEmpty() && i < other.notes.size() && i < first.notes.size(); ++i)
         if (other.notes[i].onset != first.notes[i].onset)
-            words << TapDesk::tr("a note at %1").arg(placeText(other.notes[i].onset, meter));
+            words << TapDesk::tr("a note at %1").arg(placeText(other.notes[i].onset, meters));
     constexpr int most = 3;
     if (words.size() > most) words = words.mid(0, most) << QStringLiteral("…");
     return words.join(QStringLiteral(", "));
@@ -88,6 +87,10 @@ void TapDesk::start() {
 }
 
 void TapDesk::offer() {
+    if (!session.study().beatMap.hasTempo()) {
+        end();
+        return messages.notice(tr("What was tapped cannot be written: the bars are not marked any more."));
+    }
     const double speed = ears.heard().speed;
     RhythmWishes wishes;
     // Hands scatter in the time of the room; the record goes slower or faster than that.
@@ -115,7 +118,7 @@ QString TapDesk::describe() const {
     QStringList words;
     for (std::size_t i = 0; i < offered.size(); ++i) {
         const QString what =
-            i == 0 ? tr("simplest") : difference(offered[0], offered[i], session.study().meter);
+            i == 0 ? tr("simplest") : difference(offered[0], offered[i], session.study().meters());
         const QString number = QString::number(i + 1);
         words << (i == chosen ? tr("[%1] %2") : tr("%1 %2")).arg(number, what);
     }

@@ -26,6 +26,13 @@ TEST(PlayedTime, LeavesABeatThatIsDividedInThreesAlone) {
     EXPECT_DOUBLE_EQ(playedBeat(study, Beats(5, 2)), 2.5) << "the fourth note of a sextuplet";
 }
 
+TEST(PlayedTime, SwingsNothingWhereThreeEighthsAreCountedAsOne) {
+    Study study = setMeterFrom(setSwing(eightBarsAt120(), Beats(0), Swing{2, 8}), 2, Meter{6, 8});
+    study = setDivision(study, 4, BeatDivision::Two);
+    EXPECT_DOUBLE_EQ(playedBeat(study, Beats(19, 4)), 4.75) << "a duplet";
+    EXPECT_DOUBLE_EQ(playedBeat(study, Beats(6)), 6) << "the second eighth of three";
+}
+
 TEST(PlayedTime, CountsPairsFromTheBarLine) {
     // One bar of 3/8, so that bar 3 begins on half a quarter: its first pair is 11/2 to 13/2.
     Study study = setMeterFrom(eightBarsAt120(), 2, Meter{3, 8});

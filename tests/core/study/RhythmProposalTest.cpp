@@ -162,6 +162,57 @@ TEST_F(RhythmProposals, ReachBackBeforeBarOne) {
     EXPECT_EQ(first(tapped(study, line)), line);
 }
 
+/// The divisions a study keeps of a proposal.
+std::map<Beats, BeatDivision> keptDivisions(const Study& study, const Line& line) {
+    return writeProposal(study, proposeRhythms(study, tapped(study, line)).front()).divisions;
+}
+
+// Dotted quarters are counted in 6/8 (common practice), here at 80 a minute: an eighth, the unit, lasts 250
+// ms.
+TEST_F(RhythmProposals, ReadTheCountedBeatsOfSixEight) {
+    study.meter = Meter{6, 8};
+    study.beatMap = BeatMap({{Beats(0), Seconds(0)}, {Beats(24), Seconds(6)}});
+    const Line eighths = lineOf({Beats(6), Beats(7), Beats(8), Beats(9), Beats(11), Beats(12)}, Beats(1));
+    EXPECT_EQ(first(tapped(study, eighths)), eighths);
+    EXPECT_TRUE(keptDivisions(study, eighths).empty()) << "a beat is in three there anyway";
+    const Line sixteenths = lineOf(
+        {Beats(6), Beats(13, 2), Beats(7), Beats(8), Beats(9), Beats(10), Beats(21, 2), Beats(11)}, Beats(1));
+    EXPECT_EQ(first(tapped(study, sixteenths)), sixteenths);
+    EXPECT_EQ(keptDivisions(study, sixteenths),
+              (std::map<Beats, BeatDivision>{{Beats(6), BeatDivision::Six}, {Beats(9), BeatDivision::Six}}));
+    // What swings are pairs of eighths, and here there are none.
+    study = setSwing(study, Beats(0), Swing{2, 8});
+    EXPECT_EQ(first(tapped(study, sixteenths)), sixteenths);
+    const Line duplet = lineOf({Beats(6), Beats(15, 2), Beats(9)}, Beats(1));
+    EXPECT_EQ(first(tapped(setDivision(study, 6, BeatDivision::Two), duplet)), duplet);
+}
+
+// Places are counted in quarters throughout, and 6/8 is counted in one and a half of them.
+TEST_F(RhythmProposals, ReadABarOfSixEightAmongFourFour) {
+    study = setMeterFrom(setMeterFrom(study, 2, Meter{6, 8}), 3, Meter{4, 4});
+    const Line line = lineOf({Beats(3), Beats(7, 2), Beats(4), Beats(9, 2), Beats(5), Beats(11, 2),
+                              Beats(23, 4), Beats(6), Beats(13, 2), Beats(7), Beats(15, 2), Beats(8)});
+    EXPECT_EQ(first(tapped(study, line)), line);
+    EXPECT_EQ(keptDivisions(study, line), (std::map<Beats, BeatDivision>{{Beats(11, 2), BeatDivision::Six}}));
+}
+
+// Bar 3 begins on half a quarter behind a bar of 7/8: its beats lie between whole numbers.
+TEST_F(RhythmProposals, ReadBeatsThatBeginOffWholeNumbers) {
+    study = setMeterFrom(setMeterFrom(study, 2, Meter{7, 8}), 3, Meter{4, 4});
+    const Line line = lineOf(
+        {Beats(15, 2), Beats(47, 6), Beats(49, 6), Beats(17, 2), Beats(9), Beats(19, 2), Beats(21, 2)});
+    EXPECT_EQ(first(tapped(study, line)), line);
+    EXPECT_EQ(keptDivisions(study, line),
+              (std::map<Beats, BeatDivision>{{Beats(15, 2), BeatDivision::Three}}));
+}
+
+TEST_F(RhythmProposals, ReadABarOfThreeFourBehindFourFour) {
+    study = setMeterFrom(setMeterFrom(study, 2, Meter{3, 4}), 3, Meter{4, 4});
+    const Line line = lineOf({Beats(6), Beats(13, 2), Beats(7), Beats(22, 3), Beats(23, 3), Beats(8)});
+    EXPECT_EQ(first(tapped(study, line)), line);
+    EXPECT_EQ(keptDivisions(study, line), (std::map<Beats, BeatDivision>{{Beats(7), BeatDivision::Three}}));
+}
+
 /// Lines as they are played: beats of eighths, triplets, quarters, sixteenths and rests in turn.
 Line inventedLine(std::mt19937& random) {
     static const std::vector<std::vector<Beats>> figures{{Beats(0), Beats(1, 2)},

@@ -1,5 +1,6 @@
 #include "ui/desk/TapDesk.h"
 
+#include "core/study/PageEdits.h"
 #include "tests/ui/desk/TonesDesk.h"
 
 #include <gtest/gtest.h>
@@ -63,6 +64,34 @@ TEST_F(TapDeskKeys, OffersWaysToWriteWhatWasTappedAndWritesTheChosenOneAsOneStep
     EXPECT_EQ(study().notes[3].onset, Beats(6));
     window->session().undo();
     EXPECT_EQ(study().notes.size(), notesBefore);
+}
+
+// Bar 2 goes in three from 2.5 s on, so that bar 3 begins at 4 s: two eighths and a quarter, with the second
+// eighth between the middle of its beat and the last of a triplet.
+TEST_F(TapDeskKeys, NamesPlacesByTheMeterThatStandsThere) {
+    markBarsAndPhrase();
+    Study changed = setMeterFrom(setMeterFrom(study(), 2, Meter{3, 4}), 3, Meter{4, 4});
+    window->session().apply("meter", changed);
+    press(Qt::Key_E, Qt::AltModifier);
+    for (const double at : {4.0, 4.29, 4.5})
+        tapAt(at);
+    press(Qt::Key_Return);
+    ASSERT_GE(tapping().proposals().size(), 2u);
+    const QString told = window->messages().sentence(QStringLiteral("tapping"));
+    EXPECT_TRUE(told.contains("bar 3, beat 1 in ")) << told.toStdString();
+}
+
+TEST_F(TapDeskKeys, WriteNothingOnceTheBarsAreNotMarkedAnyMore) {
+    markBarsAndPhrase();
+    press(Qt::Key_E, Qt::AltModifier);
+    tapAt(2.5);
+    Study bare = study();
+    bare.beatMap = BeatMap();
+    window->session().apply("marks", bare);
+    press(Qt::Key_Return);
+    EXPECT_FALSE(tapping().isTapping());
+    EXPECT_TRUE(tapping().proposals().empty());
+    EXPECT_EQ(study(), bare);
 }
 
 TEST_F(TapDeskKeys, LeavesEverythingAsItWasWhenGivenUp) {
