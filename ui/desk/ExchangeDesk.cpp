@@ -2,6 +2,7 @@
 
 #include "core/exchange/OpenForeign.h"
 #include "core/exchange/WriteForeign.h"
+#include "core/study/MeterEdits.h"
 #include "core/study/RecordingLocator.h"
 #include "ui/desk/StudyPaths.h"
 
@@ -27,12 +28,27 @@ std::size_t partsWithNotes(const Imported& imported) {
                                                   [](const ForeignPart& part) { return part.notes > 0; }));
 }
 
+/// The marks of the open study under the page's meters: bars stay where they were tapped, and what lies
+/// between them is counted as the page does.
+BeatMap marksUnder(const Study& page, const Study& open) {
+    Study counted;
+    counted.meter = open.meter;
+    counted.beatMap = open.beatMap;
+    counted.page.meters = open.page.meters;
+    for (auto change = open.page.meters.rbegin(); change != open.page.meters.rend(); ++change)
+        counted = removeMeterChange(counted, change->bar);
+    counted = setMeter(counted, page.meter);
+    for (const MeterChange& change : page.page.meters)
+        if (auto next = changeMeter(counted, change.bar, change.meter)) counted = *std::move(next);
+    return counted.beatMap;
+}
+
 /// The recording that is open, and where its bars are marked, hold for the new line too.
 void attach(Study& study, const DeskSession& session) {
     const Study& open = session.study();
     study.recording = open.recording;
     study.recording.path = referenceTo(session.recording()->path(), {});
-    if (open.beatMap.hasTempo()) study.beatMap = open.beatMap;
+    if (open.beatMap.hasTempo()) study.beatMap = marksUnder(study, open);
 }
 
 void makeRoom(Study& study) {

@@ -1,11 +1,15 @@
 #include "ui/desk/ExchangeDesk.h"
 
 #include "core/exchange/OpenForeign.h"
+#include "core/study/MeterEdits.h"
 #include "tests/core/study/TemporaryFolder.h"
 #include "tests/ui/Picture.h"
 #include "tests/ui/desk/TonesDesk.h"
 
 #include <QInputDialog>
+
+#include <utility>
+#include <vector>
 
 namespace earwright::ui {
 namespace {
@@ -25,6 +29,46 @@ protected:
             part("a", "C") + (hasTwoParts ? part("b", "G") : "") + "</score-partwise>";
         fill(in("line.musicxml"), text);
         return in("line.musicxml");
+    }
+    /// Three bars of a note each, the last of them in 4/4.
+    std::filesystem::path scoreIn(const std::string& beats, const std::string& beatType) {
+        const auto bar = [](const std::string& top, const std::string& bottom, const char* length) {
+            return "<measure><attributes><divisions>2</divisions><time><beats>" + top +
+                   "</beats><beat-type>" + bottom +
+                   "</beat-type></time></attributes><note><pitch><step>C</step><octave>4</octave></pitch>"
+                   "<duration>" +
+                   length + "</duration></note></measure>";
+        };
+        // 3/4 and 6/8 both last six eighths.
+        fill(in("line.musicxml"),
+             "<score-partwise><part-list><score-part id=\"a\"><part-name>Horn</part-name></score-part>"
+             "</part-list><part id=\"a\">" +
+                 bar(beats, beatType, "6") + bar(beats, beatType, "6") + bar("4", "4", "8") +
+                 "</part></score-partwise>");
+        return in("line.musicxml");
+    }
+    /// Opened in place of what is there, whatever is unsaved.
+    void openInstead(const std::filesystem::path& path) {
+        window->open(path);
+        ASSERT_TRUE(soon([&] { return !window->messages().sentence("losing").isEmpty(); }));
+        window->messages().choose("losing", 1); // don't save
+        ASSERT_TRUE(soon([&] { return firstPitch() == 60; }));
+    }
+    /// When each bar begins in the recording.
+    std::vector<double> barLines(std::int64_t bars) {
+        std::vector<double> lines;
+        for (std::int64_t bar = 1; bar <= bars; ++bar)
+            lines.push_back(study().beatMap.seconds(study().meters().barStart(bar)).value);
+        return lines;
+    }
+    /// Bar lines every two seconds from 0.5 s on, four of them.
+    void markFourBars() {
+        markBarsAndPhrase();
+        for (const double at : {4.5, 6.5}) {
+            earTo(at);
+            press(Qt::Key_Return);
+        }
+        ASSERT_EQ(study().beatMap.marks().size(), 4u);
     }
     int firstPitch() {
         const auto& notes = window->session().study().notes;
@@ -69,6 +113,31 @@ TEST_F(ExchangeDeskTest, LeavesUnsavedWorkUntilItIsSettledAndKeepsTheRecording) 
     EXPECT_EQ(window->session().recording(), sound);
     EXPECT_EQ(window->session().study().beatMap, marks) << "bars stay where they were marked";
     EXPECT_TRUE(told().contains("tones.wav")) << told().toStdString();
+}
+
+// The bars were tapped in 4/4, which is what a study begins with.
+TEST_F(ExchangeDeskTest, KeepsTheBarLinesAsTappedWhateverMeterThePageHas) {
+    for (const auto& [beats, beatType] : {std::pair("3", "4"), {"6", "8"}}) {
+        SCOPED_TRACE(beats);
+        markFourBars();
+        openInstead(scoreIn(beats, beatType));
+        EXPECT_EQ(study().meter, (Meter{beats[0] - '0', beatType[0] - '0'}));
+        EXPECT_EQ(study().meters().at(3), (Meter{4, 4}));
+        EXPECT_EQ(barLines(4), (std::vector<double>{0.5, 2.5, 4.5, 6.5}));
+        window->session().giveUp();
+        openWindow();
+    }
+}
+
+// Bar 2 of what is open goes in three, which the page knows nothing of.
+TEST_F(ExchangeDeskTest, KeepsTheBarLinesWhereTheOpenStudyChangedItsMeter) {
+    markFourBars();
+    const auto inThree = changeMeter(study(), 2, Meter{3, 4}, 1);
+    ASSERT_TRUE(inThree);
+    window->session().apply("meter", *inThree);
+    ASSERT_EQ(barLines(4), (std::vector<double>{0.5, 2.5, 4.5, 6.5}));
+    openInstead(scoreIn("6", "8"));
+    EXPECT_EQ(barLines(4), (std::vector<double>{0.5, 2.5, 4.5, 6.5}));
 }
 
 TEST_F(ExchangeDeskTest, SaysWhyAFileCannotBeOpened) {
