@@ -73,9 +73,10 @@ void tellSwing(const Study& study, const std::vector<Note>& notes, const std::ma
 }
 
 void tellPlacement(const Study& study, const std::map<Beats, Seconds>& onsets, Feel& feel) {
+    const MeterMap meters = study.meters();
     std::vector<double> behind;
     for (const auto& [place, onset] : onsets)
-        if (place.denominator() == 1) behind.push_back((onset - study.beatMap.seconds(place)).value);
+        if (meters.countStart(place) == place) behind.push_back((onset - study.beatMap.seconds(place)).value);
     feel.notesHeard = static_cast<int>(behind.size());
     if (feel.notesHeard < Feel::leastNotes) return;
     const auto [mean, deviation] = spreadOf(behind);

@@ -11,6 +11,8 @@ Beats pairLength(const Study& study) {
 
 /// The pair around a place, if the place is where an off-beat eighth is written in it.
 std::optional<OffBeat> offBeatAt(const Beats& place, const Study& study, const MeterMap& meters) {
+    // Three eighths that are counted as one are no pairs.
+    if (meters.at(meters.barOf(place)).unitsPerCount() != 1) return std::nullopt;
     const Beats length = pairLength(study);
     const Beats within = meters.withinBar(place);
     const Beats pairs(within.numerator() * length.denominator(), within.denominator() * length.numerator());

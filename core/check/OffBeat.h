@@ -16,7 +16,8 @@ struct OffBeat {
     friend bool operator==(const OffBeat&, const OffBeat&) = default;
 };
 
-/// Of these notes, in order, each place once. Pairs are counted from the bar line. Requires: notes rise by
+/// Of these notes, in order, each place once. Pairs are counted from the bar line; where three eighths
+/// are counted as one (6/8) there are none. Requires: notes rise by
 /// onset.
 std::vector<OffBeat> offBeats(const Study& study, const std::vector<Note>& notes);
 

@@ -1,6 +1,7 @@
 #include "core/check/Feel.h"
 
 #include "core/check/StudyPlaying.h"
+#include "core/study/PageEdits.h"
 #include "core/study/PlayedTime.h"
 #include "tests/core/listening/SyntheticSound.h"
 
@@ -146,6 +147,50 @@ TEST(Feel, LeavesNotesOutThatBeginInTwoPlaces) {
     EXPECT_EQ(feelOf(study, study.notes, played).notesHeard, 12);
     study.notes[2].phrasing.slideIn = SlideFrom::Below;
     EXPECT_EQ(feelOf(study, study.notes, played).notesHeard, 11);
+}
+
+/// Heard where they are written, but for those of a line of eighths that are off its beats, of so many
+/// eighths: 40 ms late.
+PlayedNotes heardLateOffBeat(const Study& study, std::size_t eighthsOfABeat) {
+    PlayedNotes played;
+    for (std::size_t i = 0; i < study.notes.size(); ++i) {
+        const Note& note = study.notes[i];
+        const Range<Seconds> written = playedTime(study, note.range());
+        const Seconds late = i % eighthsOfABeat == 0 ? Seconds(0) : 0.04_s;
+        played.emplace(note.id, PlayedNote{written, note.pitch.midi, written.shifted(late)});
+    }
+    return played;
+}
+
+// Of the three eighths of a dotted quarter two are off the beat (common practice), and none makes a pair.
+TEST(Feel, TellsNoSwingWhereThreeEighthsAreCountedAsOne) {
+    Study study = SwungLine{140}.study();
+    study.meter = Meter{6, 8};
+    for (Note& note : study.notes) {
+        note.onset = note.onset * 2;
+        note.length = Beats(1);
+    }
+    const Feel feel = feelOf(study, study.notes, heardLateOffBeat(study, 3));
+    EXPECT_FALSE(feel.swing);
+    EXPECT_EQ(feel.pairsHeard, 0);
+    // The first of 25 eighths and every third one after it.
+    ASSERT_TRUE(feel.placement);
+    EXPECT_EQ(feel.placement->notes, 9);
+    EXPECT_NEAR(feel.placement->behind.value, 0, 1e-9);
+}
+
+// Bar 2 has half a quarter less than it would in 4/4, so that the beats of bar 3 lie between whole numbers.
+TEST(Feel, FindsTheBeatsBehindABarOfSevenEight) {
+    Study study = SwungLine{140}.study();
+    study = setMeterFrom(setMeterFrom(study, 2, Meter{7, 8}), 3, Meter{4, 4});
+    for (Note& note : study.notes)
+        note.onset += Beats(15, 2);
+    const Feel feel = feelOf(study, study.notes, heardLateOffBeat(study, 2));
+    ASSERT_TRUE(feel.placement && feel.swing);
+    EXPECT_EQ(feel.placement->notes, 13);
+    EXPECT_NEAR(feel.placement->behind.value, 0, 1e-9);
+    // A quarter lasts 428.6 ms, its first eighth 214.3 and 40 more.
+    EXPECT_NEAR(feel.swing->ratio, 254.3 / 174.3, 0.001);
 }
 
 TEST(Feel, LeavesPairsWithSixteenthsOut) {
