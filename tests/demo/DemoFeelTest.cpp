@@ -55,7 +55,7 @@ TEST(DemoFeel, IsMeasuredUnderTheBandAsTheScriptPlayedIt) {
         }
         // Two such onsets in a short eighth of 170 ms, five pairs: 5 % of the ratio.
         if (truth.swing) {
-            EXPECT_NEAR(heard.swing->ratio, truth.swing->ratio, 0.08 * truth.swing->ratio) << phrase.name;
+            EXPECT_NEAR(heard.swing->ratio, truth.swing->ratio, 0.05 * truth.swing->ratio) << phrase.name;
         }
         told += truth.swing ? 1 : 0;
     }
