@@ -18,11 +18,12 @@ std::string namesIn(const std::vector<int>& names) {
     return text;
 }
 
-void print(const CheckedChord& chord) {
+/// The beat is counted from 1, in the lower number of the bar's own meter.
+void print(const CheckedChord& chord, const MeterMap& meters) {
     const ChordAnswer& answer = chord.answer;
     std::printf("%lld\t%.3f\t%.3f\t%.3f\t%s\t%s\t%.4f\t%s\t%s\t%s\n", static_cast<long long>(chord.bar),
-                chord.withinBar.toDouble() + 1, chord.range.begin.value, chord.range.end.value,
-                toString(chord.symbol).c_str(), toString(answer.verdict), answer.score,
+                meters.inOwnBeats(chord.withinBar, chord.bar).toDouble() + 1, chord.range.begin.value,
+                chord.range.end.value, toString(chord.symbol).c_str(), toString(answer.verdict), answer.score,
                 namesIn(answer.heardAgainst).c_str(), namesIn(answer.missing).c_str(),
                 answer.bass ? toString(plainName(*answer.bass)).c_str() : "");
 }
@@ -39,7 +40,7 @@ int runChords(std::span<const std::string> words) {
     if (!chords) return complain(chords.error(), exitInput);
     std::printf("bar\tbeat\tstart_s\tend_s\tchord\tverdict\tscore\theard_against\tmissing\tbass\n");
     for (const CheckedChord& chord : *chords)
-        print(chord);
+        print(chord, heard->study.meters());
     return exitDone;
 }
 

@@ -1,4 +1,6 @@
 // The forms that scripts rely on: columns, order of rows, exit codes.
+#include "core/study/ChartEdits.h"
+#include "core/study/PageEdits.h"
 #include "core/study/StudyFile.h"
 #include "tests/app/BatchRun.h"
 #include "tests/core/listening/SyntheticSound.h"
@@ -186,6 +188,35 @@ TEST(FeelCommand, PrintsARowForEachPhraseOfAStudy) {
     EXPECT_EQ(run.rows[2][3], "0");
 }
 
+TEST(ChordsCommand, PrintsARowForEachChordWithTheBeatOfItsOwnMeter) {
+    // Quarters of 300 ms: bar 2, of 6/8, lasts from 1.7 s for six eighths of 150 ms. Its second chord stands
+    // on the second dotted quarter (common practice), the fourth eighth, 450 ms on.
+    const Material material;
+    Study study;
+    study.recording.path = "line.wav";
+    study.beatMap = BeatMap({{Beats(0), Seconds(0.5)}, {Beats(4), Seconds(1.7)}});
+    study = overrideBars(setMeterFrom(study, 2, Meter{6, 8}), 2, "Cm7 F7");
+    const std::string file = (material.folder / "line.study").string();
+    writeBytes(file, StudyFile::text(study));
+    const BatchRun run({"chords", file});
+    ASSERT_EQ(run.exitCode, 0) << run.errors;
+    ASSERT_EQ(run.rows.size(), 3u);
+    EXPECT_EQ(run.rows[0], (std::vector<std::string>{"bar", "beat", "start_s", "end_s", "chord", "verdict",
+                                                     "score", "heard_against", "missing", "bass"}));
+    EXPECT_EQ(std::vector<std::string>(run.rows[1].begin(), run.rows[1].begin() + 5),
+              (std::vector<std::string>{"2", "1.000", "1.700", "2.150", "Cm7"}));
+    EXPECT_EQ(std::vector<std::string>(run.rows[2].begin(), run.rows[2].begin() + 5),
+              (std::vector<std::string>{"2", "4.000", "2.150", "2.600", "F7"}));
+    for (const std::size_t row : {1, 2}) {
+        ASSERT_EQ(run.rows[row].size(), 10u);
+        const std::string& verdict = run.rows[row][5];
+        EXPECT_TRUE(verdict == "supported" || verdict == "contradicted" || verdict == "unclear")
+            << verdict;
+        EXPECT_GE(std::stod(run.rows[row][6]), 0);
+        EXPECT_LE(std::stod(run.rows[row][6]), 1);
+    }
+}
+
 TEST(BeatsCommand, CountsBarsFromTheFirstTapAndKeepsToAStretch) {
     const Material material;
     const BatchRun run(
@@ -218,6 +249,7 @@ TEST(ListeningCommands, BlameTheInputWithOneSentence) {
                                                {"check", material.audio, "--notes", material.spans},
                                                {"check", (material.folder / "missing.study").string()},
                                                {"feel", missing},
+                                               {"chords", (material.folder / "missing.study").string()},
                                                {"hint", material.audio, "--spans", broken},
                                                {"tuning", material.notes}}) {
         const BatchRun run(words);
@@ -236,6 +268,7 @@ TEST(ListeningCommands, BlameTheCommandLineForWhatIsUnknownOrLeftOut) {
              {"beats", material.audio, "--taps", "3,2"},
              {"beats", material.audio, "--taps", "1,2,x"},
              {"feel"},
+             {"chords"},
              {"check", material.audio},
              {"check", material.audio, "--notes"},
              {"check", "some.study", "--notes", material.notes},
