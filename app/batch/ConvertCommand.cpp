@@ -4,16 +4,13 @@
 #include "app/batch/Listening.h"
 #include "app/batch/OverwrittenInput.h"
 #include "core/check/StudyPlaying.h"
-#include "core/exchange/CompressedMusicXml.h"
-#include "core/exchange/MusicXml.h"
 #include "core/exchange/OpenForeign.h"
-#include "core/exchange/StandardMidi.h"
+#include "core/exchange/WriteForeign.h"
 #include "core/study/AtomicFile.h"
 #include "core/study/StudyFile.h"
 
 #include <cstdio>
 #include <filesystem>
-#include <functional>
 #include <map>
 #include <optional>
 
@@ -21,13 +18,11 @@ namespace earwright::batch {
 
 namespace {
 
-using Writer = std::function<Result<std::string>(const Study& study, const PlayedNotes& played)>;
-
 struct Wish {
     std::string in;
     std::string out;
     std::string part;
-    Writer write;
+    ForeignWriter write;
     bool asPlayed = false;
 };
 
@@ -74,24 +69,15 @@ Result<MidiOptions> midiOptionsFrom(const Arguments& arguments) {
     return options;
 }
 
-/// How files of this kind are written; null for none.
-Writer writerFor(const std::string& kind, const MusicXmlOptions& options, const MidiOptions& midi) {
-    if (kind == ".mid")
-        return [midi](const Study& study, const PlayedNotes& played) {
-            return standardMidi(study, midi, played);
-        };
-    if (kind == ".musicxml")
-        return [options](const Study& study, const PlayedNotes&) { return musicXml(study, options); };
-    if (kind == ".mxl")
-        return [options](const Study& study, const PlayedNotes&) {
-            const auto text = musicXml(study, options);
-            return text ? compressed(*text) : text;
-        };
-    if (kind == ".study")
-        return [](const Study& study, const PlayedNotes&) {
+/// How files of the kind its name says are written.
+Result<ForeignWriter> writerFor(const std::filesystem::path& out, const MusicXmlOptions& page,
+                                const MidiOptions& midi) {
+    if (out.extension() == ".study")
+        return ForeignWriter([](const Study& study, const PlayedNotes&) {
             return Result<std::string>(StudyFile::text(study));
-        };
-    return nullptr;
+        });
+    const auto writer = foreignWriter(out, page, midi);
+    return writer ? writer : usage(writer.error().message + " A study ends in .study.");
 }
 
 Result<Wish> parse(std::span<const std::string> given) {
@@ -106,10 +92,9 @@ Result<Wish> parse(std::span<const std::string> given) {
     const auto midi = midiOptionsFrom(*arguments);
     if (!midi) return midi.error();
     Wish wish{arguments->alone(0), arguments->alone(1), arguments->text("--part").value_or(""), {}, asPlayed};
-    wish.write = writerFor(std::filesystem::path(wish.out).extension().string(), *options, *midi);
-    if (!wish.write)
-        return usage(wish.out +
-                     " ends in none of .study, .musicxml, .mxl and .mid, the kinds that can be written.");
+    const auto writer = writerFor(wish.out, *options, *midi);
+    if (!writer) return writer.error();
+    wish.write = *writer;
     if (asPlayed && (isForeign(wish.in) || !wish.out.ends_with(".mid")))
         return usage("The option --as-played is for a study, whose recording tells how it is played, and for "
                      "a .mid file.");

@@ -1,31 +1,34 @@
 #include "core/exchange/WriteForeign.h"
 
 #include "core/exchange/CompressedMusicXml.h"
-#include "core/exchange/MusicXml.h"
-#include "core/exchange/StandardMidi.h"
 #include "core/study/AtomicFile.h"
-
-#include <string>
 
 namespace earwright {
 
-namespace {
-
-Result<std::string> bytesFor(const Study& study, const std::filesystem::path& path) {
+Result<ForeignWriter> foreignWriter(const std::filesystem::path& path, const MusicXmlOptions& page,
+                                    const MidiOptions& midi) {
     const std::string kind = path.extension().string();
-    if (kind == ".mid") return standardMidi(study);
-    if (kind != ".musicxml" && kind != ".mxl")
-        return Error{
-            ErrorKind::Unsupported,
-            path.string() + " ends in none of .musicxml, .mxl and .mid, the kinds that can be written.", ""};
-    const auto text = musicXml(study);
-    return text && kind == ".mxl" ? compressed(*text) : text;
+    if (kind == ".mid")
+        return ForeignWriter([midi](const Study& study, const PlayedNotes& played) {
+            return standardMidi(study, midi, played);
+        });
+    if (kind == ".musicxml")
+        return ForeignWriter(
+            [page](const Study& study, const PlayedNotes&) { return musicXml(study, page); });
+    if (kind == ".mxl")
+        return ForeignWriter([page](const Study& study, const PlayedNotes&) {
+            const auto text = musicXml(study, page);
+            return text ? compressed(*text) : text;
+        });
+    return Error{
+        ErrorKind::Unsupported,
+        path.string() + " ends in none of .musicxml, .mxl and .mid, the kinds that other programs read.", ""};
 }
 
-} // namespace
-
 Result<Done> writeForeign(const Study& study, const std::filesystem::path& path) {
-    const auto bytes = bytesFor(study, path);
+    const auto write = foreignWriter(path);
+    if (!write) return write.error();
+    const auto bytes = (*write)(study, {});
     return bytes ? replaceFile(path, *bytes) : bytes.error();
 }
 

@@ -104,8 +104,11 @@ TEST(ConvertCommand, RefusesOtherKindsMissingStudiesAndItsOwnInput) {
     const TemporaryFolder folder;
     ASSERT_TRUE(StudyFile::write(fullStudy(), folder / "line.study").ok());
     const std::string before = contentOf(folder / "line.study");
-    EXPECT_EQ(BatchRun({"convert", (folder / "line.study").string(), (folder / "a.pdf").string()}).exitCode,
-              2);
+    const BatchRun other({"convert", (folder / "line.study").string(), (folder / "a.pdf").string()});
+    EXPECT_EQ(other.exitCode, 2);
+    EXPECT_EQ(other.errors, "earwright-batch: " + (folder / "a.pdf").string() +
+                                " ends in none of .musicxml, .mxl and .mid, the kinds that other programs "
+                                "read. A study ends in .study.\n");
     EXPECT_EQ(BatchRun({"convert", (folder / "none.study").string(), (folder / "a.mid").string()}).exitCode,
               1);
     const BatchRun over({"convert", (folder / "line.study").string(), (folder / "line.study").string()});
