@@ -35,16 +35,45 @@ public:
     }
 
     Result<std::vector<fs::path>> write(const fs::path& sheet) {
-        for (std::size_t i = 0; i < spans.size(); ++i) {
-            fs::path base = sheet;
-            base.replace_extension();
-            if (spans.size() > 1) base += "-" + std::to_string(i + 1);
-            if (const auto failure = writeSpan(spans[i], base)) return *failure;
-        }
+        for (std::size_t i = 0; i < spans.size(); ++i)
+            if (const auto failure = refusal(spans[i], baseOf(sheet, i))) return *failure;
+        for (std::size_t i = 0; i < spans.size(); ++i)
+            if (const auto failure = writeSpan(spans[i], baseOf(sheet, i))) return *failure;
         return std::move(files);
     }
 
 private:
+    fs::path baseOf(fs::path sheet, std::size_t span) const {
+        sheet.replace_extension();
+        if (spans.size() > 1) sheet += "-" + std::to_string(span + 1);
+        return sheet;
+    }
+    static fs::path recordFile(fs::path base, double speed) {
+        if (speed != 1) base += "-" + std::to_string(std::lround(speed * 100));
+        return base += ".wav";
+    }
+    static fs::path notesFile(fs::path base) { return base += "-notes.wav"; }
+
+    /// Why nothing may be written for a span. Asked of all of them before anything is written.
+    std::optional<Error> refusal(const Range<Seconds>& span, const fs::path& base) const {
+        if (span.end <= span.begin)
+            return Error{ErrorKind::OutOfRange,
+                         "An example lies outside of " + recording->path().string() +
+                             "; mark its phrase anew, within the recording.",
+                         ""};
+        for (const fs::path& file : {recordFile(base, 1), recordFile(base, wish.speed), notesFile(base)}) {
+            // Where either does not exist they are not the same.
+            std::error_code missing;
+            if (fs::equivalent(file, recording->path(), missing))
+                return Error{
+                    ErrorKind::NotWritable,
+                    file.string() +
+                        " is the recording itself, which is never changed; name the sheet otherwise.",
+                    ""};
+        }
+        return std::nullopt;
+    }
+
     bool isSlower() const { return wish.speed != 1; }
     static Range<Seconds> ringingOn(const Range<Seconds>& span) { return {span.begin, span.end + ringing}; }
     std::int64_t framesOf(const Range<Seconds>& span, double speed) const {
@@ -52,32 +81,25 @@ private:
     }
 
     std::optional<Error> writeSpan(const Range<Seconds>& span, const fs::path& base) {
-        if (span.end <= span.begin)
-            return Error{ErrorKind::OutOfRange,
-                         "An example lies outside of " + recording->path().string() +
-                             "; mark its phrase anew, within the recording.",
-                         ""};
         if (const auto failure = writeRecord(span, base, 1)) return failure;
         if (isSlower())
             if (const auto failure = writeRecord(span, base, wish.speed)) return failure;
         return writeNotes(ringingOn(span), base);
     }
 
-    std::optional<Error> writeRecord(const Range<Seconds>& span, fs::path file, double speed) {
-        if (speed != 1) file += "-" + std::to_string(std::lround(speed * 100));
-        file += ".wav";
+    std::optional<Error> writeRecord(const Range<Seconds>& span, const fs::path& base, double speed) {
         const std::int64_t frames = framesOf(span, speed);
-        return writeFile(file, recording->channels(), frames, [&](const ExcerptSink& sink) {
-            Playing playing;
-            playing.speed = speed;
-            return renderExcerpt(recording, recording->rate().frames(span.begin), frames, playing, sink);
-        });
+        return writeFile(
+            recordFile(base, speed), recording->channels(), frames, [&](const ExcerptSink& sink) {
+                Playing playing;
+                playing.speed = speed;
+                return renderExcerpt(recording, recording->rate().frames(span.begin), frames, playing, sink);
+            });
     }
 
-    std::optional<Error> writeNotes(const Range<Seconds>& span, fs::path file) {
-        file += "-notes.wav";
+    std::optional<Error> writeNotes(const Range<Seconds>& span, const fs::path& base) {
         const std::int64_t frames = framesOf(span, 1);
-        return writeFile(file, 1, frames,
+        return writeFile(notesFile(base), 1, frames,
                          [&](const ExcerptSink& sink) { return renderNotes(span, frames, sink); });
     }
 

@@ -30,10 +30,11 @@ std::vector<Range<Seconds>> excerptSpans(const Study& study);
 /// Writes beside `sheet`, and named after it, for each span: NAME.wav (the record), NAME-50.wav (at the
 /// chosen speed, in percent) and NAME-notes.wav (what is written there, as the string voice plays it, in
 /// stereo's middle). With several spans each NAME has its number: NAME-1.wav. Files are written whole or not
-/// at all; those that stand there are replaced. Returns them in that order.
+/// at all; those that stand there are replaced, except the recording. Returns them in that order.
 ///
-/// `report`: share of the work done, 0 to 1. Errors: OutOfRange where a span lies outside the recording;
-/// Cancelled once stop is asked for, files finished before stay; NotWritable. Requires:
+/// `report`: share of the work done, 0 to 1. Errors: OutOfRange where a span lies outside the recording, and
+/// NotWritable where a name is the recording's own, both before anything is written; Cancelled once stop is
+/// asked for, files finished before stay; NotWritable. Requires:
 /// study.beatMap.hasTempo(). Any thread; takes about a tenth of the time the sounds last.
 Result<std::vector<std::filesystem::path>>
 writeExcerptSounds(const Study& study, const std::shared_ptr<Recording>& recording, const ExcerptWish& wish,

@@ -104,6 +104,27 @@ TEST_F(ExcerptSounds, LeaveNothingHalfWrittenWhereTheyAreCalledOffOrLieOutside) 
     EXPECT_EQ(outside.error().kind, ErrorKind::OutOfRange);
 }
 
+TEST_F(ExcerptSounds, NeverReplaceTheRecording) {
+    const ExcerptWish one{{{Seconds(4), Seconds(5)}}, 0.5, 0};
+    const ExcerptWish two{{{Seconds(4), Seconds(5)}, {Seconds(6), Seconds(7)}}, 0.5, 0};
+    std::filesystem::create_directory_symlink(folder / ".", folder / "same");
+    const auto size = std::filesystem::file_size(folder / "tone.wav");
+    for (const char* sheet : {"tone.pdf", "same/tone.svg"}) {
+        const auto refused = writeExcerptSounds(study, recording, one, folder / sheet);
+        ASSERT_FALSE(refused.ok()) << sheet;
+        EXPECT_EQ(refused.error().kind, ErrorKind::NotWritable);
+        EXPECT_NE(describe(refused.error()).find("is the recording itself"), std::string::npos);
+    }
+    EXPECT_EQ(std::filesystem::file_size(folder / "tone.wav"), size);
+    EXPECT_FALSE(std::filesystem::exists(folder / "tone-50.wav")) << "nothing half done";
+    // The second example's notes would take the name: refused before the first one is written.
+    std::filesystem::copy_file(folder / "tone.wav", folder / "solo-2-notes.wav");
+    recording = *Recording::open(folder / "solo-2-notes.wav");
+    EXPECT_FALSE(writeExcerptSounds(study, recording, two, folder / "solo.pdf").ok());
+    EXPECT_FALSE(std::filesystem::exists(folder / "solo-1.wav"));
+    EXPECT_EQ(std::filesystem::file_size(folder / "solo-2-notes.wav"), size);
+}
+
 TEST_F(ExcerptSounds, AreOfThePhrasesOrOfTheWholeLine) {
     EXPECT_EQ(excerptSpans(study), (std::vector<Range<Seconds>>{{Seconds(4), Seconds(4.5)}}));
     study = addSpan(study, SpanKind::Phrase, "a", {Seconds(3), Seconds(6)}).study;
