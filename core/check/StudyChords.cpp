@@ -63,8 +63,9 @@ Result<std::vector<CheckedChord>> checkChords(const Study& study, const Range<Se
         if (!views) return views.error();
         for (std::size_t i = first; i < end; ++i) {
             if (stop.stop_requested()) return Error{ErrorKind::Cancelled, "The check was called off.", ""};
-            chords[i].answer = judgeChord(
-                *chords[i].symbol.chord, chordSound(*views, recording.tuning().cents, chords[i].range, line));
+            const Range<Seconds>& range = chords[i].range;
+            const double tuning = recording.tuningCurve().centsAt(range.begin + range.length() * 0.5);
+            chords[i].answer = judgeChord(*chords[i].symbol.chord, chordSound(*views, tuning, range, line));
             if (progress) progress(static_cast<double>(i + 1) / static_cast<double>(chords.size()));
         }
     }

@@ -14,10 +14,6 @@ struct LineRange {
 
     bool isEverything() const { return lowestMidi <= lowestHeardMidi && highestMidi >= highestHeardMidi; }
     bool contains(int midi) const { return midi >= lowestMidi && midi <= highestMidi; }
-    /// Moved by semitones.
-    LineRange shifted(int semitones) const {
-        return isEverything() ? *this : LineRange{lowestMidi + semitones, highestMidi + semitones};
-    }
     friend bool operator==(const LineRange&, const LineRange&) = default;
 };
 

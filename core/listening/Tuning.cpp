@@ -29,10 +29,6 @@ struct Place {
 constexpr std::size_t hop = PeakFinder::stretch / 4;
 
 /// Within −50…50.
-double wrapped(double cents) {
-    return cents - 100 * std::round(cents / 100);
-}
-
 /// Whether a peak is an odd partial of a lower one that is there as well.
 bool isOddPartial(const SpectralPeak& peak, const std::vector<SpectralPeak>& all) {
     constexpr std::array<int, 7> partials{3, 5, 6, 7, 9, 10, 11};
@@ -102,14 +98,14 @@ double refined(double guess, const std::vector<Place>& places) {
         double sum = 0;
         double weights = 0;
         for (const Place& place : places) {
-            const double off = wrapped(place.cents - guess);
+            const double off = withinSemitone(place.cents - guess);
             const double weight = place.weight * std::exp(-0.5 * off * off / (width * width));
             sum += weight * off;
             weights += weight;
         }
         if (weights > 0) guess += sum / weights;
     }
-    return wrapped(guess);
+    return withinSemitone(guess);
 }
 
 Tuning tuningFrom(const std::vector<Place>& places) {
@@ -128,12 +124,6 @@ Tuning tuningFrom(const std::vector<Place>& places) {
 
 double Tuning::referenceHertz() const {
     return 440 * std::exp2(cents / 1200);
-}
-
-Result<Tuning> Tuning::of(std::span<const float> sound, std::stop_token stop) {
-    const auto stretches = peaksIn(sound, stop);
-    if (!stretches) return stretches.error();
-    return tuningFrom(placesOf(*stretches));
 }
 
 Result<HeardTuning> HeardTuning::of(std::span<const float> sound,

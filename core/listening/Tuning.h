@@ -20,13 +20,6 @@ struct Tuning {
 
     /// The frequency of its A4 in hertz.
     double referenceHertz() const;
-
-    /// From the frequencies of all clear partials between 180 Hz and 2.5 kHz, weighted by loudness and by how
-    /// steadily they keep their place over three stretches of 186 ms, 46 ms apart, leaving out those that are
-    /// a third, fifth or higher odd partial of another one: these lie beside equal temperament by nature (the
-    /// fifth 14 cents flat, the seventh 31). A circular mean over a semitone, then refined to the partials
-    /// near it. Error: Cancelled.
-    static Result<Tuning> of(std::span<const float> sound, std::stop_token stop = {});
 };
 
 /// A tuning and how it moves.
@@ -34,8 +27,14 @@ struct HeardTuning {
     Tuning tuning;
     TuningCurve curve;
 
-    /// The tuning as of Tuning::of(), and its drift (followTuning). `timeOf` says where in the recording a
-    /// sample stands, which rises with it. Error: Cancelled.
+    /// The tuning comes from the frequencies of all clear partials between 180 Hz and 2.5 kHz, weighted by
+    /// loudness and by how steadily they keep their place over three stretches of 186 ms, 46 ms apart,
+    /// leaving out those that are a third, fifth or higher odd partial of another one: these lie beside equal
+    /// temperament by nature (the fifth 14 cents flat, the seventh 31). A circular mean over a semitone, then
+    /// refined to the partials near it. The curve follows the same partials (followTuning).
+    ///
+    /// `sound`: at analysisRate. `timeOf` says where in the recording a sample stands, which rises with it.
+    /// Error: Cancelled.
     static Result<HeardTuning> of(std::span<const float> sound,
                                   const std::function<Seconds(std::size_t sample)>& timeOf, Seconds duration,
                                   std::stop_token stop = {});

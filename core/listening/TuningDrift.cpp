@@ -18,9 +18,8 @@ constexpr double leastReach = 10;
 /// Shorter recordings hold too few notes to tell a drift from the playing.
 constexpr Seconds shortest{20};
 
-double wrapped(double cents) {
-    return cents - 100 * std::round(cents / 100);
-}
+/// Partials move the tuning in full from this share of the weight at the surest place on.
+constexpr double enoughShare = 0.1;
 
 class Follower {
 public:
@@ -30,8 +29,9 @@ public:
     std::vector<double> followed(double overall) {
         const std::size_t start = surest();
         const double first = circularMean(start);
+        enough = enoughShare * std::abs(agreement(start));
         // A semitone further on is the same place: nearest to the tuning as a whole.
-        knots[start] = settled(start, overall + wrapped(first - overall));
+        knots[start] = settled(start, overall + withinSemitone(first - overall));
         for (std::size_t i = start + 1; i < knots.size(); ++i)
             knots[i] = settled(i, knots[i - 1]);
         for (std::size_t i = start; i-- > 0;)
@@ -84,21 +84,27 @@ private:
             double sum = 0;
             double weights = 0;
             around(knot, [&](const TunedPartial& partial, double weight) {
-                const double off = wrapped(partial.cents - guess);
+                const double off = withinSemitone(partial.cents - guess);
                 const double counts = weight * std::exp(-0.5 * off * off / (width * width));
                 sum += counts * off;
                 weights += counts;
             });
-            if (weights > 0) guess += sum / weights;
+            if (weights > 0) guess += sum / std::max(weights, enough);
         }
         return guess;
     }
 
     const std::vector<TunedPartial>& partials;
     std::vector<double> knots;
+    /// Less weight than this moves the tuning by its share only.
+    double enough = 0;
 };
 
 } // namespace
+
+double withinSemitone(double cents) {
+    return cents - 100 * std::round(cents / 100);
+}
 
 TuningCurve followTuning(const std::vector<TunedPartial>& partials, double overall, Seconds duration) {
     if (partials.empty() || duration < shortest) return TuningCurve(overall);

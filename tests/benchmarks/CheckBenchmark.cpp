@@ -53,8 +53,11 @@ void tuningOfTenMinutes(benchmark::State& state) {
     std::vector<float> sound;
     for (int i = 0; i < 10; ++i)
         sound.insert(sound.end(), minute.begin(), minute.end());
+    const auto timeOf = [](std::size_t sample) {
+        return analysisRate.seconds(Frames(static_cast<std::int64_t>(sample)));
+    };
     for (auto _ : state)
-        benchmark::DoNotOptimize(Tuning::of(sound));
+        benchmark::DoNotOptimize(HeardTuning::of(sound, timeOf, Seconds(600)));
 }
 
 void onsetsOfTheMixOfOneMinute(benchmark::State& state) {

@@ -4,6 +4,7 @@
 #include "core/listening/RecordingEvidence.h"
 #include "tests/core/listening/SyntheticSound.h"
 
+#include <algorithm>
 #include <cmath>
 #include <gtest/gtest.h>
 #include <numbers>
@@ -72,6 +73,19 @@ TEST(TuningDrift, IsNoneWherePlayersAreMerelyHuman) {
     const auto swaying = [](double time) { return 3 * std::sin(time); };
     EXPECT_FALSE(followTuning(partials(swaying), 0, Seconds(length)).drifts());
     EXPECT_FALSE(followTuning({}, 3, Seconds(length)).drifts());
+}
+
+TEST(TuningDrift, DoesNotFollowWhatIsFaintInAPause) {
+    // The line pauses for 15 s over a hum that lies 45 cents higher and glides on to where a semitone up is
+    // nearer: what sounds afterwards is as it was.
+    std::vector<TunedPartial> all;
+    for (const TunedPartial& partial : partials([](double) { return 5.0; }))
+        if (partial.time < 20.0_s || partial.time > 35.0_s) all.push_back(partial);
+    for (int i = 0; i < 150; ++i)
+        all.push_back({Seconds(20 + 0.1 * i), 25 + 0.6 * i, 0.001});
+    std::sort(all.begin(), all.end(),
+              [](const TunedPartial& a, const TunedPartial& b) { return a.time < b.time; });
+    EXPECT_EQ(followTuning(all, 5, Seconds(length)), TuningCurve(5));
 }
 
 TEST(TuningDrift, KeepsPitchesNamedThatHaveDriftedByThreeQuartersOfASemitone) {

@@ -25,7 +25,8 @@ int main(int count, char** words) {
     for (std::ifstream file(words[2]); file >> from >> to >> number >> quality;) {
         const Range<Seconds> span{Seconds(from), Seconds(to)};
         const auto views = listened->views(span);
-        const ChordSound sound = chordSound(*views, listened->tuning().cents, span, line);
+        const double tuning = listened->tuningCurve().centsAt(span.begin + span.length() * 0.5);
+        const ChordSound sound = chordSound(*views, tuning, span, line);
         std::printf("%d\t%s", number, quality.c_str());
         for (const NoteNames* names : {&sound.comping, &sound.bass, &sound.firstBass})
             for (const double level : *names)
