@@ -9,11 +9,8 @@ namespace {
 
 // Lengths in seconds at full speed, as guitarists and horn players take them at medium tempo (common
 // practice).
-constexpr double graceSeconds = 0.06;
-constexpr double slideInSeconds = 0.09;
 constexpr double slideOutSeconds = 0.12;
 constexpr double trillSeconds = 0.07;
-constexpr double scoopSeconds = 0.14;
 constexpr double fallSeconds = 0.35;
 /// A finger takes about this long to pull a string up or to let it down.
 constexpr double bendSeconds = 0.18;

@@ -11,6 +11,12 @@ namespace earwright {
 ///
 /// Threads: a plain value without memory of its own, so that it can be handed to the audio callback.
 struct StringGesture {
+    // How long what comes before a note's own pitch takes at full speed, as guitarists and horn players take
+    // it at medium tempo (common practice).
+    static constexpr double graceSeconds = 0.06;
+    static constexpr double slideInSeconds = 0.09;
+    static constexpr double scoopSeconds = 0.14;
+
     double pitch = 60;
     /// 0 to 1.
     double loudness = 0.6;

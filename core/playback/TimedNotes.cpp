@@ -1,5 +1,6 @@
 #include "core/playback/TimedNotes.h"
 
+#include "core/engine/StringGesture.h"
 #include "core/study/PlayedTime.h"
 
 #include <algorithm>
@@ -14,10 +15,6 @@ constexpr double scoopSemitones = 1;
 constexpr double fallSemitones = 7;
 // A string that is let ring has lost most of its sound by then.
 constexpr Seconds ringing{3};
-// What the string voice takes for these (StringGesture).
-constexpr Seconds graceNote{0.06};
-constexpr Seconds slideIn{0.09};
-constexpr Seconds scoopIn{0.14};
 
 void slide(const Phrasing& phrasing, const Note* next, TimedNote& result) {
     if (phrasing.slideIn)
@@ -63,9 +60,9 @@ std::vector<int> figureOf(const Phrasing& phrasing, int midi, const KeySignature
 
 /// What sounds before a note's own pitch is reached, as the string voice takes it at full speed.
 Seconds leadIn(const Phrasing& phrasing) {
-    Seconds lead = graceNote * static_cast<double>(phrasing.graceNotes.size());
-    if (phrasing.scoop && !phrasing.slideIn) lead += scoopIn;
-    if (phrasing.slideIn) lead += slideIn;
+    Seconds lead = Seconds(StringGesture::graceSeconds) * static_cast<double>(phrasing.graceNotes.size());
+    if (phrasing.scoop && !phrasing.slideIn) lead += Seconds(StringGesture::scoopSeconds);
+    if (phrasing.slideIn) lead += Seconds(StringGesture::slideInSeconds);
     return lead;
 }
 

@@ -47,9 +47,10 @@ std::optional<int> beatsPerBarOf(const std::vector<ProposedBeat>& beats) {
     return most > 1 ? std::optional(most) : std::nullopt;
 }
 
-/// Nothing is written yet that counts on the meter.
+/// Nobody has chosen a meter or written anything that counts on it.
 bool isMeterFree(const Study& study) {
-    return study.notes.empty() && study.page.meters.empty() && study.chart == ChordChart{};
+    return study.meter == Meter{} && study.notes.empty() && study.page.meters.empty() &&
+           study.chart == ChordChart{};
 }
 
 /// The times between two others.

@@ -48,16 +48,6 @@ Study setKey(const Study& study, std::int64_t bar, std::optional<KeySignature> k
     });
 }
 
-Study setMeterFrom(const Study& study, std::int64_t bar, std::optional<Meter> meter) {
-    PageMarks page = study.page;
-    if (meter)
-        page.meters.push_back({bar, *meter});
-    else
-        std::erase_if(page.meters, [&](const MeterChange& change) { return change.bar == bar; });
-    const auto same = [](const auto& place) { return place; };
-    return recounted(study, {study.meter, settled(std::move(page)).meters, same, same});
-}
-
 Study setSwing(const Study& study, const Beats& at, std::optional<Swing> swing) {
     return withPage(study, [&](PageMarks& page) {
         if (swing)

@@ -13,9 +13,6 @@ namespace earwright {
 // than a study can name, change nothing.
 
 Study setKey(const Study& study, std::int64_t bar, std::optional<KeySignature> key);
-/// From bar 2 on, with everything else left at its place in beats, as a page that is read says it; for what
-/// the user changes see changeMeter().
-Study setMeterFrom(const Study& study, std::int64_t bar, std::optional<Meter> meter);
 Study setSwing(const Study& study, const Beats& at, std::optional<Swing> swing);
 /// Words and number; both empty take the mark away.
 Study setTempoMark(const Study& study, const TempoMark& mark);

@@ -1,10 +1,10 @@
 // The forms that scripts rely on: columns, order of rows, exit codes.
 #include "core/study/ChartEdits.h"
-#include "core/study/PageEdits.h"
 #include "core/study/StudyFile.h"
 #include "tests/app/BatchRun.h"
 #include "tests/core/listening/SyntheticSound.h"
 #include "tests/core/sound/WrittenFile.h"
+#include "tests/core/study/SampleStudy.h"
 
 #include <cmath>
 #include <gtest/gtest.h>
@@ -195,7 +195,7 @@ TEST(ChordsCommand, PrintsARowForEachChordWithTheBeatOfItsOwnMeter) {
     Study study;
     study.recording.path = "line.wav";
     study.beatMap = BeatMap({{Beats(0), Seconds(0.5)}, {Beats(4), Seconds(1.7)}});
-    study = overrideBars(setMeterFrom(study, 2, Meter{6, 8}), 2, "Cm7 F7");
+    study = overrideBars(meterFrom(study, 2, Meter{6, 8}), 2, "Cm7 F7");
     const std::string file = (material.folder / "line.study").string();
     writeBytes(file, StudyFile::text(study));
     const BatchRun run({"chords", file});
@@ -210,8 +210,7 @@ TEST(ChordsCommand, PrintsARowForEachChordWithTheBeatOfItsOwnMeter) {
     for (const std::size_t row : {1, 2}) {
         ASSERT_EQ(run.rows[row].size(), 10u);
         const std::string& verdict = run.rows[row][5];
-        EXPECT_TRUE(verdict == "supported" || verdict == "contradicted" || verdict == "unclear")
-            << verdict;
+        EXPECT_TRUE(verdict == "supported" || verdict == "contradicted" || verdict == "unclear") << verdict;
         EXPECT_GE(std::stod(run.rows[row][6]), 0);
         EXPECT_LE(std::stod(run.rows[row][6]), 1);
     }

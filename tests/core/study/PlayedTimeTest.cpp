@@ -27,7 +27,7 @@ TEST(PlayedTime, LeavesABeatThatIsDividedInThreesAlone) {
 }
 
 TEST(PlayedTime, SwingsNothingWhereThreeEighthsAreCountedAsOne) {
-    Study study = setMeterFrom(setSwing(eightBarsAt120(), Beats(0), Swing{2, 8}), 2, Meter{6, 8});
+    Study study = meterFrom(setSwing(eightBarsAt120(), Beats(0), Swing{2, 8}), 2, Meter{6, 8});
     study = setDivision(study, 4, BeatDivision::Two);
     EXPECT_DOUBLE_EQ(playedBeat(study, Beats(19, 4)), 4.75) << "a duplet";
     EXPECT_DOUBLE_EQ(playedBeat(study, Beats(6)), 6) << "the second eighth of three";
@@ -35,8 +35,8 @@ TEST(PlayedTime, SwingsNothingWhereThreeEighthsAreCountedAsOne) {
 
 TEST(PlayedTime, CountsPairsFromTheBarLine) {
     // One bar of 3/8, so that bar 3 begins on half a quarter: its first pair is 11/2 to 13/2.
-    Study study = setMeterFrom(eightBarsAt120(), 2, Meter{3, 8});
-    study = setSwing(setMeterFrom(study, 3, Meter{4, 4}), Beats(0), Swing{2, 8});
+    Study study = meterFrom(eightBarsAt120(), 2, Meter{3, 8});
+    study = setSwing(meterFrom(study, 3, Meter{4, 4}), Beats(0), Swing{2, 8});
     EXPECT_DOUBLE_EQ(playedBeat(study, Beats(11, 2)), 5.5);
     EXPECT_NEAR(playedBeat(study, Beats(6)), 5.5 + 2.0 / 3, 1e-12);
 }

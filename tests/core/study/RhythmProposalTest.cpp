@@ -189,7 +189,7 @@ TEST_F(RhythmProposals, ReadTheCountedBeatsOfSixEight) {
 
 // Places are counted in quarters throughout, and 6/8 is counted in one and a half of them.
 TEST_F(RhythmProposals, ReadABarOfSixEightAmongFourFour) {
-    study = setMeterFrom(setMeterFrom(study, 2, Meter{6, 8}), 3, Meter{4, 4});
+    study = meterFrom(meterFrom(study, 2, Meter{6, 8}), 3, Meter{4, 4});
     const Line line = lineOf({Beats(3), Beats(7, 2), Beats(4), Beats(9, 2), Beats(5), Beats(11, 2),
                               Beats(23, 4), Beats(6), Beats(13, 2), Beats(7), Beats(15, 2), Beats(8)});
     EXPECT_EQ(first(tapped(study, line)), line);
@@ -198,7 +198,7 @@ TEST_F(RhythmProposals, ReadABarOfSixEightAmongFourFour) {
 
 // Bar 3 begins on half a quarter behind a bar of 7/8: its beats lie between whole numbers.
 TEST_F(RhythmProposals, ReadBeatsThatBeginOffWholeNumbers) {
-    study = setMeterFrom(setMeterFrom(study, 2, Meter{7, 8}), 3, Meter{4, 4});
+    study = meterFrom(meterFrom(study, 2, Meter{7, 8}), 3, Meter{4, 4});
     const Line line = lineOf(
         {Beats(15, 2), Beats(47, 6), Beats(49, 6), Beats(17, 2), Beats(9), Beats(19, 2), Beats(21, 2)});
     EXPECT_EQ(first(tapped(study, line)), line);
@@ -207,7 +207,7 @@ TEST_F(RhythmProposals, ReadBeatsThatBeginOffWholeNumbers) {
 }
 
 TEST_F(RhythmProposals, ReadABarOfThreeFourBehindFourFour) {
-    study = setMeterFrom(setMeterFrom(study, 2, Meter{3, 4}), 3, Meter{4, 4});
+    study = meterFrom(meterFrom(study, 2, Meter{3, 4}), 3, Meter{4, 4});
     const Line line = lineOf({Beats(6), Beats(13, 2), Beats(7), Beats(22, 3), Beats(23, 3), Beats(8)});
     EXPECT_EQ(first(tapped(study, line)), line);
     EXPECT_EQ(keptDivisions(study, line), (std::map<Beats, BeatDivision>{{Beats(7), BeatDivision::Three}}));

@@ -25,6 +25,12 @@ inline Study eightBarsAt120() {
     return study;
 }
 
+/// Another meter from a later bar on, with everything else left at its place in beats.
+inline Study meterFrom(Study study, std::int64_t bar, const Meter& meter) {
+    study.page.meters.push_back({bar, meter});
+    return study;
+}
+
 /// With page marks of every kind, and with what the first note of fullStudy() does not have on its last.
 inline Study withEveryMark(Study study) {
     Phrasing& phrasing = study.notes.back().phrasing;
@@ -38,7 +44,7 @@ inline Study withEveryMark(Study study) {
     for (const auto mark : {&Phrasing::pickedInSlur, &Phrasing::fall, &Phrasing::letRing})
         study = toggleMark(study, study.notes.back().id, mark);
     study = setKey(setKey(study, 1, KeySignature{-2, Mode::Major}), 5, KeySignature{3, Mode::Minor});
-    study = setMeterFrom(setMeterFrom(study, 3, Meter{6, 8}), 4, Meter{4, 4});
+    study = meterFrom(meterFrom(study, 3, Meter{6, 8}), 4, Meter{4, 4});
     study = setSwing(setSwing(study, Beats(0), Swing{2, 8}), Beats(16), Swing{1.25, 16});
     study = setTempoMark(study, {Beats(0), "Medium “blues”", 132.5});
     study = setDynamic(setDynamic(study, Beats(0), Dynamic::mf), Beats(17, 2), Dynamic::sfz);

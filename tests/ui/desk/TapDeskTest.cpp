@@ -1,6 +1,6 @@
 #include "ui/desk/TapDesk.h"
 
-#include "core/study/PageEdits.h"
+#include "tests/core/study/SampleStudy.h"
 #include "tests/ui/desk/TonesDesk.h"
 
 #include <gtest/gtest.h>
@@ -70,7 +70,7 @@ TEST_F(TapDeskKeys, OffersWaysToWriteWhatWasTappedAndWritesTheChosenOneAsOneStep
 // eighth between the middle of its beat and the last of a triplet.
 TEST_F(TapDeskKeys, NamesPlacesByTheMeterThatStandsThere) {
     markBarsAndPhrase();
-    Study changed = setMeterFrom(setMeterFrom(study(), 2, Meter{3, 4}), 3, Meter{4, 4});
+    Study changed = meterFrom(meterFrom(study(), 2, Meter{3, 4}), 3, Meter{4, 4});
     window->session().apply("meter", changed);
     press(Qt::Key_E, Qt::AltModifier);
     for (const double at : {4.0, 4.29, 4.5})
