@@ -36,6 +36,7 @@ void Lane::start(const Start& wanted) {
     earlyFrames = wanted.early;
     holding = wanted.isHeld;
     levels = wanted.levels ? wanted.levels : std::make_shared<LevelMatch>();
+    yoursGain = levels->gain();
     levels->start(wanted.record.recording, outputRate, wanted.isElsewhere);
     if (holding)
         startHeld(wanted);
@@ -116,7 +117,7 @@ void Lane::renderBlock() {
     for (std::size_t i = 0; i < blockFrames; ++i)
         block[i] = {samples[i * wide], samples[i * wide + wide - 1], writtenBlock[i], clickBlock[i],
                     countedBlock[i]};
-    levels->apply(block, places, rendered);
+    levels->apply(block, places, rendered, yoursGain);
     waiting.write(block);
     rendered += static_cast<std::int64_t>(blockFrames);
 }

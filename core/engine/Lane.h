@@ -101,6 +101,7 @@ private:
     WrittenPart written;
     ClickPart clicks;
     std::shared_ptr<LevelMatch> levels;
+    double yoursGain = 1;
     Lead lead;
     TakePart take;
     FrameRing waiting;

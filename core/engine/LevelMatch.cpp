@@ -117,20 +117,22 @@ void LevelMatch::endStep() {
         usualYours += (momentary - usualYours) * stepSeconds / learningSeconds;
 }
 
-void LevelMatch::apply(std::span<SoundFrame> frames, const TimeTags& tags, std::int64_t first) {
+void LevelMatch::apply(std::span<SoundFrame> frames, const TimeTags& tags, std::int64_t first,
+                       double& laneGain) {
     const Power measure = referenceAt(Frames(std::llround(tags.placeAt(first))));
-    if (std::exchange(jumps, false)) yoursGain = aim();
+    if (std::exchange(jumps, false)) laneGain = aim();
     const double most =
         std::pow(10.0, decibelsASecond / 20 * static_cast<double>(frames.size()) / rate.hertz);
-    const double next = std::clamp(aim(), yoursGain / most, yoursGain * most);
-    const double move = (next - yoursGain) / static_cast<double>(frames.size());
+    const double next = std::clamp(aim(), laneGain / most, laneGain * most);
+    const double move = (next - laneGain) / static_cast<double>(frames.size());
     for (SoundFrame& frame : frames) {
         hear(frame.yours);
-        yoursGain += move;
-        frame.yours *= static_cast<float>(yoursGain);
+        laneGain += move;
+        frame.yours *= static_cast<float>(laneGain);
         frame.measurePlain = static_cast<float>(measure.plain);
         frame.measureWeighted = static_cast<float>(measure.weighted);
     }
+    yoursGain = laneGain;
 }
 
 } // namespace earwright

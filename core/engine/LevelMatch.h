@@ -28,9 +28,10 @@ public:
     /// not go on where the last one was, so the level may jump.
     void start(std::shared_ptr<Recording> recording, SampleRate outputRate, bool elsewhere);
     /// Sets the level of the written notes in `frames`, whose first is lane frame `first`, and the frames'
-    /// reference.
-    void apply(std::span<SoundFrame> frames, const TimeTags& tags, std::int64_t first);
-    /// What the written notes are multiplied with now, linear.
+    /// reference. `laneGain` is what this lane multiplies them with, and moves on: two lanes may be rendered
+    /// in turns, and neither is to step.
+    void apply(std::span<SoundFrame> frames, const TimeTags& tags, std::int64_t first, double& laneGain);
+    /// What written notes were multiplied with last, linear; a lane that starts goes on from there.
     double gain() const { return yoursGain; }
     /// The power that the sound of a place is measured by.
     Power referenceAt(Frames place);

@@ -3,6 +3,7 @@
 #include "core/engine/CrossFade.h"
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 #include <utility>
 
@@ -18,19 +19,24 @@ constexpr std::int64_t spareFrames = 2;
 } // namespace
 
 void RecordPart::start(const RecordStart& start) {
+    RecordStart fit = start;
+    if (fit.loop && fit.from >= fit.loop->end) fit.loop.reset();
+    const double perOutput = fit.speed * static_cast<double>(fit.recording->rate().hertz) /
+                             static_cast<double>(fit.outputRate.hertz);
+    begin(fit, TimeTags(static_cast<double>(fit.from.value), perOutput, fit.loop, 0));
+}
+
+void RecordPart::start(const RecordStart& start, const TimeTags& line) {
+    assert(!start.loop);
+    begin(start, line);
+}
+
+void RecordPart::begin(const RecordStart& start, const TimeTags& line) {
     wanted = start;
-    if (wanted.loop && wanted.from >= wanted.loop->end) wanted.loop.reset();
-    // What was held before is let go only once the new loop is held, which may be the same.
-    const std::shared_ptr<const void> heldBefore = std::exchange(heldLoop, nullptr);
-    const SampleRate fileRate = wanted.recording->rate();
-    const double perOutput =
-        wanted.speed * static_cast<double>(fileRate.hertz) / static_cast<double>(wanted.outputRate.hertz);
-    seams = TimeTags(static_cast<double>(wanted.from.value), perOutput, wanted.loop, 0);
-    if (wanted.loop) {
-        const Frames around = fileRate.frames(Seconds(aroundLoopSeconds));
-        heldLoop = wanted.recording->hold(
-            {std::max(Frames(0), wanted.loop->begin - around), wanted.loop->end + around});
-        const double pass = static_cast<double>(wanted.loop->length().value) / perOutput;
+    seams = line;
+    holdLoop();
+    if (seams.isLooped()) {
+        const double pass = (seams.passEnd(1) - seams.passEnd(0)) / seams.framesPerOutput();
         fadeFrames = std::llround(std::min(fadeSeconds * wanted.outputRate.hertz, pass / 4));
     }
     live[0].start(wanted);
@@ -42,13 +48,22 @@ void RecordPart::start(const RecordStart& start) {
     produced = 0;
 }
 
+void RecordPart::holdLoop() {
+    // What was held before is let go only once the new loop is held, which may be the same.
+    const std::shared_ptr<const void> heldBefore = std::exchange(heldLoop, nullptr);
+    if (!seams.isLooped()) return;
+    const Frames around = wanted.recording->rate().frames(Seconds(aroundLoopSeconds));
+    const Frames first(static_cast<std::int64_t>(std::floor(seams.loopBegin())));
+    const Frames last(static_cast<std::int64_t>(std::ceil(seams.loopEnd())));
+    heldLoop = wanted.recording->hold({std::max(Frames(0), first - around), last + around});
+}
+
 void RecordPart::produce(std::span<float> interleaved) {
     const auto wide = static_cast<std::size_t>(channels());
     while (!interleaved.empty()) {
         auto frames = static_cast<std::int64_t>(interleaved.size() / wide);
         bool isInFade = false;
-        // Unstretched, the source itself goes round.
-        if (wanted.loop && wanted.isStretched()) {
+        if (joinsPasses()) {
             const std::int64_t end = endOf(passesEnded);
             isInFade = produced >= end - fadeFrames;
             frames = std::min(frames, isInFade ? end - produced : end - fadeFrames - produced);

@@ -15,10 +15,10 @@ namespace earwright {
 /// Output frame n stands at recording frame from + n · speed · recording rate ÷ output rate, loops unrolled;
 /// the first output frame at or after the end of a pass is the first of the next, always.
 ///
-/// Where both sides of a stretched loop's seam differ, each pass is stretched for itself: from a while before
-/// A, so that A sounds as in the midst of the music, and straight on past B. The last 13 ms before B fade
-/// over into those before A, in the output. What was stretched once is kept and repeated, where it is short
-/// enough for that, so that the loop costs nothing more.
+/// Where both sides of a stretched loop's seam differ, or the loop ends between two frames, each pass is made
+/// for itself: from a while before A, so that A sounds as in the midst of the music, and straight on past B.
+/// The last 13 ms before B fade over into those before A, in the output. What was stretched once is kept and
+/// repeated, where it is short enough for that, so that the loop costs nothing more.
 ///
 /// Threads: one at a time (the engine's worker, or a bounce). Reads the disk, allocates.
 class RecordPart {
@@ -32,6 +32,9 @@ public:
 
     /// What was heard before is forgotten; the first sound is ready after a few milliseconds of work.
     void start(const RecordStart& start);
+    /// Goes along a line from its output frame 0 on: the loop's ends need not be whole frames, as those of a
+    /// take are not. Requires: no loop in `start`, whose place and speed are the line's.
+    void start(const RecordStart& start, const TimeTags& line);
     /// The next frames, in the recording's own channels, interleaved. Requires: start() was called.
     void produce(std::span<float> interleaved);
     int channels() const { return live[0].channels(); }
@@ -43,6 +46,10 @@ private:
         std::size_t at = 0;
         bool isToKeep = false;
     };
+    /// Otherwise the loop's source itself goes round.
+    bool joinsPasses() const { return seams.isLooped() && (wanted.isStretched() || !wanted.loop); }
+    void begin(const RecordStart& start, const TimeTags& line);
+    void holdLoop();
     void readPass(Pass& pass, std::span<float> interleaved);
     void fadeOver(std::span<float> interleaved);
     void beginNext();

@@ -25,14 +25,18 @@ void TakePart::start(const Start& start, const TakePlayback& take) {
     const double semitones = start.semitones - take.semitones;
     silent = speed < slowest || speed > fastest;
     if (silent) return;
+    const SampleRate takeRate = take.sound->rate();
+    const double perFrame = take.speed * start.recordingRate.hertz / takeRate.hertz;
+    const double zero =
+        static_cast<double>(take.at.value) - static_cast<double>(take.part.begin.value) * perFrame;
+    const TimeTags line = start.tags.inFramesOf(zero, perFrame, start.early);
     RecordStart played;
-    played.recording = std::make_shared<TakeSound>(take, start.tags, start.recordingRate);
+    played.recording = std::make_shared<TakeSound>(take.sound, take.part);
+    played.from = Frames(std::llround(line.start()));
     played.speed = std::abs(speed - 1) < same ? 1 : speed;
     played.semitones = std::abs(semitones) < same ? 0 : std::clamp(semitones, -mostSemitones, mostSemitones);
     played.outputRate = start.outputRate;
-    const double perOutput = speed * take.sound->rate().hertz / start.outputRate.hertz;
-    played.from = Frames(-std::llround(static_cast<double>(start.early) * perOutput));
-    part.start(played);
+    part.start(played, line);
 }
 
 void TakePart::produce(std::span<float> out) {

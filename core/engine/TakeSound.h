@@ -1,53 +1,37 @@
-// A take as an endless stream that goes along with a lane: straight on, or round and round the lane's loop.
+// The sound file of takes as far as it belongs to one of them.
 #pragma once
 
-#include "core/engine/TakePlayback.h"
-#include "core/engine/TimeTags.h"
 #include "core/sound/Recording.h"
+#include "core/time/Range.h"
 
 #include <cstdint>
+#include <memory>
 #include <span>
-#include <vector>
 
 namespace earwright {
 
-/// Frame n of this recording is the take's sound that belongs to the place n · speed onwards from where the
-/// lane sounds first; silence where the take has none. Each pass of the loop is placed anew from the tags, so
-/// nothing adds up; the passes fade over as those of the record do.
+/// The file frame by frame, but silent outside the take's part, before and behind which it is faded over 10
+/// ms.
 ///
 /// Threads: one at a time; reads the disk.
-/// Units: frames at the take file's rate, in its channels.
+/// Units: frames of the file, in its rate and channels.
 class TakeSound final : public Recording {
 public:
-    TakeSound(const TakePlayback& take, const TimeTags& tags, SampleRate recordingRate);
+    TakeSound(std::shared_ptr<Recording> file, const Range<Frames>& part);
 
-    const std::filesystem::path& path() const override { return take.sound->path(); }
-    SampleRate rate() const override { return take.sound->rate(); }
-    int channels() const override { return take.sound->channels(); }
-    /// Endless for any purpose.
-    Frames length() const override { return Frames(std::int64_t{1} << 50); }
+    const std::filesystem::path& path() const override { return file->path(); }
+    SampleRate rate() const override { return file->rate(); }
+    int channels() const override { return file->channels(); }
+    Frames length() const override { return file->length(); }
     Frames read(Frames from, std::span<float> interleaved) override;
+    std::shared_ptr<const void> hold(const Range<Frames>& loop) override { return file->hold(loop); }
 
 private:
-    /// Frames that follow each other in the file.
-    struct Stretch {
-        std::int64_t begin = 0;
-        std::int64_t end = 0;
-        /// File frame of `begin`.
-        std::int64_t file = 0;
-    };
-    Stretch stretchAt(std::int64_t frame) const;
-    Stretch pass(std::int64_t passesOn) const;
-    void readFile(std::int64_t file, std::span<float> interleaved) const;
-    void fadeIntoNext(const Stretch& now, std::int64_t from, std::span<float> interleaved);
-    float audibility(std::int64_t file) const;
+    float audibility(Frames frame) const;
 
-    const TakePlayback take;
-    const TimeTags tags;
-    /// Frames of the recording a frame of the take covers.
-    double perFrame = 1;
-    std::int64_t fade = 0;
-    std::vector<float> comingIn;
+    std::shared_ptr<Recording> file;
+    Range<Frames> part;
+    Frames edge;
 };
 
 } // namespace earwright

@@ -20,6 +20,17 @@ TimeTags::TimeTags(double start, double framesPerOutput, std::optional<Range<Fra
     length = static_cast<double>(loop->length().value);
 }
 
+TimeTags TimeTags::inFramesOf(double zero, double perFrame, std::int64_t earlier) const {
+    TimeTags line = *this;
+    line.from = (from - static_cast<double>(earlier) * step - zero) / perFrame;
+    line.step = step / perFrame;
+    line.loopStart = (loopStart - zero) / perFrame;
+    line.length = length / perFrame;
+    line.pass = 0;
+    line.leadFrames = 0;
+    return line;
+}
+
 /// Loops ended by a place, unrolled: a frame that should be the first of a pass is, whatever was rounded.
 double TimeTags::loopsEndedAt(double place) const {
     const double into = place - loopStart + exactly * (1 + step);

@@ -23,6 +23,11 @@ public:
     TimeTags(double start, double framesPerOutput, std::optional<Range<Frames>> loop, std::int64_t firstPass,
              std::int64_t lead = 0);
 
+    /// The same line in frames of another sound, begun so many output frames before this one's start and
+    /// without its lead. A frame of that sound covers `perFrame` frames of the recording, its frame 0 belongs
+    /// to the place `zero`. Its loop may end between two frames.
+    TimeTags inFramesOf(double zero, double perFrame, std::int64_t earlier) const;
+
     friend bool operator==(const TimeTags&, const TimeTags&) = default;
 
     /// Recording frame, with its fraction.
@@ -42,8 +47,9 @@ public:
     /// of them stands still.
     double ratioTo(const TimeTags& other) const { return other.step > 0 ? step / other.step : 0; }
     bool isLooped() const { return length > 0; }
-    /// Recording frame at which the loop begins. Requires: isLooped().
+    /// Recording frames between which the loop lies. Requires: isLooped().
     double loopBegin() const { return loopStart; }
+    double loopEnd() const { return loopStart + length; }
     /// Unrolled distance from the start to the end of the current pass, then of each later one. Requires:
     /// isLooped().
     double passEnd(std::int64_t passesOn) const;

@@ -2,6 +2,7 @@
 #include "core/engine/RecordPart.h"
 #include "tests/core/engine/HeldRecording.h"
 #include "tests/core/engine/RenderedEngine.h"
+#include "tests/core/engine/SteadyTone.h"
 
 #include <algorithm>
 #include <cmath>
@@ -13,18 +14,7 @@
 namespace earwright {
 namespace {
 
-constexpr int rate = 44100;
-constexpr double level = 0.5;
-
-/// Partials of one level each, the sum of `level`.
-std::vector<float> tone(const std::vector<double>& partials, double seconds) {
-    std::vector<float> samples(static_cast<std::size_t>(seconds * rate));
-    for (std::size_t i = 0; i < samples.size(); ++i)
-        for (const double hertz : partials)
-            samples[i] += static_cast<float>(level / static_cast<double>(partials.size()) *
-                                             std::sin(2 * M_PI * hertz * static_cast<double>(i) / rate));
-    return samples;
-}
+using namespace tests::steady_tone;
 
 RecordStart loopOf(std::vector<float> samples, const Range<Frames>& loop, double speed) {
     RecordStart start;
@@ -53,38 +43,6 @@ std::vector<float> steady(RecordStart start, double seconds) {
     auto out = played(start, seconds + 0.2);
     out.erase(out.begin(), out.begin() + rate / 5);
     return out;
-}
-
-float largestStep(std::span<const float> samples) {
-    float largest = 0;
-    for (std::size_t i = 1; i < samples.size(); ++i)
-        largest = std::max(largest, std::abs(samples[i] - samples[i - 1]));
-    return largest;
-}
-
-/// Amplitude of a tone from a sample and its slope, a quarter of a period apart from each other.
-double amplitudeAt(std::span<const float> samples, std::size_t at, double hertz) {
-    const auto slope = static_cast<double>(samples[at + 1] - samples[at - 1]);
-    return std::hypot(static_cast<double>(samples[at]), slope / (2 * std::sin(2 * M_PI * hertz / rate)));
-}
-
-double lowestAmplitude(std::span<const float> samples, double hertz) {
-    double lowest = level;
-    for (std::size_t i = 1; i + 1 < samples.size(); ++i)
-        lowest = std::min(lowest, amplitudeAt(samples, i, hertz));
-    return lowest;
-}
-
-/// Milliseconds from the first to the last sample that is weaker.
-double weakMilliseconds(std::span<const float> samples, double hertz, double amplitude) {
-    std::size_t first = samples.size();
-    std::size_t last = 0;
-    for (std::size_t i = 1; i + 1 < samples.size(); ++i) {
-        if (amplitudeAt(samples, i, hertz) >= amplitude) continue;
-        first = std::min(first, i);
-        last = i + 1;
-    }
-    return last <= first ? 0 : static_cast<double>(last - first) / rate * 1000;
 }
 
 struct Tried {

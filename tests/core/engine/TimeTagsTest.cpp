@@ -39,6 +39,20 @@ TEST(TimeTags, EnterTheLoopFromBeforeAndStayOutsideBehind) {
     EXPECT_DOUBLE_EQ(behind.placeAt(500), 700);
 }
 
+TEST(TimeTags, GoAlongInFramesOfAnotherSoundWithTheSamePasses) {
+    // A take played at 0.55, whose frame 0 belongs to recording frame 43000: 4009.09… frames a pass.
+    const Range<Frames> loop{Frames(44100), Frames(44100 + 2205)};
+    const TimeTags tags(44100, 0.5, loop, 3, 700);
+    const TimeTags take = tags.inFramesOf(43000, 0.55, 200);
+    EXPECT_NEAR(take.placeAt(200), 2000, 1e-9);
+    EXPECT_NEAR(take.placeAt(0), 2000 - 200 * 0.5 / 0.55, 1e-9) << "begun earlier";
+    for (const std::int64_t pass : {0, 1, 999, 10000}) {
+        const std::int64_t end = tags.laneFrameOf(tags.passEnd(pass));
+        EXPECT_EQ(take.laneFrameOf(take.passEnd(pass)), end - 700 + 200) << pass;
+        EXPECT_NEAR(take.placeAt(end - 500), 2000 + (tags.placeAt(end) - 44100) / 0.55, 1e-4) << pass;
+    }
+}
+
 TEST(TimeTags, GoOnCountingPassesWhereALaneGoesOn) {
     const TimeTags tags(150, 1, Range{Frames(100), Frames(200)}, 7);
     EXPECT_EQ(tags.passAt(49), 7);
