@@ -1,7 +1,7 @@
 #include "core/engraving/StaffBar.h"
 
 #include "core/engraving/PageBeams.h"
-#include "core/engraving/WrittenName.h"
+#include "core/engraving/WrittenNames.h"
 #include "core/theory/ChordDegree.h"
 
 #include <algorithm>
@@ -17,11 +17,12 @@ constexpr int lowMiddle = 52;
 class BarReader {
 public:
     BarReader(const Study& written, const std::vector<PageNotes>& notes, Reading readFor, Clef in)
-        : study(written), line(notes), reading(readFor), clef(in) {}
+        : study(written), line(notes), reading(readFor), clef(in), names(written, readFor) {}
 
     StaffBar read(const PageBar& page) {
         standing.clear();
-        key = readAs(reading, study.page.keyAt(std::max<std::int64_t>(page.number, 1)));
+        sounding = study.page.keyAt(std::max<std::int64_t>(page.number, 1));
+        key = readAs(reading, sounding);
         StaffBar bar{page.number, page.begin, page.end, {}, {}, page.meter, key, {}, false};
         bar.repeat = repeatSignsAt(study.page.repeats, page.number);
         bar.isPartial = page.begin > page.start;
@@ -38,13 +39,13 @@ private:
     void readChords(const PageBar& page, StaffBar& bar) const {
         for (const PlacedChord& chord : study.barChords(page.number).chords) {
             const Beats at = page.start + chord.withinBar;
-            if (at >= page.begin) bar.chords.emplace_back(at, readAs(reading, chord.symbol));
+            if (at >= page.begin) bar.chords.emplace_back(at, readAs(reading, chord.symbol, sounding));
         }
         // A bar that is shown from its middle on still tells its chord.
         const bool tellsNone = bar.chords.empty() || bar.chords.front().first > page.begin;
         if (!bar.isPartial || page.number < 1 || !tellsNone) return;
         if (const auto symbol = study.chordAt(page.begin))
-            bar.chords.insert(bar.chords.begin(), {page.begin, readAs(reading, *symbol)});
+            bar.chords.insert(bar.chords.begin(), {page.begin, readAs(reading, *symbol, sounding)});
     }
 
     StaffPiece pieceOf(const PagePiece& page, const std::vector<std::string>& beams) {
@@ -54,10 +55,10 @@ private:
         piece.phrasing = notes.front().phrasing;
         if (!page.tiedFromBefore)
             for (const Note& note : notes)
-                for (const int midi : note.phrasing.graceNotes)
-                    piece.graces.push_back(graceOf(note, midi));
+                for (std::size_t i = 0; i < note.phrasing.graceNotes.size(); ++i)
+                    piece.graces.push_back(graceOf(note, i));
         for (const Note& note : notes)
-            piece.heads.push_back(headOf(note, page.tiedFromBefore));
+            piece.heads.push_back(headOf(note, names.of(note), page.tiedFromBefore));
         if (piece.phrasing.trill && !page.tiedFromBefore) sayTrill(notes.front(), piece);
         return piece;
     }
@@ -66,7 +67,7 @@ private:
     void sayTrill(const Note& note, StaffPiece& piece) {
         const int semitones = *note.phrasing.trill;
         const bool isSecond = semitones <= 2;
-        const ReadPitch main = readAs(reading, note.pitch.midi, writtenName(note, study));
+        const ReadPitch main = names.of(note);
         const int letter = static_cast<int>(main.name.step) + (isSecond ? 1 : 2);
         ReadPitch upper{{static_cast<Step>(letter % 7), 0}, main.octave + letter / 7};
         const int letters =
@@ -84,15 +85,14 @@ private:
                 StaffHead{note.id, note.pitch.midi + semitones, staffPosition(upper, clef), sign, false, {}};
     }
 
-    StaffHead graceOf(const Note& main, int midi) {
+    StaffHead graceOf(const Note& main, std::size_t index) {
         Note grace = main;
-        grace.pitch = {midi, {}};
+        grace.pitch = {main.phrasing.graceNotes[index], {}};
         grace.phrasing = {};
-        return headOf(grace, false);
+        return headOf(grace, names.ofGrace(main, index), false);
     }
 
-    StaffHead headOf(const Note& note, bool isTied) {
-        const ReadPitch read = readAs(reading, note.pitch.midi, writtenName(note, study));
+    StaffHead headOf(const Note& note, const ReadPitch& read, bool isTied) {
         StaffHead head{note.id, note.pitch.midi,       staffPosition(read, clef),
                        {},      note.phrasing.ghosted, degreeLabel(note)};
         if (isTied) return head;
@@ -123,6 +123,9 @@ private:
     const std::vector<PageNotes>& line;
     Reading reading;
     Clef clef;
+    WrittenNames names;
+    /// Of the bar: as it sounds, and as the player reads it.
+    KeySignature sounding;
     KeySignature key;
     /// What stands before a letter and octave so far in this bar.
     std::map<int, int> standing;

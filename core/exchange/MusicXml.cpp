@@ -3,7 +3,6 @@
 #include "core/engraving/Fingering.h"
 #include "core/engraving/PageBeams.h"
 #include "core/engraving/StaffBar.h"
-#include "core/engraving/WrittenName.h"
 #include "core/exchange/MusicXmlBarlines.h"
 #include "core/exchange/MusicXmlDirections.h"
 #include "core/exchange/MusicXmlNote.h"

@@ -29,7 +29,7 @@ struct MusicXmlOptions {
 /// - vibrato is a wavy line, its second one where the first belongs to a trill;
 /// - a chord symbol that cannot be read stands as words whose id begins with "symbol"; words that say a tempo
 ///   are a directive.
-/// A note is spelled as the user chose, else from its chord.
+/// Notes are called as on the page for that reader (WrittenNames).
 ///
 /// What the format does not carry, or the reader of it cannot tell:
 /// - the recording, at what time of it bar 1 begins (the tempo between its beat marks is carried), spans and
@@ -42,7 +42,9 @@ struct MusicXmlOptions {
 /// - marks, chords and keys before the pickup begins, a key or swing that stands already, a slide to a note
 ///   that is not there, a trill that no letter above can name (four semitones from E♯ or B♯);
 /// - that no tempo was marked: the beat marks' first one is; that no beats were: tempo marks make them;
-/// - keys of seven accidentals in a transposing reading: they come back as the key with five.
+/// - keys of seven accidentals in a transposing reading: they come back as the key with five;
+/// - in a transposing reading, the chosen name of a note that has another one for its reader, who is spared a
+///   double accidental, and likewise the root of a chord.
 ///
 /// Error: OutOfRange of pageBars(). Threads: any.
 Result<std::string> musicXml(const Study& study, const MusicXmlOptions& options = {});

@@ -85,11 +85,12 @@ void MusicXmlDirections::put(const Beats& at, Write write, bool isEnd) {
 }
 
 void MusicXmlDirections::addSymbols(const PageBar& bar, Reading reading) {
+    const KeySignature key = study.page.keyAt(std::max<std::int64_t>(bar.number, 1));
     for (const PlacedChord& chord : study.barChords(bar.number).chords) {
         const Beats place = bar.start + chord.withinBar;
         if (place < bar.begin || place >= bar.end) continue;
         put(place,
-            [symbol = readAs(reading, chord.symbol), index = ++symbols](
+            [symbol = readAs(reading, chord.symbol, key), index = ++symbols](
                 pugi::xml_node measure, std::int64_t offset) { addSymbol(measure, symbol, offset, index); });
     }
 }

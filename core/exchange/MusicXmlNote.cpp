@@ -1,6 +1,5 @@
 #include "core/exchange/MusicXmlNote.h"
 
-#include "core/engraving/WrittenName.h"
 #include "core/exchange/MusicXmlMarks.h"
 #include "core/theory/ChordDegree.h"
 
@@ -110,25 +109,22 @@ void MusicXmlNotes::addGraceNotes(pugi::xml_node measure, const PageNotes& event
     if (areTogether) {
         for (std::size_t i = 0; i < count; ++i)
             for (const Note& written : event.notes)
-                addGraceNote(measure, written, written.phrasing.graceNotes[i], count == 1,
-                             &written != &event.notes.front());
+                addGraceNote(measure, written, i, count == 1, &written != &event.notes.front());
         return;
     }
     for (const Note& written : event.notes)
-        for (const int midi : written.phrasing.graceNotes)
-            addGraceNote(measure, written, midi, written.phrasing.graceNotes.size() == 1, false);
+        for (std::size_t i = 0; i < written.phrasing.graceNotes.size(); ++i)
+            addGraceNote(measure, written, i, written.phrasing.graceNotes.size() == 1, false);
 }
 
-void MusicXmlNotes::addGraceNote(pugi::xml_node measure, const Note& written, int midi, bool isSingle,
-                                 bool isChord) {
+void MusicXmlNotes::addGraceNote(pugi::xml_node measure, const Note& written, std::size_t index,
+                                 bool isSingle, bool isChord) {
     pugi::xml_node note = measure.append_child("note");
     pugi::xml_node grace = note.append_child("grace");
     // One grace note is a struck-through eighth, several are sixteenths (common practice).
     if (isSingle) grace.append_attribute("slash") = "yes";
     if (isChord) note.append_child("chord");
-    Note before = written;
-    before.pitch = {midi, {}};
-    const ReadPitch pitch = readPitch(before);
+    const ReadPitch pitch = names.ofGrace(written, index);
     addPitch(note, pitch);
     addValue(note, {isSingle ? 8 : 16, false, {}});
     addAccidental(note, pitch, false);
@@ -141,7 +137,7 @@ void MusicXmlNotes::addNote(pugi::xml_node measure, const PagePiece& piece, std:
     if (written.loudness != Note{}.loudness)
         note.append_attribute("dynamics") = dynamicsOf(written.loudness).c_str();
     if (index > 0) note.append_child("chord");
-    const ReadPitch pitch = readPitch(written);
+    const ReadPitch pitch = names.of(written);
     addPitch(note, pitch);
     addText(note, "duration", std::to_string(duration(piece.end - piece.begin)));
     if (piece.tiedFromBefore) addMark(note, "tie", "stop");
@@ -154,10 +150,6 @@ void MusicXmlNotes::addNote(pugi::xml_node measure, const PagePiece& piece, std:
         addText(note, "beam", beams[level]).append_attribute("number") = static_cast<unsigned>(level + 1);
     addNotations(note, piece, index);
     if (options.degrees && !piece.tiedFromBefore && !isTablature) addDegree(note, written);
-}
-
-ReadPitch MusicXmlNotes::readPitch(const Note& written) const {
-    return readAs(options.reading, written.pitch.midi, writtenName(written, study));
 }
 
 void MusicXmlNotes::addPitch(pugi::xml_node note, const ReadPitch& read) {
@@ -259,7 +251,7 @@ void MusicXmlNotes::addNotations(pugi::xml_node note, const PagePiece& piece, st
     if (isTablature)
         addTabPhrasing(notations, piece, phrasing);
     else
-        addPhrasing(notations, piece, phrasing, {readPitch(written).name, key});
+        addPhrasing(notations, piece, phrasing, {names.of(written).name, key});
     if (!piece.tiedFromBefore) addStringPlace(notations, written);
     if (index == 0) addJoins(notations, piece);
     addSlides(notations, piece, index);

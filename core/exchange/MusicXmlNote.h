@@ -3,6 +3,7 @@
 
 #include "core/engraving/PageBars.h"
 #include "core/engraving/TabPlace.h"
+#include "core/engraving/WrittenNames.h"
 #include "core/exchange/MusicXml.h"
 #include "core/study/Study.h"
 
@@ -27,6 +28,7 @@ public:
           line(notesOfLine),
           divisions(perQuarter),
           options(wish),
+          names(written, wish.reading),
           places(std::move(placesOnStrings)) {}
 
     /// From here on only what tablature shows: places on strings, ties, slurs, bends, slides.
@@ -44,10 +46,10 @@ public:
 private:
     void addRest(pugi::xml_node measure, const PagePiece& piece);
     void addGraceNotes(pugi::xml_node measure, const PageNotes& event);
-    void addGraceNote(pugi::xml_node measure, const Note& written, int midi, bool isSingle, bool isChord);
+    void addGraceNote(pugi::xml_node measure, const Note& written, std::size_t index, bool isSingle,
+                      bool isChord);
     void addNote(pugi::xml_node measure, const PagePiece& piece, std::size_t index,
                  const std::vector<std::string>& beams);
-    ReadPitch readPitch(const Note& written) const;
     static void addPitch(pugi::xml_node note, const ReadPitch& pitch);
     void addAccidental(pugi::xml_node note, const ReadPitch& pitch, bool isTied);
     void addStringPlace(pugi::xml_node notations, const Note& written) const;
@@ -65,6 +67,7 @@ private:
     const std::vector<PageNotes>& line;
     std::int64_t divisions;
     const MusicXmlOptions& options;
+    WrittenNames names;
     std::map<NoteId, TabPlace> places;
     bool isTablature = false;
     KeySignature key;

@@ -1,6 +1,6 @@
 #include "core/exchange/MusicXmlPart.h"
 
-#include "core/engraving/WrittenName.h"
+#include "core/engraving/WrittenNames.h"
 #include "core/exchange/HarmonyReading.h"
 #include "core/exchange/MusicXmlLeftOut.h"
 #include "core/study/PageOrder.h"
@@ -232,11 +232,11 @@ void MusicXmlPart::readNote(pugi::xml_node note) {
     }
     furthest = std::max(furthest, end);
     if (!isChosen(note) || !note.child("pitch") || note.child("cue")) return;
-    line.add(note, {begin, end, transposition, readKeySignature});
+    line.add(note, {begin, end, transposition.under(readKeySignature), readKeySignature});
 }
 
 void MusicXmlPart::readHarmony(pugi::xml_node harmony) {
-    const auto symbol = harmonySymbol(harmony, transposition);
+    const auto symbol = harmonySymbol(harmony, transposition.under(readKeySignature));
     if (!symbol) return leaveOut(imported, "Chord symbols of kinds not known here were left out.");
     addChord(offsetOf(harmony), *symbol);
 }
@@ -273,7 +273,6 @@ void MusicXmlPart::readBarline(pugi::xml_node barline) {
     endingFrom = 0;
 }
 
-/// Only a spelling that is not what the page would choose by itself is the user's.
 /// How long a bar is may be told behind its chords.
 void MusicXmlPart::finishChords() {
     const MeterMap final = study.meters();
@@ -285,14 +284,20 @@ void MusicXmlPart::finishChords() {
     }
 }
 
+/// Only a name that the page would not choose by itself is the user's: neither as the line sounds nor as the
+/// player read it.
 void MusicXmlPart::finishSpellings() {
     // Looking a chord up goes back over its empty bars; a file made to keep us busy keeps its spellings.
     if (static_cast<std::int64_t>(study.notes.size()) * bar > mostLookups) return;
+    const WrittenNames sounding(study);
+    const Reading reading = transposition.reading().value_or(Reading::Concert);
+    const WrittenNames read(study, reading);
     for (Note& note : study.notes) {
-        Note plain = note;
-        plain.pitch.spelling.reset();
-        if (note.pitch.spelling && writtenName(plain, study) == *note.pitch.spelling)
-            note.pitch.spelling.reset();
+        const PitchName ownName = sounding.byItself(note);
+        const KeySignature key = study.page.keyAt(std::max<std::int64_t>(meters.barOf(note.onset), 1));
+        const PitchName chosen = note.pitch.spelling.value_or(ownName);
+        const bool isAsRead = readAs(reading, note.pitch.midi, chosen, key).name == read.byItself(note);
+        if (chosen == ownName || (isAsRead && reading != Reading::Concert)) note.pitch.spelling.reset();
     }
 }
 

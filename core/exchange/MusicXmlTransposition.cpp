@@ -10,20 +10,6 @@ namespace earwright {
 
 namespace {
 
-Transposition transpositionOf(Reading reading) {
-    switch (reading) {
-    case Reading::Concert:
-        break;
-    case Reading::BFlat:
-        return {-1, -2};
-    case Reading::EFlat:
-        return {-5, -9};
-    case Reading::GuitarOctave:
-        return {-7, -12};
-    }
-    return {0, 0};
-}
-
 /// Letters of an interval upwards: a minor second has one, a tritone is an augmented fourth.
 int usualLetters(int semitones) {
     static constexpr std::array<int, 12> letters{0, 1, 1, 2, 2, 3, 3, 4, 5, 5, 6, 6};
@@ -53,6 +39,33 @@ KeySignature Transposition::sounding(const KeySignature& read) const {
     while (fifths < -6)
         fifths += 12;
     return {fifths, read.mode};
+}
+
+Transposition Transposition::under(const KeySignature& read) const {
+    if (isOctaves()) return *this;
+    const int fifths = read.fifths + 7 * semitones - 12 * letters;
+    // Twelve fifths less, for the same key of the piano, are a letter more.
+    return {letters + (fifths - sounding(read).fifths) / 12, semitones};
+}
+
+std::optional<Reading> Transposition::reading() const {
+    for (const Reading reading : {Reading::Concert, Reading::BFlat, Reading::EFlat})
+        if ((semitones + semitonesUp(reading)) % 12 == 0) return reading;
+    return std::nullopt;
+}
+
+Transposition transpositionOf(Reading reading) {
+    switch (reading) {
+    case Reading::Concert:
+        break;
+    case Reading::BFlat:
+        return {-1, -2};
+    case Reading::EFlat:
+        return {-5, -9};
+    case Reading::GuitarOctave:
+        return {-7, -12};
+    }
+    return {0, 0};
 }
 
 void addTransposition(pugi::xml_node attributes, Reading reading) {

@@ -19,7 +19,14 @@ struct Transposition {
     std::optional<PitchName> sounding(const PitchName& read) const;
     /// Of two names for one key the one with fewer accidentals.
     KeySignature sounding(const KeySignature& read) const;
+    /// For what is read under a key: where that key sounds as its other name says, so do notes and chords.
+    Transposition under(const KeySignature& read) const;
+    /// The reading with these semitones, octaves aside; nothing for other instruments.
+    std::optional<Reading> reading() const;
 };
+
+/// Of what is read so.
+Transposition transpositionOf(Reading reading);
 
 /// Appends `transpose` for a reading that is not at concert pitch.
 void addTransposition(pugi::xml_node attributes, Reading reading);

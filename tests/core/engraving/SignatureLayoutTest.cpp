@@ -94,6 +94,7 @@ TEST(Signatures, LeaveOutAccidentalsThatTheKeyHas) {
     study.page.keys = {{1, {-2, Mode::Major}}};
     study.notes = {noteAt(study, Beats(0), Beats(1), 70), noteAt(study, Beats(1), Beats(1), 71),
                    noteAt(study, Beats(2), Beats(1), 70), noteAt(study, Beats(3), Beats(1), 75)};
+    study.notes[1].pitch.spelling = PitchName{Step::B, 0};
     const auto line = pageLine(study);
     const auto bars =
         staffBars(study, line, *pageBars(line, study.meters(), 1), Reading::Concert, Clef::Treble);

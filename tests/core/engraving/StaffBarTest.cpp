@@ -14,12 +14,14 @@ std::vector<StaffBar> barsOf(const Study& study, Reading reading = Reading::Conc
     return staffBars(study, line, *bars, reading, clef);
 }
 
-/// Notes of a quarter each.
+/// Notes of a quarter each, called by their plain names: B flat wherever they lead.
 std::vector<StaffBar> quarters(const std::vector<int>& pitches) {
     Study study;
-    for (const int midi : pitches)
+    for (const int midi : pitches) {
         study.notes.push_back(
             noteAt(study, Beats(static_cast<std::int64_t>(study.notes.size())), Beats(1), midi));
+        study.notes.back().pitch.spelling = plainName(midi);
+    }
     return barsOf(study);
 }
 
@@ -73,10 +75,30 @@ TEST(Stems, OfABeamFollowTheNoteFarthestFromTheMiddle) {
 // Written pitches of transposing instruments (common practice): an alto reads C6 for the sounding E flat 5, a
 // trumpet C for B flat, a guitarist an octave more.
 TEST(PageView, WritesWhatThePlayerReads) {
-    EXPECT_EQ(readAs(Reading::EFlat, 75, {Step::E, -1}), (ReadPitch{{Step::C, 0}, 6}));
-    EXPECT_EQ(readAs(Reading::BFlat, 70, {Step::B, -1}), (ReadPitch{{Step::C, 0}, 5}));
-    EXPECT_EQ(readAs(Reading::GuitarOctave, 64, {Step::E, 0}), (ReadPitch{{Step::E, 0}, 5}));
-    EXPECT_EQ(toString(readAs(Reading::EFlat, parseChordSymbol("Bb7/D"))), "G7/B");
+    const KeySignature c{};
+    EXPECT_EQ(readAs(Reading::EFlat, 75, {Step::E, -1}, c), (ReadPitch{{Step::C, 0}, 6}));
+    EXPECT_EQ(readAs(Reading::BFlat, 70, {Step::B, -1}, c), (ReadPitch{{Step::C, 0}, 5}));
+    EXPECT_EQ(readAs(Reading::GuitarOctave, 64, {Step::E, 0}, c), (ReadPitch{{Step::E, 0}, 5}));
+    EXPECT_EQ(toString(readAs(Reading::EFlat, parseChordSymbol("Bb7/D"), c)), "G7/B");
+}
+
+// An alto reads B major as A flat major, not G sharp major (common practice); what stands in it follows.
+TEST(PageView, CallsNotesAndChordsAsTheTransposedKeyIsCalled) {
+    const KeySignature b{5};
+    EXPECT_EQ(readAs(Reading::EFlat, b).fifths, -4);
+    EXPECT_EQ(toString(readAs(Reading::EFlat, 59, {Step::B, 0}, b).name), "A♭");
+    EXPECT_EQ(toString(readAs(Reading::EFlat, 68, {Step::G, 1}, b).name), "F");
+    EXPECT_EQ(toString(readAs(Reading::EFlat, parseChordSymbol("G#m7"), b)), "Fm7");
+    EXPECT_EQ(toString(readAs(Reading::EFlat, parseChordSymbol("F#7/A#"), b)), "E♭7/G");
+}
+
+TEST(PageView, SparesTheReaderDoubleAccidentals) {
+    const KeySignature c{};
+    EXPECT_EQ(toString(readAs(Reading::EFlat, 65, {Step::E, 1}, c).name), "D");
+    EXPECT_EQ(toString(readAs(Reading::BFlat, 62, {Step::C, 2}, c).name), "D♯♯") << "chosen with two";
+    EXPECT_EQ(toString(readAs(Reading::EFlat, parseChordSymbol("G#m7"), c)), "Fm7");
+    EXPECT_EQ(toString(readAs(Reading::EFlat, parseChordSymbol("F#7/A#"), c)), "E♭7/G");
+    EXPECT_EQ(toString(readAs(Reading::BFlat, parseChordSymbol("F#m7"), c)), "G♯m7");
 }
 
 TEST(PageView, CountsPlacesFromTheMiddleLine) {

@@ -1,0 +1,29 @@
+#include "core/study/SpellingEdits.h"
+
+#include "core/music/PitchNames.h"
+
+#include <algorithm>
+
+namespace earwright {
+
+Study setSpelling(const Study& study, NoteId id, const std::optional<PitchName>& name) {
+    Study edited = study;
+    for (Note& note : edited.notes) {
+        const bool fits = !name || name->pitchClass() == pitchClassOf(note.pitch.midi);
+        if (note.id == id && fits) note.pitch.spelling = name;
+    }
+    return edited;
+}
+
+Study respell(const Study& study, NoteId id, const PitchName& byItself) {
+    const Note* note = study.note(id);
+    if (!note) return study;
+    std::vector<PitchName> turn = namesOf(note->pitch.midi);
+    std::erase(turn, byItself);
+    auto next = turn.begin();
+    if (note->pitch.spelling) next = std::find(turn.begin(), turn.end(), *note->pitch.spelling);
+    if (note->pitch.spelling && next != turn.end()) ++next;
+    return setSpelling(study, id, next == turn.end() ? std::nullopt : std::optional(*next));
+}
+
+} // namespace earwright

@@ -1,0 +1,175 @@
+// Names of lines against what primers of theory and handbooks of jazz practice write. Scales named after
+// David Baker, "How to Play Bebop", are from memory; all else is common practice.
+#include "core/theory/LineSpelling.h"
+
+#include <gtest/gtest.h>
+#include <numeric>
+#include <string>
+#include <vector>
+
+namespace earwright {
+namespace {
+
+constexpr KeySignature cMajor{};
+constexpr KeySignature fMajor{-1};
+constexpr KeySignature bFlatMajor{-2};
+constexpr KeySignature eFlatMajor{-3};
+constexpr KeySignature gMajor{1};
+constexpr KeySignature dMajor{2};
+constexpr KeySignature aMinor{0, Mode::Minor};
+
+std::vector<LineNote> lineOf(const std::vector<int>& midis, const std::string& chord,
+                             const KeySignature& key) {
+    std::vector<LineNote> line;
+    for (const int midi : midis) {
+        line.push_back({midi, line.size(), key, {}, {}});
+        if (!chord.empty()) line.back().chord = parseChordSymbol(chord).chord;
+    }
+    return line;
+}
+
+std::string text(const std::vector<LineNote>& line) {
+    std::string names;
+    for (const LineName& each : spelledLine(line))
+        names += (names.empty() ? "" : " ") + toString(each.name);
+    return names;
+}
+
+std::string names(const std::vector<int>& midis, const std::string& chord = "",
+                  const KeySignature& key = cMajor) {
+    return text(lineOf(midis, chord, key));
+}
+
+std::vector<int> chromatic(int from, int to) {
+    std::vector<int> midis;
+    for (int midi = from; midi != to; midi += from < to ? 1 : -1)
+        midis.push_back(midi);
+    midis.push_back(to);
+    return midis;
+}
+
+std::vector<int> reversed(std::vector<int> midis) {
+    return {midis.rbegin(), midis.rend()};
+}
+
+// The chromatic scale as theory primers print it in C: sharps up, flats down.
+TEST(LineSpelling, TheChromaticScaleRisesInSharpsAndFallsInFlats) {
+    EXPECT_EQ(names(chromatic(60, 72)), "C C♯ D D♯ E F F♯ G G♯ A A♯ B C");
+    EXPECT_EQ(names(chromatic(72, 60)), "C B B♭ A A♭ G G♭ F E E♭ D D♭ C");
+    EXPECT_EQ(names(chromatic(60, 72), "Cmaj7"), "C C♯ D D♯ E F F♯ G G♯ A A♯ B C");
+    EXPECT_EQ(names(chromatic(72, 60), "Cmaj7"), "C B B♭ A A♭ G G♭ F E E♭ D D♭ C");
+}
+
+// In other keys the notes of the key keep their names, and no sign is written before a white key for it.
+TEST(LineSpelling, ChromaticNotesOfOtherKeysStandBesideThoseOfTheKey) {
+    EXPECT_EQ(names(chromatic(67, 79), "", gMajor), "G G♯ A A♯ B C C♯ D D♯ E F F♯ G");
+    EXPECT_EQ(names(chromatic(77, 65), "", fMajor), "F E E♭ D D♭ C B B♭ A A♭ G G♭ F");
+    EXPECT_EQ(names(chromatic(62, 74), "", dMajor), "D D♯ E F F♯ G G♯ A A♯ B C C♯ D");
+    EXPECT_EQ(names(chromatic(63, 75), "", eFlatMajor), "E♭ E F F♯ G A♭ A B♭ B C C♯ D E♭");
+}
+
+// Common practice, as lead sheets and primers spell these chords.
+TEST(LineSpelling, ChordTonesAreSpelledByTheirChord) {
+    EXPECT_EQ(names({57, 61, 64, 67, 70}, "A7b9"), "A C♯ E G B♭");
+    EXPECT_EQ(names({65, 69, 72, 75}, "F7"), "F A C E♭");
+    EXPECT_EQ(names({62, 66, 69, 72, 75}, "D7b9"), "D F♯ A C E♭");
+    EXPECT_EQ(names({58, 62, 65, 68, 71}, "Bb7b9"), "B♭ D F A♭ C♭");
+    EXPECT_EQ(names({67, 71, 75, 77, 70}, "G7#5#9"), "G B D♯ F A♯");
+    EXPECT_EQ(names({59, 62, 65, 69}, "Bm7b5"), "B D F A");
+    EXPECT_EQ(names({61, 64, 67, 70}, "C#dim7"), "C♯ E G B♭");
+    EXPECT_EQ(names({63, 66, 70, 73}, "Ebm7"), "E♭ G♭ B♭ D♭");
+    EXPECT_EQ(names({56, 60, 63, 66}, "Ab7", bFlatMajor), "A♭ C E♭ G♭");
+    EXPECT_EQ(names({58, 60}, "C/Bb"), "B♭ C");
+}
+
+// A diminished seventh chord on C is printed with A, not B double flat, in charts (common practice).
+TEST(LineSpelling, NothingHasADoubleAccidentalByItself) {
+    EXPECT_EQ(names({60, 63, 66, 69}, "C°7"), "C E♭ G♭ A");
+    EXPECT_EQ(names({64, 68, 71, 74, 79}, "E7#9"), "E G♯ B D G");
+    for (int fifths = -7; fifths <= 7; ++fifths)
+        for (const char* root : {"C", "C#", "Db", "D#", "Eb", "F#", "Gb", "G#", "Ab", "A#", "Bb", "B", "Cb"})
+            for (const char* kind : {"", "7", "m7b5", "7alt", "°7", "maj7", "m(maj7)"})
+                for (const LineNote& note : lineOf(chromatic(60, 72), root + std::string(kind), {fifths})) {
+                    const PitchName name = spelledLine({note}).front().name;
+                    EXPECT_EQ(name.pitchClass(), pitchClassOf(note.midi));
+                    EXPECT_LE(std::abs(name.alter), 1) << root << kind << " " << note.midi << " " << fifths;
+                }
+}
+
+// The scales that Baker calls bebop scales (from memory): the added note of the dominant one is its major
+// seventh both ways, of the dorian one the major third, of the major one the raised fifth, which falls as a
+// lowered sixth.
+TEST(LineSpelling, BebopScalesAreWrittenAsTheirBooksWriteThem) {
+    const std::vector<int> dominant{67, 69, 71, 72, 74, 76, 77, 78, 79};
+    EXPECT_EQ(names(dominant, "G7"), "G A B C D E F F♯ G");
+    EXPECT_EQ(names(reversed(dominant), "G7"), "G F♯ F E D C B A G");
+    const std::vector<int> onC{60, 62, 64, 65, 67, 69, 70, 71, 72};
+    EXPECT_EQ(names(reversed(onC), "C7", fMajor), "C B B♭ A G F E D C");
+    const std::vector<int> dorian{62, 64, 65, 66, 67, 69, 71, 72, 74};
+    EXPECT_EQ(names(dorian, "Dm7"), "D E F F♯ G A B C D");
+    const std::vector<int> major{60, 62, 64, 65, 67, 68, 69, 71, 72};
+    EXPECT_EQ(names(major, "Cmaj7"), "C D E F G G♯ A B C");
+    EXPECT_EQ(names(reversed(major), "Cmaj7"), "C B A A♭ G F E D C");
+    const std::vector<int> onBFlat{58, 60, 62, 63, 65, 67, 68, 69, 70};
+    EXPECT_EQ(names(reversed(onBFlat), "Bb7", bFlatMajor), "B♭ A A♭ G F E♭ D C B♭");
+}
+
+// Approach notes from a semitone below and above, and enclosures (common practice).
+TEST(LineSpelling, ApproachNotesPointToTheirGoal) {
+    EXPECT_EQ(names({63, 64, 67}, "C"), "D♯ E G");
+    EXPECT_EQ(names({68, 67}, "C"), "A♭ G");
+    EXPECT_EQ(names({61, 59, 60}, "C"), "D♭ B C");
+    EXPECT_EQ(names({63, 65, 64}, "C"), "D♯ F E");
+    EXPECT_EQ(names({61, 61, 62}, "C"), "C♯ C♯ D");
+    EXPECT_EQ(names({61, 61, 60}, "C"), "D♭ D♭ C");
+    EXPECT_EQ(names({70, 71, 72}, "Bb7", bFlatMajor), "B♭ B C");
+    EXPECT_EQ(names({72, 71, 70}, "Bb7", bFlatMajor), "C C♭ B♭");
+    EXPECT_EQ(names({77, 76, 75}, "Bb7", bFlatMajor), "F E E♭");
+}
+
+TEST(LineSpelling, ANoteThatLeadsNowhereIsTheDegreeItIs) {
+    EXPECT_EQ(names({60, 66, 60}, "C7"), "C F♯ C");
+    EXPECT_EQ(names({60, 68, 60}, "C7"), "C A♭ C");
+    EXPECT_EQ(names({62, 65, 68, 71, 65}, "Bb7", bFlatMajor), "D F A♭ C♭ F");
+    EXPECT_EQ(names({60, 61}), "C C♯") << "without a chord it says where it comes from";
+    EXPECT_EQ(names({62, 61}), "D D♭");
+    EXPECT_EQ(names({61, 66, 68, 63, 70}), "D♭ F♯ A♭ E♭ B♭") << "the plain names";
+}
+
+// Minor keys raise their leading note (every theory primer).
+TEST(LineSpelling, AMinorKeyHasItsLeadingNote) {
+    EXPECT_EQ(names({69, 68, 69, 64}, "", aMinor), "A G♯ A E");
+    EXPECT_EQ(names({64, 66, 68, 69}, "", aMinor), "E F♯ G♯ A");
+    EXPECT_EQ(names({69, 67, 65, 64}, "", aMinor), "A G F E");
+}
+
+TEST(LineSpelling, TheKeyCallsWhatNoChordToneContradicts) {
+    EXPECT_EQ(names({64, 65, 66, 67}, "Em7"), "E F F♯ G");
+    EXPECT_EQ(names({72, 71, 70}, "Ebm7"), "C C♭ B♭") << "B is taken by B flat";
+    EXPECT_EQ(names({70, 71, 72}, "Ebm7"), "B♭ B C");
+    EXPECT_EQ(names({66, 65, 63}, "B7", {6}), "F♯ E♯ D♯") << "the key has E sharp";
+}
+
+TEST(LineSpelling, OfADoubleStopEachNoteFindsItsGoal) {
+    std::vector<LineNote> line = lineOf({61, 68, 62, 67}, "C", cMajor);
+    line[1].moment = 0;
+    line[2].moment = line[3].moment = 1;
+    EXPECT_EQ(text(line), "C♯ A♭ D G");
+}
+
+TEST(LineSpelling, AWishIsTakenAndItsNeighbourFollowsIt) {
+    std::vector<LineNote> line = lineOf({70, 71}, "", cMajor);
+    EXPECT_EQ(text(line), "A♯ B");
+    line[1].wish = PitchName{Step::C, -1};
+    EXPECT_EQ(text(line), "B♭ C♭");
+    EXPECT_EQ(spelledLine(line)[1].byItself, (PitchName{Step::B, 0}));
+}
+
+TEST(LineSpelling, NamesNothingForNoNotesAndEveryPitchOfMidi) {
+    EXPECT_TRUE(spelledLine({}).empty());
+    for (const LineNote& note : lineOf(chromatic(0, 127), "F#7", gMajor))
+        EXPECT_EQ(spelledLine({note}).front().name.pitchClass(), pitchClassOf(note.midi));
+}
+
+} // namespace
+} // namespace earwright
