@@ -100,6 +100,7 @@ enum class CommandId {
     NoteLater,
     NoteHigher,
     NoteLower,
+    RespellNote,
     NoteLouder,
     NoteSofter,
     Slide,

@@ -317,6 +317,11 @@ void addWriting(std::vector<Command>& table) {
          {NoteLower, Notes, "note-lower", WORDS("Note lower"),
           WORDS("Moves the selected note down a semitone"), KeyList{with(alt, Qt::Key_Down)}, note, false,
           true},
+         {RespellNote, Notes, "respell", WORDS("Respell"),
+          WORDS(
+              "Gives the selected note its next name on the page, such as C♯ for D♭, and at last the one of "
+              "key, chord and line"),
+          KeyList{with(alt, Qt::Key_A)}, note},
          {NoteLouder, Notes, "note-louder", WORDS("Note louder"),
           WORDS("Writes the selected note a little louder"), KeyList{with(shift, Qt::Key_Up)}, note, false,
           true},

@@ -168,6 +168,7 @@ void bindWriting(CommandSet& commands, DeskWindow& window) {
     write(NoteLater, [=] { grid->moveNote(1, 0); });
     write(NoteHigher, [=] { grid->moveNote(0, 1); });
     write(NoteLower, [=] { grid->moveNote(0, -1); });
+    write(RespellNote, [=] { grid->respellNotes(); });
     write(NoteLouder, [=] { grid->changeLoudness(1); });
     write(NoteSofter, [=] { grid->changeLoudness(-1); });
     for (const PhrasingKind kind : allPhrasingKinds)

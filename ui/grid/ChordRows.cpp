@@ -50,15 +50,14 @@ const ChordStretch* ChordRows::at(const Beats& place) const {
 }
 
 RowName rowName(const ChordStretch* chord, int midi) {
-    if (!chord || !chord->canBeRead()) {
-        const PitchName name = plainName(midi);
-        return {{}, QString::fromStdString(toString(name)), octaveText(name, midi)};
-    }
-    const ChordDegree degree = degreeOf(midi, *chord->symbol->chord);
+    if (!chord || !chord->canBeRead()) return rowName(chord, midi, plainName(midi));
+    const PitchName name = degreeOf(midi, *chord->symbol->chord).name;
     // A double accidental is right on paper and slow to read beside a row: A, not B♭♭.
-    const PitchName name = std::abs(degree.name.alter) > 1 ? plainName(midi) : degree.name;
-    return {QString::fromStdString(degree.label), QString::fromStdString(toString(name)),
-            octaveText(name, midi)};
+    return rowName(chord, midi, std::abs(name.alter) > 1 ? plainName(midi) : name);
+}
+
+RowName rowName(const ChordStretch* chord, int midi, const PitchName& name) {
+    return {degreeText(chord, midi), QString::fromStdString(toString(name)), octaveText(name, midi)};
 }
 
 QString degreeText(const ChordStretch* chord, int midi) {

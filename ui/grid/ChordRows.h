@@ -53,6 +53,8 @@ private:
 
 /// What a pitch is called on a chord, and without one; never by a double accidental.
 RowName rowName(const ChordStretch* chord, int midi);
+/// What a note there is called that has this name. Requires: name fits midi.
+RowName rowName(const ChordStretch* chord, int midi, const PitchName& name);
 /// What a pitch is on its chord: "♭9"; empty without one.
 QString degreeText(const ChordStretch* chord, int midi);
 

@@ -1,8 +1,10 @@
 #include "ui/grid/GridEdits.h"
 
+#include "core/engraving/WrittenNames.h"
 #include "core/study/DivisionEdits.h"
 #include "core/study/NoteEdits.h"
 #include "core/study/PhrasingEdits.h"
+#include "core/study/SpellingEdits.h"
 #include "ui/grid/MarkWords.h"
 
 #include <QCoreApplication>
@@ -142,6 +144,16 @@ std::optional<GridEdit> revalued(const Study& study, const std::vector<NoteId>& 
 std::optional<GridEdit> graced(const Study& study, const std::vector<NoteId>& notes) {
     return unlessTheSame(
         study, {addGraceNote(study, notes), markName(PhrasingKind::Grace), onlyOf(notes), {}, true});
+}
+
+std::optional<GridEdit> respelled(const Study& study, const std::vector<NoteId>& notes) {
+    const WrittenNames names(study);
+    Study edited = study;
+    for (const NoteId id : notes)
+        if (const Note* note = study.note(id)) edited = respell(edited, id, names.byItself(*note));
+    return unlessTheSame(
+        study,
+        {std::move(edited), named(QT_TRANSLATE_NOOP("GridEdits", "respell")), onlyOf(notes), {}, false});
 }
 
 std::optional<GridEdit> louder(const Study& study, const std::vector<NoteId>& notes, double by) {

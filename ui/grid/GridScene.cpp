@@ -4,6 +4,12 @@
 
 namespace earwright::ui {
 
+RowName GridScene::rowAtCursor() const {
+    const ChordStretch* chord = chords.at(cursor.place);
+    const Note* note = study && selected ? study->note(*selected) : nullptr;
+    return note ? rowName(chord, note->pitch.midi, names.of(*note).name) : rowName(chord, cursor.midi);
+}
+
 std::vector<NoteId> GridScene::selectedNotes() const {
     std::vector<NoteId> chosen;
     if (!study) return chosen;

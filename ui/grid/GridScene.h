@@ -3,6 +3,7 @@
 
 #include "core/check/HintLadder.h"
 #include "core/check/PhraseCheck.h"
+#include "core/engraving/WrittenNames.h"
 #include "core/study/Study.h"
 #include "ui/grid/ChordRows.h"
 #include "ui/grid/ColumnEvidence.h"
@@ -20,6 +21,8 @@ struct GridScene {
     std::shared_ptr<const Study> study;
     GridColumns columns;
     ChordRows chords;
+    /// At concert pitch.
+    WrittenNames names;
     GridCursor cursor;
     /// The note at the cursor, on which the keys for notes act.
     std::optional<NoteId> selected;
@@ -34,6 +37,8 @@ struct GridScene {
     std::optional<double> playhead;
     bool hasFocus = false;
 
+    /// What the row is called where the cursor is: as the note there is written, else as the chord has it.
+    RowName rowAtCursor() const;
     /// All chosen notes in the order of the line.
     std::vector<NoteId> selectedNotes() const;
 };

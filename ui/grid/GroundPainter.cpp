@@ -184,7 +184,8 @@ void paintRowNames(QPainter& painter, const GridScene& scene, const GridGeometry
         if (row.top() < cells.top() - 2 || row.bottom() > cells.bottom() + 2) continue;
         const bool current = midi == scene.cursor.midi;
         const bool labelled = chord && chord->canBeRead() ? chord->isTone(midi) : pitchClassOf(midi) == 0;
-        if (labelled || current) paintRowName(painter, rowName(chord, midi), row, current);
+        if (labelled || current)
+            paintRowName(painter, current ? scene.rowAtCursor() : rowName(chord, midi), row, current);
     }
 }
 

@@ -104,6 +104,7 @@ void NoteGrid::layOutBars() {
     const Range<Beats> range = rangeWanted();
     scene.study = previewed ? previewed : study;
     scene.columns = study ? GridColumns(*scene.study, range) : GridColumns();
+    scene.names = scene.study ? WrittenNames(*scene.study) : WrittenNames();
     scene.chords = study ? ChordRows(*study, scene.columns.range()) : ChordRows();
     if (hasColumns() && !scene.columns.range().contains(scene.cursor.place)) {
         const std::vector<Note> notes = study->notesIn(scene.columns.range());
@@ -237,7 +238,7 @@ void NoteGrid::goToNote(NoteId id) {
 
 QString NoteGrid::cursorText() const {
     if (!hasColumns()) return {};
-    const RowName row = rowName(scene.chords.at(scene.cursor.place), scene.cursor.midi);
+    const RowName row = scene.rowAtCursor();
     const QString pitch =
         (row.degree.isEmpty() ? QString() : row.degree + QLatin1Char(' ')) + row.name + row.octave;
     return tr("%1, %2").arg(placeText(scene.cursor.place, study->meters()), pitch);

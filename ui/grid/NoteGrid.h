@@ -78,6 +78,8 @@ public slots:
     void stepColumn(int columns);
     void changeLength(int columns);
     void moveNote(int columns, int semitones);
+    /// The next name the chosen notes can have on the page, and at last their own again.
+    void respellNotes();
     void togglePhrasing(earwright::PhrasingKind kind);
     /// The value of the mark set last, or of the first that has one: a step up or down.
     void stepMark(int by);

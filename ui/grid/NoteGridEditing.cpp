@@ -49,6 +49,10 @@ void NoteGrid::moveNote(int columns, int semitones) {
     apply(std::move(edit));
 }
 
+void NoteGrid::respellNotes() {
+    apply(respelled(*study, scene.selectedNotes()));
+}
+
 void NoteGrid::togglePhrasing(PhrasingKind kind) {
     if (!scene.selected) return;
     inHand = kind;

@@ -78,6 +78,7 @@ constexpr ExpectedKey expectedKeys[] = {
     {CommandId::Shorter, "Shift+Left"},
     {CommandId::NoteHigher, "Alt+Up"},
     {CommandId::NoteLower, "Alt+Down"},
+    {CommandId::RespellNote, "Alt+A"},
     {CommandId::NoteEarlier, "Alt+Left"},
     {CommandId::NoteLater, "Alt+Right"},
     {CommandId::Slide, "S"},

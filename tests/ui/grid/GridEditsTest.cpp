@@ -46,6 +46,20 @@ TEST_F(GridEdits, TakeTheNoteOutOfTheCellItSoundsIn) {
     EXPECT_FALSE(edit->audible);
 }
 
+// D flat to D: the line raises C to it (common practice), and D flat is the key's other name.
+TEST_F(GridEdits, RespellANoteFromTheNameItHasByItself) {
+    study.chart.form.clear();
+    study.notes = {sampleNote(1, Beats(4), Beats(1), 61), sampleNote(2, Beats(5), Beats(1), 62)};
+    const auto edit = respelled(study, {NoteId{1}});
+    ASSERT_TRUE(edit);
+    EXPECT_EQ(edit->study.note(NoteId{1})->pitch.spelling, (PitchName{Step::D, -1}));
+    EXPECT_EQ(edit->name.toStdString(), "respell");
+    EXPECT_FALSE(edit->audible);
+    take(respelled(study, {NoteId{1}, NoteId{2}}));
+    EXPECT_EQ(note(2).pitch.spelling, (PitchName{Step::C, 2}));
+    EXPECT_FALSE(respelled(study, {}));
+}
+
 TEST_F(GridEdits, LengthenByColumnsOverBeatsOfDifferentDivision) {
     study.divisions[Beats(5)] = BeatDivision::Three;
     study.notes = {sampleNote(1, Beats(4), Beats(1, 2), 65)};

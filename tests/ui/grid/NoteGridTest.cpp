@@ -273,6 +273,21 @@ TEST_F(NoteGridView, SaysWhereTheCursorIs) {
     EXPECT_TRUE(grid.accessibleDescription().startsWith(grid.cursorText()));
 }
 
+TEST_F(NoteGridView, CallsANoteAsItIsRespelled) {
+    grid.respellNotes();
+    EXPECT_EQ(edits, 0) << "no note is chosen";
+    showWithNote(Beats(9, 2), Beats(1, 2), 70);
+    EXPECT_EQ(grid.cursorText().toStdString(), "bar 2, beat 1½, 5 B♭4");
+    grid.respellNotes();
+    EXPECT_EQ(grid.cursorText().toStdString(), "bar 2, beat 1½, 5 A♯4");
+    EXPECT_EQ(lastEdit, "respell");
+    grid.respellNotes();
+    grid.respellNotes();
+    EXPECT_EQ(grid.cursorText().toStdString(), "bar 2, beat 1½, 5 B♭4");
+    EXPECT_FALSE(current->notes.front().pitch.spelling);
+    EXPECT_TRUE(heard.empty());
+}
+
 TEST_F(NoteGridView, TellsOfItsSelection) {
     QSignalSpy changes(&grid, &NoteGrid::selectionChanged);
     showWithNote(Beats(5), Beats(1), 67);
