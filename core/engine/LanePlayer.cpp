@@ -3,49 +3,54 @@
 #include "core/engine/CrossFade.h"
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 
 namespace earwright {
 
 void LanePlayer::order(Lane* next, std::int64_t atFrame, Turn turn) {
-    const std::uint64_t ticket = lastOrder.load(std::memory_order_relaxed) / 2 + 1;
-    Order& order = orders[ticket % 2];
+    assert(waiting() < mostWaiting);
+    Order& order = orderAfter(ordered);
     order.lane.store(next, std::memory_order_relaxed);
     order.at.store(atFrame, std::memory_order_relaxed);
     order.turn.store(turn, std::memory_order_relaxed);
-    awaited = ticket;
-    lastOrder.store(2 * ticket + 1, std::memory_order_release);
+    order.state.store(2 * ++numbered + 1, std::memory_order_release);
+    ++ordered;
 }
 
 bool LanePlayer::withdraw() {
-    std::uint64_t waiting = 2 * awaited + 1;
-    if (!lastOrder.compare_exchange_strong(waiting, 2 * awaited, std::memory_order_acq_rel)) return false;
-    awaited = carriedOut.load(std::memory_order_acquire);
+    if (isSettled()) return false;
+    Order& order = orderAfter(ordered - 1);
+    std::uint64_t seen = order.state.load(std::memory_order_acquire);
+    if (seen % 2 == 0 || !order.state.compare_exchange_strong(seen, seen - 1, std::memory_order_acq_rel))
+        return false;
+    --ordered;
     return true;
 }
 
-bool LanePlayer::isSettled() const {
-    return carriedOut.load(std::memory_order_acquire) == awaited;
-}
-
 void LanePlayer::takeOrder(bool moving, SampleRate rate) {
-    std::uint64_t seen = lastOrder.load(std::memory_order_acquire);
+    // Where nothing sounds, nobody hears the rest of a fade.
+    if (fading && !moving) letGo();
+    // One after the other.
+    if (fading) return;
+    Order& order = orderAfter(taken);
+    std::uint64_t seen = order.state.load(std::memory_order_acquire);
     if (seen % 2 == 0) return;
-    const Order& order = orderOf(seen / 2);
     const std::int64_t at = order.at.load(std::memory_order_relaxed);
     const bool exact = order.turn.load(std::memory_order_relaxed) == Turn::Exact;
     const bool fadeOver = moving && active && active->rate() == rate;
     if (active && active->ring().taken() < at && (exact || (fadeOver && !isAtEnd()))) return;
     Lane* next = order.lane.load(std::memory_order_relaxed);
     // Taken back in this moment: what was just read may be of the next order.
-    if (!lastOrder.compare_exchange_strong(seen, seen - 1, std::memory_order_acq_rel)) return;
+    if (!order.state.compare_exchange_strong(seen, seen - 1, std::memory_order_acq_rel)) return;
     const Lane* before = active;
-    taken = seen / 2;
+    ++taken;
     fading = fadeOver ? active : nullptr;
     active = next;
     faded = 0;
+    const bool isSeam = active->ownFrom() > 0;
     fadeFrames =
-        std::max<std::int64_t>(1, std::llround((exact ? seamFadeSeconds : fadeSeconds) * rate.hertz));
+        std::max<std::int64_t>(1, std::llround((isSeam ? LoopSeam::fadeSeconds : fadeSeconds) * rate.hertz));
     if (before && at > 0 && (fadeOver || exact)) skipLateness(*before, before->ring().taken() - at);
     if (!fading) letGo();
 }
@@ -55,9 +60,8 @@ std::int64_t LanePlayer::framesToNextChange() const {
     const auto until = [&left](std::int64_t frames) {
         if (frames > 0) left = std::min(left, frames);
     };
-    const std::uint64_t seen = lastOrder.load(std::memory_order_acquire);
-    if (active && seen % 2 != 0)
-        until(orderOf(seen / 2).at.load(std::memory_order_relaxed) - active->ring().taken());
+    const Order& next = orderAfter(taken);
+    if (active && next.isWaiting()) until(next.at.load(std::memory_order_relaxed) - active->ring().taken());
     // So that what is missing begins with a part of its own, and the log has it to the frame.
     if (active) until(static_cast<std::int64_t>(active->ring().readable()));
     if (fading) until(fadeFrames - faded);

@@ -13,11 +13,13 @@ namespace {
 /// Sound a new lane has before the callback is told of it.
 constexpr double primedSeconds = 0.03;
 constexpr int mostPrimings = 8;
-/// A lane has to be ready, faded in and let go, and the next one ready before its seam.
-constexpr double lateSeconds = 2 * LoopSeam::readySeconds + LanePlayer::fadeSeconds + LoopSeam::fadeSeconds;
 
 std::size_t framesOf(double seconds, SampleRate rate) {
     return static_cast<std::size_t>(std::llround(seconds * rate.hertz));
+}
+
+std::int64_t readyFrames(SampleRate rate) {
+    return rate.outputFrames(LoopSeam::readySeconds).value;
 }
 
 } // namespace
@@ -28,8 +30,7 @@ bool LaneWork::step() {
     noticeTurn();
     carryOutWishes();
     const bool isFilled = fillLanes();
-    const Lane* last = upcoming ? upcoming : active;
-    mixer->announceFilled(!last || (isFilled && last->rate() == mixer->outputRate()));
+    mixer->announceFilled(!last() || (isFilled && last()->rate() == mixer->outputRate()));
     mixer->setMatch(static_cast<float>(levels->gain()));
     return isFilled;
 }
@@ -37,10 +38,13 @@ bool LaneWork::step() {
 void LaneWork::handOn(const NoteList& notesBefore, const BeatList& beatsBefore) {
     // What waits in the ring still has the old notes. A lane that has the new ones is heard sooner.
     if (wanted.notes != notesBefore && isWaiting(notesBefore)) wanted.changed = true;
-    for (Lane* lane : {active, upcoming}) {
-        if (lane && wanted.notes != notesBefore) lane->setNotes(wanted.notes);
-        if (lane && wanted.beats != beatsBefore) lane->setBeats(wanted.beats);
-    }
+    const auto tell = [&](Lane& lane) {
+        if (wanted.notes != notesBefore) lane.setNotes(wanted.notes);
+        if (wanted.beats != beatsBefore) lane.setBeats(wanted.beats);
+    };
+    if (active) tell(*active);
+    for (const Coming& next : coming)
+        tell(*next.lane);
 }
 
 /// What differs from these notes would be heard, and is rendered already.
@@ -58,53 +62,65 @@ bool LaneWork::isWaiting(const NoteList& notesBefore) const {
 void LaneWork::carryOutWishes() {
     noticeRate();
     noticeReplan();
+    const auto seam = seamAhead();
     // What was planned for the end of the pass gives way to a wish, but for a gap that is about to begin.
-    if (wanted.changed && !passBeforeGap()) withdrawSeam();
+    const bool isGapDue = seam && seam->isGap && (!seam->hasTimeForOne() || coming.size() > 1);
+    if (wanted.changed && !isGapDue) withdrawSeam();
     noticeTurn();
-    if (upcoming) return;
-    noticeEnd();
-    if (!wanted.changed)
-        planSeam();
-    else if (const auto pass = passBeforeGap())
-        wanted.changed = !orderSeam(*pass, LanePlayer::Turn::Soon);
+    if (coming.empty()) noticeEnd();
+    if (!wanted.changed) return planSeam();
+    if (!coming.empty()) return;
+    const bool isBoth = seam && !seam->hasTimeForTwo() && (seam->isGap || seam->hasTimeForOne());
+    if (isBoth)
+        orderSeam(*active, seam->pass, LanePlayer::Turn::Soon);
     else
         startLane();
 }
 
 bool LaneWork::fillLanes() {
-    if (!active) return true;
-    std::size_t frames = framesOf(mixer->keptAhead().seconds(), active->rate());
-    if (upcoming && upcomingAt > 0) {
-        // Nobody hears it past the fade.
-        const std::int64_t left = upcomingAt - active->ring().taken() +
-                                  static_cast<std::int64_t>(framesOf(LoopSeam::readySeconds, active->rate()));
-        frames = std::min(frames, static_cast<std::size_t>(std::max<std::int64_t>(left, 0)));
-    }
-    const bool isFilled = active->fill(frames, true);
-    return !upcoming
-               ? isFilled
-               : upcoming->fill(framesOf(mixer->keptAhead().seconds(), upcoming->rate()), true) && isFilled;
+    bool isFilled = true;
+    const auto fill = [&](Lane& lane, const Coming* next) {
+        std::size_t frames = framesOf(mixer->keptAhead().seconds(), lane.rate());
+        if (next && next->at > 0) {
+            // Nobody hears it past the fade.
+            const std::int64_t left = next->at - lane.ring().taken() + readyFrames(lane.rate());
+            frames = std::min(frames, static_cast<std::size_t>(std::max<std::int64_t>(left, 0)));
+        }
+        isFilled = lane.fill(frames, true) && isFilled;
+    };
+    if (active) fill(*active, coming.empty() ? nullptr : &coming[0]);
+    for (std::size_t i = 0; i < coming.size(); ++i)
+        fill(*coming[i].lane, i + 1 < coming.size() ? &coming[i + 1] : nullptr);
+    return isFilled;
 }
 
-/// The lane ordered last is the one that sounds.
+/// Lanes whose turn has come.
 void LaneWork::noticeTurn() {
-    if (upcoming && mixer->lanes().isSettled()) active = std::exchange(upcoming, nullptr);
-    if (active && !upcoming) wanted.speeds.hear(active->tags().passAt(active->ring().taken()));
+    while (coming.size() > mixer->lanes().waiting()) {
+        active = coming.front().lane;
+        coming.erase(coming.begin());
+    }
+    if (active && coming.empty()) wanted.speeds.hear(active->tags().passAt(active->ring().taken()));
 }
 
 void LaneWork::noticeRate() {
-    const Lane* last = upcoming ? upcoming : active;
-    if (last && last->rate() != mixer->outputRate()) wanted.changed = true;
+    if (last() && last()->rate() != mixer->outputRate()) wanted.changed = true;
 }
 
 void LaneWork::noticeReplan() {
-    if (!wanted.replan || (isSeamDue() && mixer->isSounding())) return;
-    withdrawSeam();
-    if (upcoming) return;
-    wanted.replan = false;
-    if (!active || !active->tags().isLooped()) return;
-    const std::int64_t pass = active->tags().passAt(active->ring().taken());
-    if (wanted.speeds.speedOf(pass) != active->speed()) wanted.changed = true;
+    const bool isWaiting = coming.size() > 1 || (!coming.empty() && !isSeamOrdered());
+    if (!wanted.replan || isWaiting) return;
+    // Were the lane for a seam this close taken back, there would be no time for another.
+    const auto seam = seamAhead();
+    const bool isDue = isSeamOrdered() && seam && !seam->hasTimeForOne();
+    if (!isDue) withdrawSeam();
+    if (!isDue && !coming.empty()) return;
+    if (active && active->tags().isLooped()) {
+        const std::int64_t pass = active->tags().passAt(active->ring().taken());
+        if (wanted.speeds.speedOf(pass) != active->speed()) wanted.changed = true;
+    }
+    // Later passes are planned anew once that seam is over.
+    wanted.replan = isDue && !wanted.changed;
 }
 
 void LaneWork::noticeEnd() {
@@ -119,7 +135,9 @@ void LaneWork::noticeEnd() {
 }
 
 void LaneWork::withdrawSeam() {
-    if (upcoming && upcomingIsSeam && mixer->lanes().withdraw()) upcoming = nullptr;
+    if (!isSeamOrdered() || !mixer->lanes().withdraw()) return;
+    wanted.changed = wanted.changed || coming.back().answers;
+    coming.pop_back();
 }
 
 void LaneWork::startLane() {
@@ -130,11 +148,9 @@ void LaneWork::startLane() {
     const Lane::Start start = nextStart(switchAt);
     Lane& lane = spareLane();
     lane.start(start);
-    prime(lane, switchAt);
+    prime(lane, active, switchAt);
     mixer->lanes().order(&lane, switchAt);
-    upcoming = &lane;
-    upcomingAt = switchAt;
-    upcomingIsSeam = false;
+    coming.push_back({&lane, switchAt, false, true});
     wanted.jump.reset();
     wanted.countIn = 0;
     // A loop set meanwhile moves the place once it is let go.
@@ -142,60 +158,78 @@ void LaneWork::startLane() {
 }
 
 void LaneWork::planSeam() {
-    if (!active || !active->tags().isLooped() || !wanted.loop) return;
-    const LoopSeam seam(active->tags(), active->rate());
-    const auto pass = seam.nextChange(wanted.speeds, active->speed(), active->ring().taken());
-    if (pass) orderSeam(*pass, LanePlayer::Turn::Exact);
+    const Lane* before = last();
+    if (!before || !before->tags().isLooped() || !wanted.loop || isSeamOrdered()) return;
+    const LoopSeam seam(before->tags(), before->rate());
+    const auto pass = seam.nextChange(wanted.speeds, before->speed(), joinsToPlan(*before));
+    if (pass) orderSeam(*before, *pass, LanePlayer::Turn::Exact);
 }
 
-/// Makes the lane after a pass ready. False where an exact turn has become impossible meanwhile.
-bool LaneWork::orderSeam(std::int64_t pass, LanePlayer::Turn turn) {
-    const LoopSeam seam(active->tags(), active->rate());
+/// The frames of a lane at which the next is to be made ready to join.
+Range<std::int64_t> LaneWork::joinsToPlan(const Lane& lane) const {
+    const std::int64_t taken = lane.ring().taken();
+    const std::int64_t ready = readyFrames(lane.rate());
+    if (coming.empty()) return {taken + ready, taken + lane.rate().outputFrames(LoopSeam::planSeconds).value};
+    // The lane is still to come. Only what cannot wait until it sounds is planned, one fade after the other.
+    const Coming& next = coming.back();
+    const std::int64_t until = active && next.at > 0 ? next.at - active->ring().taken() : 0;
+    const std::int64_t fade = lane.rate().outputFrames(LanePlayer::fadeSeconds).value;
+    return {std::max(ready - until, fade), fade + 2 * ready};
+}
+
+/// Makes the lane after a pass ready, and the wishes with it. Nothing where an exact turn has become
+/// impossible meanwhile.
+void LaneWork::orderSeam(const Lane& before, std::int64_t pass, LanePlayer::Turn turn) {
+    const LoopSeam seam(before.tags(), before.rate());
     Lane::Start start = laneOf(pass + 1);
     start.record.from = wanted.loop->begin;
     start.record.settleSeconds = RecordPart::settleSeconds;
     start.early = seam.earlyAfter(pass, wanted.speeds);
     start.lead = Lead::gap(wanted.beats, wanted.loop->end, wanted.speeds.manner().gapBeats,
-                           wanted.recording->rate(), active->speed());
+                           wanted.recording->rate(), before.speed());
     Lane& lane = spareLane();
     lane.start(start);
-    upcomingAt = seam.endOf(pass) - start.early;
-    prime(lane, upcomingAt);
+    const std::int64_t at = seam.endOf(pass) - start.early;
+    prime(lane, &before, at);
     // On a busy machine the pass may have ended meanwhile: then another one will do.
-    const bool isExact = turn == LanePlayer::Turn::Exact;
-    if (isExact && active->ring().taken() > upcomingAt) return false;
-    mixer->lanes().order(&lane, upcomingAt, turn);
-    upcoming = &lane;
-    upcomingIsSeam = isExact;
-    return true;
+    if (turn == LanePlayer::Turn::Exact && before.ring().taken() > at) return;
+    mixer->lanes().order(&lane, at, turn);
+    coming.push_back({&lane, at, true, wanted.changed});
+    wanted.changed = false;
 }
 
-/// Were the lane that is to follow at the seam taken back now, there would be no time for another.
-bool LaneWork::isSeamDue() const {
-    return upcoming && upcomingIsSeam &&
-           upcomingAt - active->ring().taken() <
-               static_cast<std::int64_t>(framesOf(lateSeconds, active->rate()));
+Lane& LaneWork::spareLane() {
+    const auto isSpare = [this](const Lane& lane) {
+        return &lane != active &&
+               std::ranges::none_of(coming, [&lane](const Coming& next) { return next.lane == &lane; });
+    };
+    return *std::ranges::find_if(lanes, isSpare);
 }
 
-/// The pass that sounds, where it ends too soon for a lane to go on in it and another after the gap.
-std::optional<std::int64_t> LaneWork::passBeforeGap() const {
-    const bool goesElsewhere =
-        wanted.jump || wanted.restartPasses || wanted.slice || wanted.held || wanted.countIn > 0;
-    if (goesElsewhere || !wanted.loop || wanted.speeds.manner().gapBeats == 0) return std::nullopt;
+bool LaneWork::goesElsewhere() const {
+    return wanted.jump || wanted.restartPasses || wanted.slice || wanted.held || wanted.countIn > 0;
+}
+
+std::optional<LaneWork::SeamAhead> LaneWork::seamAhead() const {
+    if (goesElsewhere() || !wanted.loop) return std::nullopt;
     if (!active || active->isHeld() || !active->tags().isLooped()) return std::nullopt;
     if (!mixer->isSounding() || active->rate() != mixer->outputRate()) return std::nullopt;
-    const std::int64_t pass = active->tags().passAt(active->ring().taken());
-    const std::int64_t left = LoopSeam(active->tags(), active->rate()).endOf(pass) - active->ring().taken();
-    if (left >= static_cast<std::int64_t>(framesOf(lateSeconds, active->rate()))) return std::nullopt;
-    return pass;
+    const std::int64_t taken = active->ring().taken();
+    const std::int64_t pass = active->tags().passAt(taken);
+    if (!LoopSeam::changesAfter(pass, wanted.speeds)) return std::nullopt;
+    const LoopSeam seam(active->tags(), active->rate());
+    SeamAhead ahead{pass, wanted.speeds.manner().gapBeats > 0, seam.endOf(pass) - taken, 0, 0};
+    ahead.lane = readyFrames(active->rate()) + seam.earlyAfter(pass, wanted.speeds);
+    ahead.twoLanes = ahead.lane + active->rate().outputFrames(LanePlayer::fadeSeconds).value;
+    return ahead;
 }
 
-void LaneWork::prime(Lane& lane, std::int64_t switchAt) const {
+void LaneWork::prime(Lane& lane, const Lane* before, std::int64_t switchAt) const {
     const std::size_t primed = framesOf(primedSeconds, lane.rate());
     // On a busy machine the callback may be past the join by now: the lane then has to make up for that.
     for (int i = 0; i < mostPrimings; ++i) {
-        const std::int64_t late = switchAt > 0 ? active->ring().taken() - switchAt : 0;
-        const double perFrame = active ? active->tags().ratioTo(lane.tags()) : 0;
+        const std::int64_t late = switchAt > 0 ? before->ring().taken() - switchAt : 0;
+        const double perFrame = before ? before->tags().ratioTo(lane.tags()) : 0;
         const auto lost =
             static_cast<std::size_t>(static_cast<double>(std::max<std::int64_t>(late, 0)) * perFrame);
         if (lane.ring().readable() >= primed + lost) return;
@@ -259,7 +293,10 @@ LaneWork::Place LaneWork::nextPlace() const {
     place.joinsAt = taken;
     // A count-in begins from standing still.
     if (mixer->isSounding() && active->rate() == mixer->outputRate() && wanted.countIn == 0) {
-        place.joinsAt += static_cast<std::int64_t>(framesOf(LoopSeam::readySeconds, active->rate()));
+        place.joinsAt += readyFrames(active->rate());
+        // A pass at another speed begins at its own, and not with what is left of the one before.
+        if (const auto seam = seamAhead(); seam && !seam->hasTimeForTwo())
+            place.joinsAt = std::max(place.joinsAt, taken + seam->left);
         place.joinsAt =
             std::min({place.joinsAt, active->ring().written(), std::max(taken, active->endFrame())});
         place.switchAt = place.joinsAt;

@@ -9,13 +9,14 @@
 #include <cstdint>
 #include <memory>
 #include <optional>
+#include <vector>
 
 namespace earwright {
 
 /// A wish starts a lane that takes over a moment later, wherever the sound is. A pass that differs from the
 /// one before – after a gap, at another speed – is a lane made ready beforehand, which takes over at the seam
-/// to the frame; it gives way to any wish, but that a gap about to begin is never left out: what comes so
-/// late in a pass is heard after it.
+/// to the frame, and gives way to any wish. Neither a gap nor the speed of a pass is left out for a wish that
+/// comes shortly before: where there is time for one lane only, that one carries out both, at the seam.
 ///
 /// Threads: one at a time (the engine's worker); the callback meanwhile renders the mixer.
 class LaneWork {
@@ -55,26 +56,48 @@ private:
     void withdrawSeam();
     void startLane();
     void planSeam();
-    bool orderSeam(std::int64_t pass, LanePlayer::Turn turn);
-    bool isSeamDue() const;
-    std::optional<std::int64_t> passBeforeGap() const;
-    void prime(Lane& lane, std::int64_t switchAt) const;
+    Range<std::int64_t> joinsToPlan(const Lane& lane) const;
+    void orderSeam(const Lane& before, std::int64_t pass, LanePlayer::Turn turn);
+    void prime(Lane& lane, const Lane* before, std::int64_t switchAt) const;
+    /// The end of the pass that sounds, where the next has to be another lane.
+    struct SeamAhead {
+        std::int64_t pass = 0;
+        bool isGap = false;
+        /// Frames from now to the end.
+        std::int64_t left = 0;
+        /// Frames a lane that is ordered to take over there has to be known before the end.
+        std::int64_t lane = 0;
+        /// Frames that one which sounds before, and one that takes over, need together.
+        std::int64_t twoLanes = 0;
+        bool hasTimeForOne() const { return left >= lane; }
+        bool hasTimeForTwo() const { return left >= twoLanes; }
+    };
+    std::optional<SeamAhead> seamAhead() const;
+    bool goesElsewhere() const;
+    bool isSeamOrdered() const { return !coming.empty() && coming.back().isSeam; }
     Lane::Start laneOf(std::int64_t pass) const;
     Lane::Start nextStart(std::int64_t& switchAt);
     Place nextPlace() const;
     void holdIn(Lane::Start& start) const;
-    Lane& spareLane() { return lanes[active == &lanes[0] ? 1 : 0]; }
+    Lane& spareLane();
+    Lane* last() const { return coming.empty() ? active : coming.back().lane; }
 
     std::shared_ptr<Mixer> mixer;
     Wanted wanted;
     std::shared_ptr<LevelMatch> levels = std::make_shared<LevelMatch>();
-    std::array<Lane, 2> lanes;
+    std::array<Lane, LanePlayer::mostWaiting + 1> lanes;
     /// The lane that sounds.
     Lane* active = nullptr;
-    /// The one ordered to follow it, until it has, and where.
-    Lane* upcoming = nullptr;
-    std::int64_t upcomingAt = 0;
-    bool upcomingIsSeam = false;
+    /// A lane that is ordered, until it has its turn.
+    struct Coming {
+        Lane* lane = nullptr;
+        /// In frames of the lane before it; 0: at once.
+        std::int64_t at = 0;
+        bool isSeam = false;
+        /// It carries out a wish, which is open again where it is taken back.
+        bool answers = false;
+    };
+    std::vector<Coming> coming;
 };
 
 } // namespace earwright

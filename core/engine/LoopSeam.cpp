@@ -9,13 +9,11 @@ std::int64_t LoopSeam::earlyAfter(std::int64_t pass, const PassSpeeds& speeds) c
 }
 
 std::optional<std::int64_t> LoopSeam::nextChange(const PassSpeeds& speeds, double laneSpeed,
-                                                 std::int64_t taken) const {
-    const std::int64_t ready = taken + rate.outputFrames(readySeconds).value;
-    const std::int64_t planned = taken + rate.outputFrames(planSeconds).value;
-    for (std::int64_t pass = places.passAt(taken);; ++pass) {
+                                                 const Range<std::int64_t>& within) const {
+    for (std::int64_t pass = places.passAt(within.begin);; ++pass) {
         const std::int64_t join = endOf(pass) - earlyAfter(pass, speeds);
-        if (join > planned) return std::nullopt;
-        if (join < ready) continue;
+        if (join >= within.end) return std::nullopt;
+        if (join < within.begin) continue;
         if (speeds.manner().gapBeats > 0 || speeds.speedOf(pass + 1) != laneSpeed) return pass;
     }
 }

@@ -4,6 +4,7 @@
 #include "core/engine/LoopedSource.h"
 #include "core/engine/PassSpeeds.h"
 #include "core/engine/TimeTags.h"
+#include "core/time/Range.h"
 #include "core/time/SampleRate.h"
 
 #include <cstdint>
@@ -39,10 +40,14 @@ public:
     /// Frames by which the lane after a pass begins before the next.
     std::int64_t earlyAfter(std::int64_t pass, const PassSpeeds& speeds) const;
 
-    /// The next pass that ends soon, but late enough for another lane to be made ready, and needs one after
-    /// it: for a gap, or because the pass that follows has another speed than this lane's.
+    /// For a gap, or because the pass that follows has another speed than the one before it.
+    static bool changesAfter(std::int64_t pass, const PassSpeeds& speeds) {
+        return speeds.manner().gapBeats > 0 || speeds.speedOf(pass + 1) != speeds.speedOf(pass);
+    }
+    /// The next pass that needs another lane after it, for a gap or because the pass that follows has another
+    /// speed than this lane's, where that lane is to join within a range of lane frames.
     std::optional<std::int64_t> nextChange(const PassSpeeds& speeds, double laneSpeed,
-                                           std::int64_t taken) const;
+                                           const Range<std::int64_t>& within) const;
 
 private:
     TimeTags places;
