@@ -21,11 +21,11 @@ std::string namesIn(const std::vector<int>& names) {
 /// The beat is counted from 1, in the lower number of the bar's own meter.
 void print(const CheckedChord& chord, const MeterMap& meters) {
     const ChordAnswer& answer = chord.answer;
-    std::printf("%lld\t%.3f\t%.3f\t%.3f\t%s\t%s\t%.4f\t%s\t%s\t%s\n", static_cast<long long>(chord.bar),
+    std::printf("%lld\t%.3f\t%.3f\t%.3f\t%s\t%s\t%.4f\t%s\t%s\t%s\t%s\n", static_cast<long long>(chord.bar),
                 meters.inOwnBeats(chord.withinBar, chord.bar).toDouble() + 1, chord.range.begin.value,
                 chord.range.end.value, toString(chord.symbol).c_str(), toString(answer.verdict), answer.score,
                 namesIn(answer.heardAgainst).c_str(), namesIn(answer.missing).c_str(),
-                answer.bass ? toString(plainName(*answer.bass)).c_str() : "");
+                answer.bass ? toString(plainName(*answer.bass)).c_str() : "", namesIn(answer.heard).c_str());
 }
 
 } // namespace
@@ -38,7 +38,7 @@ int runChords(std::span<const std::string> words) {
     const auto chords =
         checkChords(heard->study, {Seconds(0), heard->recording.duration()}, heard->recording);
     if (!chords) return complain(chords.error(), exitInput);
-    std::printf("bar\tbeat\tstart_s\tend_s\tchord\tverdict\tscore\theard_against\tmissing\tbass\n");
+    std::printf("bar\tbeat\tstart_s\tend_s\tchord\tverdict\tscore\theard_against\tmissing\tbass\theard\n");
     for (const CheckedChord& chord : *chords)
         print(chord, heard->study.meters());
     return exitDone;

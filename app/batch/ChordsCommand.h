@@ -8,8 +8,8 @@ namespace earwright::batch {
 
 inline constexpr const char* chordsUsage = "chords STUDY";
 
-/// Prints `bar beat start_s end_s chord verdict score heard_against missing bass`, a row for each chord that
-/// stands over a bar of the recording, and returns the exit code. Note names have commas between them.
+/// Prints `bar beat start_s end_s chord verdict score heard_against missing bass heard`, a row for each chord
+/// that stands over a bar of the recording, and returns the exit code. Note names have commas between them.
 int runChords(std::span<const std::string> words);
 
 } // namespace earwright::batch

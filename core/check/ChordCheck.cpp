@@ -99,6 +99,16 @@ void keepStrongest(std::vector<int>& names, const NoteNames& level) {
     if (names.size() > mostNamed) names.resize(mostNamed);
 }
 
+std::vector<int> heardOf(const std::vector<int>& tones, int root, const NoteNames& level) {
+    std::vector<int> names;
+    for (const int interval : tones) {
+        const int name = nameAbove(root, interval);
+        const bool isNew = std::find(names.begin(), names.end(), name) == names.end();
+        if (isNew && level[static_cast<std::size_t>(name)] >= plainlyHeard) names.push_back(name);
+    }
+    return names;
+}
+
 std::vector<int> heardAgainst(const std::vector<int>& tones, int root, const NoteNames& level) {
     std::vector<int> names;
     for (int name = 0; name < 12; ++name) {
@@ -124,14 +134,25 @@ std::vector<int> missing(const std::vector<int>& tones, int root, const NoteName
     return names;
 }
 
-std::optional<int> otherBass(const Chord& chord, const NoteNames& bass) {
+/// Nothing where no bass is heard.
+std::optional<int> strongestOf(const NoteNames& bass) {
     const auto strongest = std::max_element(bass.begin(), bass.end());
-    const int name = static_cast<int>(strongest - bass.begin());
+    return *strongest > 0 ? std::optional(static_cast<int>(strongest - bass.begin())) : std::nullopt;
+}
+
+std::optional<int> ownBass(const Chord& chord, const NoteNames& bass) {
+    const auto name = strongestOf(bass);
+    const bool isRoot = name == chord.root.pitchClass();
+    return isRoot || (chord.bass && name == chord.bass->pitchClass()) ? name : std::nullopt;
+}
+
+std::optional<int> otherBass(const Chord& chord, const NoteNames& bass) {
+    const auto name = strongestOf(bass);
     const int root = chord.root.pitchClass();
     const int written = chord.bass ? chord.bass->pitchClass() : root;
     const double own =
         std::max(bass[static_cast<std::size_t>(root)], bass[static_cast<std::size_t>(written)]);
-    if (name == root || name == written || *strongest <= 0 || own > clearBass) return std::nullopt;
+    if (!name || name == root || name == written || own > clearBass) return std::nullopt;
     return name;
 }
 
@@ -152,8 +173,10 @@ ChordAnswer judgeChord(const Chord& chord, const ChordSound& sound) {
     for (const ChordFamily family : familiesOf(chord))
         answer.score += chances[static_cast<std::size_t>(root)][static_cast<std::size_t>(family)];
     answer.verdict = verdictFor(answer.score, chord);
-    if (answer.verdict == Verdict::Supported) return answer;
     const std::vector<int> tones = chord.intervals();
+    answer.heard = heardOf(tones, root, sound.comping);
+    answer.ownBass = ownBass(chord, sound.firstBass);
+    if (answer.verdict == Verdict::Supported) return answer;
     answer.heardAgainst = heardAgainst(tones, root, sound.comping);
     answer.missing = missing(tones, root, sound.comping);
     answer.bass = otherBass(chord, sound.firstBass);

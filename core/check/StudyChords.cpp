@@ -2,6 +2,7 @@
 
 #include "core/study/PlayedTime.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace earwright {
@@ -13,22 +14,34 @@ constexpr Seconds shortest{1.0 / 3};
 /// Sound is read for so many chords at a time.
 constexpr std::size_t chordsTogether = 32;
 
-/// The readable chords over the bars that begin in a stretch, unanswered.
+/// The readable chords over a bar, unanswered.
+std::vector<CheckedChord> chordsOver(const Study& study, const MeterMap& meters, std::int64_t bar) {
+    std::vector<CheckedChord> found;
+    const Beats start = meters.barStart(bar);
+    const auto chords = study.barChords(bar).chords;
+    for (std::size_t i = 0; i < chords.size(); ++i) {
+        const Beats end = i + 1 < chords.size() ? chords[i + 1].withinBar : meters.barLength(bar);
+        if (chords[i].symbol.chord)
+            found.push_back({bar,
+                             chords[i].withinBar,
+                             chords[i].symbol,
+                             study.beatMap.seconds({start + chords[i].withinBar, start + end}),
+                             {}});
+    }
+    return found;
+}
+
+/// Those over the bars that begin in a stretch, as far as they can be heard.
 std::vector<CheckedChord> chordsIn(const Study& study, const Range<Seconds>& stretch, Seconds duration) {
     std::vector<CheckedChord> found;
     const MeterMap meters = study.meters();
     const auto at = [&](double beat) { return Beats::nearest(beat, 12); };
     const std::int64_t last = meters.barOf(at(study.beatMap.beatsAt(stretch.end)));
     for (std::int64_t bar = meters.barOf(at(study.beatMap.beatsAt(stretch.begin))); bar <= last; ++bar) {
-        const Beats start = meters.barStart(bar);
-        if (!stretch.contains(study.beatMap.seconds(start))) continue;
-        const auto chords = study.barChords(bar).chords;
-        for (std::size_t i = 0; i < chords.size(); ++i) {
-            const Beats end = i + 1 < chords.size() ? chords[i + 1].withinBar : meters.barLength(bar);
-            const Range<Seconds> range = study.beatMap.seconds({start + chords[i].withinBar, start + end});
-            const bool isHeard = range.begin >= Seconds(0) && range.end <= duration + shortest;
-            if (chords[i].symbol.chord && isHeard && range.length() >= shortest)
-                found.push_back({bar, chords[i].withinBar, chords[i].symbol, range, {}});
+        if (!stretch.contains(study.beatMap.seconds(meters.barStart(bar)))) continue;
+        for (const CheckedChord& chord : chordsOver(study, meters, bar)) {
+            const bool isHeard = chord.range.begin >= Seconds(0) && chord.range.end <= duration + shortest;
+            if (isHeard && chord.range.length() >= shortest) found.push_back(chord);
         }
     }
     return found;
@@ -70,6 +83,19 @@ Result<std::vector<CheckedChord>> checkChords(const Study& study, const Range<Se
         }
     }
     return chords;
+}
+
+std::vector<CheckedChord> chordsThatStand(const Study& study, std::vector<CheckedChord> answered) {
+    if (!study.beatMap.hasTempo()) return {};
+    const MeterMap meters = study.meters();
+    std::erase_if(answered, [&](const CheckedChord& chord) {
+        const auto now = chordsOver(study, meters, chord.bar);
+        return std::none_of(now.begin(), now.end(), [&](const CheckedChord& written) {
+            return written.withinBar == chord.withinBar && written.symbol == chord.symbol &&
+                   written.range == chord.range;
+        });
+    });
+    return answered;
 }
 
 } // namespace earwright

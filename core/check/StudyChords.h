@@ -33,4 +33,8 @@ Result<std::vector<CheckedChord>> checkChords(const Study& study, const Range<Se
                                               const RecordingEvidence& recording, std::stop_token stop = {},
                                               const Progress& progress = {});
 
+/// The answers that still hold: the same symbol stands at the same place and sounds at the same time. What is
+/// written of the line has no say in it. A pure function.
+std::vector<CheckedChord> chordsThatStand(const Study& study, std::vector<CheckedChord> answered);
+
 } // namespace earwright

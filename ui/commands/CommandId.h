@@ -151,6 +151,8 @@ enum class CommandId {
     CheckPhrase,
     NextHelp,
     Feel,
+    CheckChords,
+    TellChord,
     LooseEndHere,
     NextLooseEnd,
     TickLooseEnd,

@@ -196,6 +196,14 @@ void bindWriting(CommandSet& commands, DeskWindow& window) {
     }
 }
 
+/// The chords of the selected stretch, else of the loop, of the chorus where the ear is, or all.
+void checkChords(DeskWindow& window) {
+    const DeskSession& session = window.session();
+    const Span* chorus = session.study().spanAt(SpanKind::Chorus, window.listening().place());
+    const Range<Seconds> rest = chorus ? chorus->range : Range<Seconds>{Seconds(0), session.duration()};
+    window.chordDesk().check(window.marking().stretch().value_or(rest));
+}
+
 void bindCheckAndHelp(CommandSet& commands, DeskWindow& window) {
     commands.bind(CheckPhrase, [&] {
         if (const auto phrase = window.phraseUnderCursor()) window.checking().check(*phrase);
@@ -207,6 +215,8 @@ void bindCheckAndHelp(CommandSet& commands, DeskWindow& window) {
     commands.bind(CommandId::Feel, [&] {
         if (const auto phrase = window.phraseUnderCursor()) window.feel().tell(*phrase);
     });
+    commands.bind(CommandId::CheckChords, [&] { checkChords(window); });
+    commands.bind(TellChord, [&] { window.chordDesk().tell(window.listening().place()); });
     commands.bind(NextPart, [&] { window.toNextPart(); });
     commands.bind(Keys, [&] {
         auto* dialog = new KeysDialog(window.keys(), &window);

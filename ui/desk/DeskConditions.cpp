@@ -46,6 +46,7 @@ Conditions DeskWindow::conditions() {
     met.setFlag(Condition::Grid, gridPanel->grid()->hasColumns());
     met.setFlag(Condition::NoteSelected, gridPanel->grid()->selectedNote().has_value());
     met.setFlag(Condition::Places, phrase && checks->hasPlaces(*phrase));
+    met.setFlag(Condition::ChordAnswer, chords->hasAnswerAt(ear));
     met.setFlag(Condition::NearLooseEnd, looseEndNear(study, ear) != nullptr);
     return met;
 }

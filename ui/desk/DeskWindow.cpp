@@ -68,6 +68,7 @@ DeskWindow::DeskWindow(const DeskSession::Options& options, QSettings& store)
     marks = new MarkingDesk(desk, ears, *chorusSheet, this);
     beatFinder = new BeatFinding(desk, *chorusSheet, *messageBar, this);
     checks = new CheckDesk(desk, listener, *gridPanel, *chorusSheet, *messageBar, this);
+    chords = new ChordDesk(desk, listener, *chorusSheet, *messageBar, this);
     playedAs = new AsPlayedDesk(desk, listener, *messageBar, this);
     feels = new FeelDesk(desk, listener, *gridPanel->feel(), *messageBar, this);
     keeper = new KeepingDesk(desk, *messageBar, *this);

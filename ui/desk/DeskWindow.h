@@ -8,6 +8,7 @@
 #include "ui/desk/BeatDesk.h"
 #include "ui/desk/BeatFinding.h"
 #include "ui/desk/CheckDesk.h"
+#include "ui/desk/ChordDesk.h"
 #include "ui/desk/DeskCursor.h"
 #include "ui/desk/DeskSession.h"
 #include "ui/desk/FeelDesk.h"
@@ -63,6 +64,7 @@ public:
     BeatFinding& beatFinding() { return *beatFinder; }
     CheckDesk& checking() { return *checks; }
     AsPlayedDesk& asPlayed() { return *playedAs; }
+    ChordDesk& chordDesk() { return *chords; }
     FeelDesk& feel() { return *feels; }
     KeepingDesk& keeping() { return *keeper; }
     SoundDesk& sound() { return *sounding; }
@@ -158,6 +160,7 @@ private:
     SoundDesk* sounding = nullptr;
     CheckDesk* checks = nullptr;
     AsPlayedDesk* playedAs = nullptr;
+    ChordDesk* chords = nullptr;
     FeelDesk* feels = nullptr;
     KeepingDesk* keeper = nullptr;
     TakeDesk* takeDesk = nullptr;

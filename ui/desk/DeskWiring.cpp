@@ -82,6 +82,7 @@ void DeskWindow::connectPanel() {
             &QAction::trigger);
     connect(beatFinder, &BeatFinding::changed, this, &DeskWindow::offerCommands);
     connect(checks, &CheckDesk::changed, this, &DeskWindow::offerCommands);
+    connect(chords, &ChordDesk::changed, this, &DeskWindow::offerCommands);
     connect(qApp, &QApplication::focusChanged, this, [this, grid](QWidget*, QWidget* now) {
         if (now && (now == grid || grid->isAncestorOf(now))) cursor.hold();
     });

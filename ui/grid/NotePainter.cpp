@@ -18,15 +18,7 @@ HeadShape shapeOf(const GridScene& scene, const Note& note) {
     const CheckedNote* checked = scene.check ? scene.check->note(note.id) : nullptr;
     // A note changed since the check has no verdict any more.
     if (!checked || checked->midi != note.pitch.midi) return HeadShape::Full;
-    switch (checked->verdict) {
-    case Verdict::Supported:
-        return HeadShape::Full;
-    case Verdict::Unclear:
-        return HeadShape::Dotted;
-    case Verdict::Contradicted:
-        return HeadShape::Struck;
-    }
-    return HeadShape::Full;
+    return headShapeOf(checked->verdict);
 }
 
 void paintTail(QPainter& painter, const GridScene& scene, const GridGeometry& geometry, const Note& note) {

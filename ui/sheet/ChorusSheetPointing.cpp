@@ -1,4 +1,5 @@
 // What the chorus sheet shows under the pointer: its shape, a tip, and the menus that open there.
+#include "ui/sheet/ChordAnswerText.h"
 #include "ui/sheet/ChorusSheetView.h"
 #include "ui/sheet/ClimbMenu.h"
 #include "ui/sheet/PillMenu.h"
@@ -84,7 +85,11 @@ void ChorusSheetView::showPointer(const SheetHit& hit) {
 
 void ChorusSheetView::showTip(const SheetHit& hit, const QPointF&) {
     QString tip;
-    if (hit.part == SheetPart::Chords) tip = tr("Double-click to type them. %1").arg(chordsTitle(*hit.bar));
+    if (hit.part == SheetPart::Chords) {
+        tip = tr("Double-click to type them. %1").arg(chordsTitle(*hit.bar));
+        if (const CheckedChord* checked = model.chordAnswerAt(hit.place))
+            tip = chordAnswerText(*checked) + QLatin1Char('\n') + tip;
+    }
     if (hit.part == SheetPart::Mark)
         tip = tr("Mark at %1; drag to move it, Ctrl catches on onsets")
                   .arg(placeText(model.study->beatMap.marks()[hit.mark].position, model.study->meters()));

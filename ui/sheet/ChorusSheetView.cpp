@@ -79,6 +79,12 @@ void ChorusSheetView::setVerdicts(std::map<NoteId, Verdict> verdicts) {
     redraw();
 }
 
+void ChorusSheetView::setChordAnswers(std::vector<CheckedChord> answers) {
+    if (answers == model.chordAnswers) return;
+    model.chordAnswers = std::move(answers);
+    redraw();
+}
+
 void ChorusSheetView::setProposal(std::vector<ProposedBeat> beats) {
     if (beats == model.proposal) return;
     model.proposal = std::move(beats);

@@ -31,6 +31,8 @@ public:
     void levelsChanged();
     void setOnsets(std::vector<Seconds> onsets);
     void setVerdicts(std::map<NoteId, Verdict> verdicts);
+    /// What the record says to the chords that were checked.
+    void setChordAnswers(std::vector<CheckedChord> answers);
     /// Beats that wait to be accepted; none takes them away.
     void setProposal(std::vector<ProposedBeat> beats);
     void setPhrase(std::optional<SpanId> phrase);

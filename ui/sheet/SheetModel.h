@@ -1,6 +1,7 @@
 // What the chorus sheet shows.
 #pragma once
 
+#include "core/check/StudyChords.h"
 #include "core/check/Verdict.h"
 #include "core/engine/Climb.h"
 #include "core/study/BeatProposal.h"
@@ -23,6 +24,8 @@ struct SheetModel {
     std::vector<Seconds> onsets;
     /// Answers of checks that were asked for and still hold.
     std::map<NoteId, Verdict> verdicts;
+    /// The same for chords.
+    std::vector<CheckedChord> chordAnswers;
     /// Beats found by listening that wait to be accepted.
     std::vector<ProposedBeat> proposal;
     /// The phrase in the note grid.
@@ -50,6 +53,10 @@ struct SheetModel {
     std::optional<Range<Seconds>> draggedLoop;
     std::optional<Seconds> draggedMark;
 
+    /// The answer for the chord at a place of the page, or for the one that sounds at a time; null where none
+    /// holds. Points into the model.
+    const CheckedChord* chordAnswer(std::int64_t bar, const Beats& withinBar) const;
+    const CheckedChord* chordAnswerAt(Seconds time) const;
     std::optional<Range<Seconds>> loop() const { return draggedLoop ? draggedLoop : study->practice.loop; }
 };
 

@@ -1,6 +1,6 @@
 #include "ui/sheet/SheetPainter.h"
 
-#include "core/music/NoChord.h"
+#include "ui/sheet/ChordPainter.h"
 #include "ui/sheet/LoopPainter.h"
 #include "ui/sheet/ProposalPainter.h"
 #include "ui/sheet/SoundPainter.h"
@@ -32,8 +32,6 @@ constexpr double handleArrow = 3.5;
 /// A held instant.
 constexpr double heldRing = 8;
 constexpr double heldDot = 4;
-constexpr double chordGap = 8;
-constexpr double narrowestChord = 0.62; // share of the ordinary size a crowded symbol may shrink to
 
 QString tr(const char* text) {
     return QCoreApplication::translate("ChorusSheet", text);
@@ -62,7 +60,7 @@ void SheetPainter::paintLine(QPainter& painter, std::size_t line) const {
     paintHeading(painter, line);
     if (geometry.lines()[line].bars) {
         paintBars(painter, line);
-        paintChords(painter, line);
+        ChordPainter(model, geometry).paint(painter, line);
     } else {
         paintSeconds(painter, line);
     }
@@ -180,47 +178,6 @@ void SheetPainter::paintMarks(QPainter& painter, std::size_t line) const {
     const double x = geometry.x(line, *model.draggedMark);
     painter.setPen(QPen(color(Role::Ink), spacing::hair, Qt::DashLine));
     painter.drawLine(QPointF(x, box.top() - markFoot), QPointF(x, box.bottom() + markFoot));
-}
-
-void SheetPainter::paintChords(QPainter& painter, std::size_t line) const {
-    const QRectF row = geometry.chordRow(line);
-    const BarRun bars = *geometry.lines()[line].bars;
-    const double barWidth = geometry.barX(line, bars.first + 1) - geometry.barX(line, bars.first);
-    const MeterMap meters = model.study->meters();
-    for (std::int64_t bar = bars.first; bar < bars.first + bars.count; ++bar) {
-        const BarChords chords = model.study->barChords(bar);
-        const double perBeat = barWidth / meters.barLength(bar).toDouble();
-        for (std::size_t i = 0; i < chords.chords.size(); ++i) {
-            const double left = geometry.barX(line, bar) + perBeat * chords.chords[i].withinBar.toDouble();
-            const double right =
-                i + 1 < chords.chords.size()
-                    ? geometry.barX(line, bar) + perBeat * chords.chords[i + 1].withinBar.toDouble()
-                    : geometry.barX(line, bar + 1);
-            paintChord(painter, chords.chords[i].symbol,
-                       QRectF(left + 2, row.top(), right - left - chordGap, row.height()));
-        }
-    }
-}
-
-void SheetPainter::paintChord(QPainter& painter, const ChordSymbol& symbol, const QRectF& room) const {
-    const QString text = QString::fromStdString(toString(symbol));
-    QFont lettering = font(TextStyle::Chord);
-    const double width = QFontMetricsF(lettering).horizontalAdvance(text);
-    if (width > room.width())
-        lettering.setPixelSize(static_cast<int>(
-            std::floor(lettering.pixelSize() * std::max(room.width() / width, narrowestChord))));
-    painter.setFont(lettering);
-    const bool readable = isRead(symbol);
-    painter.setPen(color(readable ? Role::Ink : Role::Muted));
-    const QFontMetricsF metrics(lettering);
-    const QString shown = metrics.elidedText(text, Qt::ElideRight, std::max(room.width(), 8.0));
-    painter.drawText(room, Qt::AlignLeft | Qt::AlignVCenter | Qt::TextDontClip, shown);
-    if (readable) return;
-    // Kept as typed: a dotted line under it says that nothing is read from it.
-    QPen dots(color(Role::LooseEnd), spacing::barLine, Qt::DotLine);
-    painter.setPen(dots);
-    const double y = room.bottom() - 2;
-    painter.drawLine(QPointF(room.left(), y), QPointF(room.left() + metrics.horizontalAdvance(shown), y));
 }
 
 void SheetPainter::paintPlayhead(QPainter& painter) const {

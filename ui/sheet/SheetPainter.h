@@ -33,8 +33,6 @@ private:
     void paintSigns(QPainter& painter, std::int64_t bar, const QRectF& room) const;
     void paintSeconds(QPainter& painter, std::size_t line) const;
     void paintMarks(QPainter& painter, std::size_t line) const;
-    void paintChords(QPainter& painter, std::size_t line) const;
-    void paintChord(QPainter& painter, const ChordSymbol& symbol, const QRectF& room) const;
 
     const SheetModel& model;
     const SheetGeometry& geometry;

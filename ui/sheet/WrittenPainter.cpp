@@ -23,18 +23,6 @@ constexpr double flagText = 150;
 /// Below the bar numbers.
 constexpr double flagTop = 17;
 
-HeadShape shapeOf(Verdict verdict) {
-    switch (verdict) {
-    case Verdict::Unclear:
-        return HeadShape::Dotted;
-    case Verdict::Contradicted:
-        return HeadShape::Struck;
-    case Verdict::Supported:
-        break;
-    }
-    return HeadShape::Full;
-}
-
 } // namespace
 
 void WrittenPainter::paint(QPainter& painter, std::size_t line) const {
@@ -64,7 +52,7 @@ void WrittenPainter::paintNote(QPainter& painter, std::size_t line, const Note& 
     painter.drawLine(QPointF(left, y), QPointF(right, y));
     if (!headHere) return;
     const auto verdict = model.verdicts.find(note.id);
-    const HeadShape shape = verdict == model.verdicts.end() ? HeadShape::Full : shapeOf(verdict->second);
+    const HeadShape shape = verdict == model.verdicts.end() ? HeadShape::Full : headShapeOf(verdict->second);
     const double radius = note.phrasing.ghosted ? ghostRadius : headRadius;
     paintHead(painter, {onset + radius, y}, radius, shape, color(Role::Written), color(Role::Page));
 }

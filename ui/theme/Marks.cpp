@@ -29,6 +29,18 @@ void paintRing(QPainter& painter, QPointF centre, double radius, const QPen& pen
 
 } // namespace
 
+HeadShape headShapeOf(Verdict verdict) {
+    switch (verdict) {
+    case Verdict::Unclear:
+        return HeadShape::Dotted;
+    case Verdict::Contradicted:
+        return HeadShape::Struck;
+    case Verdict::Supported:
+        break;
+    }
+    return HeadShape::Full;
+}
+
 void paintHead(QPainter& painter, QPointF centre, double radius, HeadShape shape, const QColor& colour,
                const QColor& ground) {
     painter.save();

@@ -1,6 +1,8 @@
 // The shapes that stand for roles, so that none of them is told by its colour alone.
 #pragma once
 
+#include "core/check/Verdict.h"
+
 #include <QColor>
 #include <QPainter>
 #include <QPointF>
@@ -13,6 +15,9 @@ enum class HeadShape {
     Dotted, ///< unclear
     Struck, ///< contradicted
 };
+
+/// The same shapes wherever verdicts are shown.
+HeadShape headShapeOf(Verdict verdict);
 
 /// A note head. `ground` fills the inside of rings. Radius in pixels of the painter.
 void paintHead(QPainter& painter, QPointF centre, double radius, HeadShape shape, const QColor& colour,

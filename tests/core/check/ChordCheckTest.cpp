@@ -87,6 +87,17 @@ TEST(ChordCheck, ContradictsAnotherRootAndTellsWhatSpeaksAgainstIt) {
     EXPECT_EQ(answer.bass, c);
 }
 
+TEST(ChordCheck, TellsWhatIsHeardOfTheChordAndWhetherTheBassPlaysIt) {
+    const ChordAnswer answer = c9().answer("C7");
+    // From the root up; the perfect fifth is in the voicing, and the bass begins on the root.
+    EXPECT_TRUE(holds(answer.heard, e) && holds(answer.heard, bFlat));
+    EXPECT_TRUE(std::is_sorted(answer.heard.begin(), answer.heard.end()));
+    EXPECT_FALSE(holds(answer.heard, 11));
+    EXPECT_EQ(answer.ownBass, c);
+    EXPECT_EQ(c9().answer("A♭maj7").ownBass, std::nullopt);
+    EXPECT_EQ(c9().answer("A♭maj7/C").ownBass, c);
+}
+
 TEST(ChordCheck, DoesNotSupportTheOtherThirdOrTheOtherSeventh) {
     const ChordAnswer minor = c9().answer("Cm7");
     EXPECT_NE(minor.verdict, Verdict::Supported);
@@ -120,6 +131,31 @@ TEST(ChordCheck, AnswersForEachReadableChordOfAStudy) {
     EXPECT_TRUE(checkChords(study, {0.0_s, 4.0_s}, *recording)->empty());
     study.beatMap = {};
     EXPECT_FALSE(checkChords(study, {0.0_s, 4.0_s}, *recording).ok());
+}
+
+TEST(ChordAnswers, StandUntilTheirSymbolTheirPlaceOrTheirTimeChanges) {
+    Study study;
+    study.beatMap = BeatMap({{Beats(0), 1.0_s}, {Beats(4), 3.0_s}, {Beats(8), 5.0_s}});
+    const auto bars = parseBars("C7 | F7", study.meter);
+    study.chart.overrides[1] = bars[0];
+    study.chart.overrides[2] = bars[1];
+    const std::vector<CheckedChord> answered{{1, Beats(0), parseChordSymbol("C7"), {1.0_s, 3.0_s}, {}},
+                                             {2, Beats(0), parseChordSymbol("F7"), {3.0_s, 5.0_s}, {}}};
+    EXPECT_EQ(chordsThatStand(study, answered), answered);
+    Study changed = study;
+    changed.notes = {{NoteId{1}, Beats(1), Beats(1), Pitch{76, {}}, 0.6, {}}};
+    EXPECT_EQ(chordsThatStand(changed, answered), answered);
+    const auto first = std::vector{answered.front()};
+    changed.chart.overrides[2] = parseBars("F9", study.meter).front();
+    EXPECT_EQ(chordsThatStand(changed, answered), first);
+    changed = study;
+    changed.beatMap = BeatMap({{Beats(0), 1.0_s}, {Beats(4), 3.0_s}, {Beats(8), 5.1_s}});
+    EXPECT_EQ(chordsThatStand(changed, answered), first);
+    changed = study;
+    changed.meter = Meter{3, 4};
+    EXPECT_TRUE(chordsThatStand(changed, answered).empty());
+    changed.beatMap = {};
+    EXPECT_TRUE(chordsThatStand(changed, answered).empty());
 }
 
 } // namespace

@@ -102,6 +102,8 @@ constexpr ExpectedKey expectedKeys[] = {
     {CommandId::PreviousFocus, "Shift+F"},
     {CommandId::CheckPhrase, "C"},
     {CommandId::NextHelp, "H"},
+    {CommandId::CheckChords, "Ctrl+Shift+C"},
+    {CommandId::TellChord, "Shift+H"},
     {CommandId::LooseEndHere, "Q"},
     {CommandId::NextLooseEnd, "J"},
 };

@@ -1,0 +1,89 @@
+#include "ui/desk/ChordDesk.h"
+
+#include "ui/sheet/ChordAnswerText.h"
+#include "ui/sheet/ChorusSheetView.h"
+
+#include <algorithm>
+
+namespace earwright::ui {
+
+namespace {
+
+const auto told = QStringLiteral("chords told");
+
+} // namespace
+
+ChordDesk::ChordDesk(DeskSession& desk, RecordingListener& listener, ChorusSheetView& view, MessageBar& bar,
+                     QObject* parent)
+    : QObject(parent),
+      session(desk),
+      sheet(view),
+      messages(bar),
+      work(listener, bar, QStringLiteral("chords"), tr("Listening to the chords, %1 %")) {
+    connect(&session, &DeskSession::studyChanged, this,
+            [this] { show(chordsThatStand(session.study(), answered)); });
+    connect(&session, &DeskSession::opened, this, [this] { forget(); });
+    connect(&session, &DeskSession::recordingChanged, this, [this] { forget(); });
+}
+
+void ChordDesk::check(const Range<Seconds>& stretch) {
+    if (!session.recording()) return;
+    messages.close(told);
+    const auto asked = session.shared();
+    work.start<std::vector<CheckedChord>>(
+        [asked, stretch](const RecordingEvidence& recording, const std::stop_token& stop,
+                         const BackgroundJob::Report& report) {
+            return checkChords(*asked, stretch, recording, stop, report);
+        },
+        [this, stretch](const std::vector<CheckedChord>& found) { take(stretch, found); });
+}
+
+void ChordDesk::take(const Range<Seconds>& stretch, const std::vector<CheckedChord>& found) {
+    if (found.empty())
+        return messages.say(told, MessageBar::Tone::Notice,
+                            tr("No chord that can be read stands over a bar that begins here."));
+    std::vector<CheckedChord> all;
+    const MeterMap meters = session.study().meters();
+    const BeatMap& map = session.study().beatMap;
+    // Edits made meanwhile are not judged by what was found.
+    for (CheckedChord& chord : chordsThatStand(session.study(), answered))
+        if (!stretch.contains(map.seconds(meters.barStart(chord.bar)))) all.push_back(std::move(chord));
+    for (CheckedChord& chord : chordsThatStand(session.study(), found))
+        all.push_back(std::move(chord));
+    std::sort(all.begin(), all.end(),
+              [](const CheckedChord& a, const CheckedChord& b) { return a.range.begin < b.range.begin; });
+    show(std::move(all));
+    messages.say(told, MessageBar::Tone::Notice,
+                 chordCountText(found) + QLatin1Char(' ') +
+                     tr("Point at a symbol to read what speaks for it or against it."));
+}
+
+void ChordDesk::tell(Seconds place) {
+    if (const CheckedChord* chord = answerAt(place))
+        messages.say(told, MessageBar::Tone::Notice, chordAnswerText(*chord));
+}
+
+bool ChordDesk::hasAnswerAt(Seconds place) const {
+    return answerAt(place) != nullptr;
+}
+
+const CheckedChord* ChordDesk::answerAt(Seconds place) const {
+    const auto found = std::find_if(answered.begin(), answered.end(),
+                                    [&](const CheckedChord& chord) { return chord.range.contains(place); });
+    return found == answered.end() ? nullptr : &*found;
+}
+
+void ChordDesk::show(std::vector<CheckedChord> answers) {
+    if (answers == answered) return;
+    answered = std::move(answers);
+    sheet.setChordAnswers(answered);
+    emit changed();
+}
+
+void ChordDesk::forget() {
+    work.cancel();
+    messages.close(told);
+    show({});
+}
+
+} // namespace earwright::ui

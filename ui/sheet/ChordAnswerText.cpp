@@ -1,0 +1,89 @@
+#include "ui/sheet/ChordAnswerText.h"
+
+#include "core/theory/ChordDegree.h"
+#include "ui/theme/PlaceText.h"
+
+#include <QCoreApplication>
+#include <QStringList>
+
+#include <algorithm>
+#include <cstdlib>
+
+namespace earwright::ui {
+
+namespace {
+
+constexpr int middleC = 60;
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("ChordAnswer", text);
+}
+
+/// Only its tones follow the chord: on F♯m a C is heard, not a B♯.
+QString nameOn(const Chord& chord, int name) {
+    const ChordDegree degree = degreeOf(middleC + name, chord);
+    const bool isChords = degree.isChordTone && std::abs(degree.name.alter) < 2;
+    return QString::fromStdString(toString(isChords ? degree.name : plainName(middleC + name)));
+}
+
+QString namesOn(const Chord& chord, const std::vector<int>& names) {
+    QStringList words;
+    for (const int name : names)
+        words += nameOn(chord, name);
+    return words.join(QLatin1Char(' '));
+}
+
+QString verdictWord(Verdict verdict) {
+    switch (verdict) {
+    case Verdict::Supported:
+        return tr("supported");
+    case Verdict::Unclear:
+        return tr("unclear");
+    case Verdict::Contradicted:
+        return tr("contradicted");
+    }
+    return {};
+}
+
+/// What speaks for the chord and against it; empty where too little is heard.
+QStringList reasons(const Chord& chord, const ChordAnswer& answer) {
+    QStringList parts;
+    if (!answer.heard.empty()) parts += tr("heard: %1").arg(namesOn(chord, answer.heard));
+    if (!answer.heardAgainst.empty()) parts += tr("against it: %1").arg(namesOn(chord, answer.heardAgainst));
+    if (!answer.missing.empty()) parts += tr("missing: %1").arg(namesOn(chord, answer.missing));
+    if (const auto bass = answer.bass ? answer.bass : answer.ownBass)
+        parts += tr("the bass plays %1").arg(nameOn(chord, *bass));
+    return parts;
+}
+
+QString asSentence(const QString& words) {
+    return words.left(1).toUpper() + words.mid(1) + QLatin1Char('.');
+}
+
+} // namespace
+
+QString chordAnswerText(const CheckedChord& checked) {
+    const QString head = tr("%1, %2: %3")
+                             .arg(barText(checked.bar), QString::fromStdString(toString(checked.symbol)),
+                                  verdictWord(checked.answer.verdict));
+    const QStringList parts =
+        checked.symbol.chord ? reasons(*checked.symbol.chord, checked.answer) : QStringList();
+    return asSentence(head) + QLatin1Char(' ') +
+           asSentence(parts.isEmpty() ? tr("too little of comping and bass is heard here")
+                                      : parts.join(QStringLiteral("; ")));
+}
+
+QString chordCountText(const std::vector<CheckedChord>& chords) {
+    const auto count = [&](Verdict verdict) {
+        return std::count_if(chords.begin(), chords.end(),
+                             [&](const CheckedChord& chord) { return chord.answer.verdict == verdict; });
+    };
+    const QString all = chords.size() == 1 ? tr("1 chord") : tr("%1 chords").arg(chords.size());
+    return tr("%1: %2 supported, %3 unclear, %4 contradicted.")
+        .arg(all)
+        .arg(count(Verdict::Supported))
+        .arg(count(Verdict::Unclear))
+        .arg(count(Verdict::Contradicted));
+}
+
+} // namespace earwright::ui

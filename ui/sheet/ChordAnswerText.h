@@ -1,0 +1,17 @@
+// What the record says to a written chord, in words.
+#pragma once
+
+#include "core/check/StudyChords.h"
+
+#include <QString>
+
+namespace earwright::ui {
+
+/// "Bar 5, D7: contradicted. Heard: D A C; against it: F; missing: F♯; the bass plays G." Its tones are
+/// named as the chord spells them, others plainly, and none with a double accidental.
+QString chordAnswerText(const CheckedChord& chord);
+
+/// "12 chords: 9 supported, 2 unclear, 1 contradicted."
+QString chordCountText(const std::vector<CheckedChord>& chords);
+
+} // namespace earwright::ui
