@@ -21,7 +21,7 @@ public:
 
     StaffBar read(const PageBar& page) {
         standing.clear();
-        sounding = study.page.keyAt(std::max<std::int64_t>(page.number, 1));
+        sounding = study.page.keyAt(page.number);
         key = readAs(reading, sounding);
         StaffBar bar{page.number, page.begin, page.end, {}, {}, page.meter, key, {}, false};
         bar.repeat = repeatSignsAt(study.page.repeats, page.number);

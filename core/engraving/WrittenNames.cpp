@@ -36,7 +36,7 @@ public:
 private:
     void addTogether(const std::vector<Note>& notes) {
         const Beats onset = notes.front().onset;
-        const KeySignature key = study.page.keyAt(std::max<std::int64_t>(meters.barOf(onset), 1));
+        const KeySignature key = study.page.keyAt(meters.barOf(onset));
         LineNote here;
         here.key = readAs(reading, key);
         if (const auto symbol = study.chart.chordAt(onset, meters, choruses))

@@ -27,7 +27,10 @@ using Archive = std::unique_ptr<zip_t, Discard>;
 using ArchivedFile = std::unique_ptr<zip_file_t, Discard>;
 
 Error malformed(const std::string& name, const std::string& reason) {
-    return {ErrorKind::Malformed, name + " cannot be opened: " + reason + ".", ""};
+    return {ErrorKind::Malformed,
+            name + " cannot be opened: " + reason +
+                ". Write it anew from the program it comes from, or as plain MusicXML.",
+            ""};
 }
 
 /// An archive made to keep us busy has more; counted before anything is set up for each.

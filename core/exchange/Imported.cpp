@@ -1,6 +1,10 @@
 #include "core/exchange/Imported.h"
 
+#include "core/study/Limits.h"
+
 #include <algorithm>
+#include <cstdlib>
+#include <numeric>
 
 namespace earwright {
 
@@ -8,13 +12,17 @@ namespace {
 
 constexpr std::int64_t finestParts = 960;
 constexpr std::int64_t snappedParts = 480;
+/// Parts of a beat on which a chord can stand.
+constexpr std::int64_t finestOfChords = 12;
 const Beats shortest(1, 48);
+
+static_assert(finestParts <= largestDenominator);
 
 /// True if the place had to move.
 bool snap(Beats& place) {
-    if (place.denominator() <= finestParts) return false;
-    place = Beats((place * (2 * snappedParts) + Beats(1)).floor() >> 1, snappedParts);
-    return true;
+    const Beats before = place;
+    place = writable(place);
+    return place != before;
 }
 
 bool isWritable(const ForeignNote& note) {
@@ -26,6 +34,32 @@ bool isWritable(const ForeignNote& note) {
 void leaveOut(Imported& imported, const std::string& sentence) {
     if (std::find(imported.leftOut.begin(), imported.leftOut.end(), sentence) == imported.leftOut.end())
         imported.leftOut.push_back(sentence);
+}
+
+Beats writable(const Beats& place) {
+    Beats held = place;
+    if (place.denominator() > finestParts)
+        held = Beats((place * (2 * snappedParts) + Beats(1)).floor() >> 1, snappedParts);
+    if (std::abs(held.numerator()) <= largestNumerator) return held;
+    return Beats(std::clamp(held.floor(), -furthestBeat, furthestBeat));
+}
+
+bool addChord(Imported& imported, std::int64_t bar, const Beats& within, const ChordSymbol& symbol) {
+    if (within.denominator() > finestOfChords) return false;
+    std::vector<PlacedChord> chords;
+    if (const auto written = imported.study.chart.overrides.find(bar);
+        written != imported.study.chart.overrides.end())
+        chords = written->second.chords;
+    std::int64_t parts = within.denominator();
+    for (const PlacedChord& chord : chords)
+        parts = std::lcm(parts, chord.withinBar.denominator());
+    if (parts > finestChordParts) return false;
+    const auto behind =
+        std::lower_bound(chords.begin(), chords.end(), within,
+                         [](const PlacedChord& chord, const Beats& at) { return chord.withinBar < at; });
+    if (behind == chords.end() || behind->withinBar != within) chords.insert(behind, {within, symbol});
+    imported.study.chart.overrides[bar].chords = std::move(chords);
+    return true;
 }
 
 void nameOtherParts(Imported& imported) {

@@ -34,6 +34,15 @@ struct ForeignNote {
 /// out; both are said in `leftOut`.
 void addLine(Imported& imported, std::vector<ForeignNote> notes);
 
+/// The nearest place that a study file can hold: parts of a beat beyond 1/960 go to the nearest 1/480, and
+/// what lies too far from bar 1 for its parts to the nearest beat.
+Beats writable(const Beats& place);
+
+/// Puts a chord symbol over a bar, `within` beats behind its bar line, unless one stands there. False where
+/// the bar cannot hold it: at more than twelve parts of a beat, or parts that do not go together with those
+/// of the chords that stand.
+bool addChord(Imported& imported, std::int64_t bar, const Beats& within, const ChordSymbol& symbol);
+
 /// Says in `leftOut` which parts were not taken.
 void nameOtherParts(Imported& imported);
 

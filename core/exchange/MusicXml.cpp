@@ -113,12 +113,12 @@ private:
             notes.add(measure, piece, beams[i]);
             if (!isTablature) directions.addBehind(measure, piece.end);
         }
-        addRightBarline(measure, study.page.repeats, bar.number);
+        addRightBarline(measure, study.page.repeats, bar.number, &bar == &bars.back());
     }
 
-    /// As the page's reader has it; bars before bar 1 are read under its key.
+    /// As the page's reader has it.
     KeySignature keyOf(const PageBar& bar) const {
-        return readAs(options.reading, study.page.keyAt(std::max<std::int64_t>(bar.number, 1)));
+        return readAs(options.reading, study.page.keyAt(bar.number));
     }
 
     static void addKey(pugi::xml_node attributes, const KeySignature& key) {

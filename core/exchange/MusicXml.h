@@ -33,8 +33,9 @@ struct MusicXmlOptions {
 ///
 /// What the format does not carry, or the reader of it cannot tell:
 /// - the recording, at what time of it bar 1 begins (the tempo between its beat marks is carried), spans and
-/// loose ends, takes,
-///   practice, divisions of beats, what was found by ear;
+///   loose ends, takes, practice, divisions of beats, what was found by ear;
+/// - the strings' tuning and which notes are pinned to a string: strings and frets are written, and a reader
+///   cannot tell what the user chose from what was found;
 /// - how a chord symbol was typed (it comes back as printed), and the form: chords come back bar by bar;
 /// - what the page cannot draw: overlaps, places that pageLine() moves, lengths within a double stop;
 /// - of a double stop, slurs and how they are made on other notes than the lowest, and which note grace notes

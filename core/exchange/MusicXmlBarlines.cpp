@@ -1,8 +1,10 @@
 #include "core/exchange/MusicXmlBarlines.h"
 
+#include "core/engraving/RepeatSigns.h"
 #include "core/exchange/MusicXmlMarks.h"
 
 #include <algorithm>
+#include <iterator>
 #include <string>
 
 namespace earwright {
@@ -15,6 +17,19 @@ std::string firstNumbers(const Repeat& repeat) {
     for (int time = 2; time < repeat.times; ++time)
         numbers += ", " + std::to_string(time);
     return numbers;
+}
+
+/// The repeat that a bar belongs to, or stands under the last ending of: they do not overlap. Requires: one
+/// begins at the bar or before.
+const Repeat& repeatAround(const std::vector<Repeat>& repeats, std::int64_t bar) {
+    const auto behind =
+        std::upper_bound(repeats.begin(), repeats.end(), bar,
+                         [](std::int64_t number, const Repeat& repeat) { return number < repeat.firstBar; });
+    return *std::prev(behind);
+}
+
+std::string numbersOf(const EndingPart& ending, const Repeat& repeat) {
+    return ending.isClosed ? firstNumbers(repeat) : std::to_string(repeat.times);
 }
 
 class Barline {
@@ -50,28 +65,25 @@ private:
 
 void addLeftBarline(pugi::xml_node measure, const std::vector<Repeat>& repeats, std::int64_t bar) {
     Barline line(measure, "left");
-    for (const Repeat& repeat : repeats) {
-        if (repeat.endingBars == 0) continue;
-        if (bar == repeat.lastBar - repeat.endingBars + 1) line.end("start", firstNumbers(repeat));
-        if (bar == repeat.lastBar + 1) line.end("start", std::to_string(repeat.times));
-    }
-    for (const Repeat& repeat : repeats) {
-        if (bar != repeat.firstBar) continue;
-        line.repeat("forward");
-        line.style("heavy-light");
-    }
+    const RepeatSigns signs = repeatSignsAt(repeats, bar);
+    if (signs.ending && signs.ending->begins)
+        line.end("start", numbersOf(*signs.ending, repeatAround(repeats, bar)));
+    if (!signs.opens) return;
+    line.repeat("forward");
+    line.style("heavy-light");
 }
 
-void addRightBarline(pugi::xml_node measure, const std::vector<Repeat>& repeats, std::int64_t bar) {
+void addRightBarline(pugi::xml_node measure, const std::vector<Repeat>& repeats, std::int64_t bar,
+                     bool isLastBar) {
     Barline line(measure, "right");
-    for (const Repeat& repeat : repeats) {
-        if (repeat.endingBars > 0 && bar == repeat.lastBar + 1)
-            line.end("discontinue", std::to_string(repeat.times));
-        if (bar != repeat.lastBar) continue;
-        if (repeat.endingBars > 0) line.end("stop", firstNumbers(repeat));
-        line.repeat("backward", repeat.times);
-        line.style("light-heavy");
-    }
+    const RepeatSigns signs = repeatSignsAt(repeats, bar);
+    if (!signs.ending && !signs.closes) return;
+    const Repeat& repeat = repeatAround(repeats, bar);
+    if (signs.ending && (signs.ending->ends || isLastBar))
+        line.end(signs.ending->isClosed ? "stop" : "discontinue", numbersOf(*signs.ending, repeat));
+    if (!signs.closes) return;
+    line.repeat("backward", repeat.times);
+    line.style("light-heavy");
 }
 
 std::int64_t lastRepeatedBar(const std::vector<Repeat>& repeats) {

@@ -85,7 +85,7 @@ void MusicXmlDirections::put(const Beats& at, Write write, bool isEnd) {
 }
 
 void MusicXmlDirections::addSymbols(const PageBar& bar, Reading reading) {
-    const KeySignature key = study.page.keyAt(std::max<std::int64_t>(bar.number, 1));
+    const KeySignature key = study.page.keyAt(bar.number);
     for (const PlacedChord& chord : study.barChords(bar.number).chords) {
         const Beats place = bar.start + chord.withinBar;
         if (place < bar.begin || place >= bar.end) continue;

@@ -3,6 +3,7 @@
 #include "core/engraving/WrittenNames.h"
 #include "core/exchange/HarmonyReading.h"
 #include "core/exchange/MusicXmlLeftOut.h"
+#include "core/study/Limits.h"
 #include "core/study/PageOrder.h"
 
 #include <algorithm>
@@ -112,7 +113,7 @@ Beats MusicXmlPart::lengthOf(pugi::xml_node measure) const {
         if (nameOf(element) == "backup")
             at = std::max(Beats(0), at - own);
         else if (nameOf(element) == "note" || nameOf(element) == "forward")
-            most = std::max(most, at += own);
+            most = std::max(most, at = bounded(at + own));
     }
     return most;
 }
@@ -151,9 +152,9 @@ void MusicXmlPart::readElement(pugi::xml_node element) {
     else if (name == "note")
         readNote(element);
     else if (name == "backup")
-        cursor = std::max(barStart, cursor - length(element));
+        cursor = std::max(barStart, bounded(cursor - length(element)));
     else if (name == "forward")
-        furthest = std::max(furthest, cursor += length(element));
+        furthest = std::max(furthest, cursor = bounded(cursor + length(element)));
     else if (name == "harmony")
         readHarmony(element);
     else if (name == "direction")
@@ -180,12 +181,9 @@ void MusicXmlPart::readKey(pugi::xml_node node) {
     const bool isMinor = std::string_view(node.child_value("mode")) == "minor";
     readKeySignature = {fifths, isMinor ? Mode::Minor : Mode::Major};
     const KeySignature key = transposition.sounding(readKeySignature);
-    // The key of a pickup is that of the piece.
-    const std::int64_t from = std::max<std::int64_t>(bar, 1);
-    if (cursor > barStart && study.page.keyAt(from) != key)
-        leaveOut(imported, "A change of key within a bar was written at its beginning.");
-    if (study.page.keyAt(from) != key && study.page.keys.size() < mostMarks)
-        study.page.keys.push_back({from, key});
+    if (study.page.keyAt(bar) == key) return;
+    if (cursor > barStart) leaveOut(imported, "A change of key within a bar was written at its beginning.");
+    if (study.page.keys.size() < mostMarks) study.page.keys.push_back({std::max<std::int64_t>(bar, 1), key});
 }
 
 void MusicXmlPart::readTime(pugi::xml_node time) {
@@ -209,7 +207,13 @@ Beats MusicXmlPart::length(pugi::xml_node element) const {
 Beats MusicXmlPart::offsetOf(pugi::xml_node element) const {
     const auto offset = std::clamp<std::int64_t>(element.child("offset").text().as_llong(), -longestDuration,
                                                  longestDuration);
-    return std::max(barStart, cursor + Beats(offset * study.meter.beatUnit, 4 * divisions));
+    return std::max(barStart, writable(cursor + Beats(offset * study.meter.beatUnit, 4 * divisions)));
+}
+
+Beats MusicXmlPart::bounded(const Beats& place) {
+    // Such a place and a length of mostDivisions add up within 64 bits.
+    constexpr std::int64_t finest = 20'000;
+    return std::min(place.denominator() > finest ? writable(place) : place, Beats(furthestMark));
 }
 
 bool MusicXmlPart::isChosen(pugi::xml_node note) {
@@ -225,7 +229,7 @@ void MusicXmlPart::readNote(pugi::xml_node note) {
     const bool isGrace = note.child("grace");
     const bool isChord = note.child("chord");
     const Beats begin = isChord && !isGrace ? lastBegin : cursor;
-    const Beats end = begin + (isGrace ? Beats(0) : length(note));
+    const Beats end = isGrace ? begin : bounded(begin + length(note));
     if (!isChord && !isGrace) {
         lastBegin = cursor;
         cursor = end;
@@ -250,15 +254,16 @@ void MusicXmlPart::readDirection(pugi::xml_node direction) {
 
 void MusicXmlPart::addChord(const Beats& place, const ChordSymbol& symbol) {
     const Beats within = place - meters.barStart(bar);
-    if (within.denominator() > 12) return leaveOut(imported, "Chord symbols between beats were left out.");
-    auto& chords = study.chart.overrides[bar].chords;
-    if (chords.empty() || chords.back().withinBar < within) chords.push_back({within, symbol});
+    if (!earwright::addChord(imported, bar, within, symbol))
+        leaveOut(imported, "Chord symbols between beats were left out.");
 }
 
 void MusicXmlPart::readBarline(pugi::xml_node barline) {
     const std::string_view ending = barline.child("ending").attribute("type").value();
     const std::string_view number = barline.child("ending").attribute("number").value();
-    if (ending == "start") endingFrom = number.starts_with("1") ? bar : 0;
+    // "1" or "1, 2", and not "10".
+    const bool isFirst = number == "1" || number.starts_with("1,");
+    if (ending == "start") endingFrom = isFirst ? bar : 0;
     const pugi::xml_node repeat = barline.child("repeat");
     if (!repeat) return;
     if (std::string_view(repeat.attribute("direction").value()) == "forward") {
@@ -294,7 +299,7 @@ void MusicXmlPart::finishSpellings() {
     const WrittenNames read(study, reading);
     for (Note& note : study.notes) {
         const PitchName ownName = sounding.byItself(note);
-        const KeySignature key = study.page.keyAt(std::max<std::int64_t>(meters.barOf(note.onset), 1));
+        const KeySignature key = study.page.keyAt(meters.barOf(note.onset));
         const PitchName chosen = note.pitch.spelling.value_or(ownName);
         const bool isAsRead = readAs(reading, note.pitch.midi, chosen, key).name == read.byItself(note);
         if (chosen == ownName || (isAsRead && reading != Reading::Concert)) note.pitch.spelling.reset();

@@ -44,7 +44,10 @@ private:
 
     /// A whole number of divisions as beats.
     Beats length(pugi::xml_node element) const;
+    /// Where an element of no length of its own stands, as a study file can hold it.
     Beats offsetOf(pugi::xml_node element) const;
+    /// A place as exact as sums of many can go on from; what no music has is moved.
+    static Beats bounded(const Beats& place);
     bool isChosen(pugi::xml_node note);
 
     Imported& imported;

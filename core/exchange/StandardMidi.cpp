@@ -93,7 +93,7 @@ private:
         for (const PageBar& bar : bars) {
             const PageBar* last = &bar == &bars.front() ? nullptr : &bar - 1;
             if (!last || bar.meter != last->meter || last->begin > last->start) addMeter(bar);
-            keys.push_back(study.page.keyAt(std::max<std::int64_t>(bar.number, 1)));
+            keys.push_back(study.page.keyAt(bar.number));
             if (standing ? *standing != keys.back() : keys.back() != KeySignature{}) addKey(bar, keys.back());
             standing = &keys.back();
             for (const PlacedChord& chord : study.barChords(bar.number).chords)
@@ -155,10 +155,18 @@ private:
         }
     }
 
+    /// What the page says; bars before its first tempo are played at the usual one.
+    double markedTempoAt(const Beats& place) const {
+        double tempo = usualTempo;
+        for (const TempoMark& mark : study.page.tempos)
+            if (mark.quartersPerMinute && mark.at <= place) tempo = *mark.quartersPerMinute;
+        return tempo;
+    }
+
     double secondsOf(const Range<Beats>& place) const {
         const double quarters = (place.end - place.begin).toDouble() * 4 / study.meter.beatUnit;
         if (options.tempo || !study.beatMap.hasTempo())
-            return quarters * 60 / options.tempo.value_or(usualTempo);
+            return quarters * 60 / options.tempo.value_or(markedTempoAt(place.begin));
         const Range<Seconds> time = study.beatMap.seconds(place);
         return (time.end - time.begin).value;
     }

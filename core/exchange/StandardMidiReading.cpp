@@ -70,11 +70,12 @@ std::string nameOf(const MidiTracks& file, const Part& part) {
 
 std::vector<ForeignPart> named(const MidiTracks& file, const std::vector<Part>& parts) {
     std::vector<ForeignPart> list;
-    for (const Part& part : parts) {
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+        const Part& part = parts[i];
         ForeignPart entry{nameOf(file, part), 0, part.second == drumChannel};
-        const bool isShared = std::any_of(parts.begin(), parts.end(), [&](const Part& other) {
-            return other.first == part.first && other.second != part.second;
-        });
+        // The parts of a track stand beside each other.
+        const bool isShared = (i > 0 && parts[i - 1].first == part.first) ||
+                              (i + 1 < parts.size() && parts[i + 1].first == part.first);
         const std::string channel = "channel " + std::to_string(part.second + 1);
         if (isShared && entry.name != channel) entry.name += ", " + channel;
         for (const MidiEvent& event : file.tracks[part.first])
@@ -234,7 +235,7 @@ private:
     }
 
     void addMeta(const MidiEvent& event, bool isFirstTrack) {
-        const Beats place = beats(event.tick);
+        const Beats place = writable(beats(event.tick));
         const std::int64_t bar = meters->barOf(place);
         const std::string text = plainText(event.data);
         if (event.first == 0x03 && (isFirstTrack || file.format == 2) && study.title.empty())
@@ -250,14 +251,10 @@ private:
 
     void addWords(const Beats& place, std::int64_t bar, const std::string& text) {
         const ChordSymbol symbol = parseChordSymbol(text);
-        const Beats within = place - study.meter.barStart(bar);
-        const bool isInForm = study.page.meters.empty() && within.denominator() <= 12;
-        if (!isRead(symbol) || !isInForm) {
-            if (study.page.texts.size() < mostMarks) return study.page.texts.push_back({place, text, false});
-            return leaveOut(imported, "Words behind the thousandth were left out.");
-        }
-        auto& chords = study.chart.overrides[bar].chords;
-        if (chords.empty() || chords.back().withinBar < within) chords.push_back({within, symbol});
+        const Beats within = place - meters->barStart(bar);
+        if (isRead(symbol) && addChord(imported, bar, within, symbol)) return;
+        if (study.page.texts.size() < mostMarks) return study.page.texts.push_back({place, text, false});
+        leaveOut(imported, "Words behind the thousandth were left out.");
     }
 
     void nameBends(const Part& part) {

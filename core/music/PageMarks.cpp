@@ -1,11 +1,13 @@
 #include "core/music/PageMarks.h"
 
+#include <algorithm>
+
 namespace earwright {
 
 KeySignature PageMarks::keyAt(std::int64_t bar) const {
     KeySignature standing;
     for (const KeyChange& change : keys)
-        if (change.bar <= bar) standing = change.key;
+        if (change.bar <= std::max<std::int64_t>(bar, 1)) standing = change.key;
     return standing;
 }
 

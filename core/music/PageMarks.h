@@ -86,7 +86,7 @@ struct PageMarks {
     std::vector<Repeat> repeats;
     friend bool operator==(const PageMarks&, const PageMarks&) = default;
 
-    /// C major where nothing is said.
+    /// C major where nothing is said. A pickup, and all before bar 1, has the key of bar 1.
     KeySignature keyAt(std::int64_t bar) const;
     /// Even where nothing is said.
     Swing swingAt(const Beats& place) const;

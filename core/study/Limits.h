@@ -18,6 +18,12 @@ inline constexpr std::int64_t furthestMark = 1'000'000;
 /// Beats or bars from bar 1 to anything else that is counted, on either side.
 inline constexpr std::int64_t furthestBeat = 999'999'999;
 
+/// A place or length in beats is kept as a fraction of at most these numbers: nine digits and three.
+inline constexpr std::int64_t largestNumerator = 999'999'999;
+inline constexpr std::int64_t largestDenominator = 999;
+/// The finest parts of a beat that the chords of one bar can need together.
+inline constexpr std::int64_t finestChordParts = 256;
+
 /// Seconds of the recording a second of a take can cover: every speed the player has, and some room for
 /// clocks.
 inline constexpr double slowestTake = 0.05;

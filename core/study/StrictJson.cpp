@@ -1,5 +1,7 @@
 #include "core/study/StrictJson.h"
 
+#include "core/study/Limits.h"
+
 #include <algorithm>
 #include <charconv>
 #include <cmath>
@@ -30,6 +32,7 @@ std::optional<Beats> fraction(std::string_view text) {
     const auto numerator = digits(text.substr(0, slash), 9);
     const auto denominator = digits(text.substr(slash + 1), 3);
     if (!numerator || !denominator || text[slash + 1] == '0') return std::nullopt;
+    if (*denominator > largestDenominator || *numerator > largestNumerator) return std::nullopt;
     return Beats(negative ? -*numerator : *numerator, *denominator);
 }
 
@@ -110,7 +113,7 @@ std::string StrictJson::text() const {
 }
 
 Beats StrictJson::beats() const {
-    if (json->is_number()) return Beats(whole(-999'999'999, 999'999'999));
+    if (json->is_number()) return Beats(whole(-largestNumerator, largestNumerator));
     if (json->is_string())
         if (const std::optional<Beats> value = fraction(json->get_ref<const std::string&>())) return *value;
     refuse("must be a whole number of beats or a fraction such as \"7/2\"");

@@ -25,7 +25,9 @@ Error refusalOf(const std::string& archive) {
     const WithinBounds bounds;
     const auto text = musicXmlIn(archive, "line.mxl");
     EXPECT_FALSE(text.ok());
-    return text ? Error{ErrorKind::Device, "", ""} : text.error();
+    if (text) return {ErrorKind::Device, "", ""};
+    EXPECT_NE(text.error().message.find("plain MusicXML."), std::string::npos) << "a way out";
+    return text.error();
 }
 
 /// In place of every `old`, which is as long.

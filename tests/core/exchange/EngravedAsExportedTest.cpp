@@ -1,4 +1,5 @@
 // What is engraved and what is exported must be the same music: both are counted, bar by bar.
+#include "core/engraving/RepeatSigns.h"
 #include "core/engraving/StaffBar.h"
 #include "core/exchange/MusicXml.h"
 #include "tests/core/engraving/SampleLines.h"
@@ -105,6 +106,39 @@ TEST(EngravedAsExported, AreValuesAndAccidentalsOfTheBlues) {
 TEST(EngravedAsExported, AreValuesAndAccidentalsOfChance) {
     for (unsigned seed = 1; seed <= 30; ++seed)
         expectTheSame(chanceStudy(seed, 12), "seed " + std::to_string(seed));
+}
+
+/// "1 start, 1 stop": the endings at the bar lines of a measure.
+std::string exportedEndings(const pugi::xml_node& measure) {
+    std::string text;
+    for (const pugi::xml_node barline : measure.children("barline"))
+        for (const pugi::xml_node ending : barline.children("ending"))
+            text += (text.empty() ? "" : ", ") + std::string(ending.attribute("number").value()) + " " +
+                    ending.attribute("type").value();
+    return text;
+}
+
+std::vector<std::string> exportedEndings(int lastBar) {
+    Study study = studyInFour();
+    study.page.repeats = {{1, 4, 3, 2}};
+    for (int bar = 1; bar <= lastBar; ++bar)
+        study.notes.push_back(noteAt(study, study.meter.barStart(bar), Beats(4), 60));
+    pugi::xml_document document;
+    EXPECT_TRUE(document.load_string(musicXml(study)->c_str()));
+    std::vector<std::string> endings;
+    for (const pugi::xml_node measure : document.child("score-partwise").child("part").children("measure"))
+        endings.push_back(exportedEndings(measure));
+    return endings;
+}
+
+TEST(EngravedAsExported, BothEndingsAreAsLongAsOnThePage) {
+    const std::vector<Repeat> repeats{{1, 4, 3, 2}};
+    EXPECT_TRUE(repeatSignsAt(repeats, 6).ending->ends) << "two bars each";
+    EXPECT_EQ(exportedEndings(7),
+              (std::vector<std::string>{"", "", "1, 2 start", "1, 2 stop", "3 start", "3 discontinue", ""}));
+    EXPECT_EQ(exportedEndings(5),
+              (std::vector<std::string>{"", "", "1, 2 start", "1, 2 stop", "3 start, 3 discontinue"}))
+        << "no longer than the page";
 }
 
 } // namespace

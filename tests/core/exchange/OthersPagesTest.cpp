@@ -199,6 +199,77 @@ TEST(OthersPages, BarsOfAnotherLengthGetAMeterOfTheirOwn) {
     EXPECT_EQ(lineOf(page), "0+5 60, 5+3 62, 8+5 64");
 }
 
+TEST(OthersPages, PutsWordsWhereAStudyFileCanHoldThem) {
+    // An offset of one of 10 080 parts of a quarter, and one that leads far behind any music.
+    const auto words = [](const std::string& text, const std::string& offset) {
+        return "<direction><direction-type><words>" + text + "</words></direction-type><offset>" + offset +
+               "</offset></direction>";
+    };
+    const auto wedge = [](const char* type, const char* offset) {
+        return std::string("<direction><direction-type><wedge type=\"") + type +
+               "\"/></direction-type><offset>" + offset + "</offset></direction>";
+    };
+    const Imported page = read(measure(
+        "1",
+        attributes("<divisions>10080</divisions><time><beats>4</beats><beat-type>32</beat-type></time>") +
+            words("easy", "1") + words("later", "9999999") + wedge("crescendo", "-1") + wedge("stop", "2") +
+            "<sound tempo=\"120\"><swing><first>2</first><second>1</second></swing>" +
+            "<offset>1</offset></sound>" + note("C", 4, 959) + attributes("<divisions>1</divisions>") +
+            words("never", "9999999") + note("D", 4, 1)));
+    ASSERT_EQ(page.study.page.texts.size(), 3u);
+    // 8 beats a quarter: a 1260th of a beat is nearer to 0 than to 1/480.
+    EXPECT_EQ(page.study.page.texts[0], (TextMark{Beats(0), "easy", false}));
+    EXPECT_EQ(page.study.page.swings, (std::vector<SwingChange>{{Beats(0), {2, 8}}}));
+    EXPECT_EQ(page.study.page.hairpins.size(), 1u);
+    const auto kept = StudyFile::parse(StudyFile::text(page.study), "line.study");
+    ASSERT_TRUE(kept.ok()) << describe(kept.error());
+    EXPECT_EQ(*kept, page.study);
+}
+
+TEST(OthersPages, ChordsStandInOrderAndSoThatAStudyFileHoldsThem) {
+    const auto harmony = [](const char* step, int offset) {
+        return std::string("<harmony><root><root-step>") + step +
+               "</root-step></root><kind>dominant</kind><offset>" + std::to_string(offset) +
+               "</offset></harmony>";
+    };
+    // Of 924 parts of a beat: a seventh, a half, an eleventh; a fourth would make 308 parts of the bar.
+    const Imported page = read(measure("1", attributes("<divisions>924</divisions>" + fourFour) +
+                                                harmony("F", 132) + harmony("B", 462) + harmony("G", 84) +
+                                                harmony("C", 231) + note("C", 4, 4 * 924)));
+    const std::vector<PlacedChord> chords = page.study.barChords(1).chords;
+    ASSERT_EQ(chords.size(), 3u);
+    EXPECT_EQ(chords[0].withinBar, Beats(1, 11));
+    EXPECT_EQ(chords[1].withinBar, Beats(1, 7));
+    EXPECT_EQ(chords[2].withinBar, Beats(1, 2));
+    EXPECT_TRUE(says(page, "between beats"));
+}
+
+TEST(OthersPages, PartsOfABeatThatGoTogetherNowhereStayWithinBounds) {
+    std::string inside = attributes(fourFour);
+    for (const int prime : {99991, 99989, 99971, 99961, 99929, 99923})
+        inside +=
+            attributes("<divisions>" + std::to_string(prime) + "</divisions>") + note("C", 4, prime / 2);
+    const Imported page = read(measure("1", inside));
+    ASSERT_EQ(page.study.notes.size(), 6u);
+    for (std::size_t i = 0; i < 6; ++i)
+        EXPECT_NEAR(page.study.notes[i].onset.toDouble(), 0.5 * static_cast<double>(i), 0.01);
+}
+
+TEST(OthersPages, OnlyAnEndingForTheFirstTimeIsTheFirst) {
+    const auto ending = [](const char* number, const char* type) {
+        return std::string("<ending number=\"") + number + "\" type=\"" + type + "\"/>";
+    };
+    const std::string times = "<repeat direction=\"backward\" times=\"11\"/>";
+    const Imported page = read(
+        measure("1", attributes("<divisions>1</divisions>" + fourFour) + note("C", 4, 4)) +
+        measure("2", "<barline location=\"left\">" + ending("1, 2, 3, 4, 5, 6, 7, 8, 9, 10", "start") +
+                         "</barline>" + note("D", 4, 4) + "<barline location=\"right\">" +
+                         ending("1, 2, 3, 4, 5, 6, 7, 8, 9, 10", "stop") + times + "</barline>") +
+        measure("3", "<barline location=\"left\">" + ending("11", "start") + "</barline>" + note("E", 4, 4)) +
+        measure("4", note("F", 4, 4) + "<barline location=\"right\">" + times + "</barline>"));
+    EXPECT_EQ(page.study.page.repeats, (std::vector<Repeat>{{1, 2, 11, 1}, {3, 4, 11, 0}}));
+}
+
 class Collector final : public pugi::xml_tree_walker {
 public:
     bool for_each(pugi::xml_node& node) override {
@@ -240,8 +311,7 @@ TEST(OthersPages, NoMutilationMakesReadingFailBadly) {
     std::mt19937 random(11);
     std::vector<std::string> pages;
     for (std::uint32_t seed = 1; seed <= 8; ++seed)
-        pages.push_back(*musicXml(ChanceStudy(seed).make(),
-                                  {static_cast<Reading>(seed % 4), true, true}));
+        pages.push_back(*musicXml(ChanceStudy(seed).make(), {static_cast<Reading>(seed % 4), true, true}));
     int opened = 0;
     for (int round = 0; round < 600; ++round) {
         const WithinBounds bounds;

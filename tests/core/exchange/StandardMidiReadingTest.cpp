@@ -2,6 +2,7 @@
 
 #include "core/exchange/StandardMidi.h"
 #include "core/study/StudyFile.h"
+#include "tests/core/exchange/WithinBounds.h"
 
 #include <gtest/gtest.h>
 #include <random>
@@ -32,6 +33,14 @@ Error refusalOf(const std::string& bytes) {
     const auto imported = readStandardMidi(bytes, "line.mid");
     EXPECT_FALSE(imported.ok());
     return imported ? Error{ErrorKind::Device, "", ""} : imported.error();
+}
+
+/// "0 Bb7, 1 C7": where each symbol stands in its bar.
+std::string chordsOf(const Study& study, std::int64_t bar) {
+    std::string text;
+    for (const PlacedChord& chord : study.barChords(bar).chords)
+        text += (text.empty() ? "" : ", ") + toString(chord.withinBar) + " " + toString(chord.symbol);
+    return text;
 }
 
 // The example file of Standard MIDI Files 1.0, "Example MIDI file contents", as format 0: 4/4 at 120, channel
@@ -111,6 +120,66 @@ TEST(StandardMidiReading, ReadsMetersKeysAndWords) {
     ASSERT_EQ(study.notes.size(), 2u);
     EXPECT_EQ(study.notes[1].onset, Beats(3));
     EXPECT_EQ(study.notes[1].length, Beats(1));
+    EXPECT_EQ(chordsOf(study, 1), "0 B♭7");
+    EXPECT_EQ(study.page.texts, (std::vector<TextMark>{{Beats(0), "laid back", false}}));
+}
+
+TEST(StandardMidiReading, PutsChordsIntoTheirBarsBehindChangesOfMeter) {
+    const auto changing =
+        readStandardMidi(fileOf(bytesOf("\0\xFF\x58\4\4\2\x18\x08\0\x90\x40\x40\0\xFF\x01\2F7"
+                                        "\x83\0\xFF\x58\4\3\2\x18\x08" // at 384, bar 2: 3/4
+                                        "\x82\x20\xFF\x01\3Bb7"        // at 672, bar 3
+                                        "\x60\xFF\x01\2C7"             // a beat on
+                                        "\x82\x20\x80\x40\0") +
+                                end),
+                         "line.mid");
+    ASSERT_TRUE(changing.ok()) << describe(changing.error());
+    EXPECT_EQ(chordsOf(changing->study, 1), "0 F7");
+    EXPECT_EQ(chordsOf(changing->study, 3), "0 B♭7, 1 C7");
+    EXPECT_TRUE(changing->study.page.texts.empty());
+}
+
+TEST(StandardMidiReading, ChordsOfSeveralTracksStandInOrderAndSoThatAStudyFileHoldsThem) {
+    // At 924 ticks a quarter: a seventh of it and a half in the first track, an eleventh and a fourth in the
+    // second. A bar holds 154 parts of a beat, and not 308.
+    const std::string bytes = bytesOf("MThd\0\0\0\6\0\1\0\2\x03\x9C") +
+                              track(bytesOf("\0\x90\x40\x40\x81\x04\xFF\x01\2F7"
+                                            "\x82\x4A\xFF\x01\3Bb7\x60\x80\x40\0") +
+                                    end) +
+                              track(bytesOf("\x54\xFF\x01\2G7\x81\x13\xFF\x01\2C7") + end);
+    const auto imported = readStandardMidi(bytes, "line.mid");
+    ASSERT_TRUE(imported.ok()) << describe(imported.error());
+    EXPECT_EQ(chordsOf(imported->study, 1), "1/11 G7, 1/7 F7, 1/2 B♭7");
+    EXPECT_EQ(imported->study.page.texts, (std::vector<TextMark>{{Beats(1, 4), "C7", false}}));
+    const auto kept = StudyFile::parse(StudyFile::text(imported->study), "line.study");
+    EXPECT_TRUE(kept.ok()) << describe(kept.error());
+}
+
+TEST(StandardMidiReading, PutsWordsWhereAStudyFileCanHoldThem) {
+    // 32767 ticks a quarter, the most there are: a word a tick behind beat 1 lies on 1/32767 of it.
+    const std::string bytes = bytesOf("MThd\0\0\0\6\0\0\0\1\x7F\xFF") +
+                              track(bytesOf("\0\x90\x40\x40\1\xFF\x01\4easy\x81\xFF\x7E\x80\x40\0") + end);
+    const auto imported = readStandardMidi(bytes, "line.mid");
+    ASSERT_TRUE(imported.ok()) << describe(imported.error());
+    EXPECT_EQ(imported->study.page.texts, (std::vector<TextMark>{{Beats(0), "easy", false}}));
+    const auto kept = StudyFile::parse(StudyFile::text(imported->study), "line.study");
+    ASSERT_TRUE(kept.ok()) << describe(kept.error());
+    EXPECT_EQ(*kept, imported->study);
+}
+
+TEST(StandardMidiReading, TenThousandsOfPartsTakeNoTime) {
+    std::string notes;
+    for (char channel = 0; channel < 16; ++channel)
+        notes += std::string{'\0', static_cast<char>(0x90 | channel), '\x40', '\x40'};
+    const std::string one = track(notes + end);
+    std::string bytes = bytesOf("MThd\0\0\0\6\0\1\0\2\0\x60");
+    while (bytes.size() + one.size() < largestMidiBytes)
+        bytes += one;
+    const WithinBounds bounds;
+    const auto imported = readStandardMidi(bytes, "line.mid");
+    ASSERT_TRUE(imported.ok()) << describe(imported.error());
+    EXPECT_GT(imported->parts.size(), 100'000u);
+    EXPECT_EQ(imported->parts[17].name, "channel 2");
 }
 
 TEST(StandardMidiReading, RefusesWhatBreaksTheStandard) {

@@ -131,6 +131,33 @@ TEST(StandardMidi, BendsAndSlidesArePitchBendsInARangeThatTheFileSets) {
     EXPECT_TRUE(ofKind(eventsOf(eighths(4)), 0xB0).empty()) << "plain notes need no range";
 }
 
+TEST(StandardMidi, ASlideTakesItsTimeAtTheMarkedTempoWhereNoBeatsAreMarked) {
+    // A slide takes 0.12 s (PitchGlide.h): of a beat of one second its last 12 %, of half a second 24 %.
+    const auto beginning = [](double quartersPerMinute) {
+        Study study = eighths(0);
+        study.beatMap = {};
+        study.page.tempos = {{Beats(-8), "", 200.0}, {Beats(0), "", quartersPerMinute}, {Beats(2), "", 30.0}};
+        for (int i = 0; i < 2; ++i)
+            study.notes.push_back(
+                {NoteId{study.nextId++}, Beats(i), Beats(1), Pitch{60 + 5 * i, {}}, 0.6, {}});
+        study.notes[0].phrasing.slidesToNext = true;
+        const auto bends = ofKind(eventsOf(study), 0xE0);
+        return bends.empty() ? 0 : static_cast<double>(bends.front().tick) / quarter;
+    };
+    EXPECT_NEAR(beginning(60), 0.88, 0.02);
+    EXPECT_NEAR(beginning(120), 0.76, 0.04);
+}
+
+TEST(StandardMidi, ATurnInThePickupGoesByTheKeyOfBarOne) {
+    Study study = eighths(0);
+    study.page.keys = {{1, {-3, Mode::Major}}};
+    study.notes.push_back({NoteId{study.nextId++}, Beats(-1), Beats(1), Pitch{67, {}}, 0.6, {}});
+    study.notes.back().phrasing.mordent = Mordent::Upper;
+    const auto on = ofKind(eventsOf(study), 0x90);
+    ASSERT_EQ(on.size(), 3u);
+    EXPECT_EQ(on[1].first, 68) << "A flat, as in bar 1";
+}
+
 TEST(StandardMidi, DynamicsShadeTheVelocity) {
     Study study = eighths(8);
     study.page.dynamics = {{Beats(1), Dynamic::p}, {Beats(2), Dynamic::mf}, {Beats(7, 2), Dynamic::sfz}};

@@ -18,7 +18,8 @@ TEST(PageEdits, WhatStandsAtAPlaceIsReplacedAndTakenAway) {
     study = setKey(study, 5, KeySignature{-3, Mode::Minor});
     EXPECT_EQ(study.page.keyAt(9), (KeySignature{-3, Mode::Minor}));
     EXPECT_EQ(study.page.keyAt(4), bFlatMajor);
-    EXPECT_EQ(study.page.keyAt(0), KeySignature{}) << "nothing is said of the pickup";
+    EXPECT_EQ(study.page.keyAt(0), bFlatMajor) << "a pickup has the key of bar 1";
+    EXPECT_EQ(setKey({}, 5, bFlatMajor).page.keyAt(4), KeySignature{}) << "nothing is said before";
     EXPECT_EQ(setKey(study, 5, std::nullopt).page.keyAt(9), bFlatMajor);
 }
 
