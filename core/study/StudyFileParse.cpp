@@ -10,6 +10,7 @@
 #include "core/study/StudyWords.h"
 #include "core/study/TakeReading.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numeric>
 #include <set>
@@ -17,9 +18,6 @@
 namespace earwright {
 
 namespace {
-
-/// The finest parts of a beat that a typed bar can have.
-constexpr std::int64_t finestParts = 256;
 
 /// Members "begin" and "end" of an object.
 Range<Seconds> readRange(const StrictJson& json) {
@@ -79,7 +77,7 @@ BarChords readBar(const StrictJson& json, const Beats& length) {
         if (at < earliest || at >= length || (!bar.chords.empty() && at == earliest))
             item["at"].refuse("must lie within its bar, after the chord before");
         parts = std::lcm(parts, at.denominator());
-        if (parts > finestParts) {
+        if (parts > finestChordParts) {
             item["at"].refuse("divides its bar too finely");
             break;
         }
@@ -89,13 +87,18 @@ BarChords readBar(const StrictJson& json, const Beats& length) {
     return bar;
 }
 
+/// While bars could not change length yet, chords were kept up to the length of the first meter; those behind
+/// the end of a bar that is shorter now go unheard and unseen, and are dropped.
 std::map<std::int64_t, BarChords> readOverrides(const StrictJson& json, const MeterMap& meters) {
     std::map<std::int64_t, BarChords> overrides;
+    const Beats first = meters.barLength(1);
     for (const StrictJson& item : json.items()) {
         item.expectMembers({"bar", "chords"});
         const std::int64_t bar = item["bar"].whole(-furthestBeat, furthestBeat);
-        if (!overrides.emplace(bar, readBar(item["chords"], meters.barLength(bar))).second)
-            item["bar"].refuse("stands twice");
+        const Beats own = meters.barLength(bar);
+        BarChords chords = readBar(item["chords"], std::max(own, first));
+        std::erase_if(chords.chords, [&](const PlacedChord& chord) { return chord.withinBar >= own; });
+        if (!overrides.emplace(bar, std::move(chords)).second) item["bar"].refuse("stands twice");
     }
     return overrides;
 }

@@ -60,6 +60,20 @@ TEST(StudyFile, ReadsWhatVersionOneWrote) {
     EXPECT_NE(StudyFile::text(*back).find("\"version\": 3"), std::string::npos);
 }
 
+TEST(StudyFile, DropsChordsBehindTheEndOfABarThatIsShorterThanTheFirst) {
+    // As files have it that were written while chords were kept up to the length of the first meter's bar.
+    Study study;
+    study.page.meters = {{2, {3, 4}}, {3, {5, 4}}};
+    study.chart.overrides[2] = parseBars("C7 / F7 G7", {}).front();
+    study.chart.overrides[3] = parseBars("C7 / / / F7", {5, 4}).front();
+    const Result<Study> read = StudyFile::parse(StudyFile::text(study), "line.study");
+    ASSERT_TRUE(read.ok()) << describe(read.error());
+    study.chart.overrides[2].chords.pop_back();
+    EXPECT_EQ(*read, study) << "G7 stood on the fourth of three beats";
+    study.chart.overrides[2].chords.push_back({Beats(4), parseChordSymbol("G7")});
+    EXPECT_EQ(refusalOf(StudyFile::text(study)).where, "overrides[0].chords[2].at");
+}
+
 TEST(StudyFile, ReadsWhatVersionTwoWroteAndNothingNewerInIt) {
     Study study = fullStudy();
     study.page = {};
