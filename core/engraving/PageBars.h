@@ -58,7 +58,8 @@ struct PageBar {
     Beats fromOwnBeats(const Beats& own) const { return start + own * countedUnit / meter.beatUnit; }
 };
 
-/// Beats to one pulse: three where eighths are counted in threes (6/8, 9/8, 12/8), else one.
+/// Beats to one pulse of the page: three where eighths or shorter values go in threes (3/8, 6/8, 9/8, 12/16),
+/// else one. Unlike Meter::unitsPerCount, which counts the three eighths of 3/8 one by one.
 std::int64_t pulseBeats(const Meter& meter);
 
 /// Bars from the pickup, or bar 1, to the last note, and at least to bar `lastBar`. The pickup begins with

@@ -13,6 +13,15 @@ int beamCount(const PagePiece& piece) {
     return std::bit_width(static_cast<unsigned>(piece.value.denominator)) - 3;
 }
 
+/// The group of notes under one beam that a place of the bar belongs to. Eighths that go neither in quarters
+/// nor in threes are joined two by two, an odd one with the last two: 7/8 is 2 + 2 + 3 (common practice).
+std::int64_t groupAt(const Meter& meter, const Beats& ownBeats) {
+    const std::int64_t pulse = pulseBeats(meter);
+    if (meter.beatUnit < 8 || pulse > 1) return (ownBeats / pulse).floor();
+    const std::int64_t pairs = std::max(1, meter.beatsPerBar / 2);
+    return std::min((ownBeats / 2).floor(), pairs - 1);
+}
+
 const char* wordFor(bool joinsBefore, bool joinsAfter, bool isFirst) {
     if (joinsBefore) return joinsAfter ? "continue" : "end";
     if (joinsAfter) return "begin";
@@ -23,7 +32,7 @@ const char* wordFor(bool joinsBefore, bool joinsAfter, bool isFirst) {
 
 std::vector<std::vector<std::string>> pageBeams(const PageBar& bar) {
     const auto pulseOf = [&](std::size_t index) {
-        return (bar.ownBeats(bar.pieces[index].begin) / pulseBeats(bar.meter)).floor();
+        return groupAt(bar.meter, bar.ownBeats(bar.pieces[index].begin));
     };
     std::vector<std::vector<std::string>> beams(bar.pieces.size());
     for (std::size_t first = 0; first < bar.pieces.size();) {

@@ -53,8 +53,8 @@ public:
     void draw() {
         for (const DynamicMark& mark : plan.dynamics)
             placeDynamic(mark);
-        for (const LineHairpin& hairpin : plan.hairpins)
-            placeHairpin(hairpin);
+        for (std::size_t i = 0; i < plan.hairpins.size(); ++i)
+            placeHairpin(plan.hairpins[i], i + 1 < plan.hairpins.size() ? &plan.hairpins[i + 1] : nullptr);
         if (dynamics.empty() && hairpins.empty()) return;
         const double top = rowTop();
         for (const PlacedDynamic& one : dynamics)
@@ -70,8 +70,9 @@ private:
         dynamics.push_back({mark, middle - half, middle + half});
     }
 
-    /// A dynamic at either end is left its room.
-    void placeHairpin(const LineHairpin& hairpin) {
+    /// A dynamic at either end is left its room; a short hairpin is made long enough to be seen, as far as
+    /// the next sign of the row leaves it room.
+    void placeHairpin(const LineHairpin& hairpin, const LineHairpin* next) {
         HairpinPlace place{hairpin, hairpin.fromBefore ? left : moments.xAt(hairpin.range.begin),
                            hairpin.goesOn ? right : moments.xAt(hairpin.range.end) - besideDynamic};
         for (const PlacedDynamic& one : dynamics) {
@@ -80,7 +81,15 @@ private:
             if (one.mark.at == hairpin.range.end)
                 place.right = std::min(place.right, one.left - besideDynamic);
         }
-        if (place.right - place.left >= leastHairpin || dynamics.empty()) hairpins.push_back(place);
+        if (place.right - place.left < leastHairpin) lengthen(place, next);
+        if (place.right - place.left >= leastPart) hairpins.push_back(place);
+    }
+
+    void lengthen(HairpinPlace& place, const LineHairpin* next) const {
+        double room = next ? moments.xAt(next->range.begin) - besideDynamic : right;
+        for (const PlacedDynamic& one : dynamics)
+            if (one.right > place.left) room = std::min(room, one.left - besideDynamic);
+        place.right = std::max(place.right, std::min(place.left + leastHairpin, room));
     }
 
     double rowTop() const {
@@ -99,7 +108,7 @@ private:
 
     /// In pieces where a dynamic stands in its way.
     void drawHairpin(const HairpinPlace& one, double middle) {
-        const double end = std::max(one.right, one.left + leastHairpin);
+        const double end = one.right;
         double from = one.left;
         for (const PlacedDynamic& in : dynamics) {
             if (in.right < from || in.left > end) continue;

@@ -44,5 +44,21 @@ TEST(PageBeams, JoinsThreeEighthsInCompoundMeters) {
     EXPECT_EQ(beams, (std::vector<Words>{{"begin"}, {"continue"}, {"end"}, {}}));
 }
 
+TEST(PageBeams, JoinsTheThreeEighthsOfAWholeBar) {
+    const std::vector<Words> three{{"begin"}, {"continue"}, {"end"}};
+    EXPECT_EQ(beamsOf({Beats(1), Beats(1), Beats(1)}, {3, 8}), three);
+    const auto sixteenths = beamsOf({Beats(1), Beats(1), Beats(1), Beats(1), Beats(1), Beats(1)}, {6, 16});
+    EXPECT_EQ(sixteenths[2], (Words{"end", "end"}));
+    EXPECT_EQ(sixteenths[3], (Words{"begin", "begin"}));
+}
+
+TEST(PageBeams, JoinsOddNumbersOfEighthsInTwosAndALastThree) {
+    const auto seven = beamsOf(std::vector<Beats>(7, Beats(1)), {7, 8});
+    EXPECT_EQ(seven,
+              (std::vector<Words>{{"begin"}, {"end"}, {"begin"}, {"end"}, {"begin"}, {"continue"}, {"end"}}));
+    const auto five = beamsOf(std::vector<Beats>(5, Beats(1)), {5, 8});
+    EXPECT_EQ(five, (std::vector<Words>{{"begin"}, {"end"}, {"begin"}, {"continue"}, {"end"}}));
+}
+
 } // namespace
 } // namespace earwright

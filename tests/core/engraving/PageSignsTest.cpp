@@ -89,6 +89,30 @@ TEST_F(PageSigns, LeadAHairpinFromOneDynamicToTheNext) {
     EXPECT_LT(lines[0].to.x, all(system, 0xE522).front().at.x + font.box(Smufl::DynamicForte).left);
 }
 
+TEST_F(PageSigns, KeepAShortHairpinWhereADynamicStandsElsewhere) {
+    Study study = fourBars();
+    study.page.hairpins = {{{Beats(8), Beats(17, 2)}, HairpinKind::Louder}};
+    const auto alone = hairpinLines(laid(study));
+    ASSERT_EQ(alone.size(), 2u);
+    study.page.dynamics = {{Beats(0), Dynamic::p}};
+    const auto beside = hairpinLines(laid(study));
+    ASSERT_EQ(beside.size(), 2u);
+    EXPECT_NEAR(beside[0].to.x - beside[0].from.x, alone[0].to.x - alone[0].from.x, 0.1);
+}
+
+TEST_F(PageSigns, ShortHairpinsInARowDoNotMeet) {
+    Study study = fourBars();
+    study.page.hairpins = {{{Beats(8), Beats(33, 4)}, HairpinKind::Louder},
+                           {{Beats(33, 4), Beats(17, 2)}, HairpinKind::Softer}};
+    const auto lines = hairpinLines(laid(study));
+    for (const PlacedLine& line : lines)
+        EXPECT_LT(line.from.x, line.to.x);
+    if (lines.size() == 4) {
+        EXPECT_LT(lines[0].to.x, lines[2].from.x);
+    }
+    EXPECT_GE(lines.size(), 2u);
+}
+
 TEST_F(PageSigns, BreakAHairpinOverTwoLinesHalfOpen) {
     Study study = fourBars();
     study.page.hairpins = {{{Beats(4), Beats(12)}, HairpinKind::Louder}};
