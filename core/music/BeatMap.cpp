@@ -90,8 +90,7 @@ struct BeatMap::Taps {
         return areBars ? meters.barStart(meters.barOf(place) + 1) : meters.nextCount(place);
     }
     Beats before(const Beats& place) const {
-        if (areBars) return meters.barStart(meters.barOf(place) - 1);
-        return place - meters.countLength(meters.barOf(place) - (meters.isBarLine(place) ? 1 : 0));
+        return areBars ? meters.barStart(meters.barOf(place) - 1) : meters.previousCount(place);
     }
 };
 

@@ -79,6 +79,12 @@ Beats MeterMap::nextCount(const Beats& place) const {
     return start + countLength(barOf(start));
 }
 
+Beats MeterMap::previousCount(const Beats& place) const {
+    if (const Beats start = countStart(place); start < place) return start;
+    const std::int64_t bar = barOf(place);
+    return place - countLength(isBarLine(place) ? bar - 1 : bar);
+}
+
 Beats MeterMap::nearestCount(double beats) const {
     // Fine enough to tell which beat a place lies in.
     constexpr std::int64_t finest = 1000;

@@ -23,7 +23,7 @@ struct MeterChange {
 class MeterMap {
 public:
     /// One meter throughout, or the changes named. Requires: changes rise by bar, all from bar 2 on.
-    MeterMap(const Meter& first = {}, std::vector<MeterChange> changes = {});
+    explicit MeterMap(const Meter& first = {}, std::vector<MeterChange> changes = {});
 
     const Meter& at(std::int64_t bar) const { return standingAt(bar).meter; }
     /// In beats of the first meter.
@@ -45,6 +45,8 @@ public:
     Beats nearestCount(double beats) const;
     /// Where the next counted beat begins.
     Beats nextCount(const Beats& place) const;
+    /// Where the counted beat begins that begins last before a place.
+    Beats previousCount(const Beats& place) const;
     /// From the start of its bar, in beats of the first meter.
     Beats withinBar(const Beats& place) const { return place - barStart(barOf(place)); }
     /// Written beats of the bar's own meter between two places of it.

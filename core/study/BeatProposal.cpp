@@ -12,7 +12,8 @@ namespace earwright {
 
 namespace {
 
-constexpr std::int64_t furthestTapped = 8;
+/// Counted beats from a mark to the next.
+constexpr std::size_t furthestTapped = 8;
 /// A proposed beat nearer to a mark than this part of a beat is the mark's.
 constexpr double sameBeat = 0.5;
 
@@ -28,14 +29,43 @@ Seconds usualLength(const std::vector<ProposedBeat>& beats) {
     return *middle;
 }
 
+/// The times between two others.
+std::vector<Seconds> timesWithin(const std::vector<ProposedBeat>& beats, Seconds after, Seconds before) {
+    std::vector<Seconds> times;
+    for (const ProposedBeat& beat : beats)
+        if (beat.time > after && beat.time < before) times.push_back(beat.time);
+    return times;
+}
+
+/// Marks for times that lie on the counted beats before a place, the last of them right before it.
+void countBack(Marks& marks, Beats place, const std::vector<Seconds>& times, const MeterMap& meters) {
+    for (auto time = times.rbegin(); time != times.rend(); ++time)
+        marks.push_back({place = meters.previousCount(place), *time});
+}
+
+/// The same behind a place.
+void countOn(Marks& marks, Beats place, const std::vector<Seconds>& times, const MeterMap& meters) {
+    for (const Seconds time : times)
+        marks.push_back({place = meters.nextCount(place), time});
+}
+
+/// The counted beats between two places; up to `most` of them, and one more where there are more.
+std::vector<Beats> countsBetween(const Beats& from, const Beats& to, std::size_t most,
+                                 const MeterMap& meters) {
+    std::vector<Beats> counts;
+    for (Beats at = meters.nextCount(from); at < to && counts.size() <= most; at = meters.nextCount(at))
+        counts.push_back(at);
+    return counts;
+}
+
 /// All beats as marks, for a map that has none.
-Marks countedFromTheFirstBar(const std::vector<ProposedBeat>& beats) {
-    const auto bar = std::find_if(beats.begin(), beats.end(),
-                                  [](const ProposedBeat& beat) { return beat.barPosition == 1; });
-    const std::ptrdiff_t first = bar == beats.end() ? 0 : bar - beats.begin();
-    Marks marks;
-    for (std::size_t i = 0; i < beats.size(); ++i)
-        marks.push_back({Beats(static_cast<std::ptrdiff_t>(i) - first), beats[i].time});
+Marks countedFromTheFirstBar(const std::vector<ProposedBeat>& beats, const MeterMap& meters) {
+    auto first = std::find_if(beats.begin(), beats.end(),
+                              [](const ProposedBeat& beat) { return beat.barPosition == 1; });
+    if (first == beats.end()) first = beats.begin();
+    Marks marks{{Beats(0), first->time}};
+    countBack(marks, Beats(0), timesWithin(beats, -furthestTime, first->time), meters);
+    countOn(marks, Beats(0), timesWithin(beats, first->time, furthestTime), meters);
     return marks;
 }
 
@@ -53,47 +83,49 @@ bool isMeterFree(const Study& study) {
            study.chart == ChordChart{};
 }
 
-/// The times between two others.
-std::vector<Seconds> timesWithin(const std::vector<ProposedBeat>& beats, Seconds after, Seconds before) {
-    std::vector<Seconds> times;
-    for (const ProposedBeat& beat : beats)
-        if (beat.time > after && beat.time < before) times.push_back(beat.time);
-    return times;
-}
-
 /// The beats that lie around and between marks that are there. Requires: marks.
-Marks countedFrom(const Marks& marks, const std::vector<ProposedBeat>& beats) {
+Marks countedFrom(const Marks& marks, const std::vector<ProposedBeat>& beats, const MeterMap& meters) {
     const Seconds reach = usualLength(beats) * sameBeat;
     Marks added;
-    const auto count = [&added](const Beats& from, const std::vector<Seconds>& times) {
-        for (std::size_t i = 0; i < times.size(); ++i)
-            added.push_back({from + Beats(static_cast<std::int64_t>(i)), times[i]});
-    };
-    const auto before = timesWithin(beats, -furthestTime, marks.front().time - reach);
-    count(marks.front().position - Beats(static_cast<std::int64_t>(before.size())), before);
+    countBack(added, marks.front().position, timesWithin(beats, -furthestTime, marks.front().time - reach),
+              meters);
     for (std::size_t i = 1; i < marks.size(); ++i) {
         const auto between = timesWithin(beats, marks[i - 1].time + reach, marks[i].time - reach);
-        const Beats missing = marks[i].position - marks[i - 1].position - Beats(1);
-        if (missing == Beats(static_cast<std::int64_t>(between.size())))
-            count(marks[i - 1].position + Beats(1), between);
+        const auto missing = countsBetween(marks[i - 1].position, marks[i].position, between.size(), meters);
+        if (missing.size() == between.size()) countOn(added, marks[i - 1].position, between, meters);
     }
-    count(marks.back().position + Beats(1), timesWithin(beats, marks.back().time + reach, furthestTime));
+    countOn(added, marks.back().position, timesWithin(beats, marks.back().time + reach, furthestTime),
+            meters);
     return added;
+}
+
+/// The study's meter, or, while nothing counts on it, one whose bars are as long as the proposed ones.
+Meter meterFor(const Study& study, const std::vector<ProposedBeat>& beats) {
+    const auto perBar = beatsPerBarOf(beats);
+    if (!perBar || !isMeterFree(study)) return study.meter;
+    return {*perBar, study.meter.beatUnit};
 }
 
 } // namespace
 
-std::vector<Seconds> tapsOf(const BeatMap& map, const Range<Seconds>& range) {
+std::vector<Seconds> tapsOf(const Study& study, const Range<Seconds>& range) {
     std::vector<Seconds> taps;
+    const BeatMap& map = study.beatMap;
+    const MeterMap meters = study.meters();
     const Marks& marks = map.marks();
+    const auto add = [&taps](Seconds time) {
+        if (taps.empty() || time > taps.back()) taps.push_back(time);
+    };
     for (std::size_t i = 1; i < marks.size(); ++i) {
         const BeatMark& from = marks[i - 1];
         const BeatMark& to = marks[i];
         if (from.time < range.begin || to.time > range.end) continue;
-        if (to.position - from.position > Beats(furthestTapped)) continue;
-        for (Beats beat = from.position; beat < to.position; beat = beat + Beats(1))
-            if (taps.empty() || map.seconds(beat) > taps.back()) taps.push_back(map.seconds(beat));
-        taps.push_back(to.time);
+        const auto between = countsBetween(from.position, to.position, furthestTapped, meters);
+        if (between.size() >= furthestTapped) continue;
+        add(from.time);
+        for (const Beats& beat : between)
+            add(map.seconds(beat));
+        add(to.time);
     }
     return taps;
 }
@@ -104,20 +136,19 @@ Study acceptBeats(const Study& study, std::vector<ProposedBeat> beats) {
               [](const ProposedBeat& a, const ProposedBeat& b) { return a.time < b.time; });
     if (beats.size() < 2) return study;
     Marks marks = study.beatMap.marks();
-    const bool isFirst = marks.empty();
-    if (isFirst) {
-        marks = countedFromTheFirstBar(beats);
+    Study edited = study;
+    if (marks.empty()) {
+        const Meter meter = meterFor(study, beats);
+        if (meter != study.meter) edited = setMeter(study, meter);
+        marks = countedFromTheFirstBar(beats, edited.meters());
     } else {
-        const Marks added = countedFrom(marks, beats);
+        const Marks added = countedFrom(marks, beats, study.meters());
         marks.insert(marks.end(), added.begin(), added.end());
     }
     BeatMap map(std::move(marks));
     if (!isWithinLimits(map)) return study;
-    Study edited = study;
     edited.beatMap = std::move(map);
-    const auto perBar = isFirst && isMeterFree(study) ? beatsPerBarOf(beats) : std::nullopt;
-    if (!perBar || *perBar == study.meter.beatsPerBar) return edited;
-    return setMeter(edited, {*perBar, study.meter.beatUnit});
+    return edited;
 }
 
 } // namespace earwright

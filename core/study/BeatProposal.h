@@ -19,15 +19,15 @@ struct ProposedBeat {
     friend bool operator==(const ProposedBeat&, const ProposedBeat&) = default;
 };
 
-/// What the marks in a range say about its beats: the places of their beats, rising, as if tapped along.
-/// Marks further apart than two bars of four say too little about the beats between them.
-std::vector<Seconds> tapsOf(const BeatMap& map, const Range<Seconds>& range);
+/// What the marks in a range say about its beats: the places of their counted beats, rising, as if tapped
+/// along. Marks more than eight of them apart say too little about the beats between them.
+std::vector<Seconds> tapsOf(const Study& study, const Range<Seconds>& range);
 
-/// The proposed beats as marks. Marks that are there stay where they are, and the others are counted from
-/// them; between two of them beats are taken only where there are as many as the marks say. Without marks
-/// bar 1 is the first proposed bar line, or else the first beat, and where the bars are told the meter is as
-/// long as they are, unless chords or notes already count on another one. Nothing changes for fewer than two
-/// beats.
+/// The proposed beats as marks, on the counted beats of the meter that stands there. Marks that are there
+/// stay where they are, and the others are counted from them; between two of them beats are taken only where
+/// there are as many as the marks say. Without marks bar 1 is the first proposed bar line, or else the first
+/// beat, and where the bars are told the meter is as long as they are, unless chords or notes already count
+/// on another one. Nothing changes for fewer than two beats.
 Study acceptBeats(const Study& study, std::vector<ProposedBeat> beats);
 
 } // namespace earwright

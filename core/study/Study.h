@@ -135,7 +135,7 @@ struct Study {
     friend bool operator==(const Study&, const Study&) = default;
 
     /// Every bar with its meter.
-    MeterMap meters() const { return {meter, page.meters}; }
+    MeterMap meters() const { return MeterMap(meter, page.meters); }
     /// Of the counted beat that begins here: what the user chose, else two, or three where three units are
     /// counted as one (6/8).
     BeatDivision divisionOf(const Beats& beat) const;

@@ -35,13 +35,25 @@ Result<std::vector<ProposedBeat>> listenForBeats(Recording& recording, const Ran
     return beats;
 }
 
-/// The marks in a stretch as taps; where they count bars, the bars go on from them.
+/// The marks in a stretch as taps; where they count bars of one length, the bars go on from them.
 BeatWish wishFor(const Study& study, const Range<Seconds>& stretch) {
-    BeatWish wish{tapsOf(study.beatMap, stretch)};
-    if (wish.taps.empty() || !study.page.meters.empty()) return wish;
-    const Beats first(std::llround(study.beatMap.beatsAt(wish.taps.front())));
-    wish.beatsPerBar = study.meter.beatsPerBar;
-    wish.firstTapInBar = static_cast<int>(std::lround(study.meter.withinBar(first).toDouble())) + 1;
+    BeatWish wish{tapsOf(study, stretch)};
+    if (wish.taps.empty()) return wish;
+    const MeterMap meters = study.meters();
+    const auto barAt = [&](Seconds time) {
+        return meters.barOf(meters.nearestCount(study.beatMap.beatsAt(time)));
+    };
+    const std::int64_t bar = barAt(wish.taps.front());
+    const std::int64_t last = barAt(stretch.end);
+    const bool changes =
+        std::any_of(study.page.meters.begin(), study.page.meters.end(),
+                    [&](const MeterChange& change) { return change.bar > bar && change.bar <= last; });
+    if (changes || meters.at(bar) != meters.at(barAt(stretch.begin))) return wish;
+    const Meter& meter = meters.at(bar);
+    const Beats first = meters.withinBar(meters.nearestCount(study.beatMap.beatsAt(wish.taps.front())));
+    wish.beatsPerBar = meter.beatsPerBar / meter.unitsPerCount();
+    wish.firstTapInBar =
+        static_cast<int>(std::lround(first.toDouble() / meters.countLength(bar).toDouble())) + 1;
     return wish;
 }
 

@@ -5,7 +5,7 @@
 namespace earwright {
 namespace {
 
-const Meter fourFour{4, 4};
+const MeterMap fourFour(Meter{4, 4});
 
 BeatMap tapBars(std::initializer_list<double> times) {
     BeatMap map;

@@ -9,6 +9,7 @@ namespace earwright {
 namespace {
 
 const Meter fourFour{4, 4};
+const MeterMap inFour(fourFour);
 const Meter threeFour{3, 4};
 
 /// A bar as "beat:symbol beat:symbol", for reading in a test.
@@ -113,27 +114,27 @@ ChordChart twoBars(const char* form) {
 TEST(ChordChart, TheFormLiesOverEveryChorusAndNowhereElse) {
     const ChordChart chart = twoBars("C7 | F7");
     const std::vector<ChorusBars> choruses{{1, 2}, {5, 2}};
-    EXPECT_EQ(told(chart.barChords(2, fourFour, choruses)), "0:F7");
-    EXPECT_EQ(told(chart.barChords(3, fourFour, choruses)), "");
-    EXPECT_EQ(told(chart.barChords(5, fourFour, choruses)), "0:C7");
-    EXPECT_EQ(told(chart.barChords(6, fourFour, choruses)), "0:F7");
-    EXPECT_EQ(told(chart.barChords(0, fourFour, choruses)), "");
+    EXPECT_EQ(told(chart.barChords(2, inFour, choruses)), "0:F7");
+    EXPECT_EQ(told(chart.barChords(3, inFour, choruses)), "");
+    EXPECT_EQ(told(chart.barChords(5, inFour, choruses)), "0:C7");
+    EXPECT_EQ(told(chart.barChords(6, inFour, choruses)), "0:F7");
+    EXPECT_EQ(told(chart.barChords(0, inFour, choruses)), "");
 }
 
 TEST(ChordChart, AFormShorterThanItsChorusStartsOver) {
-    EXPECT_EQ(told(twoBars("C7 | F7").barChords(4, fourFour, {{1, 4}})), "0:F7");
+    EXPECT_EQ(told(twoBars("C7 | F7").barChords(4, inFour, {{1, 4}})), "0:F7");
 }
 
 TEST(ChordChart, AnOverriddenBarWinsInOneChorusOnly) {
     ChordChart chart = twoBars("C7 | F7");
     chart.overrides[4] = parseBars("Bb7", fourFour).front();
     const std::vector<ChorusBars> choruses{{1, 2}, {3, 2}};
-    EXPECT_EQ(told(chart.barChords(2, fourFour, choruses)), "0:F7");
-    EXPECT_EQ(told(chart.barChords(4, fourFour, choruses)), "0:Bb7");
+    EXPECT_EQ(told(chart.barChords(2, inFour, choruses)), "0:F7");
+    EXPECT_EQ(told(chart.barChords(4, inFour, choruses)), "0:Bb7");
 }
 
 std::string chordAt(const ChordChart& chart, const Beats& place, const std::vector<ChorusBars>& choruses) {
-    const auto symbol = chart.chordAt(place, fourFour, choruses);
+    const auto symbol = chart.chordAt(place, inFour, choruses);
     return symbol ? symbol->text : "-";
 }
 

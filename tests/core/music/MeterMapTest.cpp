@@ -1,6 +1,7 @@
 #include "core/music/MeterMap.h"
 
 #include <gtest/gtest.h>
+#include <type_traits>
 
 namespace earwright {
 namespace {
@@ -45,7 +46,22 @@ TEST(MeterMap, EveryBarEndsWhereTheNextBegins) {
 
 /// 4/4 to bar 2, 3/4 to bar 4, 6/8 to bar 6, then 4/4: bars begin on beats 0 4 8 11 14 17 20 24.
 MeterMap fourThreeSixFour() {
-    return {Meter{4, 4}, {{3, {3, 4}}, {5, {6, 8}}, {7, {4, 4}}}};
+    return MeterMap(Meter{4, 4}, {{3, {3, 4}}, {5, {6, 8}}, {7, {4, 4}}});
+}
+
+TEST(MeterMap, OfAMeterIsMadeOnlyWhereItIsAskedFor) {
+    static_assert(!std::is_convertible_v<Meter, MeterMap>);
+    static_assert(std::is_constructible_v<MeterMap, Meter>);
+}
+
+TEST(MeterMap, FindsTheCountedBeatBefore) {
+    // Counted beats at 0 4 8 11 14 17 20 24, with those in between: 15 1/2 is the second of bar 5.
+    const MeterMap meters = fourThreeSixFour();
+    EXPECT_EQ(meters.previousCount(Beats(17)), Beats(31, 2)) << "the second dotted quarter of bar 5";
+    EXPECT_EQ(meters.previousCount(Beats(31, 2)), Beats(14));
+    EXPECT_EQ(meters.previousCount(Beats(14)), Beats(13));
+    EXPECT_EQ(meters.previousCount(Beats(15)), Beats(14)) << "within a beat: its beginning";
+    EXPECT_EQ(meters.previousCount(Beats(0)), Beats(-1));
 }
 
 TEST(MeterMap, FindsBarsOfChangingLengthAndTheirParts) {

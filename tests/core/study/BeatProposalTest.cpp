@@ -70,11 +70,44 @@ TEST(BeatProposal, FewerThanTwoBeatsOrPlacesBeyondAnyMusicChangeNothing) {
 }
 
 TEST(BeatProposal, BarLinesInTheRangeAreTapsOnEachOfTheirBeats) {
-    const BeatMap map({{Beats(0), Seconds(1)}, {Beats(4), Seconds(3)}, {Beats(8), Seconds(5.4)}});
-    const std::vector<Seconds> taps = tapsOf(map, {Seconds(1), Seconds(5)});
+    Study study;
+    study.beatMap = BeatMap({{Beats(0), Seconds(1)}, {Beats(4), Seconds(3)}, {Beats(8), Seconds(5.4)}});
+    const std::vector<Seconds> taps = tapsOf(study, {Seconds(1), Seconds(5)});
     const std::vector<Seconds> expected{Seconds(1), Seconds(1.5), Seconds(2), Seconds(2.5), Seconds(3)};
     EXPECT_EQ(taps, expected);
-    EXPECT_TRUE(tapsOf(map, {Seconds(3.5), Seconds(9)}).empty());
+    EXPECT_TRUE(tapsOf(study, {Seconds(3.5), Seconds(9)}).empty());
+}
+
+TEST(BeatProposal, ThreeEighthsAreOneTap) {
+    Study study;
+    study.meter = {12, 8};
+    study.beatMap = BeatMap({{Beats(0), Seconds(1)}, {Beats(12), Seconds(3)}, {Beats(36), Seconds(7)}});
+    const std::vector<Seconds> first{Seconds(1), Seconds(1.5), Seconds(2), Seconds(2.5), Seconds(3)};
+    EXPECT_EQ(tapsOf(study, {Seconds(1), Seconds(3)}), first);
+    EXPECT_EQ(tapsOf(study, {Seconds(1), Seconds(7)}).size(), 13u) << "two bars are eight counted beats";
+    study.beatMap = BeatMap({{Beats(0), Seconds(1)}, {Beats(48), Seconds(9)}});
+    EXPECT_TRUE(tapsOf(study, {Seconds(1), Seconds(9)}).empty()) << "four bars say too little";
+}
+
+TEST(BeatProposal, BeatsAreCountedFromMarksInTheMeterThatStandsThere) {
+    // Bar 1 in 9/8, from bar 2 on 3/4: counted beats at 0 3 6 | 9 11 13 | 15 in eighths.
+    Study study;
+    study.meter = {9, 8};
+    study.page.meters = {{2, {3, 4}}};
+    study.beatMap = BeatMap({{Beats(3), Seconds(1.5)}, {Beats(13), Seconds(3.5)}});
+    const std::vector<BeatMark> expected{
+        {Beats(-3), Seconds(0.5)}, {Beats(0), Seconds(1)},   {Beats(3), Seconds(1.5)},
+        {Beats(6), Seconds(2)},    {Beats(9), Seconds(2.5)}, {Beats(11), Seconds(3)},
+        {Beats(13), Seconds(3.5)}, {Beats(15), Seconds(4)},  {Beats(17), Seconds(4.5)}};
+    EXPECT_EQ(acceptBeats(study, beatsFrom(0.5, 9)).beatMap.marks(), expected);
+}
+
+TEST(BeatProposal, InAMeterOfEighthsInThreesAProposedBeatIsThreeOfThem) {
+    Study study;
+    study.meter = {6, 8};
+    const Study accepted = acceptBeats(study, beatsFrom(1, 6, 1));
+    EXPECT_EQ(accepted.meter, (Meter{6, 8})) << "chosen before";
+    EXPECT_EQ(accepted.beatMap.marks()[4], (BeatMark{Beats(12), Seconds(3)}));
 }
 
 } // namespace

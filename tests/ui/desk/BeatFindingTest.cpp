@@ -55,7 +55,7 @@ protected:
     void markBeat(double place) { window->session().apply("beat", tapBeatAt(place)); }
     Study tapBeatAt(double place) {
         Study next = study();
-        next.beatMap = next.beatMap.tappedBeat(Seconds(place), next.meter);
+        next.beatMap = next.beatMap.tappedBeat(Seconds(place), next.meters());
         return next;
     }
     int pixels(Role role) {
@@ -118,6 +118,24 @@ TEST_F(BeatFindingTest, DrawsTheProposalInItsOwnColourUntilItIsDismissed) {
     action(CommandId::LetGo).trigger();
     EXPECT_EQ(pixels(Role::Proposal), 0);
     EXPECT_TRUE(study().beatMap.marks().empty());
+}
+
+TEST_F(BeatFindingTest, BarsGoOnInTheMeterThatStandsWhereItListens) {
+    // Two bars of four from 0.5 s, then bars of three from 4.5 s on.
+    Study marked = study();
+    marked.beatMap = BeatMap({{Beats(0), Seconds(0.5)},
+                              {Beats(4), Seconds(2.5)},
+                              {Beats(8), Seconds(4.5)},
+                              {Beats(11), Seconds(6)},
+                              {Beats(14), Seconds(7.5)}});
+    marked.page.meters = {{3, {3, 4}}};
+    window->session().apply("bars", marked);
+    window->sheet().setStretch(Range<Seconds>{Seconds(4.4), Seconds(14)});
+    find();
+    for (const ProposedBeat& beat : proposed()) {
+        const long since = std::lround((beat.time.value - 4.5) / 0.5);
+        EXPECT_EQ(beat.barPosition, since % 3 + 1) << beat.time.value;
+    }
 }
 
 TEST_F(BeatFindingTest, CallingTheListeningOffProposesNothing) {

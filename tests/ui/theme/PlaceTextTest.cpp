@@ -9,7 +9,7 @@ namespace {
 
 constexpr Meter fourFour{4, 4};
 
-std::string at(const Beats& place, const MeterMap& meter = fourFour) {
+std::string at(const Beats& place, const MeterMap& meter = MeterMap(fourFour)) {
     return placeText(place, meter).toStdString();
 }
 
@@ -46,7 +46,7 @@ TEST(PlaceText, CountsInTheMeterOfTheBar) {
 // Common practice: the incomplete bar before bar 1 is the pickup, and bars are counted from 1.
 TEST(PlaceText, CallsTheBarBeforeBarOneThePickup) {
     EXPECT_EQ(at(Beats(-1, 2)), "pickup, beat 4½");
-    EXPECT_EQ(placeSentence(Beats(-1), fourFour).toStdString(), "Pickup, beat 4");
+    EXPECT_EQ(placeSentence(Beats(-1), MeterMap(fourFour)).toStdString(), "Pickup, beat 4");
 }
 
 TEST(PlaceText, CountsEarlierBarsBackFromBarOne) {
@@ -65,7 +65,7 @@ TEST(PlaceText, NamesARunOfBarsByItsEnds) {
 }
 
 TEST(PlaceText, StartsASentenceWithACapital) {
-    EXPECT_EQ(placeSentence(Beats(2), fourFour).toStdString(), "Bar 1, beat 3");
+    EXPECT_EQ(placeSentence(Beats(2), MeterMap(fourFour)).toStdString(), "Bar 1, beat 3");
 }
 
 TEST(PlaceText, TellsTheClockToTheTenth) {
