@@ -1,7 +1,5 @@
 #include "core/engine/LaneWork.h"
 
-#include "core/engine/LoopSeam.h"
-
 #include <algorithm>
 #include <cmath>
 #include <utility>
@@ -160,7 +158,7 @@ void LaneWork::startLane() {
 void LaneWork::planSeam() {
     const Lane* before = last();
     if (!before || !before->tags().isLooped() || !wanted.loop || isSeamOrdered()) return;
-    const LoopSeam seam(before->tags(), before->rate());
+    const LoopSeam seam = seamOf(*before);
     const auto pass = seam.nextChange(wanted.speeds, before->speed(), joinsToPlan(*before));
     if (pass) orderSeam(*before, *pass, LanePlayer::Turn::Exact);
 }
@@ -180,7 +178,7 @@ Range<std::int64_t> LaneWork::joinsToPlan(const Lane& lane) const {
 /// Makes the lane after a pass ready, and the wishes with it. Nothing where an exact turn has become
 /// impossible meanwhile.
 void LaneWork::orderSeam(const Lane& before, std::int64_t pass, LanePlayer::Turn turn) {
-    const LoopSeam seam(before.tags(), before.rate());
+    const LoopSeam seam = seamOf(before);
     Lane::Start start = laneOf(pass + 1);
     start.record.from = wanted.loop->begin;
     start.record.settleSeconds = RecordPart::settleSeconds;
@@ -196,6 +194,10 @@ void LaneWork::orderSeam(const Lane& before, std::int64_t pass, LanePlayer::Turn
     mixer->lanes().order(&lane, at, turn);
     coming.push_back({&lane, at, true, wanted.changed});
     wanted.changed = false;
+}
+
+LoopSeam LaneWork::seamOf(const Lane& lane) const {
+    return {lane.tags(), lane.rate(), wanted.take != nullptr};
 }
 
 Lane& LaneWork::spareLane() {
@@ -217,7 +219,7 @@ std::optional<LaneWork::SeamAhead> LaneWork::seamAhead() const {
     const std::int64_t taken = active->ring().taken();
     const std::int64_t pass = active->tags().passAt(taken);
     if (!LoopSeam::changesAfter(pass, wanted.speeds)) return std::nullopt;
-    const LoopSeam seam(active->tags(), active->rate());
+    const LoopSeam seam = seamOf(*active);
     SeamAhead ahead{pass, wanted.speeds.manner().gapBeats > 0, seam.endOf(pass) - taken, 0, 0};
     ahead.lane = readyFrames(active->rate()) + seam.earlyAfter(pass, wanted.speeds);
     ahead.twoLanes = ahead.lane + active->rate().outputFrames(LanePlayer::fadeSeconds).value;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/engine/Lane.h"
+#include "core/engine/LoopSeam.h"
 #include "core/engine/Mixer.h"
 #include "core/engine/Wanted.h"
 
@@ -79,6 +80,7 @@ private:
     Lane::Start nextStart(std::int64_t& switchAt);
     Place nextPlace() const;
     void holdIn(Lane::Start& start) const;
+    LoopSeam seamOf(const Lane& lane) const;
     Lane& spareLane();
     Lane* last() const { return coming.empty() ? active : coming.back().lane; }
 

@@ -3,9 +3,9 @@
 namespace earwright {
 
 std::int64_t LoopSeam::earlyAfter(std::int64_t pass, const PassSpeeds& speeds) const {
-    const bool recordStops =
-        speeds.manner().gapBeats > 0 || speeds.isYoursTurn(pass) != speeds.isYoursTurn(pass + 1);
-    return recordStops ? fadeFrames() : 2 * fadeFrames();
+    const bool isTurn = speeds.isYoursTurn(pass) != speeds.isYoursTurn(pass + 1);
+    const bool stops = speeds.manner().gapBeats > 0 || (isTurn && !takeSounds);
+    return stops ? fadeFrames() : 2 * fadeFrames();
 }
 
 std::optional<std::int64_t> LoopSeam::nextChange(const PassSpeeds& speeds, double laneSpeed,

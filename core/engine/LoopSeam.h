@@ -13,10 +13,10 @@
 namespace earwright {
 
 /// The next lane joins so long before a pass ends that it is faded in when its own pass begins, and what is
-/// at A keeps its attack whole: [B − X, B) fades over into [A − X, A). Where the record sounds on both sides,
-/// as in a climb, the lane that goes round does the same within itself (RecordPart), and nobody is to hear
-/// that too: three sounds in one fade would step too far. There [B − 2X, B − X) fades over into [A − 2X, A −
-/// X).
+/// at A keeps its attack whole: [B − X, B) fades over into [A − X, A). Where a sound goes on over the seam,
+/// as the record's in a climb or the record's and a take's in trade, the lane that goes round does the same
+/// within itself (RecordPart), and nobody is to hear that too: three sounds in one fade would step too far.
+/// There [B − 2X, B − X) fades over into [A − 2X, A − X).
 ///
 /// Threads: a plain value.
 /// Units: output frames of the lane, unless said otherwise. Passes as the tags number them.
@@ -29,8 +29,10 @@ public:
     /// No lane is made ready for a seam further ahead than this.
     static constexpr double planSeconds = 0.5;
 
-    /// Requires: looped tags.
-    LoopSeam(const TimeTags& tags, SampleRate outputRate) : places(tags), rate(outputRate) {}
+    /// Requires: looped tags. `hasTake`: the turn after the record's in trade is a take's, not written
+    /// notes'.
+    LoopSeam(const TimeTags& tags, SampleRate outputRate, bool hasTake)
+        : places(tags), rate(outputRate), takeSounds(hasTake) {}
 
     std::int64_t fadeFrames() const { return rate.outputFrames(fadeSeconds).value; }
     /// The first frame of the pass after this one.
@@ -52,6 +54,7 @@ public:
 private:
     TimeTags places;
     SampleRate rate;
+    bool takeSounds = false;
 };
 
 } // namespace earwright

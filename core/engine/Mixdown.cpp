@@ -12,12 +12,7 @@ constexpr double startStopSeconds = 0.005;
 /// 7 dB: the written notes are as loud as the record nearly; LoudnessGuard would take back what is more.
 constexpr float mostBalance = 2.24f;
 
-struct Gains {
-    float straight;
-    float left;
-    float yoursLeft;
-    float yoursRight;
-};
+using Gains = GainFade<4>::Gains;
 
 Gains gainsOf(Hearing hearing, bool yoursTurn) {
     constexpr Gains record{1, 0, 0, 0};
@@ -47,20 +42,17 @@ void Mixdown::setRate(SampleRate rate) {
     bandHeard.setRate(rate);
     moving.setFrames(static_cast<float>(startStopSeconds * rate.hertz));
     clicking.setFrames(static_cast<float>(clickStartSeconds * rate.hertz));
-    for (Slew* gain : {&recordStraight, &recordLeft, &yoursLeft, &yoursRight, &yoursLevel, &clickLevel,
-                       &countedLevel, &outLevel, &mixed})
+    heard.setFrames(rate.outputFrames(hearingSeconds).value);
+    for (Slew* gain : {&yoursLevel, &clickLevel, &countedLevel, &outLevel, &mixed})
         gain->setFrames(static_cast<float>(gainSeconds * rate.hertz));
 }
 
 void Mixdown::aim(Hearing hearing, bool yoursTurn, float yoursGain, float level) {
     const Gains gains = gainsOf(hearing, yoursTurn);
-    recordStraight.aimAt(gains.straight);
-    recordLeft.aimAt(gains.left);
-    yoursLeft.aimAt(gains.yoursLeft);
-    yoursRight.aimAt(gains.yoursRight);
+    heard.aimAt(gains);
     yoursLevel.aimAt(std::min(yoursGain, mostBalance));
     guard.aim(hearing, yoursTurn);
-    mixed.aimAt(gains.yoursLeft + gains.yoursRight + clickLevel.value() > 0 ? 1.0f : 0.0f);
+    mixed.aimAt(gains[2] + gains[3] + clickLevel.value() > 0 ? 1.0f : 0.0f);
     outLevel.aimAt(level);
 }
 
@@ -77,15 +69,16 @@ float Mixdown::mix(std::span<const SoundFrame> frames, std::span<const float> au
         frame.yours *= gain;
         guard.hear(frame);
         const float recordGain = audible * guard.recordGain();
-        const float straight = recordGain * recordStraight.next();
-        const float summed = recordGain * recordLeft.next() * 0.5f * (frame.left + frame.right);
+        const auto& [asItIs, folded, yoursLeft, yoursRight] = heard.next();
+        const float straight = recordGain * asItIs;
+        const float summed = recordGain * folded * 0.5f * (frame.left + frame.right);
         const float yours = audible * guard.yoursGain() * frame.yours;
         // Clicks stay in the middle, whatever is heard of the record and the notes.
         const float beats = clickLevel.next() * frame.clicks + countedLevel.next() * frame.counted;
         const float plain = gain * auditioned[i] + clicking.next() * beats;
         const float level = outLevel.next();
-        float left = level * (straight * frame.left + summed + yoursLeft.next() * yours + plain);
-        float right = level * (straight * frame.right + yoursRight.next() * yours + plain);
+        float left = level * (straight * frame.left + summed + yoursLeft * yours + plain);
+        float right = level * (straight * frame.right + yoursRight * yours + plain);
         before = std::max({before, std::abs(left), std::abs(right)});
         limiter.apply(left, right, plain != 0 ? 1.0f : mixed.next());
         out[2 * i] = left;

@@ -5,7 +5,9 @@
 #include "core/engine/Engine.h"
 #include "core/engine/FocusMatrix.h"
 #include "core/engine/FrameRing.h"
+#include "core/engine/GainFade.h"
 #include "core/engine/Limiter.h"
+#include "core/engine/LoopedSource.h"
 #include "core/engine/LoudnessGuard.h"
 #include "core/engine/Slew.h"
 #include "core/time/SampleRate.h"
@@ -16,11 +18,14 @@
 namespace earwright {
 
 /// Threads: the callback.
-/// Real time: everything. No change of hearing, focus, level or balance clicks: gains move over 10 ms. The
-///   record alone passes untouched; LoudnessGuard and Limiter see to what is added to it.
+/// Real time: everything. No change of hearing, focus, level or balance clicks: gains move over 10 ms, those
+///   of the hearing over 13, as sounds give way to each other everywhere (CrossFade). The record alone passes
+///   untouched; LoudnessGuard and Limiter see to what is added to it.
 class Mixdown {
 public:
     static constexpr double gainSeconds = 0.01;
+    /// What a change of hearing or a turn of the trade takes.
+    static constexpr double hearingSeconds = LoopedSource::crossfadeSeconds;
 
     void setRate(SampleRate rate);
     /// `yoursTurn` matters in trade only. `yoursGain` and `level` are linear.
@@ -51,10 +56,8 @@ private:
     Slew clicking;
     FocusMatrix picture;
     BandFocus bandHeard;
-    Slew recordStraight{1};
-    Slew recordLeft;
-    Slew yoursLeft;
-    Slew yoursRight;
+    /// Of the record as it is and folded on the left, and of the written notes on either side.
+    GainFade<4> heard{{1, 0, 0, 0}};
     Slew yoursLevel{1};
     Slew clickLevel;
     Slew countedLevel{1};

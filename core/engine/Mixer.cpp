@@ -122,7 +122,7 @@ void Mixer::aimGains() {
     bool yoursTurn = false;
     if (lane && lane->tags().isLooped()) {
         // The turn changes over while the pass before ends, so that the next one's first note is whole.
-        const auto ahead = static_cast<std::int64_t>(Mixdown::gainSeconds * rate.hertz);
+        const auto ahead = rate.outputFrames(Mixdown::hearingSeconds).value;
         yoursTurn = isYoursTurn(lane->tags().passAt(lane->ring().taken() + ahead), lane->wish());
     }
     if (lane) soundingWish.store(lane->wish(), std::memory_order_relaxed);

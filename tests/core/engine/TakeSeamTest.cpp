@@ -115,12 +115,15 @@ TEST(TakeSeam, BringsAClickInTheSameFrameAfterTenThousandPasses) {
     }
 }
 
-/// Steps around a seam ÷ the largest of the tone a little before it.
+/// Steps within 50 ms of a seam ÷ the largest of what sounds well before or well after it.
 double stepsAround(const std::vector<float>& out, std::int64_t seam) {
-    const auto from = static_cast<std::size_t>(seam - rate / 5);
-    const auto before = std::span(out).subspan(from, rate / 7);
-    const auto around = std::span(out).subspan(from + rate / 7, rate / 10);
-    return static_cast<double>(largestStep(around)) / static_cast<double>(largestStep(before));
+    const auto steps = [&](std::int64_t from, std::int64_t to) {
+        return largestStep(std::span(out).subspan(static_cast<std::size_t>(seam + from),
+                                                  static_cast<std::size_t>(to - from)));
+    };
+    const std::int64_t near = rate / 20;
+    return static_cast<double>(steps(-near, near)) /
+           static_cast<double>(std::max(steps(-4 * near, -near), steps(near, 3 * near)));
 }
 
 // Beside the same tone on the record, whose loudness a take is brought to within the first seconds.
@@ -138,11 +141,39 @@ TEST(TakeSeam, OfAClimbStepsNoFurtherThanTheTone) {
             engine.render(5 * rate);
             ASSERT_GE(engine.passStarts().size(), 5u);
             for (const std::int64_t seam : engine.passStarts()) {
-                if (seam < 2 * rate || seam + rate / 10 > engine.rendered()) continue;
+                if (seam < 2 * rate || seam + rate / 5 > engine.rendered()) continue;
                 EXPECT_LE(stepsAround(engine.left(), seam), 1.25)
                     << hertz << " Hz from speed " << speed << " at " << seam;
             }
         }
+}
+
+// The same tone in the record's turn and in the take's, which is about as loud.
+TEST(TakeSeam, OfATurnInTradeStepsNoFurtherThanTheTone) {
+    for (const double hertz : {41.2, 110.0, 441.0})
+        for (const auto& yours : {std::optional<double>(), std::optional(0.6)})
+            for (const double speed : {0.5, 1.0}) {
+                const std::int64_t length =
+                    std::llround((std::floor(0.5 * hertz) + 0.5) / hertz * rate * 0.55);
+                tests::RenderedEngine engine(tests::held(tone({hertz}, 3), rate), SampleRate{rate});
+                engine.mixer->setHearing(Hearing::Trade);
+                engine.wish([&, hertz = hertz](Wanted& wanted) {
+                    wanted.take = std::make_shared<const TakePlayback>(takeOf(tone({hertz}, 6), 0.55));
+                });
+                engine.replan([&](Wanted& wanted) {
+                    wanted.speeds.setManner({0, {}, {}, yours});
+                    wanted.speeds.setTrade(0);
+                });
+                engine.loopFromStart({Frames(rate), Frames(rate + length)}, speed);
+                engine.render(6 * rate);
+                ASSERT_GE(engine.passStarts().size(), 6u);
+                for (const std::int64_t seam : engine.passStarts()) {
+                    if (seam < 2 * rate || seam + rate / 5 > engine.rendered()) continue;
+                    EXPECT_LE(stepsAround(engine.left(), seam), 1.25)
+                        << hertz << " Hz at speed " << speed << (yours ? ", the take at its own" : "")
+                        << ", seam at " << seam;
+                }
+            }
 }
 
 } // namespace
