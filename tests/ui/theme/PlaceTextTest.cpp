@@ -18,7 +18,7 @@ std::string at(const Beats& place, const MeterMap& meter = MeterMap(fourFour)) {
 TEST(PlaceText, CountsBarsAndBeatsFromOne) {
     EXPECT_EQ(at(Beats(0)), "bar 1, beat 1");
     EXPECT_EQ(at(Beats(29 * 4 + 1)), "bar 30, beat 2");
-    EXPECT_EQ(at(Beats(3), Meter{3, 4}), "bar 2, beat 1");
+    EXPECT_EQ(at(Beats(3), MeterMap(Meter{3, 4})), "bar 2, beat 1");
 }
 
 TEST(PlaceText, SetsFractionsOfABeatAsPrintDoes) {
