@@ -2,14 +2,23 @@
 
 #include "core/check/JudgementWeights.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace earwright {
 
 namespace {
 
-double logistic(float x) {
-    return 1 / (1 + std::exp(-static_cast<double>(x)));
+double logistic(double x) {
+    return 1 / (1 + std::exp(-x));
+}
+
+/// By how much the odds of an unclaimed onset fall: the weights were fitted on lines alone and over bands
+/// together, with about as many other onsets as notes of the line.
+double fallOfOdds(double others, double notes) {
+    constexpr double least = -2;
+    constexpr double most = 1;
+    return std::clamp(std::log((others + 1) / (notes + 1)), least, most);
 }
 
 } // namespace
@@ -22,8 +31,18 @@ double probabilityOfSuggestion(const std::array<float, suggestionFeatureCount>& 
     return logistic(suggestionOdds(features));
 }
 
-double probabilityOfNote(const std::array<float, unwrittenFeatureCount>& features) {
-    return logistic(unwrittenOdds(features));
+std::vector<double> probabilitiesOfNotes(const std::vector<UnwrittenCandidate>& candidates,
+                                         std::size_t claims) {
+    double unwritten = 0;
+    for (const UnwrittenCandidate& candidate : candidates)
+        unwritten += logistic(unwrittenOdds(candidate.features));
+    const double fall = claims == 0 ? 0
+                                    : fallOfOdds(static_cast<double>(candidates.size()) - unwritten,
+                                                 static_cast<double>(claims) + unwritten);
+    std::vector<double> probabilities;
+    for (const UnwrittenCandidate& candidate : candidates)
+        probabilities.push_back(logistic(unwrittenOdds(candidate.features) - fall));
+    return probabilities;
 }
 
 Verdict verdictOf(double right, double another) {

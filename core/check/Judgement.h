@@ -5,6 +5,9 @@
 #include "core/check/UnwrittenSounds.h"
 #include "core/check/Verdict.h"
 
+#include <cstddef>
+#include <vector>
+
 namespace earwright {
 
 /// Probability that a claim is right, 0 to 1: that its pitch is, times that a note begins there. Learned on
@@ -15,8 +18,14 @@ double probabilityRight(const ClaimFeatures& features);
 /// Probability that a suggested pitch is what was played at the claim.
 double probabilityOfSuggestion(const std::array<float, suggestionFeatureCount>& features);
 
-/// Probability that an unclaimed onset is a note of the line, and of the pitch it is named with.
-double probabilityOfNote(const std::array<float, unwrittenFeatureCount>& features);
+/// Probabilities that unclaimed onsets are notes of the line, and of the pitches they are named with: by what
+/// is heard of each, and by how much else sounds. As many notes are left out of a line alone as of one over a
+/// band, but over a band most other onsets are the band's; so the odds fall in proportion to the onsets that
+/// are none of the line, for each note that is one, claimed or not (Bayes' rule, the prior odds being notes
+/// left out to other onsets). Counted between an eighth of an onset a note and three; where nothing is
+/// claimed, only what is heard of each counts.
+std::vector<double> probabilitiesOfNotes(const std::vector<UnwrittenCandidate>& candidates,
+                                         std::size_t claims);
 
 /// Above this a claim is supported.
 inline constexpr double supportedAbove = 0.90;

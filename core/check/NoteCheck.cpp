@@ -102,17 +102,22 @@ NoteCheck checkNotes(const PassageEvidence& evidence, const std::vector<Claim>& 
     const ClaimContext context = contextOf(evidence, transposed(sorted, offset));
     const HeardPart listened = evidence.partOf(context.blend.clearest());
     const std::vector<ClaimFeatures> features = claimFeatures(context);
+    std::vector<Claim> line = context.claims;
     for (std::size_t i = 0; i < order.size(); ++i) {
         ClaimAnswer& answer = check.answers[order[i]];
         answer = answerFor(context, i, features[i]);
         answer.listened = listened;
-        if (answer.suggestedMidi) *answer.suggestedMidi -= offset;
+        if (!answer.suggestedMidi) continue;
+        line[i].midi = *answer.suggestedMidi;
+        *answer.suggestedMidi -= offset;
     }
-    for (UnwrittenCandidate candidate : unwrittenCandidates(evidence, context)) {
+    std::vector<UnwrittenCandidate> candidates = unwrittenCandidates(evidence, context, line);
+    const std::vector<double> probabilities = probabilitiesOfNotes(candidates, sorted.size());
+    for (std::size_t i = 0; i < candidates.size(); ++i) {
+        UnwrittenCandidate& candidate = candidates[i];
         candidate.midi -= offset;
-        const double probability = probabilityOfNote(candidate.features);
-        if (probability > unwrittenAbove && !alreadyNamed(candidate, claims, check.answers))
-            check.unwritten.push_back({candidate.range, candidate.midi, probability});
+        if (probabilities[i] > unwrittenAbove && !alreadyNamed(candidate, claims, check.answers))
+            check.unwritten.push_back({candidate.range, candidate.midi, probabilities[i]});
     }
     return check;
 }

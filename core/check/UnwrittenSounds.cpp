@@ -136,9 +136,9 @@ float timeToNearest(const std::vector<Claim>& claims, Seconds time) {
 }
 
 UnwrittenCandidate candidateAt(std::size_t place, const Range<Seconds>& span, const PitchRow& own,
-                               float anyOnset, const ClaimContext& context) {
+                               float anyOnset, const ClaimContext& context, const std::vector<Claim>& line) {
     constexpr Seconds tail{0.080};
-    const Neighbours neighbours(context.claims, span.begin);
+    const Neighbours neighbours(line, span.begin);
     const PitchRow onset = onsetAround(context.onsets, place);
     const PitchRow fit = fitBetween(neighbours, span.begin);
     PitchRow all;
@@ -160,14 +160,16 @@ UnwrittenCandidate candidateAt(std::size_t place, const Range<Seconds>& span, co
 } // namespace
 
 std::vector<UnwrittenCandidate> unwrittenCandidates(const PassageEvidence& evidence,
-                                                    const ClaimContext& context) {
+                                                    const ClaimContext& context,
+                                                    const std::vector<Claim>& line) {
     const std::vector<float> smooth = smoothedOnsets(context.onsets);
     const std::vector<Peak> peaks = peaksOf(smooth, context);
     const std::vector<Range<Seconds>> spans = spansOf(peaks, context);
     const std::vector<PitchRow> own = context.blend.spans(evidence, spans);
     std::vector<UnwrittenCandidate> candidates;
     for (std::size_t i = 0; i < peaks.size(); ++i)
-        candidates.push_back(candidateAt(peaks[i].place, spans[i], own[i], smooth[peaks[i].place], context));
+        candidates.push_back(
+            candidateAt(peaks[i].place, spans[i], own[i], smooth[peaks[i].place], context, line));
     return candidates;
 }
 

@@ -22,9 +22,11 @@ struct UnwrittenCandidate {
     std::array<float, unwrittenFeatureCount> features{};
 };
 
-/// Peaks of the onset evidence at least 50 ms from every claim, each named by its own evidence and the claims
-/// before and after it.
+/// Peaks of the onset evidence at least 30 ms from every claim, each named by its own evidence and the notes
+/// before and after it. `line`: the context's claims, with the pitches that are rather heard where others are
+/// written, so that a note whose pitch is wrong is not found again while it sounds on.
 std::vector<UnwrittenCandidate> unwrittenCandidates(const PassageEvidence& evidence,
-                                                    const ClaimContext& context);
+                                                    const ClaimContext& context,
+                                                    const std::vector<Claim>& line);
 
 } // namespace earwright

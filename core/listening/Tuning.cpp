@@ -28,7 +28,6 @@ struct Place {
 
 constexpr std::size_t hop = PeakFinder::stretch / 4;
 
-/// Within −50…50.
 /// Whether a peak is an odd partial of a lower one that is there as well.
 bool isOddPartial(const SpectralPeak& peak, const std::vector<SpectralPeak>& all) {
     constexpr std::array<int, 7> partials{3, 5, 6, 7, 9, 10, 11};
