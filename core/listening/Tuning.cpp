@@ -22,8 +22,13 @@ constexpr double highestHertz = 2500;
 /// One partial's place within its semitone, and the stretch it was found in.
 struct Place {
     double cents;
-    double weight;
+    double magnitude;
+    /// 0 to 1.
+    double steadiness;
     std::size_t stretch;
+
+    /// The root, since a few loud notes are no better in tune than the many others.
+    double weight() const { return std::sqrt(magnitude) * steadiness; }
 };
 
 constexpr std::size_t hop = PeakFinder::stretch / 4;
@@ -80,10 +85,10 @@ std::vector<Place> placesOf(const std::vector<Peaks>& stretches) {
     for (std::size_t i = 0; i < stretches.size(); ++i) {
         for (const SpectralPeak& peak : stretches[i]) {
             if (peak.hertz <= lowestHertz || isOddPartial(peak, stretches[i])) continue;
-            double weight = peak.magnitude;
-            if (i > 0) weight *= steadiness(peak, stretches[i - 1]);
-            if (i + 1 < stretches.size()) weight *= steadiness(peak, stretches[i + 1]);
-            places.push_back({centsOf(peak), weight, i});
+            double steady = 1;
+            if (i > 0) steady *= steadiness(peak, stretches[i - 1]);
+            if (i + 1 < stretches.size()) steady *= steadiness(peak, stretches[i + 1]);
+            places.push_back({centsOf(peak), peak.magnitude, steady, i});
         }
     }
     return places;
@@ -98,7 +103,7 @@ double refined(double guess, const std::vector<Place>& places) {
         double weights = 0;
         for (const Place& place : places) {
             const double off = withinSemitone(place.cents - guess);
-            const double weight = place.weight * std::exp(-0.5 * off * off / (width * width));
+            const double weight = place.weight() * std::exp(-0.5 * off * off / (width * width));
             sum += weight * off;
             weights += weight;
         }
@@ -111,8 +116,8 @@ Tuning tuningFrom(const std::vector<Place>& places) {
     std::complex<double> sum = 0;
     double weights = 0;
     for (const Place& place : places) {
-        sum += std::polar(place.weight, 2 * std::numbers::pi * place.cents / 100);
-        weights += place.weight;
+        sum += std::polar(place.weight(), 2 * std::numbers::pi * place.cents / 100);
+        weights += place.weight();
     }
     if (weights <= 0) return Tuning{};
     const double guess = std::arg(sum) / (2 * std::numbers::pi) * 100;
@@ -134,8 +139,9 @@ Result<HeardTuning> HeardTuning::of(std::span<const float> sound,
     const Tuning tuning = tuningFrom(places);
     std::vector<TunedPartial> partials;
     for (const Place& place : places)
-        partials.push_back(
-            {timeOf(place.stretch * hop + PeakFinder::stretch / 2), place.cents, place.weight});
+        // By its full level: the drift must not follow what is faint.
+        partials.push_back({timeOf(place.stretch * hop + PeakFinder::stretch / 2), place.cents,
+                            place.magnitude * place.steadiness});
     return HeardTuning{tuning, followTuning(partials, tuning.cents, duration)};
 }
 

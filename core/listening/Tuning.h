@@ -28,10 +28,10 @@ struct HeardTuning {
     TuningCurve curve;
 
     /// The tuning comes from the frequencies of all clear partials between 180 Hz and 2.5 kHz, weighted by
-    /// loudness and by how steadily they keep their place over three stretches of 186 ms, 46 ms apart,
-    /// leaving out those that are a third, fifth or higher odd partial of another one: these lie beside equal
-    /// temperament by nature (the fifth 14 cents flat, the seventh 31). A circular mean over a semitone, then
-    /// refined to the partials near it. The curve follows the same partials (followTuning).
+    /// the root of their level and by how steadily they keep their place over three stretches of 186 ms, 46
+    /// ms apart, leaving out those that are a third, fifth or higher odd partial of another one: these lie
+    /// beside equal temperament by nature (the fifth 14 cents flat, the seventh 31). A circular mean over a
+    /// semitone, then refined to the partials near it. The curve follows the same partials (followTuning).
     ///
     /// `sound`: at analysisRate. `timeOf` says where in the recording a sample stands, which rises with it.
     /// Error: Cancelled.
