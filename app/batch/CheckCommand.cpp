@@ -8,6 +8,7 @@
 #include "core/check/PhrasingMeasure.h"
 #include "core/check/RecordingCheck.h"
 #include "core/check/StudyCheck.h"
+#include "core/check/StudyListening.h"
 #include "core/check/StudyPlaying.h"
 
 #include <cstdio>
@@ -102,7 +103,10 @@ int checkStudyFile(const std::string& path, const CheckOptions& options) {
     const auto heard = listenToStudy(path);
     if (!heard) return complain(heard.error(), exitInput);
     const auto& [study, recording] = *heard;
-    const auto check = checkStudy(study, recording, {}, options.wish);
+    // What the command line says of the line's instrument goes before what the study says.
+    ListeningWish wish = options.wish;
+    if (wish.line.isEverything()) wish.line = lineRangeOf(study);
+    const auto check = checkStudy(study, recording, {}, wish);
     if (!check) return complain(check.error(), exitInput);
     const std::vector<PhrasingClaim> claims = claimsOf(study, *check);
     const auto playing = playingOf(recording, claims, options);

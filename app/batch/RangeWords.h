@@ -1,4 +1,4 @@
-// What instruments play, by their names, and ranges by two notes.
+// The range of the line as the command line has it.
 #pragma once
 
 #include "core/listening/LineRange.h"
@@ -8,8 +8,7 @@
 
 namespace earwright::batch {
 
-/// "guitar", "tenor", … or "E2-E6". The instruments' ranges are as they sound, with the notes a soloist adds
-/// above the written range (common practice). Errors: OutOfRange.
+/// "guitar", "tenor", … or "E2-E6", see lineInstrumentFrom(). Errors: OutOfRange.
 Result<LineRange> rangeNamed(const std::string& word);
 
 } // namespace earwright::batch

@@ -5,6 +5,7 @@
 #include "app/batch/CheckCommand.h"
 #include "app/batch/ChordsCommand.h"
 #include "app/batch/ConvertCommand.h"
+#include "app/batch/EarCommand.h"
 #include "app/batch/FeelCommand.h"
 #include "app/batch/HintCommand.h"
 #include "app/batch/PlayCommand.h"
@@ -32,6 +33,7 @@ const std::vector<Command>& commands() {
     static const std::vector<Command> all{
         {"check", earwright::batch::checkUsage, earwright::batch::runCheck},
         {"chords", earwright::batch::chordsUsage, earwright::batch::runChords},
+        {"ear", earwright::batch::earUsage, earwright::batch::runEar},
         {"feel", earwright::batch::feelUsage, earwright::batch::runFeel},
         {"hint", earwright::batch::hintUsage, earwright::batch::runHint},
         {"tuning", earwright::batch::tuningUsage, earwright::batch::runTuning},

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
 #include <optional>
 #include <utility>
 #include <vector>
@@ -17,18 +18,28 @@ constexpr Seconds samePlace{0.06};
 /// One thing a check says about one instant.
 struct Finding {
     Seconds time;
-    /// Of a written note; nothing for an unwritten sound.
-    std::optional<Verdict> verdict;
+    /// Null for an unwritten sound. Points into the check.
+    const CheckedNote* note = nullptr;
 
-    bool isWanting() const { return !verdict || *verdict == Verdict::Contradicted; }
+    bool is(Verdict verdict) const { return note && note->verdict == verdict; }
+    bool isWanting() const { return !note || note->verdict == Verdict::Contradicted; }
 };
+
+Mistake mistakeOf(const Finding& finding) {
+    if (!finding.note) return Mistake::Missing;
+    if (finding.note->nothingBegins) return Mistake::Rhythm;
+    if (!finding.note->suggestedMidi) return Mistake::Pitch;
+    const int distance = std::abs(*finding.note->suggestedMidi - finding.note->midi);
+    if (distance == 1) return Mistake::Semitone;
+    return distance % 12 == 0 ? Mistake::Octave : Mistake::Pitch;
+}
 
 std::vector<Finding> findingsOf(const PhraseCheck& check) {
     std::vector<Finding> findings;
     for (const CheckedNote& note : check.notes)
-        findings.push_back({note.range.begin, note.verdict});
+        findings.push_back({note.range.begin, &note});
     for (const UnwrittenSound& sound : check.unwritten)
-        findings.push_back({sound.range.begin, std::nullopt});
+        findings.push_back({sound.range.begin, nullptr});
     return findings;
 }
 
@@ -61,11 +72,20 @@ std::vector<std::optional<std::size_t>> paired(const std::vector<EarPlace>& plac
     return findingOf;
 }
 
+void setWanting(EarPlace& place, const Finding& finding) {
+    place.settled = false;
+    place.unwritten = !finding.note;
+    place.note = finding.note ? std::optional(finding.note->note) : std::nullopt;
+    if (!place.mistake) place.mistake = mistakeOf(finding);
+}
+
 /// A place with a finding of its own. An unclear note says neither that it was found nor that it was not.
 void judge(EarPlace& place, const Finding& finding) {
-    if (finding.verdict == Verdict::Unclear) return;
-    place.settled = !finding.isWanting();
-    if (finding.isWanting()) place.unwritten = !finding.verdict;
+    if (finding.is(Verdict::Unclear)) return;
+    if (finding.isWanting())
+        setWanting(place, finding);
+    else
+        place.settled = true;
 }
 
 /// A place that no finding goes with any more.
@@ -75,10 +95,10 @@ bool isSettledWithoutFinding(const EarPlace& place, const std::vector<Finding>& 
     };
     if (place.unwritten)
         return std::any_of(findings.begin(), findings.end(), [&](const Finding& finding) {
-            return isNear(finding) && finding.verdict == Verdict::Supported;
+            return isNear(finding) && finding.is(Verdict::Supported);
         });
     return std::none_of(findings.begin(), findings.end(), [&](const Finding& finding) {
-        return isNear(finding) && finding.verdict != Verdict::Supported;
+        return isNear(finding) && !finding.is(Verdict::Supported);
     });
 }
 
@@ -95,11 +115,66 @@ EarPlace& addPlace(std::vector<EarPlace>& places, const EarPlace& place) {
     return *places.insert(after, place);
 }
 
+/// The note of the record that a checked note is: by its id, or the one of a note no longer there at its
+/// place.
+std::optional<std::size_t> knownAs(const CheckedNote& note, const std::vector<FoundNote>& found,
+                                   const PhraseCheck& check) {
+    for (std::size_t i = 0; i < found.size(); ++i)
+        if (found[i].note == note.note) return i;
+    for (std::size_t i = 0; i < found.size(); ++i)
+        if (distance(found[i].time, note.range.begin) <= samePlace && !check.note(found[i].note)) return i;
+    return std::nullopt;
+}
+
+/// From the written note before it in the phrase.
+std::optional<int> intervalBefore(const CheckedNote& note, const PhraseCheck& check) {
+    const CheckedNote* before = nullptr;
+    for (const CheckedNote& other : check.notes)
+        if (other.range.begin < note.range.begin && (!before || before->range.begin <= other.range.begin))
+            before = &other;
+    return before ? std::optional(note.midi - before->midi) : std::nullopt;
+}
+
+/// A note found in this check, with what its places say: those where it was found wanting, however far it was
+/// moved since, and those where it stands now, unless they are of another note that is there.
+FoundNote foundNow(const CheckedNote& note, const std::vector<EarPlace>& places, const PhraseCheck& check,
+                   Day today) {
+    FoundNote found{note.range.begin, note.note, today, HelpStep::None, intervalBefore(note, check), {}};
+    for (const EarPlace& place : places) {
+        const bool isAnothers = place.note && place.note != note.note && check.note(*place.note);
+        const bool isHere = distance(place.time, note.range.begin) <= samePlace;
+        if (place.note != note.note && (isAnothers || !isHere)) continue;
+        found.help = std::max(found.help, place.help);
+        if (!found.mistake) found.mistake = place.mistake;
+    }
+    return found;
+}
+
+/// Supported notes are found, contradicted ones no longer are.
+void keepFound(PhraseRecord& entry, const PhraseCheck& check, Day today) {
+    for (const CheckedNote& note : check.notes) {
+        const auto known = knownAs(note, entry.found, check);
+        const auto at = known ? entry.found.begin() + static_cast<std::ptrdiff_t>(*known) : entry.found.end();
+        if (note.verdict == Verdict::Contradicted && known) entry.found.erase(at);
+        if (note.verdict != Verdict::Supported) continue;
+        if (known) {
+            at->time = note.range.begin;
+            at->note = note.note;
+        } else {
+            entry.found.push_back(foundNow(note, entry.places, check, today));
+        }
+    }
+    std::stable_sort(entry.found.begin(), entry.found.end(),
+                     [](const FoundNote& a, const FoundNote& b) { return a.time < b.time; });
+}
+
 } // namespace
 
-EarRecord afterCheck(const EarRecord& record, const PhraseCheck& check, const Range<Seconds>& checked) {
+EarRecord afterCheck(const EarRecord& record, const PhraseCheck& check, const Range<Seconds>& checked,
+                     Day today) {
     EarRecord kept = record;
-    std::vector<EarPlace>& places = entryOf(kept, check.phrase).places;
+    PhraseRecord& entry = entryOf(kept, check.phrase);
+    std::vector<EarPlace>& places = entry.places;
     const std::vector<Finding> findings = findingsOf(check);
     const auto findingOf = paired(places, findings);
     std::vector<bool> known(findings.size(), false);
@@ -113,11 +188,13 @@ EarRecord afterCheck(const EarRecord& record, const PhraseCheck& check, const Ra
     }
     for (std::size_t f = 0; f < findings.size(); ++f)
         if (findings[f].isWanting() && !known[f])
-            addPlace(places, {findings[f].time, HelpStep::None, false, !findings[f].verdict});
+            setWanting(addPlace(places, {findings[f].time}), findings[f]);
+    keepFound(entry, check, today);
     return kept;
 }
 
-EarRecord withHelp(const EarRecord& record, SpanId phrase, Seconds time, HelpStep step) {
+EarRecord withHelp(const EarRecord& record, SpanId phrase, Seconds time, HelpStep step,
+                   std::optional<NoteId> note) {
     EarRecord kept = record;
     std::vector<EarPlace>& places = entryOf(kept, phrase).places;
     EarPlace* nearest = nullptr;
@@ -125,7 +202,10 @@ EarRecord withHelp(const EarRecord& record, SpanId phrase, Seconds time, HelpSte
         if (distance(place.time, time) <= samePlace &&
             (!nearest || distance(place.time, time) < distance(nearest->time, time)))
             nearest = &place;
-    if (!nearest) nearest = &addPlace(places, {time});
+    if (!nearest) {
+        nearest = &addPlace(places, {time});
+        nearest->note = note;
+    }
     if (!nearest->settled) nearest->help = std::max(nearest->help, step);
     return kept;
 }

@@ -19,11 +19,19 @@ namespace earwright {
 /// note nor a sound without one is left there: an extra note was taken out. It is open again if a later check
 /// contradicts it; help opened for it stays opened. `checked` is the stretch of the recording that the check
 /// answers for; places outside it stay as they are.
-EarRecord afterCheck(const EarRecord& record, const PhraseCheck& check, const Range<Seconds>& checked);
+///
+/// A note that is supported is found, and stays so from `today` on: unaided, or with the help that was opened
+/// where it stands or where it was found wanting before it was moved. One that is contradicted later is not
+/// found any more until it is put right. It is the same note again by its id, or where it was written anew,
+/// by its place.
+EarRecord afterCheck(const EarRecord& record, const PhraseCheck& check, const Range<Seconds>& checked,
+                     Day today);
 
 /// The record after a step of the hint ladder was opened for a place of a phrase. Help counts for a place
 /// that is not settled, and from the highest step that was opened. A place the record does not have yet (an
-/// unclear one) is added, so that it cannot count as found by ear later.
-EarRecord withHelp(const EarRecord& record, SpanId phrase, Seconds time, HelpStep step);
+/// unclear one) is added, so that it cannot count as found by ear later; `note` is the written note there, if
+/// any, to which the help belongs wherever it is moved.
+EarRecord withHelp(const EarRecord& record, SpanId phrase, Seconds time, HelpStep step,
+                   std::optional<NoteId> note = std::nullopt);
 
 } // namespace earwright

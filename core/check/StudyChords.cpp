@@ -1,5 +1,6 @@
 #include "core/check/StudyChords.h"
 
+#include "core/check/StudyListening.h"
 #include "core/study/PlayedTime.h"
 
 #include <algorithm>
@@ -70,6 +71,7 @@ Result<std::vector<CheckedChord>> checkChords(const Study& study, const Range<Se
             ""};
     std::vector<CheckedChord> chords = chordsIn(study, stretch, recording.duration());
     const std::vector<LineTone> line = lineOf(study);
+    const View bass = bassViewOf(study);
     for (std::size_t first = 0; first < chords.size(); first += chordsTogether) {
         const std::size_t end = std::min(chords.size(), first + chordsTogether);
         const auto views = recording.views({chords[first].range.begin, chords[end - 1].range.end}, stop);
@@ -78,7 +80,8 @@ Result<std::vector<CheckedChord>> checkChords(const Study& study, const Range<Se
             if (stop.stop_requested()) return Error{ErrorKind::Cancelled, "The check was called off.", ""};
             const Range<Seconds>& range = chords[i].range;
             const double tuning = recording.tuningCurve().centsAt(range.begin + range.length() * 0.5);
-            chords[i].answer = judgeChord(*chords[i].symbol.chord, chordSound(*views, tuning, range, line));
+            chords[i].answer =
+                judgeChord(*chords[i].symbol.chord, chordSound(*views, tuning, range, line, bass));
             if (progress) progress(static_cast<double>(i + 1) / static_cast<double>(chords.size()));
         }
     }

@@ -25,7 +25,7 @@ struct CheckedChord {
 
 /// Checks the chords over the bars that begin in a stretch, with the written notes taken out of the sound.
 /// Symbols that cannot be read, N.C., and chords outside the recording or shorter than a third of a second
-/// are left out.
+/// are left out. The bass is listened for where the study says that it is.
 ///
 /// Threads: takes about a fiftieth of the stretch's length; not for the interface's thread.
 /// Errors: Cancelled; OutOfRange where the bars are not marked yet.

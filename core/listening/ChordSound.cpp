@@ -73,8 +73,8 @@ std::array<bool, axisBins> maskedDuring(Range<Seconds> time, const std::vector<L
     return masked;
 }
 
-MeanSpectrum meanSpectrum(const StereoViews& views, double cents, Range<Seconds> span, std::size_t window,
-                          const std::vector<LineTone>& line) {
+MeanSpectrum meanSpectrum(const StereoViews& views, std::size_t view, double cents, Range<Seconds> span,
+                          std::size_t window, const std::vector<LineTone>& line) {
     LogSpectrum spectrum(fftLength, cents);
     MeanSpectrum mean;
     const std::ptrdiff_t first = views.sampleAt(span.begin);
@@ -82,7 +82,7 @@ MeanSpectrum meanSpectrum(const StereoViews& views, double cents, Range<Seconds>
     int frames = 0;
     for (std::ptrdiff_t at = first; at == first || at <= last; at += hop, ++frames) {
         LogBins magnitude{};
-        spectrum.of(views.sound(0), at, window, magnitude);
+        spectrum.of(views.sound(view), at, window, magnitude);
         const Bins level = standingOut(magnitude);
         const Seconds begin = span.begin + Seconds(static_cast<double>(at - first) / analysisRate.hertz);
         const Seconds end = begin + Seconds(static_cast<double>(window) / analysisRate.hertz);
@@ -151,17 +151,26 @@ NoteNames namesOf(const std::array<double, noteCount>& level, int lowest, int hi
     return names;
 }
 
+/// Both sides together where the recording has no such view.
+std::size_t indexOf(const StereoViews& views, View wanted) {
+    for (std::size_t index = 0; index < views.count(); ++index)
+        if (views.view(index) == wanted) return index;
+    return 0;
+}
+
 } // namespace
 
 ChordSound chordSound(const StereoViews& views, double tuningCents, Range<Seconds> span,
-                      const std::vector<LineTone>& line) {
-    const auto notes = [&](Range<Seconds> time, std::size_t window) {
-        return notesIn(meanSpectrum(views, tuningCents, time, window, line));
+                      const std::vector<LineTone>& line, View bass) {
+    constexpr std::size_t both = 0;
+    const std::size_t low = indexOf(views, bass);
+    const auto notes = [&](std::size_t view, Range<Seconds> time, std::size_t window) {
+        return notesIn(meanSpectrum(views, view, tuningCents, time, window, line));
     };
     const Range<Seconds> first{span.begin, span.begin + span.length() * firstPart};
-    return {namesOf(notes(span, compingWindow), lowestComping, highestNote),
-            namesOf(notes(span, bassWindow), lowestNote, highestBass),
-            namesOf(notes(first, bassWindow), lowestNote, highestBass)};
+    return {namesOf(notes(both, span, compingWindow), lowestComping, highestNote),
+            namesOf(notes(low, span, bassWindow), lowestNote, highestBass),
+            namesOf(notes(low, first, bassWindow), lowestNote, highestBass)};
 }
 
 } // namespace earwright

@@ -32,8 +32,10 @@ struct ChordSound {
 /// Listens to a span of a passage with both sides taken together. The spectrum, its steady noise taken off
 /// and the line's partials masked, is laid out in the partials of single notes by non-negative least squares
 /// (M. Mauch and S. Dixon, "Approximate note transcription for the improved identification of difficult
-/// chords", ISMIR 2010). Threads: any; a few milliseconds a second. Requires: a span of more than zero.
+/// chords", ISMIR 2010). The bass alone is listened for in one view of the stereo picture where the caller
+/// says where it is and the recording has that view. Threads: any; a few milliseconds a second. Requires: a
+/// span of more than zero.
 ChordSound chordSound(const StereoViews& views, double tuningCents, Range<Seconds> span,
-                      const std::vector<LineTone>& line);
+                      const std::vector<LineTone>& line, View bass = View::Both);
 
 } // namespace earwright

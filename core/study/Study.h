@@ -9,6 +9,7 @@
 #include "core/music/Span.h"
 #include "core/music/StringTuning.h"
 #include "core/study/EarRecord.h"
+#include "core/study/Players.h"
 #include "core/time/Frames.h"
 #include "core/time/Range.h"
 #include "core/time/SampleRate.h"
@@ -123,6 +124,8 @@ struct Study {
     PageMarks page;
     /// What tablature and fingering are for. Always playable.
     StringTuning tuning;
+    /// Who plays on the recording, as far as it is said.
+    Players players;
     /// By the place where a counted beat begins (MeterMap::countStart).
     std::map<Beats, BeatDivision> divisions;
     std::vector<LooseEnd> looseEnds;

@@ -12,14 +12,16 @@ StudyDifference::StudyDifference(const Study& before, const Study& after)
       notes(before.notes, after.notes),
       page(before.page, after.page),
       tuning(before.tuning, after.tuning),
+      players(before.players, after.players),
       divisions(before.divisions, after.divisions),
       looseEnds(before.looseEnds, after.looseEnds),
       takes(before.takes, after.takes) {}
 
 bool StudyDifference::isNothing() const {
     return title.isNothing() && meter.isNothing() && marks.isNothing() && form.isNothing() &&
-           overrides.isNothing() && spans.isNothing() && notes.isNothing() && page.isNothing() && tuning.isNothing() &&
-           divisions.isNothing() && looseEnds.isNothing() && takes.isNothing();
+           overrides.isNothing() && spans.isNothing() && notes.isNothing() && page.isNothing() &&
+           tuning.isNothing() && players.isNothing() && divisions.isNothing() && looseEnds.isNothing() &&
+           takes.isNothing();
 }
 
 Study StudyDifference::undone(Study study) const {
@@ -34,6 +36,7 @@ Study StudyDifference::undone(Study study) const {
     notes.undo(study.notes);
     page.undo(study.page);
     tuning.undo(study.tuning);
+    players.undo(study.players);
     divisions.undo(study.divisions);
     looseEnds.undo(study.looseEnds);
     takes.undo(study.takes);
@@ -52,6 +55,7 @@ Study StudyDifference::redone(Study study) const {
     notes.redo(study.notes);
     page.redo(study.page);
     tuning.redo(study.tuning);
+    players.redo(study.players);
     divisions.redo(study.divisions);
     looseEnds.redo(study.looseEnds);
     takes.redo(study.takes);

@@ -60,9 +60,9 @@ private:
     std::vector<T> fresh;
 };
 
-/// The difference in the work: title, meter, marks, chords, spans, notes, page marks, tuning, divisions, loose
-/// ends and takes. It takes as much memory as what changed: a hundred bytes or so for a note, where a study with
-/// 2,000 notes takes 300 kB.
+/// The difference in the work: title, meter, marks, chords, spans, notes, page marks, tuning, players,
+/// divisions, loose ends and takes. It takes as much memory as what changed: a hundred bytes or so for a
+/// note, where a study with 2,000 notes takes 300 kB.
 class StudyDifference {
 public:
     StudyDifference(const Study& before, const Study& after);
@@ -84,6 +84,7 @@ private:
     ListChange<Note> notes;
     ValueChange<PageMarks> page;
     ValueChange<StringTuning> tuning;
+    ValueChange<Players> players;
     ValueChange<std::map<Beats, BeatDivision>> divisions;
     ListChange<LooseEnd> looseEnds;
     ListChange<Take> takes;

@@ -1,9 +1,11 @@
 // JSON to study: StudyFile::parse().
+#include "core/study/EarRecordReading.h"
 #include "core/study/JsonSyntax.h"
 #include "core/study/Limits.h"
 #include "core/study/Order.h"
 #include "core/study/PageMarksReading.h"
 #include "core/study/PhrasingReading.h"
+#include "core/study/PlayersReading.h"
 #include "core/study/StrictJson.h"
 #include "core/study/StudyFile.h"
 #include "core/study/StudyNumbers.h"
@@ -170,26 +172,6 @@ LooseEnd readLooseEnd(const StrictJson& json) {
             json["done"].boolean()};
 }
 
-EarPlace readEarPlace(const StrictJson& json) {
-    json.expectMembers({"time", "help", "settled", "unwritten"});
-    return {readSeconds(json["time"]), json["help"].oneOf(helpWords), json["settled"].boolean(),
-            json["unwritten"].boolean()};
-}
-
-EarRecord readEarRecord(const StrictJson& json) {
-    EarRecord record;
-    std::set<SpanId> phrases;
-    for (const StrictJson& item : json.items()) {
-        item.expectMembers({"phrase", "places"});
-        PhraseRecord phrase{SpanId{readId(item["phrase"])}, {}};
-        if (!phrases.insert(phrase.phrase).second) item["phrase"].refuse("stands twice");
-        for (const StrictJson& place : item["places"].items())
-            phrase.places.push_back(readEarPlace(place));
-        record.phrases.push_back(std::move(phrase));
-    }
-    return record;
-}
-
 Practice readPractice(const StrictJson& json) {
     json.expectMembers({"speed", "semitones", "cents"}, {"loop"});
     Practice practice;
@@ -228,8 +210,8 @@ std::int64_t expectStudyMembers(const StrictJson& json) {
                                      "divisions", "looseEnds", "earRecord", "practice",  "nextId"};
     if (version >= 2) members.push_back("takes");
     if (version >= 3) members.push_back("page");
-    json.expectMembers(members,
-                       version >= 3 ? std::vector<const char*>{"tuning"} : std::vector<const char*>{});
+    json.expectMembers(members, version >= 3 ? std::vector<const char*>{"tuning", "players"}
+                                             : std::vector<const char*>{});
     return version;
 }
 
@@ -250,6 +232,7 @@ Study readStudy(const StrictJson& json) {
         study.notes.push_back(readNote(note, version));
     study.divisions = readDivisions(json["divisions"], version);
     if (json.has("tuning")) study.tuning = readTuning(json["tuning"]);
+    if (json.has("players")) study.players = readPlayers(json["players"]);
     for (const StrictJson& end : json["looseEnds"].items())
         study.looseEnds.push_back(readLooseEnd(end));
     study.takes = readTakes(json);

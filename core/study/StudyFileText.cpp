@@ -1,4 +1,5 @@
 // Study to JSON: StudyFile::text().
+#include "core/study/DayText.h"
 #include "core/study/PageMarksText.h"
 #include "core/study/StudyFile.h"
 #include "core/study/StudyJson.h"
@@ -80,15 +81,42 @@ Json toJson(const Take& take) {
 }
 
 Json toJson(const EarPlace& place) {
-    return {{"time", place.time.value},
-            {"help", wordFor(helpWords, place.help)},
-            {"settled", place.settled},
-            {"unwritten", place.unwritten}};
+    Json json{{"time", place.time.value},
+              {"help", wordFor(helpWords, place.help)},
+              {"settled", place.settled},
+              {"unwritten", place.unwritten}};
+    if (place.mistake) json["mistake"] = wordFor(mistakeWords, *place.mistake);
+    if (place.note) json["note"] = place.note->value;
+    return json;
+}
+
+Json toJson(const FoundNote& found) {
+    Json json{{"time", found.time.value},
+              {"note", found.note.value},
+              {"day", dayText(found.day)},
+              {"help", wordFor(helpWords, found.help)}};
+    if (found.interval) json["interval"] = *found.interval;
+    if (found.mistake) json["mistake"] = wordFor(mistakeWords, *found.mistake);
+    return json;
 }
 
 Json toJson(const PhraseRecord& phrase) {
-    return {{"phrase", phrase.phrase.value},
-            {"places", listOf(phrase.places, [](const EarPlace& place) { return toJson(place); })}};
+    const auto each = [](const auto& element) { return toJson(element); };
+    Json json{{"phrase", phrase.phrase.value}, {"places", listOf(phrase.places, each)}};
+    if (!phrase.found.empty()) json["found"] = listOf(phrase.found, each);
+    return json;
+}
+
+Json toJson(const Players& players) {
+    Json json = Json::object();
+    if (players.line) {
+        if (const auto* range = std::get_if<PitchRange>(&*players.line))
+            json["range"] = {{"lowest", range->lowestMidi}, {"highest", range->highestMidi}};
+        else
+            json["line"] = wordFor(std::get<Instrument>(*players.line));
+    }
+    if (players.bass != StereoPlace::Unknown) json["bass"] = wordFor(stereoPlaceWords, players.bass);
+    return json;
 }
 
 Json toJson(const Practice& practice) {
@@ -132,6 +160,7 @@ Json toJson(const Study& study) {
               {"page", pageMarksToJson(study.page)}};
     // A guitar as usual needs no word.
     if (study.tuning != StringTuning{}) json["tuning"] = toJson(study.tuning);
+    if (study.players != Players{}) json["players"] = toJson(study.players);
     json.update(Json{{"divisions", divisionsToJson(study)},
                      {"looseEnds", listOf(study.looseEnds, each)},
                      {"takes", listOf(study.takes, each)},

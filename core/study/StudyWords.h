@@ -50,6 +50,16 @@ inline constexpr Words<HelpStep> helpWords{{"none", HelpStep::None},
                                            {"howFar", HelpStep::HowFar},
                                            {"showIt", HelpStep::ShowIt}};
 
+inline constexpr Words<Mistake> mistakeWords{{"octave", Mistake::Octave},
+                                             {"semitone", Mistake::Semitone},
+                                             {"pitch", Mistake::Pitch},
+                                             {"rhythm", Mistake::Rhythm},
+                                             {"missing", Mistake::Missing}};
+inline constexpr Words<StereoPlace> stereoPlaceWords{{"unknown", StereoPlace::Unknown},
+                                                     {"left", StereoPlace::Left},
+                                                     {"centre", StereoPlace::Centre},
+                                                     {"right", StereoPlace::Right}};
+
 /// The word for one meaning. Requires: it has one.
 template <class Meaning>
 const char* wordFor(Words<Meaning> words, Meaning meaning) {

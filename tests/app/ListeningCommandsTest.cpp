@@ -1,11 +1,14 @@
 // The forms that scripts rely on: columns, order of rows, exit codes.
 #include "core/study/ChartEdits.h"
+#include "core/study/NoteEdits.h"
+#include "core/study/PlayerEdits.h"
 #include "core/study/StudyFile.h"
 #include "tests/app/BatchRun.h"
 #include "tests/core/listening/SyntheticSound.h"
 #include "tests/core/sound/WrittenFile.h"
 #include "tests/core/study/SampleStudy.h"
 
+#include <algorithm>
 #include <cmath>
 #include <gtest/gtest.h>
 
@@ -214,6 +217,68 @@ TEST(ChordsCommand, PrintsARowForEachChordWithTheBeatOfItsOwnMeter) {
         EXPECT_GE(std::stod(run.rows[row][6]), 0);
         EXPECT_LE(std::stod(run.rows[row][6]), 1);
     }
+}
+
+TEST(CheckCommand, ListensForTheInstrumentTheStudyNamesUnlessToldOtherwise) {
+    // The line lies between C4 and A flat 4. Where the study says that its instrument plays below that,
+    // nothing of it can be heard as the line; the option is nearer to the user than the study.
+    const Material material;
+    Study study;
+    study.recording.path = "line.wav";
+    study.beatMap = BeatMap({{Beats(0), Seconds(0.5)}, {Beats(4), Seconds(1.75)}});
+    const std::vector<int> line{60, 62, 63, 65, 67, 68, 67, 65};
+    for (std::size_t i = 0; i < line.size(); ++i)
+        study = addNote(study, {Pitch{line[i], {}}, Beats(static_cast<std::int64_t>(i)), Beats(1)}).study;
+    const auto supported = [&](const Study& written, std::vector<std::string> words) {
+        const std::string file = (material.folder / "line.study").string();
+        writeBytes(file, StudyFile::text(written));
+        words.insert(words.begin(), {"check", file});
+        const BatchRun run(words);
+        EXPECT_EQ(run.exitCode, 0) << run.errors;
+        return std::count_if(run.rows.begin(), run.rows.end(),
+                             [](const auto& row) { return row.size() > 4 && row[4] == "supported"; });
+    };
+    const Study low = setPlayers(study, {PitchRange{30, 50}, {}});
+    const auto all = supported(study, {});
+    EXPECT_GE(all, 6);
+    EXPECT_LE(supported(low, {}), 1);
+    EXPECT_EQ(supported(low, {}), supported(study, {"--range", "F#1-D3"}));
+    EXPECT_EQ(supported(low, {"--range", "piano"}), supported(study, {"--range", "piano"}));
+    EXPECT_EQ(supported(setPlayers(study, {Instrument::Guitar, {}}), {}),
+              supported(study, {"--range", "guitar"}));
+}
+
+TEST(EarCommand, PrintsWhatWasFoundOverTimeByIntervalAndByMistake) {
+    const ScratchFolder folder;
+    const std::string file = (folder / "line.study").string();
+    Study study;
+    const auto note = [](int day, HelpStep help, std::optional<int> interval,
+                         std::optional<Mistake> mistake) {
+        return FoundNote{Seconds(1), NoteId{1}, std::chrono::year(2031) / 5 / day, help, interval, mistake};
+    };
+    study.earRecord.phrases = {
+        {SpanId{1},
+         {},
+         {note(5, HelpStep::None, {}, {}), note(6, HelpStep::HowFar, -3, Mistake::Octave),
+          note(12, HelpStep::None, 17, {})}}};
+    writeBytes(file, StudyFile::text(study));
+    const BatchRun run({"ear", file});
+    ASSERT_EQ(run.exitCode, 0) << run.errors;
+    // 5 May 2031 is a Monday, see EarSummaryTest.
+    EXPECT_EQ(run.rows, (std::vector<std::vector<std::string>>{{"group", "key", "found", "unaided", "helped"},
+                                                               {"all", "", "3", "2", "1"},
+                                                               {"week", "2031-05-05", "2", "1", "1"},
+                                                               {"week", "2031-05-12", "1", "1", "0"},
+                                                               {"interval", "3", "1", "0", "1"},
+                                                               {"interval", "13", "1", "1", "0"},
+                                                               {"mistake", "none", "2", "2", "0"},
+                                                               {"mistake", "octave", "1", "0", "1"}}));
+    const BatchRun byMonth({"ear", file, "--by", "month"});
+    ASSERT_EQ(byMonth.rows.size(), 7u);
+    EXPECT_EQ(byMonth.rows[2], (std::vector<std::string>{"month", "2031-05-01", "3", "2", "1"}));
+    EXPECT_EQ(BatchRun({"ear", file, "--by", "year"}).exitCode, 2);
+    EXPECT_EQ(BatchRun({"ear"}).exitCode, 2);
+    EXPECT_EQ(BatchRun({"ear", (folder / "missing.study").string()}).exitCode, 1);
 }
 
 TEST(BeatsCommand, CountsBarsFromTheFirstTapAndKeepsToAStretch) {

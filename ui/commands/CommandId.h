@@ -153,6 +153,8 @@ enum class CommandId {
     Feel,
     CheckChords,
     TellChord,
+    WhoPlays,
+    ShowEarRecord,
     LooseEndHere,
     NextLooseEnd,
     TickLooseEnd,

@@ -483,6 +483,14 @@ void addCheckAndHelp(std::vector<Command>& table) {
          {TellChord, Check, "tell-chord", WORDS("What speaks for this chord"),
           WORDS("Says what is heard for or against the chord where the ear is"),
           KeyList{with(shift, Qt::Key_H)}, ChordAnswer},
+         {WhoPlays, Check, "who-plays", WORDS("Who plays…"),
+          WORDS("Says what the line's instrument is and where the bass stands, so that the check listens for "
+                "them"),
+          KeyList{with(ctrl | shift, Qt::Key_W)}, StudyOpen},
+         {ShowEarRecord, Check, "ear-record", WORDS("Ear record…"),
+          WORDS("Shows how many notes were found by ear and with help: over time, by interval and by what "
+                "was off"),
+          KeyList{with(ctrl, Qt::Key_H)}, StudyOpen},
          {LooseEndHere, Check, "loose-end", WORDS("Loose end here…"),
           WORDS("Keeps the place where the ear is in mind, with a word of text"), KeyList{plain(Qt::Key_Q)},
           StudyOpen, true},

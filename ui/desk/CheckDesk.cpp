@@ -3,7 +3,9 @@
 #include "core/check/EarRecordKeeping.h"
 #include "core/check/HelpReach.h"
 #include "core/check/StudyCheck.h"
+#include "core/check/StudyListening.h"
 #include "ui/desk/PlaceEvidence.h"
+#include "ui/desk/Today.h"
 #include "ui/grid/ChordRows.h"
 #include "ui/grid/HintText.h"
 #include "ui/grid/LadderPanel.h"
@@ -119,8 +121,8 @@ void CheckDesk::start(SpanId phrase) {
     if (!span) return;
     const auto asked = session.shared();
     job.start<Result<PhraseCheck>>(
-        [study = asked, span = *span, evidence = listener.evidence(), wish = ListeningWish{heardPart, {}}](
-            const std::stop_token& stop, const BackgroundJob::Report& report) {
+        [study = asked, span = *span, evidence = listener.evidence(),
+         wish = wishOf(*asked, heardPart)](const std::stop_token& stop, const BackgroundJob::Report& report) {
             return checkPhrase(*study, span, *evidence, stop, report, wish);
         },
         [this, span = *span, asked](Result<PhraseCheck> outcome) {
@@ -141,7 +143,7 @@ void CheckDesk::take(const Span& phrase, const Study& asked, const PhraseCheck& 
     // Edits made while the check was worked out are not judged by it.
     checks.follow(asked, session.study());
     Study kept = session.study();
-    kept.earRecord = afterCheck(kept.earRecord, outcome, phrase.range);
+    kept.earRecord = afterCheck(kept.earRecord, outcome, phrase.range, today());
     session.adjust(std::move(kept));
     if (shown == phrase.id) panel.grid()->setEvidence(std::nullopt);
     refresh();
@@ -158,6 +160,11 @@ void CheckDesk::listenTo(const HeardPart& part) {
 }
 
 void CheckDesk::follow(const Study& before) {
+    // Another instrument is listened for from now on: what was answered for the one before holds no more.
+    if (before.players.line != session.study().players.line) {
+        giveUp();
+        checks.clear();
+    }
     checks.follow(before, session.study());
     if (before.notes != session.study().notes) messages.close(unwritten);
     refresh();
@@ -188,7 +195,8 @@ void CheckDesk::help(SpanId phrase, Seconds cursor) {
     if (!next) return;
     const HelpedPlace helped = checks.open(phrase, next->place);
     Study kept = session.study();
-    kept.earRecord = withHelp(kept.earRecord, phrase, helped.place.range.begin, helped.step);
+    kept.earRecord =
+        withHelp(kept.earRecord, phrase, helped.place.range.begin, helped.step, helped.place.note);
     session.adjust(std::move(kept));
     showHelp(helped);
 }
@@ -208,12 +216,14 @@ void CheckDesk::showEvidence(const HelpedPlace& helped) {
     const auto beats = beatsOf(helped.place);
     if (!listener.evidence() || !beats) return;
     evidenceJob.start<Result<std::vector<PitchStrength>>>(
-        [known = listener.evidence(), range = helped.place.range,
-         part = heardPart](const std::stop_token& stop, const BackgroundJob::Report&) {
-            return pitchStrengths(*known, range, part, stop);
+        [known = listener.evidence(), range = helped.place.range, wish = wishOf(session.study(), heardPart)](
+            const std::stop_token& stop, const BackgroundJob::Report&) {
+            return pitchStrengths(*known, range, wish, stop);
         },
         [this, beats = *beats](Result<std::vector<PitchStrength>> pitches) {
-            if (pitches) panel.grid()->setEvidence(ColumnEvidence{beats, *pitches});
+            if (!pitches) return;
+            panel.grid()->setEvidence(ColumnEvidence{beats, *pitches});
+            refresh();
         });
 }
 
@@ -239,8 +249,15 @@ QString CheckDesk::sentenceOf(const HelpedPlace& helped) const {
     }
     const QString sentence = hintText(hintOf(helped, session.study()),
                                       placeSentence(beats->begin, session.study().meters()), heard);
-    const QString dots = helped.step == HelpStep::ShowIt ? dotsText(heardPart) : QString();
-    return dots.isEmpty() ? sentence : sentence + QStringLiteral(". ") + dots;
+    if (helped.step != HelpStep::ShowIt) return sentence;
+    QStringList more;
+    if (const auto& shownEvidence = panel.grid()->evidence()) {
+        const ChordRows chords(session.study(), *beats);
+        more += openOctaveText(shownEvidence->pitches, chords.at(beats->begin));
+    }
+    more += dotsText(heardPart);
+    more.removeAll(QString());
+    return more.isEmpty() ? sentence : sentence + QStringLiteral(". ") + more.join(QLatin1Char(' '));
 }
 
 } // namespace earwright::ui

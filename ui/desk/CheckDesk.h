@@ -38,6 +38,8 @@ public:
     /// What of the recording the next check and the last step of help listen to: what the user listens to, or
     /// where the line is clearest while that is everything.
     void listenTo(const HeardPart& part);
+    /// Whether a check of the phrase still holds.
+    bool hasAnswer(SpanId phrase) const { return checks.of(phrase) != nullptr; }
     bool hasPlaces(SpanId phrase) const { return !checks.places(phrase).empty(); }
     const CheckBook& book() const { return checks; }
     bool isBusy() const { return waiting || job.isRunning(); }

@@ -20,8 +20,11 @@ ChordDesk::ChordDesk(DeskSession& desk, RecordingListener& listener, ChorusSheet
       sheet(view),
       messages(bar),
       work(listener, bar, QStringLiteral("chords"), tr("Listening to the chords, %1 %")) {
-    connect(&session, &DeskSession::studyChanged, this,
-            [this] { show(chordsThatStand(session.study(), answered)); });
+    connect(&session, &DeskSession::studyChanged, this, [this](const Study& before) {
+        // Listened for elsewhere, the bass may say something else.
+        if (before.players.bass != session.study().players.bass) return forget();
+        show(chordsThatStand(session.study(), answered));
+    });
     connect(&session, &DeskSession::opened, this, [this] { forget(); });
     connect(&session, &DeskSession::recordingChanged, this, [this] { forget(); });
 }

@@ -1,9 +1,12 @@
 #include "ui/desk/DeskCommands.h"
 
+#include "core/study/PlayerEdits.h"
 #include "ui/commands/KeysDialog.h"
 #include "ui/desk/AboutText.h"
 #include "ui/desk/DeskWindow.h"
+#include "ui/desk/EarRecordDialog.h"
 #include "ui/desk/ExchangeDesk.h"
+#include "ui/desk/PlayersDialog.h"
 #include "ui/desk/SheetDesk.h"
 #include "ui/grid/MarkWords.h"
 #include "ui/grid/NoteGrid.h"
@@ -204,6 +207,18 @@ void checkChords(DeskWindow& window) {
     window.chordDesk().check(window.marking().stretch().value_or(rest));
 }
 
+void askWhoPlays(DeskWindow& window) {
+    DeskSession& session = window.session();
+    auto* dialog = new PlayersDialog(
+        session.study().players,
+        [&session](const Players& players) {
+            session.apply(DeskWindow::tr("who plays"), setPlayers(session.study(), players));
+        },
+        &window);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    dialog->open();
+}
+
 void bindCheckAndHelp(CommandSet& commands, DeskWindow& window) {
     commands.bind(CheckPhrase, [&] {
         if (const auto phrase = window.phraseUnderCursor()) window.checking().check(*phrase);
@@ -217,6 +232,12 @@ void bindCheckAndHelp(CommandSet& commands, DeskWindow& window) {
     });
     commands.bind(CommandId::CheckChords, [&] { checkChords(window); });
     commands.bind(TellChord, [&] { window.chordDesk().tell(window.listening().place()); });
+    commands.bind(WhoPlays, [&] { askWhoPlays(window); });
+    commands.bind(ShowEarRecord, [&] {
+        auto* dialog = new EarRecordDialog(window.session().study().earRecord, &window);
+        dialog->setAttribute(Qt::WA_DeleteOnClose);
+        dialog->open();
+    });
     commands.bind(NextPart, [&] { window.toNextPart(); });
     commands.bind(Keys, [&] {
         auto* dialog = new KeysDialog(window.keys(), &window);

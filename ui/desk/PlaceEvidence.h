@@ -1,22 +1,26 @@
-// How strongly the recording supports each pitch at one place, as dots of the grid: the last step of help.
+// How strongly the recording supports each pitch at one place: the last step of help.
 #pragma once
 
+#include "core/listening/ListeningWish.h"
+#include "core/listening/PitchStrength.h"
 #include "core/listening/RecordingEvidence.h"
 #include "core/result/Result.h"
-#include "ui/grid/ColumnEvidence.h"
+#include "ui/grid/ChordRows.h"
+
+#include <QString>
 
 #include <stop_token>
 #include <vector>
 
 namespace earwright::ui {
 
-/// Pitches worth a dot in a part of the sound, rising; where nothing stands out all are weak, or there are
-/// none. Takes a part of a second: not for the interface thread. Errors: Cancelled.
+/// Pitches worth a dot where and for what the wish says, rising; where nothing stands out all are weak, or
+/// there are none. Takes a part of a second: not for the interface thread. Errors: Cancelled.
 Result<std::vector<PitchStrength>> pitchStrengths(const RecordingEvidence& recording,
-                                                  const Range<Seconds>& place, const HeardPart& part,
+                                                  const Range<Seconds>& place, const ListeningWish& wish,
                                                   const std::stop_token& stop);
 
-/// The same from log probabilities that add up to one.
-std::vector<PitchStrength> strengthsOf(const PitchRow& row);
+/// "The octave is open: B♭3 72 %, B♭4 24 %."; empty where it is not. Named on the chord there, if any.
+QString openOctaveText(const std::vector<PitchStrength>& pitches, const ChordStretch* chord);
 
 } // namespace earwright::ui

@@ -14,26 +14,46 @@ namespace {
 
 constexpr double largestDot = GridGeometry::rowHeight / 2 - 1;
 constexpr double smallestDot = 1.2;
+constexpr double shareMargin = 2;
+constexpr double shareGap = 3;
 
 /// The area, not the width, says how strong it is.
 double dotRadius(double strength) {
     return std::max(smallestDot, largestDot * std::sqrt(strength));
 }
 
-double strengthOf(const ColumnEvidence& evidence, int midi) {
-    for (const PitchStrength& pitch : evidence.pitches)
-        if (pitch.midi == midi) return pitch.strength;
-    return 0;
-}
-
-void paintOctaveArc(QPainter& painter, const GridGeometry& geometry, const ColumnEvidence& evidence,
-                    double centre, int lower) {
-    const QPointF from(centre + dotRadius(strengthOf(evidence, lower)) + 1, geometry.y(lower));
-    const QPointF to(centre + dotRadius(strengthOf(evidence, lower + 12)) + 1, geometry.y(lower + 12));
+/// An arc from one octave to the next, past the dots between them.
+void paintOctaveArc(QPainter& painter, const GridGeometry& geometry, double centre,
+                    const PitchStrength& lower, const PitchStrength& upper) {
+    const QPointF from(centre + dotRadius(lower.strength) + 1, geometry.y(lower.midi));
+    const QPointF to(centre + dotRadius(upper.strength) + 1, geometry.y(upper.midi));
     const double bulge = std::max(from.x(), to.x()) + 22;
     QPainterPath arc(from);
     arc.cubicTo(QPointF(bulge, from.y() - 24), QPointF(bulge, to.y() + 24), to);
     painter.drawPath(arc);
+}
+
+/// How likely an octave is, on a ground of its own beside its dot.
+void paintShare(QPainter& painter, const GridGeometry& geometry, double centre, const PitchStrength& pitch) {
+    const QString share = QStringLiteral("%1 %").arg(std::lround(100 * pitch.probability()));
+    const double width = painter.fontMetrics().horizontalAdvance(share) + 2 * shareMargin;
+    const double right = centre - largestDot - shareGap;
+    const QRectF room(right - width, geometry.y(pitch.midi) - GridGeometry::rowHeight / 2.0, width,
+                      GridGeometry::rowHeight);
+    painter.fillRect(room, color(Role::Page, 0.9));
+    painter.drawText(room, Qt::AlignCenter, share);
+}
+
+/// The octaves between which the recording leaves the choice: joined, each with its share.
+void paintRivals(QPainter& painter, const GridGeometry& geometry, double centre,
+                 const std::vector<PitchStrength>& rivals) {
+    painter.setPen(QPen(color(Role::Hint), 1.2));
+    painter.setBrush(Qt::NoBrush);
+    painter.setFont(font(TextStyle::Label));
+    for (std::size_t i = 0; i < rivals.size(); ++i) {
+        if (i > 0) paintOctaveArc(painter, geometry, centre, rivals[i - 1], rivals[i]);
+        paintShare(painter, geometry, centre, rivals[i]);
+    }
 }
 
 } // namespace
@@ -77,10 +97,7 @@ void paintEvidence(QPainter& painter, const GridScene& scene, const GridGeometry
     painter.setClipRect(cells, Qt::IntersectClip);
     painter.setRenderHint(QPainter::Antialiasing);
     painter.fillRect(QRectF(left, cells.top(), 2 * (centre - left), cells.height()), color(Role::Hint, 0.07));
-    painter.setPen(QPen(color(Role::Hint), 1.2));
-    painter.setBrush(Qt::NoBrush);
-    for (const int lower : evidence.octavePairs())
-        paintOctaveArc(painter, geometry, evidence, centre, lower);
+    paintRivals(painter, geometry, centre, octaveRivals(evidence.pitches));
     painter.setPen(Qt::NoPen);
     for (const PitchStrength& pitch : evidence.pitches) {
         if (pitch.strength <= 0) continue;

@@ -152,8 +152,8 @@ void NoteGrid::showEvidenceRows() {
             return a.strength < b.strength;
         });
     if (strongest == pitches.end()) return;
-    for (const int lower : scene.evidence->octavePairs())
-        if (lower == strongest->midi || lower + 12 == strongest->midi) scrollToRows(lower, lower + 12);
+    if (const auto rivals = octaveRivals(pitches); !rivals.empty())
+        scrollToRows(rivals.front().midi, rivals.back().midi);
     scrollToRows(strongest->midi - rowsAround, strongest->midi + rowsAround);
 }
 

@@ -47,6 +47,7 @@ public:
     void setHints(std::vector<Hint> hints);
     /// For the last step of the ladder, one place at a time.
     void setEvidence(std::optional<ColumnEvidence> evidence);
+    const std::optional<ColumnEvidence>& evidence() const { return scene.evidence; }
 
     bool hasColumns() const { return !scene.columns.isEmpty(); }
     const Range<Beats>& shownBars() const { return scene.columns.range(); }

@@ -1,5 +1,6 @@
 #include "ui/sheet/ChordAnswerText.h"
 
+#include "core/music/PitchNames.h"
 #include "core/theory/ChordDegree.h"
 #include "ui/theme/PlaceText.h"
 
@@ -7,7 +8,6 @@
 #include <QStringList>
 
 #include <algorithm>
-#include <cstdlib>
 
 namespace earwright::ui {
 
@@ -22,8 +22,8 @@ QString tr(const char* text) {
 /// Only its tones follow the chord: on F♯m a C is heard, not a B♯.
 QString nameOn(const Chord& chord, int name) {
     const ChordDegree degree = degreeOf(middleC + name, chord);
-    const bool isChords = degree.isChordTone && std::abs(degree.name.alter) < 2;
-    return QString::fromStdString(toString(isChords ? degree.name : plainName(middleC + name)));
+    return QString::fromStdString(
+        toString(degree.isChordTone ? withoutDoubles(degree.name) : plainName(middleC + name)));
 }
 
 QString namesOn(const Chord& chord, const std::vector<int>& names) {

@@ -158,5 +158,37 @@ TEST(ChordAnswers, StandUntilTheirSymbolTheirPlaceOrTheirTimeChanges) {
     EXPECT_TRUE(chordsThatStand(changed, answered).empty());
 }
 
+TEST(ChordCheck, ListensForTheBassWhereTheStudySaysItIs) {
+    // The bass walks on the right; on the left a piano's left hand holds a louder low F sharp.
+    PlayedBar bar({52, 58, 62, 67}, {});
+    bar.sound.right = silence(4.5_s);
+    for (int beat = 0; beat < 4; ++beat)
+        addTone(bar.sound.right, {1.0_s + 0.5_s * beat, 1.45_s + 0.5_s * beat}, beat % 2 == 0 ? 36 : 43,
+                0.15f);
+    addTone(bar.sound.left, bar.bar, 42, 0.3f);
+    Study study;
+    study.beatMap = BeatMap({{Beats(0), 1.0_s}, {Beats(4), 3.0_s}});
+    study.chart.overrides[1] = parseBars("C7", study.meter).front();
+    const auto recording = RecordingEvidence::listen(bar.sound);
+    const auto ownBass = [&](StereoPlace place) {
+        study.players.bass = place;
+        return checkChords(study, {0.0_s, 4.0_s}, *recording)->at(0).answer.ownBass;
+    };
+    EXPECT_EQ(ownBass(StereoPlace::Unknown), std::nullopt);
+    EXPECT_EQ(ownBass(StereoPlace::Left), std::nullopt);
+    EXPECT_EQ(ownBass(StereoPlace::Right), c);
+}
+
+TEST(ChordCheck, ListensToAMonoRecordingAsAWholeWhereverTheBassIsSaidToBe) {
+    PlayedBar bar = c9();
+    Study study;
+    study.beatMap = BeatMap({{Beats(0), 1.0_s}, {Beats(4), 3.0_s}});
+    study.chart.overrides[1] = parseBars("C7", study.meter).front();
+    const auto recording = RecordingEvidence::listen(bar.sound);
+    const auto unknown = checkChords(study, {0.0_s, 4.0_s}, *recording);
+    study.players.bass = StereoPlace::Right;
+    EXPECT_EQ(*checkChords(study, {0.0_s, 4.0_s}, *recording), *unknown);
+}
+
 } // namespace
 } // namespace earwright

@@ -9,6 +9,7 @@ namespace {
 
 const SpanId phrase{7};
 const Range<Seconds> whole{Seconds(0), Seconds(10)};
+const Day today{std::chrono::year(2031) / 5 / 4};
 
 /// A check with written notes at times, each with its verdict, and unwritten sounds at times.
 PhraseCheck checkOf(std::initializer_list<std::pair<double, Verdict>> notes,
@@ -23,7 +24,7 @@ PhraseCheck checkOf(std::initializer_list<std::pair<double, Verdict>> notes,
 }
 
 EarRecord after(const EarRecord& record, const PhraseCheck& check) {
-    return afterCheck(record, check, whole);
+    return afterCheck(record, check, whole, today);
 }
 
 const std::vector<EarPlace>& places(const EarRecord& record) {
@@ -43,8 +44,9 @@ TEST(EarRecordKeeping, ContradictedNotesAndUnwrittenSoundsBecomePlacesButUnclear
         after({}, checkOf({{2.0, Verdict::Contradicted}, {3.0, Verdict::Unclear}, {4.0, Verdict::Supported}},
                           {1.0}));
     ASSERT_EQ(places(record).size(), 2u);
-    EXPECT_EQ(places(record)[0], (EarPlace{Seconds(1.0), HelpStep::None, false, true}));
-    EXPECT_EQ(places(record)[1], (EarPlace{Seconds(2.0), HelpStep::None, false, false}));
+    EXPECT_EQ(places(record)[0], (EarPlace{Seconds(1.0), HelpStep::None, false, true, Mistake::Missing}));
+    EXPECT_EQ(places(record)[1],
+              (EarPlace{Seconds(2.0), HelpStep::None, false, false, Mistake::Pitch, NoteId{1}}));
 }
 
 TEST(EarRecordKeeping, AWrongNotePutRightWasFoundByEar) {
@@ -151,7 +153,7 @@ TEST(EarRecordKeeping, NeighboursCloserThanTheToleranceKeepTheirOwnPlaces) {
 
 TEST(EarRecordKeeping, PlacesOutsideWhatWasCheckedStayAsTheyAre) {
     EarRecord record = after({}, checkOf({{8.0, Verdict::Contradicted}}));
-    record = afterCheck(record, checkOf({}), {Seconds(0), Seconds(5)});
+    record = afterCheck(record, checkOf({}), {Seconds(0), Seconds(5)}, today);
     EXPECT_EQ(record.foundByEar(), 0);
 }
 
@@ -162,6 +164,123 @@ TEST(EarRecordKeeping, PhrasesAreKeptApart) {
     record = after(record, other);
     EXPECT_EQ(record.phrases.size(), 2u);
     EXPECT_EQ(record.foundByEar(), 0);
+}
+
+const std::vector<FoundNote>& found(const EarRecord& record) {
+    return record.phrases.at(0).found;
+}
+
+/// One checked note.
+CheckedNote noteOf(std::uint64_t id, double time, int midi, Verdict verdict,
+                   std::optional<int> suggested = std::nullopt) {
+    return {NoteId{id}, {Seconds(time), Seconds(time + 0.2)}, midi, verdict, 0.5, suggested};
+}
+
+PhraseCheck checkWith(std::vector<CheckedNote> notes) {
+    return {phrase, std::move(notes), {}};
+}
+
+TEST(FoundNotes, ANoteRightAtOnceIsFoundUnaidedWithItsDayAndItsInterval) {
+    const EarRecord record =
+        after({}, checkWith({noteOf(1, 1, 60, Verdict::Supported), noteOf(2, 2, 67, Verdict::Supported),
+                             noteOf(3, 3, 63, Verdict::Unclear), noteOf(4, 4, 65, Verdict::Supported)}));
+    EXPECT_EQ(found(record), (std::vector<FoundNote>{
+                                 {Seconds(1), NoteId{1}, today, HelpStep::None, std::nullopt, std::nullopt},
+                                 {Seconds(2), NoteId{2}, today, HelpStep::None, 7, std::nullopt},
+                                 {Seconds(4), NoteId{4}, today, HelpStep::None, 2, std::nullopt}}));
+}
+
+TEST(FoundNotes, KeepTheDayOfTheCheckThatFirstSupportedThem) {
+    const PhraseCheck check = checkWith({noteOf(1, 1, 60, Verdict::Supported)});
+    const EarRecord first = after({}, check);
+    const EarRecord later = afterCheck(first, check, whole, today + std::chrono::days(9));
+    EXPECT_EQ(later, first);
+}
+
+TEST(FoundNotes, KeepWhatWasWrongFirst) {
+    struct Case {
+        std::optional<int> suggested;
+        bool nothingBegins;
+        Mistake mistake;
+    };
+    for (const Case& one : {Case{72, false, Mistake::Octave}, Case{36, false, Mistake::Octave},
+                            Case{59, false, Mistake::Semitone}, Case{62, false, Mistake::Pitch},
+                            Case{std::nullopt, false, Mistake::Pitch}, Case{59, true, Mistake::Rhythm}}) {
+        CheckedNote wrong = noteOf(1, 1, 60, Verdict::Contradicted, one.suggested);
+        wrong.nothingBegins = one.nothingBegins;
+        EarRecord record = after({}, checkWith({wrong}));
+        EXPECT_TRUE(found(record).empty());
+        // Still wrong, in another way: the first mistake stays.
+        record = after(record, checkWith({noteOf(1, 1, 63, Verdict::Contradicted, 62)}));
+        record = after(record, checkWith({noteOf(1, 1, 62, Verdict::Supported)}));
+        ASSERT_EQ(found(record).size(), 1u);
+        EXPECT_EQ(found(record)[0].mistake, one.mistake);
+        EXPECT_TRUE(found(record)[0].isUnaided());
+    }
+}
+
+TEST(FoundNotes, AMissingNoteWrittenDownWasMissingFirst) {
+    EarRecord record = after({}, checkOf({}, {2.0}));
+    record = after(record, checkOf({{2.03, Verdict::Supported}}));
+    ASSERT_EQ(found(record).size(), 1u);
+    EXPECT_EQ(found(record)[0].mistake, Mistake::Missing);
+}
+
+TEST(FoundNotes, CountAsHelpedFromTheHighestStepOpened) {
+    EarRecord record = after({}, checkWith({noteOf(1, 2, 60, Verdict::Contradicted, 62)}));
+    record = withHelp(record, phrase, Seconds(2), HelpStep::SomethingOff);
+    record = withHelp(record, phrase, Seconds(2), HelpStep::HowFar);
+    record = after(record, checkWith({noteOf(1, 2, 62, Verdict::Supported)}));
+    ASSERT_EQ(found(record).size(), 1u);
+    EXPECT_EQ(found(record)[0].help, HelpStep::HowFar);
+}
+
+TEST(FoundNotes, AHelpedNoteThatIsMovedStillCountsAsHelped) {
+    CheckedNote early = noteOf(1, 2, 62, Verdict::Contradicted);
+    early.nothingBegins = true;
+    EarRecord record = after({}, checkWith({early}));
+    record = withHelp(record, phrase, Seconds(2), HelpStep::WhichWay);
+    record = after(record, checkWith({noteOf(1, 2.4, 62, Verdict::Supported)}));
+    ASSERT_EQ(found(record).size(), 1u);
+    EXPECT_EQ(found(record)[0].help, HelpStep::WhichWay);
+    EXPECT_EQ(found(record)[0].mistake, Mistake::Rhythm);
+    // An unclear note has no place until help is opened for it; the help goes with the note as well.
+    record = after({}, checkWith({noteOf(1, 2, 62, Verdict::Unclear)}));
+    record = withHelp(record, phrase, Seconds(2), HelpStep::ShowIt, NoteId{1});
+    record = after(record, checkWith({noteOf(1, 2.4, 62, Verdict::Supported)}));
+    EXPECT_EQ(found(record).at(0).help, HelpStep::ShowIt);
+}
+
+TEST(FoundNotes, ANoteWrittenWrongAgainIsNotFoundUntilItIsPutRightAndThenWithTheHelpOpenedMeanwhile) {
+    EarRecord record = after({}, checkWith({noteOf(1, 2, 62, Verdict::Supported)}));
+    record = after(record, checkWith({noteOf(1, 2, 61, Verdict::Contradicted, 62)}));
+    EXPECT_TRUE(found(record).empty());
+    record = withHelp(record, phrase, Seconds(2), HelpStep::ShowIt);
+    record = after(record, checkWith({noteOf(1, 2, 62, Verdict::Supported)}));
+    ASSERT_EQ(found(record).size(), 1u);
+    EXPECT_EQ(found(record)[0].help, HelpStep::ShowIt);
+    EXPECT_EQ(found(record)[0].mistake, Mistake::Semitone);
+}
+
+TEST(FoundNotes, ANoteWrittenAnewAtItsPlaceIsTheSameNote) {
+    const EarRecord record = after({}, checkWith({noteOf(1, 2, 62, Verdict::Supported)}));
+    const EarRecord anew = afterCheck(record, checkWith({noteOf(8, 2.02, 62, Verdict::Supported)}), whole,
+                                      today + std::chrono::days(1));
+    ASSERT_EQ(found(anew).size(), 1u);
+    EXPECT_EQ(found(anew)[0].day, today);
+    EXPECT_EQ(found(anew)[0].note, NoteId{8});
+}
+
+TEST(FoundNotes, HelpForANeighbourCloserThanTheToleranceIsNotTheirs) {
+    EarRecord record = after(
+        {}, checkWith({noteOf(1, 2, 62, Verdict::Contradicted), noteOf(2, 2.05, 64, Verdict::Supported)}));
+    record = withHelp(record, phrase, Seconds(2), HelpStep::ShowIt, NoteId{1});
+    record = after(
+        record, checkWith({noteOf(1, 2, 63, Verdict::Supported), noteOf(2, 2.05, 64, Verdict::Supported)}));
+    ASSERT_EQ(found(record).size(), 2u);
+    EXPECT_EQ(found(record)[0].help, HelpStep::ShowIt);
+    EXPECT_EQ(found(record)[1].help, HelpStep::None);
+    EXPECT_EQ(found(record)[1].mistake, std::nullopt);
 }
 
 } // namespace

@@ -3,6 +3,7 @@
 #include "core/study/BeatProposal.h"
 #include "core/study/MarkEdits.h"
 #include "core/study/MeterEdits.h"
+#include "core/study/PlayerEdits.h"
 #include "core/study/RecordingEdits.h"
 #include "core/study/RhythmProposal.h"
 #include "core/study/SpellingEdits.h"
@@ -155,6 +156,9 @@ const std::vector<Edit> edits{
         return setTuning(s, {{h.from(-3, 130), h.from(28, 64)}, h.from(0, 40), h.from(-1, 30)});
     },
     [](const Study& s, Hand& h) { return respell(s, h.idOf<NoteId>(s.notes), *h.pitch().spelling); },
+    [](const Study& s, Hand& h) {
+        return setPlayers(s, {PitchRange{h.from(-3, 130), h.from(-3, 130)}, StereoPlace::Left});
+    },
     [](const Study& s, Hand& h) { return addLooseEnd(s, h.time(), "why?").study; },
     [](const Study& s, Hand& h) { return setLooseEndDone(s, h.idOf<LooseEndId>(s.looseEnds), true); },
     [](const Study& s, Hand& h) {

@@ -94,7 +94,11 @@ inline Study fullStudy() {
     study = setLoop(setTransposition(setSpeed(study, 0.55), -3, 35), Range{Seconds(1.25), Seconds(3.1)});
     study.earRecord.phrases = {
         {SpanId{3},
-         {{Seconds(0.1), HelpStep::HowFar, true, false}, {Seconds(1.0 / 3), HelpStep::None, false, true}}}};
+         {{Seconds(0.1), HelpStep::HowFar, true, false, Mistake::Octave, NoteId{4}},
+          {Seconds(1.0 / 3), HelpStep::None, false, true}},
+         {{Seconds(0.1), NoteId{4}, std::chrono::year(2031) / 5 / 4, HelpStep::HowFar, {}, Mistake::Octave},
+          {Seconds(2.5), NoteId{5}, std::chrono::year(2031) / 5 / 6, HelpStep::None, -3, {}}}}};
+    study.players = {Instrument::Tenor, StereoPlace::Left};
     return study;
 }
 

@@ -2,6 +2,7 @@
 
 #include "core/study/MarkEdits.h"
 #include "core/study/MeterEdits.h"
+#include "core/study/PlayerEdits.h"
 #include "core/study/RecordingEdits.h"
 #include "tests/core/study/SampleStudy.h"
 
@@ -50,6 +51,7 @@ TEST(StudyDifference, LeadsFromEitherStudyToTheOtherWhateverChanged) {
                               setDivision(a, 9, BeatDivision::Four),
                               setKey(a, 1, KeySignature{4, Mode::Major}),
                               removeLooseEnd(a, a.looseEnds[0].id),
+                              setPlayers(a, {Instrument::Voice, StereoPlace::Right}),
                               startBarOneAt(a, Seconds(4)),
                               removeTake(a, a.takes[0].id),
                               chooseTake(a, a.takes[1].id)};

@@ -1,5 +1,6 @@
 #include "core/study/StudyFile.h"
 
+#include "core/study/PlayerEdits.h"
 #include "tests/core/study/SampleStudy.h"
 #include "tests/core/study/TemporaryFolder.h"
 
@@ -44,6 +45,7 @@ TEST(StudyFile, ReadsWhatVersionOneWrote) {
     study.takes.clear();
     study.page = {};
     study.tuning = {};
+    study.players = {};
     study.notes.resize(2);
     std::string text = StudyFile::text(study);
     const auto put = [&](const std::string& piece, const std::string& instead) {
@@ -78,6 +80,7 @@ TEST(StudyFile, ReadsWhatVersionTwoWroteAndNothingNewerInIt) {
     Study study = fullStudy();
     study.page = {};
     study.tuning = {};
+    study.players = {};
     study.notes.resize(2);
     const auto asVersionTwo = [](const Study& written) {
         std::string text = StudyFile::text(written);
@@ -92,6 +95,7 @@ TEST(StudyFile, ReadsWhatVersionTwoWroteAndNothingNewerInIt) {
     EXPECT_EQ(refusalOf(asVersionTwo(newer)).where, "notes[0]");
     EXPECT_EQ(refusalOf(asVersionTwo(pinString(study, study.notes.front().id, 2))).where, "notes[0]");
     EXPECT_FALSE(StudyFile::parse(asVersionTwo(setTuning(study, {{40}, 12, 0})), "line.study"));
+    EXPECT_FALSE(StudyFile::parse(asVersionTwo(setPlayers(study, {{}, StereoPlace::Left})), "line.study"));
     EXPECT_EQ(refusalOf(asVersionTwo(setDivision(study, -5, BeatDivision::Five))).where,
               "divisions[0].parts");
 }
@@ -100,6 +104,16 @@ TEST(StudyFile, SaysNothingOfAnInstrumentThatIsAsUsual) {
     const std::string text = StudyFile::text(eightBarsAt120());
     EXPECT_EQ(text.find("tuning"), std::string::npos);
     EXPECT_EQ(StudyFile::parse(text, "line.study")->tuning, StringTuning{});
+}
+
+TEST(StudyFile, SaysNothingOfPlayersNobodyNamed) {
+    EXPECT_EQ(StudyFile::text(eightBarsAt120()).find("players"), std::string::npos);
+    for (const Players& players :
+         {Players{PitchRange{44, 82}, StereoPlace::Unknown}, Players{std::nullopt, StereoPlace::Centre},
+          Players{Instrument::Voice, {}}}) {
+        const Study study = setPlayers(eightBarsAt120(), players);
+        EXPECT_EQ(StudyFile::parse(StudyFile::text(study), "line.study")->players, players);
+    }
 }
 
 TEST(StudyFile, BeatsStayExact) {
@@ -181,6 +195,14 @@ TEST(StudyFile, AWrongValueIsRefusedWithItsPlace) {
         {R"("speed":0.55)", R"("speed":0.05)", "practice.speed"},
         {R"("cents":35)", R"("cents":101)", "practice.cents"},
         {R"("help":"howFar")", R"("help":"all")", "earRecord[0].places[0].help"},
+        {R"("unwritten":false,"mistake":"octave")", R"("unwritten":false,"mistake":"wrong")",
+         "earRecord[0].places[0].mistake"},
+        {R"("day":"2031-05-06")", R"("day":"2031-05-32")", "earRecord[0].found[1].day"},
+        {R"("interval":-3)", R"("interval":-300)", "earRecord[0].found[1].interval"},
+        {R"("line":"tenor")", R"("line":"kazoo")", "players.line"},
+        {R"("line":"tenor")", R"("range":{"lowest":60,"highest":60})", "players.range.highest"},
+        {R"("line":"tenor")", R"("line":"tenor","range":{"lowest":60,"highest":61})", "players.range"},
+        {R"("bass":"left")", R"("bass":"behind")", "players.bass"},
         {R"("beatUnit":4)", R"("beatUnit":3)", "meter.beatUnit"},
         {R"("contentHash":"0)", R"("contentHash":")", "recording.contentHash"},
         {R"("path":"line.flac")", R"("path":"line\u0000.flac")", "recording.path"},

@@ -104,6 +104,8 @@ constexpr ExpectedKey expectedKeys[] = {
     {CommandId::NextHelp, "H"},
     {CommandId::CheckChords, "Ctrl+Shift+C"},
     {CommandId::TellChord, "Shift+H"},
+    {CommandId::WhoPlays, "Ctrl+Shift+W"},
+    {CommandId::ShowEarRecord, "Ctrl+H"},
     {CommandId::LooseEndHere, "Q"},
     {CommandId::NextLooseEnd, "J"},
 };

@@ -36,39 +36,10 @@ TEST(OnsetTimes, AreNoneInSilence) {
     EXPECT_TRUE(onsetTimes(trackOf({})).empty());
 }
 
-PitchRow rowOf(std::initializer_list<std::pair<std::size_t, float>> probabilities) {
-    PitchRow row;
-    row.log.fill(-20);
-    for (const auto& [pitch, probability] : probabilities)
-        row[pitch] = std::log(probability);
-    return row;
-}
-
-TEST(PitchStrengths, GiveTheLikeliestPitchTheLargestDotAndLeaveSpecksOut) {
-    const auto strengths = strengthsOf(rowOf({{30, 0.64F}, {42, 0.25F}, {44, 0.008F}}));
-    ASSERT_EQ(strengths.size(), 2u);
-    EXPECT_EQ(strengths[0].midi, lowestHeardMidi + 30);
-    EXPECT_NEAR(strengths[0].strength, 0.8, 1e-6); // roots of the probabilities
-    EXPECT_EQ(strengths[1].midi, lowestHeardMidi + 42);
-    EXPECT_NEAR(strengths[1].strength, 0.5, 1e-6);
-}
-
-TEST(PitchStrengths, DoNotFillAColumnThatSaysLittle) {
-    // Seven pitches alike, none of which anybody could name: small dots, and no octave joined to another.
-    const auto flat = strengthsOf(
-        rowOf({{20, 0.14F}, {25, 0.14F}, {32, 0.14F}, {37, 0.14F}, {44, 0.14F}, {49, 0.14F}, {56, 0.14F}}));
-    for (const PitchStrength& pitch : flat)
-        EXPECT_LT(pitch.strength, 0.4);
-    EXPECT_TRUE((ColumnEvidence{{Beats(0), Beats(1)}, flat}.octavePairs().empty()));
-    PitchRow even;
-    even.normalise();
-    EXPECT_TRUE(strengthsOf(even).empty()) << "in silence all pitches are alike";
-}
-
-TEST(PitchStrengths, JoinTheOctavesBetweenWhichTheRecordingLeavesTheChoice) {
-    const auto strengths = strengthsOf(rowOf({{30, 0.3F}, {42, 0.6F}, {37, 0.06F}, {49, 0.04F}}));
-    EXPECT_EQ((ColumnEvidence{{Beats(0), Beats(1)}, strengths}.octavePairs()),
-              std::vector<int>{lowestHeardMidi + 30});
+TEST(OpenOctaves, AreNamedWithTheirShares) {
+    const std::vector<PitchStrength> open{{58, 0.8}, {67, 0.2}, {70, 0.5}};
+    EXPECT_EQ(openOctaveText(open, nullptr).toStdString(), "The octave is open: B♭3 64 %, B♭4 25 %.");
+    EXPECT_TRUE(openOctaveText({{58, 0.9}, {70, 0.1}}, nullptr).isEmpty());
 }
 
 } // namespace

@@ -32,8 +32,8 @@ RecordingEvidence twoSides() {
     return *RecordingEvidence::listen(std::move(sound));
 }
 
-int strongest(const HeardPart& part) {
-    const auto pitches = pitchStrengths(twoSides(), place, part, {});
+int strongest(const HeardPart& part, const LineRange& line = {}) {
+    const auto pitches = pitchStrengths(twoSides(), place, {part, line}, {});
     const auto best = std::max_element(
         pitches->begin(), pitches->end(),
         [](const PitchStrength& one, const PitchStrength& other) { return one.strength < other.strength; });
@@ -43,6 +43,11 @@ int strongest(const HeardPart& part) {
 TEST(PlaceEvidence, TellsOfTheSideThatIsListenedTo) {
     EXPECT_EQ(strongest({Focus::Left, {}}), lower);
     EXPECT_EQ(strongest({Focus::Right, {}}), higher);
+}
+
+TEST(PlaceEvidence, TellsNothingOfWhatTheLinesInstrumentCannotPlay) {
+    EXPECT_EQ(strongest({}, {lower - 5, lower + 2}), lower);
+    EXPECT_EQ(strongest({}, {higher - 2, higher + 5}), higher);
 }
 
 TEST(PlaceEvidence, TellsNothingOfWhatTheBandLeavesOut) {

@@ -1,0 +1,19 @@
+// What a study says about who plays, as listening takes it.
+#pragma once
+
+#include "core/listening/ListeningWish.h"
+#include "core/listening/StereoViews.h"
+#include "core/study/Study.h"
+
+namespace earwright {
+
+/// What the line's instrument plays; everything where the study does not say.
+LineRange lineRangeOf(const Study& study);
+
+/// The part as asked, for a line of the study's instrument.
+ListeningWish wishOf(const Study& study, const HeardPart& part = {});
+
+/// Where the bass is listened for; both sides together where the study does not say.
+View bassViewOf(const Study& study);
+
+} // namespace earwright

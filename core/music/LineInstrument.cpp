@@ -1,0 +1,96 @@
+#include "core/music/LineInstrument.h"
+
+#include <array>
+#include <charconv>
+
+namespace earwright {
+
+namespace {
+
+constexpr int highestMidiNumber = 127;
+constexpr std::string_view flatOfPrint = "♭";
+constexpr std::string_view sharpOfPrint = "♯";
+
+/// Takes a sign off the front of a text; true if it stood there.
+bool takes(std::string_view& text, std::string_view sign) {
+    if (!text.starts_with(sign)) return false;
+    text.remove_prefix(sign.size());
+    return true;
+}
+
+/// The semitones that the accidentals at the front of a text add.
+int takeAccidentals(std::string_view& text) {
+    int semitones = 0;
+    for (;;) {
+        if (takes(text, "#") || takes(text, sharpOfPrint))
+            ++semitones;
+        else if (takes(text, "b") || takes(text, flatOfPrint))
+            --semitones;
+        else
+            return semitones;
+    }
+}
+
+} // namespace
+
+bool isRange(const PitchRange& range) {
+    return range.lowestMidi >= 0 && range.highestMidi <= highestMidiNumber &&
+           range.lowestMidi < range.highestMidi;
+}
+
+const std::vector<NamedInstrument>& namedInstruments() {
+    using enum Instrument;
+    static const std::vector<NamedInstrument> all{
+        {Guitar, "guitar", {40, 88}},     {Bass, "bass", {28, 67}},         {Trumpet, "trumpet", {52, 86}},
+        {Trombone, "trombone", {40, 77}}, {Soprano, "soprano", {56, 91}},   {Alto, "alto", {49, 87}},
+        {Tenor, "tenor", {44, 82}},       {Baritone, "baritone", {36, 75}}, {Clarinet, "clarinet", {50, 94}},
+        {Flute, "flute", {59, 96}},       {Violin, "violin", {55, 96}},     {Piano, "piano", {28, 96}},
+        {Voice, "voice", {40, 84}}};
+    return all;
+}
+
+const char* wordFor(Instrument instrument) {
+    for (const NamedInstrument& named : namedInstruments())
+        if (named.instrument == instrument) return named.word;
+    return "";
+}
+
+PitchRange rangeOf(const LineInstrument& line) {
+    if (const auto* range = std::get_if<PitchRange>(&line)) return *range;
+    for (const NamedInstrument& named : namedInstruments())
+        if (named.instrument == std::get<Instrument>(line)) return named.range;
+    return {};
+}
+
+std::optional<int> midiNamed(std::string_view text) {
+    constexpr std::string_view letters = "CDEFGAB";
+    constexpr std::array pitchClasses{0, 2, 4, 5, 7, 9, 11};
+    if (text.empty()) return std::nullopt;
+    const char letter = text.front() >= 'a' ? static_cast<char>(text.front() - 'a' + 'A') : text.front();
+    const std::size_t step = letters.find(letter);
+    if (step == std::string_view::npos) return std::nullopt;
+    text.remove_prefix(1);
+    const int name = pitchClasses[step] + takeAccidentals(text);
+    int octave = 0;
+    const auto [end, problem] = std::from_chars(text.data(), text.data() + text.size(), octave);
+    if (problem != std::errc() || end != text.data() + text.size() || octave < -1 || octave > 9)
+        return std::nullopt;
+    const int midi = name + 12 * (octave + 1);
+    return midi >= 0 && midi <= highestMidiNumber ? std::optional(midi) : std::nullopt;
+}
+
+std::optional<LineInstrument> lineInstrumentFrom(std::string_view text) {
+    for (const NamedInstrument& named : namedInstruments())
+        if (text == named.word) return named.instrument;
+    for (const std::string_view dash : {"-", "–"}) {
+        // From the second sign on: an octave may be −1, no note begins with a dash.
+        const std::size_t at = text.find(dash, 2);
+        if (at == std::string_view::npos) continue;
+        const auto low = midiNamed(text.substr(0, at));
+        const auto high = midiNamed(text.substr(at + dash.size()));
+        if (low && high && isRange({*low, *high})) return PitchRange{*low, *high};
+    }
+    return std::nullopt;
+}
+
+} // namespace earwright

@@ -1,0 +1,84 @@
+#include "ui/desk/PlayersDialog.h"
+
+#include "core/study/PlayerEdits.h"
+#include "tests/ui/Picture.h"
+#include "tests/ui/desk/TonesDesk.h"
+#include "ui/desk/ChordDesk.h"
+
+#include <QComboBox>
+#include <QLabel>
+#include <QLineEdit>
+
+namespace earwright::ui {
+namespace {
+
+class PlayersDialogTest : public TonesDesk {
+protected:
+    PlayersDialog* ask() {
+        press(Qt::Key_W, Qt::ControlModifier | Qt::ShiftModifier);
+        return window->findChild<PlayersDialog*>();
+    }
+    template <class Widget>
+    Widget* named(const char* name) {
+        for (Widget* widget : window->findChild<PlayersDialog*>()->findChildren<Widget*>())
+            if (widget->accessibleName() == name) return widget;
+        return nullptr;
+    }
+    void choose(const char* list, const char* entry) {
+        auto* box = named<QComboBox>(list);
+        ASSERT_NE(box->findText(entry), -1);
+        box->setCurrentIndex(box->findText(entry));
+    }
+};
+
+TEST_F(PlayersDialogTest, KeepsTheInstrumentAndThePlaceOfTheBassAsOneStep) {
+    open(recording());
+    ASSERT_NE(ask(), nullptr);
+    choose("Instrument of the line", "Tenor saxophone");
+    choose("Where the bass is", "Left");
+    EXPECT_EQ(named<QLineEdit>("Lowest note")->text(), "A♭2");
+    EXPECT_FALSE(named<QLineEdit>("Lowest note")->isEnabled());
+    keepPicture(*window->findChild<PlayersDialog*>(), "who-plays.png");
+    window->findChild<PlayersDialog*>()->accept();
+    EXPECT_EQ(study().players, (Players{Instrument::Tenor, StereoPlace::Left}));
+    window->session().undo();
+    EXPECT_EQ(study().players, Players{});
+}
+
+TEST_F(PlayersDialogTest, TakesTwoNotesAndRefusesWhatIsNoRange) {
+    open(recording());
+    PlayersDialog* dialog = ask();
+    choose("Instrument of the line", "Between two notes");
+    named<QLineEdit>("Lowest note")->setText("E6");
+    named<QLineEdit>("Highest note")->setText("E2");
+    dialog->accept();
+    EXPECT_TRUE(dialog->isVisible());
+    EXPECT_EQ(study().players, Players{});
+    named<QLineEdit>("Lowest note")->setText("bb2");
+    named<QLineEdit>("Highest note")->setText("E6");
+    dialog->accept();
+    EXPECT_EQ(study().players.line, LineInstrument(PitchRange{46, 88}));
+}
+
+TEST_F(PlayersDialogTest, ShowsWhatTheStudySays) {
+    open(recording());
+    const Players said{PitchRange{50, 70}, StereoPlace::Centre};
+    window->session().apply("who plays", setPlayers(study(), said));
+    EXPECT_EQ(ask()->players(), said);
+}
+
+TEST_F(PlayersDialogTest, AnotherInstrumentTakesTheAnswersBack) {
+    markBarsAndPhrase();
+    writeNote(Beats(4), 60);
+    earTo(2.6);
+    press(Qt::Key_C);
+    const SpanId phrase = study().spans.front().id;
+    ASSERT_TRUE(soon([&] { return !window->checking().isBusy() && window->checking().hasAnswer(phrase); }));
+    window->session().apply("who plays", setPlayers(study(), {{}, StereoPlace::Left}));
+    EXPECT_TRUE(window->checking().hasAnswer(phrase));
+    window->session().apply("who plays", setPlayers(study(), {Instrument::Tenor, StereoPlace::Left}));
+    EXPECT_FALSE(window->checking().hasAnswer(phrase));
+}
+
+} // namespace
+} // namespace earwright::ui
