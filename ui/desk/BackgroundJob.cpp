@@ -1,12 +1,10 @@
 #include "ui/desk/BackgroundJob.h"
 
-#include "core/engine/ThreadUrgency.h"
-
 #include <QMetaObject>
 
 namespace earwright::ui {
 
-BackgroundJob::BackgroundJob(QObject* parent) : QObject(parent) {
+BackgroundJob::BackgroundJob(QObject* parent, Urgency wanted) : QObject(parent), urgency(wanted) {
     // Two, so that a new start need not wait until the work called off has noticed.
     threads.setMaxThreadCount(2);
 }
@@ -30,8 +28,10 @@ void BackgroundJob::run(Work work) {
             Qt::QueuedConnection);
     };
     threads.start([this, work = std::move(work), stop = stopSource.get_token(), inInterface] {
+        // Overtaken while the threads were still at what went before it.
+        if (stop.stop_requested()) return;
         // Sound and the interface go first; a thread of the pool stays so.
-        setThreadUrgency(Urgency::Patient);
+        if (urgency != Urgency::Usual) setThreadUrgency(urgency);
         const Report report = [&](double share) { inInterface([this, share] { emit progressed(share); }); };
         work(stop, report, [&](std::function<void()> deed) {
             inInterface([this, act = std::move(deed)] {

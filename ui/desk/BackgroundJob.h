@@ -1,6 +1,8 @@
 // Work away from the interface thread: one piece at a time, with progress, called off without waiting.
 #pragma once
 
+#include "core/engine/ThreadUrgency.h"
+
 #include <QObject>
 #include <QThreadPool>
 
@@ -12,17 +14,20 @@
 
 namespace earwright::ui {
 
-/// Runs work at low priority and hands its outcome back to the interface thread.
+/// Runs work, at low priority unless the user waits for it, and hands its outcome back to the interface
+/// thread.
 ///
 /// Threads: all methods on the interface thread; none waits, except the destructor, which calls the work off
-///   and waits until it has noticed. Work that was called off or overtaken by a new start never reports.
+///   and waits until it has noticed. Work that was called off or overtaken by a new start never reports, and
+///   is not even begun where it had not yet.
 class BackgroundJob : public QObject {
     Q_OBJECT
 public:
     /// Share of the work done, 0 to 1.
     using Report = std::function<void(double)>;
 
-    explicit BackgroundJob(QObject* parent = nullptr);
+    /// Usual for what is to be there at once, Patient for all else.
+    explicit BackgroundJob(QObject* parent = nullptr, Urgency urgency = Urgency::Patient);
     ~BackgroundJob() override;
 
     /// Starts work; what runs already is called off. `work` runs on a thread of its own, `done` here.
@@ -51,6 +56,7 @@ private:
     void run(Work work);
     void stopRunning();
 
+    Urgency urgency;
     QThreadPool threads;
     std::stop_source stopSource;
     std::uint64_t generation = 0;

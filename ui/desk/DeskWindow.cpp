@@ -2,6 +2,7 @@
 
 #include "ui/desk/DeskCommands.h"
 #include "ui/desk/ExchangeDesk.h"
+#include "ui/desk/PageDesk.h"
 #include "ui/desk/SheetDesk.h"
 #include "ui/desk/SpeedSteps.h"
 #include "ui/desk/StudyPaths.h"
@@ -72,6 +73,7 @@ DeskWindow::DeskWindow(const DeskSession::Options& options, QSettings& store)
     playedAs = new AsPlayedDesk(desk, listener, *messageBar, this);
     feels = new FeelDesk(desk, listener, *gridPanel->feel(), *messageBar, this);
     keeper = new KeepingDesk(desk, *messageBar, *this);
+    pageDesk = new PageDesk(*pageView, this);
     sheetDesk = new SheetDesk(desk, *messageBar, *this);
     exchangeDesk = new ExchangeDesk(desk, *keeper, *messageBar, *this);
     listener.keepIn(options.cache);

@@ -36,6 +36,7 @@ namespace earwright::ui {
 class ChorusSheetView;
 class FormStripView;
 class NoteGridPanel;
+class PageDesk;
 class PageView;
 class ExchangeDesk;
 class SheetDesk;
@@ -77,6 +78,7 @@ public:
     TransportBar& transport() { return *transportBar; }
     TakePanel& takes() { return *takePanel; }
     PageView& page() { return *pageView; }
+    PageDesk& pages() { return *pageDesk; }
     SheetDesk& sheets() { return *sheetDesk; }
     ExchangeDesk& exchange() { return *exchangeDesk; }
     CommandSet& commands() { return *commandSet; }
@@ -149,6 +151,7 @@ private:
     ChorusSheetView* chorusSheet;
     NoteGridPanel* gridPanel;
     PageView* pageView;
+    PageDesk* pageDesk = nullptr;
     SheetDesk* sheetDesk = nullptr;
     ExchangeDesk* exchangeDesk = nullptr;
     TakePanel* takePanel;

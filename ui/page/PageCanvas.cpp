@@ -5,6 +5,7 @@
 #include "ui/theme/Theme.h"
 
 #include <QMouseEvent>
+#include <QPaintEvent>
 #include <QPainter>
 
 #include <cmath>
@@ -16,6 +17,10 @@ namespace {
 constexpr double gap = 2;
 constexpr double usualPixels = 6;
 constexpr double playheadFoot = 3;
+/// The ground behind a selected note, beyond its box.
+constexpr double groundEdge = 0.4;
+/// Round about what is exposed: soft edges of shapes, in staff spaces.
+constexpr double softEdge = 0.5;
 
 QRectF rectOf(const PageBox& box) {
     return {box.left, box.top, box.width(), box.height()};
@@ -28,8 +33,13 @@ PageCanvas::PageCanvas(QWidget* parent) : QWidget(parent) {
     setToolTip(tr("Press a note to choose it in the grid"));
 }
 
-void PageCanvas::show(std::shared_ptr<MusicFont> with, std::vector<EngravedSystem> systems) {
+double PageCanvas::pixelsAt(double zoom) {
+    return usualPixels * zoom;
+}
+
+void PageCanvas::show(std::shared_ptr<MusicFont> with, std::vector<EngravedSystem> systems, double zoom) {
     font = std::move(with);
+    pixelsOfSpace = pixelsAt(zoom);
     lines.clear();
     double y = gap / 2;
     double width = 0;
@@ -46,19 +56,30 @@ void PageCanvas::show(std::shared_ptr<MusicFont> with, std::vector<EngravedSyste
 
 void PageCanvas::select(const std::optional<NoteId>& note) {
     if (note == selected) return;
+    updateNote(selected);
     selected = note;
-    update();
+    updateNote(selected);
 }
 
-void PageCanvas::setZoom(double zoom) {
-    pixelsOfSpace = usualPixels * zoom;
+void PageCanvas::updateNote(const std::optional<NoteId>& note) {
+    if (!note) return;
+    // Its stem, flag, degree and accidentals are coloured too: the line from top to bottom, so wide.
+    constexpr double beside = 4;
+    for (const Line& line : lines)
+        for (const NoteBox& box : line.system.notes) {
+            if (box.note != *note) continue;
+            const PageBox room{box.box.left - beside, line.system.extent.top, box.box.right + beside,
+                               line.system.extent.bottom};
+            update(pixelsOf(room.moved(line.origin)));
+        }
 }
 
 void PageCanvas::setPlayhead(const std::optional<Beats>& place) {
     if (place == playhead) return;
     const QRect before = playheadBox();
     playhead = place;
-    update(before.united(playheadBox()));
+    update(before);
+    update(playheadBox());
 }
 
 int PageCanvas::lineAt(const Beats& place) const {
@@ -100,26 +121,38 @@ void PageCanvas::paintPlayhead(QPainter& painter) const {
     painter.drawPolygon(foot, 3);
 }
 
-void PageCanvas::paintEvent(QPaintEvent*) {
+void PageCanvas::paintEvent(QPaintEvent* event) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
-    painter.fillRect(rect(), color(Role::Page));
+    painter.fillRect(event->rect(), color(Role::Page));
     if (!font) return;
     painter.scale(pixelsOfSpace, pixelsOfSpace);
-    PageLook look{color(Role::Ink), color(Role::Page), color(Role::Written), color(Role::Shade)};
+    const PageBox exposed = spacesOf(event->rect());
+    for (const Line& line : lines)
+        if (line.system.extent.moved(line.origin).overlaps(exposed)) paintLine(painter, line, exposed);
+    paintPlayhead(painter);
+}
+
+void PageCanvas::paintLine(QPainter& painter, const Line& line, const PageBox& exposed) const {
+    const PageLook look{color(Role::Ink), color(Role::Page), color(Role::Written), color(Role::Shade)};
     std::set<NoteId> chosen;
     if (selected) chosen.insert(*selected);
-    for (const Line& line : lines) {
-        painter.save();
-        painter.translate(line.origin.x, line.origin.y);
-        // The selected note differs by its ground as well, not by its colour alone.
-        for (const NoteBox& note : line.system.notes)
-            if (chosen.contains(note.note))
-                painter.fillRect(rectOf(note.box).adjusted(-0.4, -0.4, 0.4, 0.4), look.ground);
-        paintShapes(painter, line.system.shapes, *font, look, chosen);
-        painter.restore();
-    }
-    paintPlayhead(painter);
+    painter.save();
+    painter.translate(line.origin.x, line.origin.y);
+    // The selected note differs by its ground as well, not by its colour alone.
+    for (const NoteBox& note : line.system.notes)
+        if (chosen.contains(note.note))
+            painter.fillRect(rectOf(note.box).adjusted(-groundEdge, -groundEdge, groundEdge, groundEdge),
+                             look.ground);
+    paintShapes(painter, line.system.shapes, *font, look, chosen,
+                exposed.moved({-line.origin.x, -line.origin.y}));
+    painter.restore();
+}
+
+PageBox PageCanvas::spacesOf(const QRect& pixels) const {
+    return {pixels.left() / pixelsOfSpace - softEdge, pixels.top() / pixelsOfSpace - softEdge,
+            (pixels.right() + 1) / pixelsOfSpace + softEdge,
+            (pixels.bottom() + 1) / pixelsOfSpace + softEdge};
 }
 
 QRect PageCanvas::pixelsOf(const PageBox& box) const {

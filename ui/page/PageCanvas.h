@@ -19,12 +19,11 @@ class PageCanvas : public QWidget {
 public:
     explicit PageCanvas(QWidget* parent = nullptr);
 
-    void show(std::shared_ptr<MusicFont> with, std::vector<EngravedSystem> lines);
+    /// Zoom 1: heads about as large as those of the grid.
+    void show(std::shared_ptr<MusicFont> with, std::vector<EngravedSystem> lines, double zoom);
     void select(const std::optional<NoteId>& note);
-    /// 1: heads about as large as those of the grid. Holds from the next lines that are shown.
-    void setZoom(double zoom);
     /// Pixels of a staff space.
-    double pixels() const { return pixelsOfSpace; }
+    static double pixelsAt(double zoom);
     /// The place that is heard, as a line over its staff; none where it is not on the page.
     void setPlayhead(const std::optional<Beats>& place);
     /// Which line of music a place is on; −1 for none.
@@ -50,6 +49,10 @@ private:
         PagePoint origin;
     };
     QRect pixelsOf(const PageBox& box) const;
+    PageBox spacesOf(const QRect& pixels) const;
+    void paintLine(QPainter& painter, const Line& line, const PageBox& exposed) const;
+    /// What a note's head and number take with the ground behind them, on every line it is on.
+    void updateNote(const std::optional<NoteId>& note);
     /// Of the line over the staff; pixels, empty where there is none.
     QRect playheadBox() const;
     void paintPlayhead(QPainter& painter) const;

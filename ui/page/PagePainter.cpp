@@ -17,25 +17,37 @@ QPointF point(const PagePoint& at) {
     return {at.x, at.y};
 }
 
+/// What a text may take beside the room its estimated width gives it, as a share of that width.
+constexpr double roomBesideText = 0.25;
+
 class ShapePainter {
 public:
-    ShapePainter(QPainter& on, MusicFont& with, const PageLook& in, const std::set<NoteId>& chosen)
-        : painter(on), font(with), look(in), selected(chosen) {}
+    ShapePainter(QPainter& on, MusicFont& with, const PageLook& in, const std::set<NoteId>& chosen,
+                 const std::optional<PageBox>& part)
+        : painter(on), font(with), look(in), selected(chosen), exposed(part) {}
 
     void paint(const PlacedShapes& shapes) {
         for (const PlacedLine& line : shapes.lines)
-            paint(line);
+            if (shows(boxOf(line))) paint(line);
         for (const PlacedBeam& beam : shapes.beams)
-            paint(beam);
+            if (shows(boxOf(beam))) paint(beam);
         for (const PlacedCurve& curve : shapes.curves)
-            paint(curve);
+            if (shows(boxOf(curve))) paint(curve);
         for (const PlacedGlyph& glyph : shapes.glyphs)
-            paint(glyph);
+            if (shows(boxOf(glyph, font.metrics()))) paint(glyph);
         for (const PlacedText& text : shapes.texts)
-            paint(text);
+            if (shows(roomOf(text))) paint(text);
     }
 
 private:
+    bool shows(const PageBox& box) const { return !exposed || box.overlaps(*exposed); }
+
+    static PageBox roomOf(const PlacedText& text) {
+        PageBox box = boxOf(text);
+        const double beside = roomBesideText * box.width();
+        return {box.left - beside, box.top, box.right + beside, box.bottom};
+    }
+
     QColor colorOf(const std::optional<NoteId>& note) const {
         return note && selected.contains(*note) ? look.selected : look.ink;
     }
@@ -111,15 +123,16 @@ private:
     MusicFont& font;
     const PageLook& look;
     const std::set<NoteId>& selected;
+    const std::optional<PageBox>& exposed;
 };
 
 } // namespace
 
 void paintShapes(QPainter& painter, const PlacedShapes& shapes, MusicFont& font, const PageLook& look,
-                 const std::set<NoteId>& selected) {
+                 const std::set<NoteId>& selected, const std::optional<PageBox>& exposed) {
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
-    ShapePainter(painter, font, look, selected).paint(shapes);
+    ShapePainter(painter, font, look, selected, exposed).paint(shapes);
     painter.restore();
 }
 

@@ -7,6 +7,7 @@
 #include <QColor>
 #include <QPainter>
 
+#include <optional>
 #include <set>
 
 namespace earwright::ui {
@@ -20,9 +21,9 @@ struct PageLook {
     QColor ground;
 };
 
-/// Paints shapes in their own units: the painter is scaled so that 1 is a staff space. Threads: interface
-/// only.
+/// Paints shapes in their own units: the painter is scaled so that 1 is a staff space. Where only a part of
+/// the paper is `exposed`, in the shapes' own place, what lies elsewhere is left out. Threads: the font's.
 void paintShapes(QPainter& painter, const PlacedShapes& shapes, MusicFont& font, const PageLook& look,
-                 const std::set<NoteId>& selected = {});
+                 const std::set<NoteId>& selected = {}, const std::optional<PageBox>& exposed = {});
 
 } // namespace earwright::ui

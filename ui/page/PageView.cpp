@@ -87,7 +87,6 @@ void PageView::setWanted(bool isWantedNow) {
 void PageView::setWish(const PageWish& next) {
     if (next == reading) return;
     reading = next;
-    paper->setZoom(reading.zoom);
     layOut();
 }
 
@@ -154,9 +153,10 @@ void PageView::wheelEvent(QWheelEvent* event) {
     event->accept();
 }
 
-/// The panel's height decides how much the page may take of it.
+/// The panel's height decides how much the page may take of it; a panel that is hidden needs no page.
 bool PageView::eventFilter(QObject* watched, QEvent* event) {
     if (watched == parentWidget() && event->type() == QEvent::Resize) fitHeight();
+    if (watched == parentWidget() && event->type() == QEvent::Show) layOut();
     return QScrollArea::eventFilter(watched, event);
 }
 
@@ -166,23 +166,29 @@ void PageView::changeEvent(QEvent* event) {
 }
 
 void PageView::layOut() {
+    const std::uint64_t mine = ++orders;
     const bool isWritten = study && bars && !study->notesIn(*bars).empty();
     if (!font || !wanted || !isWritten) return setVisible(false);
-    const double spaces = viewport()->width() / paper->pixels() - 1;
+    // The panel's coming into sight lays it out.
+    if (parentWidget() && !parentWidget()->isVisible()) return;
+    const double zoom = reading.zoom;
+    const double spaces = viewport()->width() / PageCanvas::pixelsAt(zoom) - 1;
     const PageOrder order{study, *bars, reading, std::max(narrowest, spaces), metrics};
-    if (!layer) return take(laidOut(order));
-    layer(order, [this](Laid laid) { take(std::move(laid)); });
+    if (!layer) return take(laidOut(order), zoom);
+    layer(order, [this, mine, zoom](Laid laid) {
+        if (mine == orders) take(std::move(laid), zoom);
+    });
 }
 
-void PageView::take(Laid laid) {
+void PageView::take(Laid laid, double zoom) {
     if (!laid) {
         problem = QString::fromStdString(laid.error().message);
         return setVisible(false);
     }
     problem.clear();
-    paper->show(font, *std::move(laid));
+    paper->show(font, *std::move(laid), zoom);
     fitHeight();
-    setVisible(wanted);
+    setVisible(true);
 }
 
 } // namespace earwright::ui

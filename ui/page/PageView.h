@@ -8,6 +8,7 @@
 
 #include <QScrollArea>
 
+#include <cstdint>
 #include <functional>
 #include <memory>
 #include <optional>
@@ -17,15 +18,16 @@ namespace earwright::ui {
 
 class PageCanvas;
 
-/// Shows the written notes of some bars and is laid out anew when they change; a note that is pressed is
-/// chosen. Takes no room where nothing is written there yet, and at most about half of its panel's height.
+/// Shows the written notes of some bars and is laid out anew when they change; until the new page is there
+/// the one before stays. A note that is pressed is chosen. Takes no room where nothing is written there yet,
+/// and at most about half of its panel's height. While its panel is not in sight nothing is laid out.
 /// Threads: interface only.
 class PageView : public QScrollArea {
     Q_OBJECT
 public:
     using Laid = Result<std::vector<EngravedSystem>>;
-    /// Lays an order out beside the interface and hands the outcome to the function here, unless a later
-    /// order overtakes it.
+    /// Lays an order out beside the interface and hands the outcome to the function here, on the interface
+    /// thread; of an order that a later one overtook it may do without.
     using Layer = std::function<void(PageOrder, std::function<void(Laid)>)>;
 
     explicit PageView(QWidget* parent = nullptr);
@@ -70,7 +72,7 @@ protected:
 private:
     void choose(const PageWish& next);
     void layOut();
-    void take(Laid laid);
+    void take(Laid laid, double zoom);
     void bringIntoSight(const QRect& line);
     void fitHeight();
 
@@ -82,6 +84,8 @@ private:
     Layer layer;
     PageCanvas* paper;
     QString problem;
+    /// How often something else was wanted: what was ordered before is not shown any more.
+    std::uint64_t orders = 0;
     int playingLine = -1;
     bool wanted = true;
 };

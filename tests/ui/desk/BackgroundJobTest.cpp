@@ -76,6 +76,33 @@ TEST(BackgroundJob, DropsWorkThatWasOvertaken) {
     EXPECT_EQ(outcomes, std::vector{2});
 }
 
+TEST(BackgroundJob, NeverBeginsWorkThatWasOvertakenWhileItWaited) {
+    BackgroundJob job;
+    std::atomic<bool> release{false};
+    std::atomic<int> begun{0};
+    std::vector<int> outcomes;
+    // Work that does not notice it is called off keeps both threads busy.
+    const auto start = [&](int value) {
+        job.start<int>(
+            [&, value](const std::stop_token&, const Report&) {
+                ++begun;
+                while (!release)
+                    QThread::msleep(1);
+                return value;
+            },
+            [&](int outcome) { outcomes.push_back(outcome); });
+    };
+    start(1);
+    start(2);
+    ASSERT_TRUE(soon([&] { return begun == 2; }));
+    for (int value = 3; value <= 9; ++value)
+        start(value);
+    release = true;
+    ASSERT_TRUE(soon([&] { return !outcomes.empty(); }));
+    EXPECT_EQ(outcomes, std::vector{9});
+    EXPECT_EQ(begun, 3);
+}
+
 TEST(BackgroundJob, EndsItsWorkBeforeItGoes) {
     std::atomic<bool> stopped{false};
     {

@@ -3,6 +3,7 @@
 #include "tests/ui/Picture.h"
 #include "tests/ui/page/WrittenStudy.h"
 
+#include <QPicture>
 #include <QScrollBar>
 #include <QTest>
 
@@ -127,6 +128,66 @@ TEST_F(PageViewTest, ShowsWhatIsLaidOutBesideItWhenThatIsReady) {
     EXPECT_EQ(view.placeOf(NoteId{1}), before);
     ready(laidOut(*order));
     EXPECT_FALSE(view.placeOf(NoteId{1}).isEmpty());
+}
+
+TEST_F(PageViewTest, DropsWhatWasLaidOutForAPageThatIsNoLongerWanted) {
+    std::vector<std::function<void(PageView::Laid)>> ready;
+    std::vector<PageOrder> orders;
+    view.setLayer([&](PageOrder wanted, std::function<void(PageView::Laid)> done) {
+        orders.push_back(std::move(wanted));
+        ready.push_back(std::move(done));
+    });
+    PageWish large;
+    large.zoom = 2;
+    view.setWish(large);
+    const QRect small = view.placeOf(NoteId{1});
+    PageWish plain;
+    plain.tablature = false;
+    view.setWish(plain);
+    ASSERT_EQ(orders.size(), 2u);
+    // The later one is there first; the other one comes too late.
+    ready[1](laidOut(orders[1]));
+    const QRect place = view.placeOf(NoteId{1});
+    EXPECT_EQ(place.size(), small.size());
+    ready[0](laidOut(orders[0]));
+    EXPECT_EQ(view.placeOf(NoteId{1}), place);
+    // Put away while it is being laid out: it stays away.
+    view.setWish({});
+    view.setWanted(false);
+    ready.back()(laidOut(orders.back()));
+    EXPECT_TRUE(view.isHidden());
+}
+
+TEST_F(PageViewTest, IsNotLaidOutBeforeItsPanelIsInSight) {
+    QWidget panel;
+    auto* inside = new PageView(&panel);
+    int orders = 0;
+    inside->setLayer([&](const PageOrder&, const auto&) { ++orders; });
+    inside->setStudy(std::make_shared<const Study>(writtenStudy()));
+    inside->setBars(Range<Beats>{Beats(0), Beats(8)});
+    EXPECT_EQ(orders, 0);
+    panel.show();
+    EXPECT_GT(orders, 0);
+    inside->setWanted(false);
+    const int before = orders;
+    inside->setBars(Range<Beats>{Beats(0), Beats(4)});
+    EXPECT_EQ(orders, before);
+}
+
+TEST_F(PageViewTest, PaintsOnlyWhatIsExposedAndThatAsEver) {
+    QImage whole(view.canvas()->size(), QImage::Format_RGB32);
+    view.canvas()->render(&whole);
+    const QRect part(view.placeOf(NoteId{3}).left() - 5, 0, 14, view.canvas()->height());
+    QImage image(part.size(), QImage::Format_RGB32);
+    view.canvas()->render(&image, {}, part);
+    EXPECT_EQ(image, whole.copy(part));
+    // What the painter is told grows with what is exposed.
+    const auto told = [&](const QRegion& exposed) {
+        QPicture strokes;
+        view.canvas()->render(&strokes, {}, exposed);
+        return strokes.size();
+    };
+    EXPECT_LT(told(part), told(view.canvas()->rect()) / 3);
 }
 
 TEST_F(PageViewTest, TakesNoRoomWhereNothingIsWrittenOrItIsNotWanted) {
