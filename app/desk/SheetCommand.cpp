@@ -4,13 +4,13 @@
 #include "core/study/StudyFile.h"
 #include "ui/desk/Opening.h"
 #include "ui/page/ExampleSheet.h"
+#include "ui/page/ReadingChoices.h"
 
 #include <QCommandLineParser>
 #include <QGuiApplication>
 
 #include <cstdio>
 #include <filesystem>
-#include <map>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -23,52 +23,32 @@ using namespace ui;
 
 constexpr int exitInput = 1;
 constexpr int exitUsage = 2;
-constexpr double letterWidth = 215.9;
-constexpr double letterHeight = 279.4;
 
 int complain(const std::string& sentence, int exitCode) {
     std::fprintf(stderr, "earwright: %s\n", sentence.c_str());
     return exitCode;
 }
 
-const std::map<QString, Reading>& readings() {
-    static const std::map<QString, Reading> all{{QStringLiteral("concert"), Reading::Concert},
-                                                {QStringLiteral("b-flat"), Reading::BFlat},
-                                                {QStringLiteral("e-flat"), Reading::EFlat},
-                                                {QStringLiteral("guitar"), Reading::GuitarOctave}};
-    return all;
-}
-
-const std::map<QString, Clef>& clefs() {
-    static const std::map<QString, Clef> all{{QStringLiteral("treble"), Clef::Treble},
-                                             {QStringLiteral("treble-8"), Clef::TrebleOctaveLower},
-                                             {QStringLiteral("bass"), Clef::Bass}};
-    return all;
-}
-
 /// Error: the command line's fault.
 Result<ExampleWish> wishOf(const QCommandLineParser& parser) {
     ExampleWish wish;
-    if (parser.isSet(QStringLiteral("letter"))) {
-        wish.paper.width = letterWidth;
-        wish.paper.height = letterHeight;
-    }
+    if (parser.isSet(QStringLiteral("letter"))) wish.paper = letterPaper;
     wish.degrees = parser.isSet(QStringLiteral("degrees"));
     wish.tablature = !parser.isSet(QStringLiteral("no-tab"));
     bool isNumber = true;
     wish.barsPerLine = parser.value(QStringLiteral("bars")).toInt(&isNumber);
     if (!isNumber || wish.barsPerLine < 1 || wish.barsPerLine > 16)
         return Error{ErrorKind::OutOfRange, "The option --bars takes a whole number from 1 to 16.", ""};
-    const auto reading = readings().find(parser.value(QStringLiteral("reading")));
-    if (reading == readings().end())
+    const auto reading = chosenBy(readingChoices(), parser.value(QStringLiteral("reading")));
+    if (!reading)
         return Error{ErrorKind::OutOfRange, "The option --reading takes concert, b-flat, e-flat or guitar.",
                      ""};
-    wish.reading = reading->second;
+    wish.reading = *reading;
     if (parser.isSet(QStringLiteral("clef"))) {
-        const auto clef = clefs().find(parser.value(QStringLiteral("clef")));
-        if (clef == clefs().end())
+        const auto clef = chosenBy(clefChoices(), parser.value(QStringLiteral("clef")));
+        if (!clef || !*clef)
             return Error{ErrorKind::OutOfRange, "The option --clef takes treble, treble-8 or bass.", ""};
-        wish.clef = clef->second;
+        wish.clef = *clef;
     }
     wish.slashes = parser.isSet(QStringLiteral("slashes"));
     wish.tempo = !parser.isSet(QStringLiteral("no-tempo"));
@@ -90,8 +70,8 @@ void print(const Files& files) {
         std::printf("%s\n", file.c_str());
 }
 
-Result<Files> writeSounds(const std::filesystem::path& studyFile, const std::filesystem::path& sheet,
-                          double speed) {
+Result<Files> writeSounds(const std::filesystem::path& studyFile, const ExampleWish& examples,
+                          const std::filesystem::path& sheet, double speed) {
     const auto opened = openFile(studyFile, {});
     if (!opened) return opened.error();
     if (!opened->recording)
@@ -102,7 +82,7 @@ Result<Files> writeSounds(const std::filesystem::path& studyFile, const std::fil
                          " has no beat marks, so nothing says when its notes sound; mark bars first.",
                      ""};
     ExcerptWish wish;
-    wish.spans = excerptSpans(opened->study);
+    wish.spans = excerptSpans(opened->study, examplesOf(opened->study, examples));
     wish.speed = speed;
     return writeExcerptSounds(opened->study, opened->recording, wish, sheet);
 }
@@ -143,7 +123,7 @@ int runSheet(int argc, char** argv) {
     if (!written) return complain(describe(written.error()), exitInput);
     print(*written);
     if (!parser.isSet(QStringLiteral("sound"))) return 0;
-    const auto sounds = writeSounds(files[0].toStdString(), files[1].toStdString(), *speed);
+    const auto sounds = writeSounds(files[0].toStdString(), *wish, files[1].toStdString(), *speed);
     if (!sounds) return complain(describe(sounds.error()), exitInput);
     print(*sounds);
     return 0;

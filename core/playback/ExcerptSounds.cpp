@@ -21,6 +21,23 @@ constexpr std::int64_t blockFrames = 1024;
 /// The last note dies away.
 constexpr Seconds ringing{1.0};
 
+/// What the names of an example's files begin with.
+fs::path baseOf(const fs::path& sheet, std::size_t index, std::size_t count) {
+    fs::path base = sheet;
+    base.replace_extension();
+    if (count > 1) base += "-example-" + std::to_string(index + 1);
+    return base;
+}
+
+fs::path recordFile(fs::path base, double speed) {
+    if (speed != 1) base += "-" + std::to_string(std::lround(speed * 100));
+    return base += ".wav";
+}
+
+fs::path notesFile(fs::path base) {
+    return base += "-notes.wav";
+}
+
 class Sounds {
 public:
     Sounds(const Study& written, std::shared_ptr<Recording> record, const ExcerptWish& wanted,
@@ -36,24 +53,13 @@ public:
 
     Result<std::vector<fs::path>> write(const fs::path& sheet) {
         for (std::size_t i = 0; i < spans.size(); ++i)
-            if (const auto failure = refusal(spans[i], baseOf(sheet, i))) return *failure;
+            if (const auto failure = refusal(spans[i], baseOf(sheet, i, spans.size()))) return *failure;
         for (std::size_t i = 0; i < spans.size(); ++i)
-            if (const auto failure = writeSpan(spans[i], baseOf(sheet, i))) return *failure;
+            if (const auto failure = writeSpan(spans[i], baseOf(sheet, i, spans.size()))) return *failure;
         return std::move(files);
     }
 
 private:
-    fs::path baseOf(fs::path sheet, std::size_t span) const {
-        sheet.replace_extension();
-        if (spans.size() > 1) sheet += "-" + std::to_string(span + 1);
-        return sheet;
-    }
-    static fs::path recordFile(fs::path base, double speed) {
-        if (speed != 1) base += "-" + std::to_string(std::lround(speed * 100));
-        return base += ".wav";
-    }
-    static fs::path notesFile(fs::path base) { return base += "-notes.wav"; }
-
     /// Why nothing may be written for a span. Asked of all of them before anything is written.
     std::optional<Error> refusal(const Range<Seconds>& span, const fs::path& base) const {
         if (span.end <= span.begin)
@@ -164,10 +170,22 @@ private:
 
 } // namespace
 
-std::vector<Range<Seconds>> excerptSpans(const Study& study) {
+std::vector<fs::path> excerptSoundFiles(const ExcerptWish& wish, const fs::path& sheet) {
+    std::vector<fs::path> files;
+    for (std::size_t i = 0; i < wish.spans.size(); ++i) {
+        const fs::path base = baseOf(sheet, i, wish.spans.size());
+        files.push_back(recordFile(base, 1));
+        if (wish.speed != 1) files.push_back(recordFile(base, wish.speed));
+        files.push_back(notesFile(base));
+    }
+    return files;
+}
+
+std::vector<Range<Seconds>> excerptSpans(const Study& study, const std::vector<SpanId>& phrases) {
     std::vector<Range<Seconds>> spans;
     for (const Span& phrase : study.spansOf(SpanKind::Phrase))
-        spans.push_back(phrase.range);
+        if (std::find(phrases.begin(), phrases.end(), phrase.id) != phrases.end())
+            spans.push_back(phrase.range);
     if (spans.empty() && !study.notes.empty() && study.beatMap.hasTempo()) {
         Beats end = study.notes.front().end();
         for (const Note& note : study.notes)

@@ -24,13 +24,17 @@ struct ExcerptWish {
     double tuningCents = 0;
 };
 
-/// The phrases of the study in order, as they are played; the whole written line where it has none.
-std::vector<Range<Seconds>> excerptSpans(const Study& study);
+/// These phrases, in their order, as they are played; the whole written line where none are named.
+std::vector<Range<Seconds>> excerptSpans(const Study& study, const std::vector<SpanId>& phrases);
+
+/// The files that writeExcerptSounds() writes, in its order.
+std::vector<std::filesystem::path> excerptSoundFiles(const ExcerptWish& wish,
+                                                     const std::filesystem::path& sheet);
 
 /// Writes beside `sheet`, and named after it, for each span: NAME.wav (the record), NAME-50.wav (at the
 /// chosen speed, in percent) and NAME-notes.wav (what is written there, as the string voice plays it, in
-/// stereo's middle). With several spans each NAME has its number: NAME-1.wav. Files are written whole or not
-/// at all; those that stand there are replaced, except the recording. Returns them in that order.
+/// stereo's middle). With several spans each NAME has its number: NAME-example-1.wav. Files are written whole
+/// or not at all; those that stand there are replaced, except the recording. Returns them in that order.
 ///
 /// `report`: share of the work done, 0 to 1. Errors: OutOfRange where a span lies outside the recording, and
 /// NotWritable where a name is the recording's own, both before anything is written; Cancelled once stop is

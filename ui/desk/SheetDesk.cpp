@@ -1,51 +1,203 @@
 #include "ui/desk/SheetDesk.h"
 
+#include "core/playback/ExcerptSounds.h"
+#include "ui/desk/SheetDialog.h"
 #include "ui/desk/StudyPaths.h"
 #include "ui/page/ExampleSheet.h"
 
-#include <QFileDialog>
+#include <QMessageBox>
+#include <QPushButton>
+#include <QSettings>
+
+#include <algorithm>
+#include <cmath>
+#include <iterator>
+#include <utility>
 
 namespace earwright::ui {
 
 namespace {
 
+namespace fs = std::filesystem;
+using Tone = MessageBar::Tone;
+using Files = std::vector<fs::path>;
+
 const auto subject = QStringLiteral("sheet");
+/// Names in one line; what is more is counted.
+constexpr std::size_t mostNames = 5;
+/// The pages' share of the work where there is sound as well.
+constexpr double pagesShare = 0.1;
+
+bool isSame(const fs::path& one, const fs::path& other) {
+    std::error_code unknown;
+    return fs::equivalent(one, other, unknown);
+}
+
+QString namesOf(const Files& files) {
+    QStringList names;
+    for (std::size_t i = 0; i < std::min(files.size(), mostNames); ++i)
+        names.append(nameOf(files[i]));
+    const QString list = names.join(QStringLiteral(", "));
+    if (files.size() <= mostNames) return list;
+    return SheetDesk::tr("%1 and %2 more").arg(list).arg(files.size() - mostNames);
+}
 
 } // namespace
 
-SheetDesk::SheetDesk(DeskSession& desk, MessageBar& bar, QWidget& over)
-    : QObject(&over), session(desk), messages(bar), window(over) {}
+struct SheetDesk::Plan {
+    std::shared_ptr<const Study> study;
+    std::shared_ptr<Recording> recording;
+    fs::path file;
+    LaidSheet sheet;
+    /// Of no span where no sound is wanted.
+    ExcerptWish sounds;
+    /// All that will be written.
+    Files files;
 
-void SheetDesk::askWhereTo() {
-    const std::filesystem::path& study = session.studyFile();
-    auto* dialog = new QFileDialog(&window, tr("Write the example sheet"), textOf(study.parent_path()));
+    Result<Files> write(const std::stop_token& stop, const BackgroundJob::Report& tell) const {
+        const double pages = sounds.spans.empty() ? 1 : pagesShare;
+        // Sound tells of every block; a line that says per cent needs to hear of a hundredth.
+        auto report = [&, told = -1L](double share) mutable {
+            if (const long percent = std::lround(share * 100); std::exchange(told, percent) != percent)
+                tell(share);
+        };
+        auto written = writeLaidSheet(sheet, file, [&](double share) {
+            report(share * pages);
+            return !stop.stop_requested();
+        });
+        if (!written || sounds.spans.empty()) return written;
+        const auto wavs = writeExcerptSounds(
+            *study, recording, sounds, file, [&](double share) { report(pages + share * (1 - pages)); },
+            stop);
+        if (!wavs) return wavs.error();
+        written->insert(written->end(), wavs->begin(), wavs->end());
+        return written;
+    }
+};
+
+SheetDesk::SheetDesk(DeskSession& desk, const TuningDesk& tuningDesk, MessageBar& bar, QSettings& store,
+                     QWidget& over)
+    : QObject(&over), session(desk), tuning(tuningDesk), messages(bar), settings(store), window(over) {
+    connect(&session, &DeskSession::opened, this, [this] { last.reset(); });
+    connect(&job, &BackgroundJob::progressed, this, &SheetDesk::showProgress);
+}
+
+bool SheetDesk::hasSound() const {
+    return session.recording() && session.study().beatMap.hasTempo();
+}
+
+fs::path SheetDesk::suggestedSheet() const {
+    const fs::path folder = pathOf(startFolder(session));
+    const QString name = tr("%1 examples").arg(textOf(pathOf(suggestedFile(session)).stem()));
+    return folder / pathOf(name + QLatin1Char('.') + rememberedKind(settings));
+}
+
+SheetChoices SheetDesk::startChoices() const {
+    SheetChoices start = last ? *last : rememberedChoices(settings);
+    if (start.file.empty()) start.file = suggestedSheet();
+    return start;
+}
+
+void SheetDesk::ask() {
+    if (!session.isOpen()) return;
+    if (session.study().notes.empty())
+        return messages.say(subject, Tone::Notice, tr("Nothing is written yet to make a sheet of."));
+    auto* dialog = new SheetDialog(
+        session.shared(), startChoices(), hasSound(), [this](const SheetChoices& made) { write(made); },
+        &window);
     dialog->setAttribute(Qt::WA_DeleteOnClose);
-    dialog->setAcceptMode(QFileDialog::AcceptSave);
-    dialog->setDefaultSuffix(QStringLiteral("pdf"));
-    dialog->setNameFilters({tr("Pages (*.pdf)"), tr("Drawings (*.svg)"), tr("Pictures (*.png)")});
-    if (!study.empty()) dialog->selectFile(textOf(study.stem()) + QStringLiteral(".pdf"));
-    // A name without an ending is of the kind chosen.
-    connect(dialog, &QFileDialog::filterSelected, dialog, [dialog](const QString& filter) {
-        dialog->setDefaultSuffix(filter.section(QLatin1String("*."), 1).chopped(1));
-    });
-    connect(dialog, &QFileDialog::fileSelected, this, [this](const QString& file) { writeTo(pathOf(file)); });
     dialog->open();
 }
 
-void SheetDesk::writeTo(const std::filesystem::path& file) {
+void SheetDesk::write(const SheetChoices& choices) {
     if (!session.isOpen()) return;
-    if (session.study().notes.empty())
-        return messages.say(subject, MessageBar::Tone::Notice,
-                            tr("Nothing is written yet to make a sheet of."));
-    const auto written = writeExampleSheet(session.study(), {}, file);
-    if (!written)
-        return messages.say(subject, MessageBar::Tone::Trouble,
-                            QString::fromStdString(describe(written.error())));
-    const QString name = QString::fromStdString(written->front().filename().string());
-    messages.say(subject, MessageBar::Tone::Notice,
-                 written->size() == 1
-                     ? tr("The example sheet is in %1.").arg(name)
-                     : tr("The example sheet is in %1 and %2 more.").arg(name).arg(written->size() - 1));
+    last = choices;
+    rememberChoices(choices, settings);
+    auto plan = std::make_shared<Plan>();
+    plan->study = session.shared();
+    plan->recording = session.recording();
+    plan->file = choices.file;
+    if (choices.sound && hasSound()) {
+        plan->sounds.spans = excerptSpans(*plan->study, examplesOf(*plan->study, choices.wish));
+        plan->sounds.speed = choices.speed;
+        plan->sounds.tuningCents = tuning.record().value_or(0);
+    }
+    job.start<Result<Planned>>(
+        [plan, wish = choices.wish](const std::stop_token&, const BackgroundJob::Report&) -> Result<Planned> {
+            auto sheet = layOutSheet(*plan->study, wish);
+            if (!sheet) return sheet.error();
+            plan->sheet = *std::move(sheet);
+            auto files = sheetFiles(plan->file, plan->sheet.pages.size());
+            if (!files) return files.error();
+            plan->files = *std::move(files);
+            const Files sounds = excerptSoundFiles(plan->sounds, plan->file);
+            plan->files.insert(plan->files.end(), sounds.begin(), sounds.end());
+            return Planned(plan);
+        },
+        [this](Result<Planned> outcome) { outcome ? take(*outcome) : fail(outcome.error()); });
+}
+
+void SheetDesk::take(const Planned& plan) {
+    Files there;
+    std::error_code unknown;
+    for (const fs::path& file : plan->files) {
+        const bool isRecording = plan->recording && isSame(file, plan->recording->path());
+        if (isRecording || isSame(file, session.studyFile()))
+            return messages.say(subject, Tone::Trouble,
+                                isRecording
+                                    ? tr("The sheet's files would take the place of the recording, %1. "
+                                         "Nothing was written; give the sheet another name.")
+                                          .arg(nameOf(file))
+                                    : tr("The sheet's files would take the place of the study, %1. "
+                                         "Nothing was written; give the sheet another name.")
+                                          .arg(nameOf(file)));
+        if (fs::exists(file, unknown)) there.push_back(file);
+    }
+    there.empty() ? carryOut(plan) : askToReplace(plan, there);
+}
+
+void SheetDesk::askToReplace(const Planned& plan, const Files& there) {
+    auto* box = new QMessageBox(QMessageBox::NoIcon, tr("Replace files?"),
+                                there.size() == 1 ? tr("%1 is there already.").arg(namesOf(there))
+                                                  : tr("%1 are there already.").arg(namesOf(there)),
+                                QMessageBox::Cancel, &window);
+    box->setAttribute(Qt::WA_DeleteOnClose);
+    box->addButton(tr("&Replace"), QMessageBox::AcceptRole);
+    box->setDefaultButton(QMessageBox::Cancel);
+    for (QAbstractButton* button : box->buttons())
+        button->setIcon({});
+    connect(box, &QMessageBox::buttonClicked, this, [this, box, plan](QAbstractButton* button) {
+        if (box->buttonRole(button) == QMessageBox::AcceptRole) carryOut(plan);
+    });
+    box->open();
+}
+
+void SheetDesk::carryOut(const Planned& plan) {
+    job.start<Result<Files>>(
+        [plan](const std::stop_token& stop, const BackgroundJob::Report& report) {
+            return plan->write(stop, report);
+        },
+        [this](Result<Files> outcome) { outcome ? tell(*outcome) : fail(outcome.error()); });
+}
+
+void SheetDesk::showProgress(double share) {
+    messages.say(subject, Tone::Question,
+                 tr("The example sheet is being written … %1 %").arg(std::lround(share * 100)),
+                 {{tr("Cancel"), [this] {
+                       job.cancel();
+                       messages.say(subject, Tone::Notice,
+                                    tr("Writing the example sheet was called off. Files that were finished "
+                                       "are there."));
+                   }}});
+}
+
+void SheetDesk::tell(const Files& written) {
+    messages.say(subject, Tone::Notice,
+                 tr("Written in %1: %2.").arg(textOf(written.front().parent_path()), namesOf(written)));
+}
+
+void SheetDesk::fail(const Error& error) {
+    messages.say(subject, Tone::Trouble, QString::fromStdString(describe(error)));
 }
 
 } // namespace earwright::ui

@@ -1,32 +1,66 @@
-// The example sheet from the desk: asked where to, then written.
+// The example sheet from the desk: asked what is on it, then written beside the interface.
 #pragma once
 
+#include "ui/desk/BackgroundJob.h"
 #include "ui/desk/DeskSession.h"
 #include "ui/desk/MessageBar.h"
+#include "ui/desk/SheetChoices.h"
+#include "ui/desk/TuningDesk.h"
 
 #include <QObject>
 
 #include <filesystem>
+#include <memory>
+#include <optional>
+#include <vector>
 
+class QSettings;
 class QWidget;
 
 namespace earwright::ui {
 
-/// Threads: interface only. A page takes a few hundredths of a second.
+class SheetDialog;
+
+/// Nothing is replaced without being asked about, the recording, takes and the study never are. How the last
+/// sheet looked is remembered from day to day; its title, phrases and texts as long as the study is open.
+/// Threads: interface only; laying out and writing go on elsewhere.
 class SheetDesk : public QObject {
     Q_OBJECT
 public:
-    SheetDesk(DeskSession& session, MessageBar& messages, QWidget& window);
+    /// Requires: all outlive this.
+    SheetDesk(DeskSession& session, const TuningDesk& tuning, MessageBar& messages, QSettings& settings,
+              QWidget& window);
 
-    void askWhereTo();
-    /// The study's phrases with staff and tablature, by the name's extension; says what was written or why
-    /// not.
-    void writeTo(const std::filesystem::path& file);
+    /// Opens the dialog; says why not where nothing is written.
+    void ask();
+    /// Lays the sheet out, asks about files that would be replaced, and writes; ends in one line that names
+    /// what was written, or says why it was not.
+    void write(const SheetChoices& choices);
+    bool isWriting() const { return job.isRunning(); }
 
 private:
+    /// What is about to be written.
+    struct Plan;
+    using Planned = std::shared_ptr<const Plan>;
+
+    SheetChoices startChoices() const;
+    std::filesystem::path suggestedSheet() const;
+    bool hasSound() const;
+    void take(const Planned& plan);
+    void askToReplace(const Planned& plan, const std::vector<std::filesystem::path>& there);
+    void carryOut(const Planned& plan);
+    void tell(const std::vector<std::filesystem::path>& written);
+    void fail(const Error& error);
+    void showProgress(double share);
+
     DeskSession& session;
+    const TuningDesk& tuning;
     MessageBar& messages;
+    QSettings& settings;
     QWidget& window;
+    /// Of the study that is open.
+    std::optional<SheetChoices> last;
+    BackgroundJob job;
 };
 
 } // namespace earwright::ui

@@ -4,6 +4,9 @@
 #include "core/engraving/Fingering.h"
 #include "ui/page/MusicFont.h"
 
+#include <QCoreApplication>
+#include <QString>
+
 #include <algorithm>
 #include <cmath>
 
@@ -11,11 +14,19 @@ namespace earwright::ui {
 
 namespace {
 
-PageExcerpt excerptOf(const Study& study, const Span& phrase, const ExampleWish& wish) {
+/// `number`: from 1; 0 for the only one.
+QString headingOf(const Span& phrase, std::size_t number) {
+    const QString name = QString::fromStdString(phrase.name);
+    if (number == 0) return name;
+    if (name.isEmpty()) return QCoreApplication::translate("ExampleSheet", "Example %1").arg(number);
+    return QCoreApplication::translate("ExampleSheet", "%1. %2").arg(number).arg(name);
+}
+
+PageExcerpt excerptOf(const Study& study, const Span& phrase, std::size_t number, const ExampleWish& wish) {
     const Range<Beats> beats = study.beatsOf(phrase);
     PageExcerpt excerpt = barsAround(study, beats);
     excerpt.only = beats;
-    excerpt.heading = phrase.name;
+    excerpt.heading = headingOf(phrase, number).toStdString();
     if (const auto words = wish.words.find(phrase.id); words != wish.words.end())
         excerpt.words = words->second;
     const double bpm = 60.0 * (beats.end - beats.begin).toDouble() / phrase.range.length().value;
@@ -25,15 +36,39 @@ PageExcerpt excerptOf(const Study& study, const Span& phrase, const ExampleWish&
 
 } // namespace
 
-Result<std::vector<std::filesystem::path>> writeExampleSheet(const Study& study, const ExampleWish& wish,
-                                                             const std::filesystem::path& file,
-                                                             const SheetProgress& goesOn) {
+std::vector<SpanId> examplesOf(const Study& study, const ExampleWish& wish) {
+    std::vector<SpanId> examples;
+    if (!study.beatMap.hasTempo()) return examples;
+    for (const Span& phrase : study.spansOf(SpanKind::Phrase)) {
+        const bool isWanted = wish.phrases.empty() || std::find(wish.phrases.begin(), wish.phrases.end(),
+                                                                phrase.id) != wish.phrases.end();
+        if (isWanted && !study.notesIn(study.beatsOf(phrase)).empty()) examples.push_back(phrase.id);
+    }
+    return examples;
+}
+
+Result<LaidSheet> layOutSheet(const Study& study, const ExampleWish& wish) {
     const auto font = MusicFont::load();
     if (!font) return font.error();
     const Study titled = titledFor(study, wish);
-    const auto pages = engravePages(titled, sheetOptions(titled, wish), (*font)->metrics());
+    auto pages = engravePages(titled, sheetOptions(titled, wish), (*font)->metrics());
     if (!pages) return pages.error();
-    return writeSheet(*pages, titled.title, wish.paper, **font, file, goesOn);
+    return LaidSheet{*std::move(pages), titled.title, wish.paper};
+}
+
+Result<std::vector<std::filesystem::path>>
+writeLaidSheet(const LaidSheet& sheet, const std::filesystem::path& file, const SheetProgress& goesOn) {
+    const auto font = MusicFont::load();
+    if (!font) return font.error();
+    return writeSheet(sheet.pages, sheet.title, sheet.paper, **font, file, goesOn);
+}
+
+Result<std::vector<std::filesystem::path>> writeExampleSheet(const Study& study, const ExampleWish& wish,
+                                                             const std::filesystem::path& file,
+                                                             const SheetProgress& goesOn) {
+    const auto sheet = layOutSheet(study, wish);
+    if (!sheet) return sheet.error();
+    return writeLaidSheet(*sheet, file, goesOn);
 }
 
 Study titledFor(const Study& study, const ExampleWish& wish) {
@@ -53,13 +88,10 @@ EngravingOptions sheetOptions(const Study& study, const ExampleWish& wish) {
     options.degrees = wish.degrees;
     options.tempos = wish.tempo;
     options.slashes = wish.slashes;
-    if (study.beatMap.hasTempo())
-        for (const Span& phrase : study.spansOf(SpanKind::Phrase)) {
-            const bool isWanted = wish.phrases.empty() || std::find(wish.phrases.begin(), wish.phrases.end(),
-                                                                    phrase.id) != wish.phrases.end();
-            if (isWanted && !study.notesIn(study.beatsOf(phrase)).empty())
-                options.excerpts.push_back(excerptOf(study, phrase, wish));
-        }
+    const std::vector<SpanId> examples = examplesOf(study, wish);
+    for (std::size_t i = 0; i < examples.size(); ++i)
+        options.excerpts.push_back(
+            excerptOf(study, *study.span(examples[i]), examples.size() > 1 ? i + 1 : 0, wish));
     if (wish.tablature) {
         options.strings = static_cast<int>(study.tuning.strings.size());
         options.places = fingered(study.notes, study.tuning).places;

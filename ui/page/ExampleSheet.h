@@ -34,8 +34,25 @@ struct ExampleWish {
     int barsPerLine = 4;
 };
 
-/// Lays the sheet out and writes it as writeSheet() does; returns the files. Errors: of MusicFont::load(),
-/// engravePages() and writeSheet(). Threads: any one, once the application was made.
+/// The phrases that are on the sheet, in their order: those wished for in which something is written. None:
+/// the whole line is.
+std::vector<SpanId> examplesOf(const Study& study, const ExampleWish& wish);
+
+/// A sheet laid out, ready to be written.
+struct LaidSheet {
+    std::vector<EngravedPage> pages;
+    std::string title;
+    SheetPaper paper;
+};
+
+/// Errors: of MusicFont::load() and engravePages(). Threads: any one, once the application was made.
+Result<LaidSheet> layOutSheet(const Study& study, const ExampleWish& wish);
+
+/// As writeSheet() does; returns the files. Errors: of MusicFont::load() and writeSheet(). Threads: as above.
+Result<std::vector<std::filesystem::path>>
+writeLaidSheet(const LaidSheet& sheet, const std::filesystem::path& file, const SheetProgress& goesOn = {});
+
+/// Both in one. Threads: as above.
 Result<std::vector<std::filesystem::path>> writeExampleSheet(const Study& study, const ExampleWish& wish,
                                                              const std::filesystem::path& file,
                                                              const SheetProgress& goesOn = {});
@@ -43,7 +60,8 @@ Result<std::vector<std::filesystem::path>> writeExampleSheet(const Study& study,
 /// The study with the sheet's title. Threads: any.
 Study titledFor(const Study& study, const ExampleWish& wish);
 
-/// Each phrase under its name, with its bars, staff and tablature. Threads: any.
+/// Each phrase under its name, with its bars, staff and tablature; under its number, too, where there are
+/// several, which are those of their sounds. Threads: any.
 EngravingOptions sheetOptions(const Study& study, const ExampleWish& wish);
 
 } // namespace earwright::ui

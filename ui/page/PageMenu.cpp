@@ -1,5 +1,7 @@
 #include "ui/page/PageMenu.h"
 
+#include "ui/page/ReadingChoices.h"
+
 #include <QAction>
 #include <QActionGroup>
 #include <QCoreApplication>
@@ -34,6 +36,14 @@ void addChoices(QMenu& menu, const QString& name, const std::vector<std::pair<QS
     }
 }
 
+template <typename Value>
+std::vector<std::pair<QString, Value>> namesOf(const std::vector<NamedChoice<Value>>& choices) {
+    std::vector<std::pair<QString, Value>> names;
+    for (const NamedChoice<Value>& choice : choices)
+        names.emplace_back(choice.name, choice.value);
+    return names;
+}
+
 int fretOf(const Note& note, const StringTuning& tuning, int string) {
     return note.pitch.midi - tuning.openPitch(string);
 }
@@ -53,18 +63,10 @@ void addPageWishes(QMenu& menu, const PageWish& wish, const std::function<void(c
             chosen(next);
         };
     };
-    addChoices<Reading>(menu, say("Notes"),
-                        {{say("As they sound"), Reading::Concert},
-                         {say("For B♭ instruments"), Reading::BFlat},
-                         {say("For E♭ instruments"), Reading::EFlat},
-                         {say("For guitar, an octave up"), Reading::GuitarOctave}},
-                        wish.reading, with(&PageWish::reading));
-    addChoices<std::optional<Clef>>(menu, say("Clef"),
-                                    {{say("The one that fits"), std::nullopt},
-                                     {say("Treble"), Clef::Treble},
-                                     {say("Treble, sounding an octave lower"), Clef::TrebleOctaveLower},
-                                     {say("Bass"), Clef::Bass}},
-                                    wish.clef, with(&PageWish::clef));
+    addChoices<Reading>(menu, say("Notes"), namesOf(readingChoices()), wish.reading,
+                        with(&PageWish::reading));
+    addChoices<std::optional<Clef>>(menu, say("Clef"), namesOf(clefChoices()), wish.clef,
+                                    with(&PageWish::clef));
     for (const auto& [name, member] : {std::pair{say("Tablature"), &PageWish::tablature},
                                        std::pair{say("Chord symbols"), &PageWish::chordSymbols},
                                        std::pair{say("Degrees on the chords"), &PageWish::degrees}}) {

@@ -99,39 +99,47 @@ QByteArray pngOf(const EngravedPage& page, const SheetPaper& paper, MusicFont& f
 std::filesystem::path numbered(const std::filesystem::path& file, std::size_t index) {
     if (index == 0) return file;
     return file.parent_path() /
-           (file.stem().string() + "-" + std::to_string(index + 1) + file.extension().string());
+           (file.stem().string() + "-page-" + std::to_string(index + 1) + file.extension().string());
 }
 
 } // namespace
+
+Result<std::vector<std::filesystem::path>> sheetFiles(const std::filesystem::path& file, std::size_t pages) {
+    const std::string kind = file.extension().string();
+    if (kind == ".pdf") return std::vector{file};
+    if (kind != ".svg" && kind != ".png")
+        return Error{ErrorKind::Unsupported,
+                     "A sheet is written as .pdf, .svg or .png; " + file.filename().string() +
+                         " is none of them.",
+                     ""};
+    std::vector<std::filesystem::path> files;
+    for (std::size_t i = 0; i < pages; ++i)
+        files.push_back(numbered(file, i));
+    return files;
+}
 
 Result<std::vector<std::filesystem::path>> writeSheet(const std::vector<EngravedPage>& pages,
                                                       const std::string& title, const SheetPaper& paper,
                                                       MusicFont& font, const std::filesystem::path& file,
                                                       const SheetProgress& goesOn) {
+    auto files = sheetFiles(file, pages.size());
+    if (!files) return files.error();
     const Error calledOff{ErrorKind::Cancelled, "Writing the sheet was called off.", ""};
-    std::vector<std::filesystem::path> written;
     const std::string kind = file.extension().string();
     if (kind == ".pdf") {
         const auto bytes = pdfOf(pages, title, paper, font, goesOn);
         if (!bytes) return calledOff;
         const auto kept = keep(*bytes, file);
         if (!kept) return kept.error();
-        return std::vector{file};
+        return files;
     }
-    if (kind != ".svg" && kind != ".png")
-        return Error{ErrorKind::Unsupported,
-                     "A sheet is written as .pdf, .svg or .png; " + file.filename().string() +
-                         " is none of them.",
-                     ""};
     for (std::size_t i = 0; i < pages.size(); ++i) {
         if (!mayGoOn(goesOn, i, pages.size())) return calledOff;
-        written.push_back(numbered(file, i));
-        const auto kept =
-            keep(kind == ".svg" ? svgOf(pages[i], title, paper, font) : pngOf(pages[i], paper, font),
-                 written.back());
+        const auto kept = keep(
+            kind == ".svg" ? svgOf(pages[i], title, paper, font) : pngOf(pages[i], paper, font), (*files)[i]);
         if (!kept) return kept.error();
     }
-    return written;
+    return files;
 }
 
 } // namespace earwright::ui

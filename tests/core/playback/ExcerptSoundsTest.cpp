@@ -83,9 +83,9 @@ TEST_F(ExcerptSounds, AreNumberedWhereThereAreSeveral) {
         writeExcerptSounds(study, recording, {{{Seconds(-1), Seconds(1)}, {Seconds(19), Seconds(25)}}, 1, 0},
                            folder / "solo.pdf");
     ASSERT_TRUE(files.ok()) << describe(files.error());
-    EXPECT_EQ(*files,
-              (std::vector<std::filesystem::path>{folder / "solo-1.wav", folder / "solo-1-notes.wav",
-                                                  folder / "solo-2.wav", folder / "solo-2-notes.wav"}));
+    EXPECT_EQ(*files, (std::vector<std::filesystem::path>{
+                          folder / "solo-example-1.wav", folder / "solo-example-1-notes.wav",
+                          folder / "solo-example-2.wav", folder / "solo-example-2-notes.wav"}));
     EXPECT_EQ(samplesOf((*files)[0]).size(), 1u * rate) << "as far as there is a record";
     EXPECT_EQ(samplesOf((*files)[2]).size(), 1u * rate);
 }
@@ -118,18 +118,29 @@ TEST_F(ExcerptSounds, NeverReplaceTheRecording) {
     EXPECT_EQ(std::filesystem::file_size(folder / "tone.wav"), size);
     EXPECT_FALSE(std::filesystem::exists(folder / "tone-50.wav")) << "nothing half done";
     // The second example's notes would take the name: refused before the first one is written.
-    std::filesystem::copy_file(folder / "tone.wav", folder / "solo-2-notes.wav");
-    recording = *Recording::open(folder / "solo-2-notes.wav");
+    std::filesystem::copy_file(folder / "tone.wav", folder / "solo-example-2-notes.wav");
+    recording = *Recording::open(folder / "solo-example-2-notes.wav");
     EXPECT_FALSE(writeExcerptSounds(study, recording, two, folder / "solo.pdf").ok());
-    EXPECT_FALSE(std::filesystem::exists(folder / "solo-1.wav"));
-    EXPECT_EQ(std::filesystem::file_size(folder / "solo-2-notes.wav"), size);
+    EXPECT_FALSE(std::filesystem::exists(folder / "solo-example-1.wav"));
+    EXPECT_EQ(std::filesystem::file_size(folder / "solo-example-2-notes.wav"), size);
 }
 
 TEST_F(ExcerptSounds, AreOfThePhrasesOrOfTheWholeLine) {
-    EXPECT_EQ(excerptSpans(study), (std::vector<Range<Seconds>>{{Seconds(4), Seconds(4.5)}}));
-    study = addSpan(study, SpanKind::Phrase, "a", {Seconds(3), Seconds(6)}).study;
-    EXPECT_EQ(excerptSpans(study), (std::vector<Range<Seconds>>{{Seconds(3), Seconds(6)}}));
-    EXPECT_TRUE(excerptSpans(Study{}).empty());
+    EXPECT_EQ(excerptSpans(study, {}), (std::vector<Range<Seconds>>{{Seconds(4), Seconds(4.5)}}));
+    const auto added = addSpan(study, SpanKind::Phrase, "a", {Seconds(3), Seconds(6)});
+    study = addSpan(added.study, SpanKind::Phrase, "b", {Seconds(7), Seconds(8)}).study;
+    EXPECT_EQ(excerptSpans(study, {study.spansOf(SpanKind::Phrase).front().id}),
+              (std::vector<Range<Seconds>>{{Seconds(3), Seconds(6)}}));
+    EXPECT_TRUE(excerptSpans(Study{}, {}).empty());
+}
+
+TEST_F(ExcerptSounds, AreToldBeforeTheyAreWritten) {
+    const ExcerptWish one{{{Seconds(4), Seconds(4.2)}}, 0.7, 0};
+    EXPECT_EQ(excerptSoundFiles(one, folder / "solo.pdf"),
+              *writeExcerptSounds(study, recording, one, folder / "solo.pdf"));
+    const ExcerptWish two{{{Seconds(4), Seconds(4.2)}, {Seconds(5), Seconds(5.2)}}, 1, 0};
+    EXPECT_EQ(excerptSoundFiles(two, folder / "solo.pdf"),
+              *writeExcerptSounds(study, recording, two, folder / "solo.pdf"));
 }
 
 } // namespace

@@ -18,6 +18,17 @@ TEST(ExampleSheet, HasEachWrittenPhraseUnderItsNameWithItsTempo) {
     EXPECT_EQ(options.excerpts[0].lastBar, 2);
 }
 
+TEST(ExampleSheet, NumbersItsExamplesWhereThereAreSeveral) {
+    Study study = writtenStudy();
+    study.spans[1].range.end = Seconds(2);
+    study.spans.push_back({SpanId{91}, SpanKind::Phrase, "", {Seconds(2), Seconds(4)}});
+    const EngravingOptions options = sheetOptions(study, {});
+    ASSERT_EQ(options.excerpts.size(), 2u);
+    EXPECT_EQ(options.excerpts[0].heading, "1. turn");
+    EXPECT_EQ(options.excerpts[1].heading, "Example 2");
+    EXPECT_EQ(examplesOf(study, {}), (std::vector{SpanId{90}, SpanId{91}}));
+}
+
 TEST(ExampleSheet, LeavesOutPhrasesThatWereNotChosen) {
     ExampleWish wish;
     wish.phrases = {SpanId{5}};
@@ -49,7 +60,7 @@ TEST(ExampleSheet, SetsALineOfTextAndTheTempoWithEachPhrase) {
 
 TEST(ExampleSheet, IsAsWideAsItsPaper) {
     ExampleWish letter;
-    letter.paper = {215.9, 279.4, 1.75}; // ANSI/ASME Y14.1, size A
+    letter.paper = letterPaper; // ANSI/ASME Y14.1, size A: 8.5 by 11 inches
     EXPECT_NEAR(sheetOptions(writtenStudy(), letter).pageWidth * 1.75, 215.9, 1e-9);
 }
 

@@ -92,6 +92,13 @@ TEST_F(SheetFile, IsAPictureOfThePapersSize) {
     EXPECT_LT(inked, picture.width() * picture.height() / 49 / 10);
 }
 
+TEST_F(SheetFile, GivesFurtherPagesNamesThatNoExampleHas) {
+    const auto files = sheetFiles(path("solo.png"), 3);
+    ASSERT_TRUE(files);
+    EXPECT_EQ(*files, (std::vector{path("solo.png"), path("solo-page-2.png"), path("solo-page-3.png")}));
+    EXPECT_EQ(*sheetFiles(path("solo.pdf"), 3), std::vector{path("solo.pdf")});
+}
+
 TEST_F(SheetFile, RefusesOtherKindsAndFoldersThatAreNotThere) {
     EXPECT_EQ(write("sheet.doc").error().kind, ErrorKind::Unsupported);
     EXPECT_EQ(write("nowhere/sheet.pdf").error().kind, ErrorKind::NotWritable);

@@ -1,0 +1,288 @@
+#include "ui/desk/SheetDialog.h"
+
+#include "ui/desk/StudyPaths.h"
+#include "ui/page/ReadingChoices.h"
+#include "ui/page/SheetFile.h"
+#include "ui/theme/PlaceText.h"
+#include "ui/theme/Spacing.h"
+
+#include <QAbstractButton>
+#include <QCheckBox>
+#include <QComboBox>
+#include <QDialogButtonBox>
+#include <QFileDialog>
+#include <QFormLayout>
+#include <QHBoxLayout>
+#include <QHeaderView>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QSpinBox>
+#include <QTableWidget>
+#include <QVBoxLayout>
+
+#include <algorithm>
+#include <cmath>
+
+namespace earwright::ui {
+
+namespace {
+
+constexpr int nameColumn = 0;
+constexpr int barsColumn = 1;
+constexpr int wordsColumn = 2;
+
+QCheckBox* check(const QString& text, bool isOn) {
+    auto* box = new QCheckBox(text);
+    box->setChecked(isOn);
+    return box;
+}
+
+/// Items carry the index of their choice.
+template <typename Value>
+QComboBox* comboOf(const std::vector<NamedChoice<Value>>& choices, const Value& now) {
+    auto* box = new QComboBox;
+    for (const NamedChoice<Value>& choice : choices) {
+        box->addItem(choice.name);
+        if (choice.value == now) box->setCurrentIndex(box->count() - 1);
+    }
+    return box;
+}
+
+QString barsOf(const Study& study, const Span& phrase) {
+    const Range<Beats> beats = study.beatsOf(phrase);
+    const MeterMap meters = study.meters();
+    const std::int64_t first = meters.barOf(beats.begin);
+    const std::int64_t last = meters.barOf(beats.end);
+    return barsText(first, std::max(first, meters.barStart(last) == beats.end ? last - 1 : last));
+}
+
+QTableWidgetItem* item(const QString& text, Qt::ItemFlags flags) {
+    auto* made = new QTableWidgetItem(text);
+    made->setFlags(flags);
+    return made;
+}
+
+QWidget* rowOf(std::initializer_list<QWidget*> widgets) {
+    auto* row = new QWidget;
+    auto* line = new QHBoxLayout(row);
+    line->setContentsMargins(0, 0, 0, 0);
+    for (QWidget* widget : widgets)
+        line->addWidget(widget);
+    return row;
+}
+
+} // namespace
+
+SheetDialog::SheetDialog(std::shared_ptr<const Study> shown, const SheetChoices& start, bool isSounding,
+                         Write deed, QWidget* parent)
+    : QDialog(parent), study(std::move(shown)), write(std::move(deed)), hasSound(isSounding) {
+    setWindowTitle(tr("Example sheet"));
+    title = new QLineEdit(QString::fromStdString(start.wish.title.value_or(study->title)));
+    auto* heading = new QFormLayout;
+    heading->addRow(tr("&Title"), title);
+    auto* look = new QFormLayout;
+    addLook(*look, start.wish);
+    addSound(*look, start);
+    auto* aside = new QVBoxLayout;
+    aside->addWidget(showPart(start.wish));
+    aside->addLayout(look);
+    aside->addStretch(1);
+    auto* middle = new QHBoxLayout;
+    middle->setSpacing(spacing::large);
+    middle->addWidget(phrasesPart(), 1);
+    middle->addLayout(aside);
+    fillPhrases(start.wish);
+    auto* target = new QFormLayout;
+    addFile(*target, start.file);
+    trouble = new QLabel;
+    trouble->setWordWrap(true);
+    auto* buttons = new QDialogButtonBox(QDialogButtonBox::Cancel);
+    writeButton = buttons->addButton(tr("&Write"), QDialogButtonBox::AcceptRole);
+    writeButton->setDefault(true);
+    for (QAbstractButton* button : buttons->buttons())
+        button->setIcon({});
+    auto* column = new QVBoxLayout(this);
+    column->addLayout(heading);
+    column->addLayout(middle, 1);
+    column->addLayout(target);
+    column->addWidget(trouble);
+    column->addWidget(buttons);
+    connect(buttons, &QDialogButtonBox::accepted, this, &SheetDialog::accept);
+    connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
+    resize(760, 480);
+    judge();
+}
+
+QWidget* SheetDialog::phrasesPart() {
+    phrases = new QTableWidget(0, 3);
+    phrases->setAccessibleName(tr("Phrases on the sheet"));
+    phrases->setHorizontalHeaderLabels({tr("Phrase"), tr("Bars"), tr("Line of text")});
+    phrases->verticalHeader()->hide();
+    phrases->horizontalHeader()->setStretchLastSection(true);
+    phrases->horizontalHeader()->setHighlightSections(false);
+    phrases->setSelectionMode(QAbstractItemView::SingleSelection);
+    phrases->setEditTriggers(QAbstractItemView::AllEditTriggers);
+    phrases->setTabKeyNavigation(false);
+    connect(phrases, &QTableWidget::itemChanged, this, &SheetDialog::judge);
+    return phrases;
+}
+
+void SheetDialog::fillPhrases(const ExampleWish& wish) {
+    const QSignalBlocker quiet(phrases);
+    rows = examplesOf(*study, {});
+    phrases->setRowCount(static_cast<int>(rows.size()));
+    const std::vector<SpanId> chosen = examplesOf(*study, wish);
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        const Span& phrase = *study->span(rows[i]);
+        const int row = static_cast<int>(i);
+        auto* name = item(QString::fromStdString(phrase.name),
+                          Qt::ItemIsUserCheckable | Qt::ItemIsEnabled | Qt::ItemIsSelectable);
+        const bool isChosen = std::find(chosen.begin(), chosen.end(), phrase.id) != chosen.end();
+        name->setCheckState(isChosen ? Qt::Checked : Qt::Unchecked);
+        phrases->setItem(row, nameColumn, name);
+        phrases->setItem(row, barsColumn,
+                         item(barsOf(*study, phrase), Qt::ItemIsEnabled | Qt::ItemIsSelectable));
+        const auto words = wish.words.find(phrase.id);
+        phrases->setItem(row, wordsColumn,
+                         item(words == wish.words.end() ? QString() : QString::fromStdString(words->second),
+                              Qt::ItemIsEnabled | Qt::ItemIsSelectable | Qt::ItemIsEditable));
+    }
+    phrases->resizeColumnsToContents();
+    // Without phrases the whole line is the example.
+    phrases->setVisible(!rows.empty());
+}
+
+QWidget* SheetDialog::showPart(const ExampleWish& wish) {
+    auto* part = new QWidget;
+    auto* column = new QVBoxLayout(part);
+    column->setContentsMargins(0, 0, 0, spacing::small);
+    column->setSpacing(spacing::tight);
+    column->addWidget(chords = check(tr("C&hord symbols"), wish.chordSymbols));
+    column->addWidget(tablature = check(tr("Ta&blature"), wish.tablature));
+    column->addWidget(degrees = check(tr("&Degrees on the chords"), wish.degrees));
+    column->addWidget(tempo = check(tr("T&empo"), wish.tempo));
+    column->addWidget(slashes = check(tr("S&lashes where nothing is written"), wish.slashes));
+    return part;
+}
+
+void SheetDialog::addLook(QFormLayout& form, const ExampleWish& wish) {
+    form.addRow(tr("&Notes"), reading = comboOf(readingChoices(), wish.reading));
+    form.addRow(tr("&Clef"), clef = comboOf(clefChoices(), wish.clef));
+    bars = new QSpinBox;
+    bars->setRange(1, mostBarsOfLine);
+    bars->setValue(wish.barsPerLine);
+    form.addRow(tr("B&ars to a line"), bars);
+    paper = new QComboBox;
+    paper->addItems({tr("A4"), tr("Letter")});
+    paper->setCurrentIndex(wish.paper.width == letterPaper.width ? 1 : 0);
+    form.addRow(tr("&Paper"), paper);
+}
+
+void SheetDialog::addSound(QFormLayout& form, const SheetChoices& start) {
+    sound = check(tr("&Sound of each example"), start.sound && hasSound);
+    sound->setEnabled(hasSound);
+    sound->setToolTip(hasSound
+                          ? tr("Beside the sheet, named after it: the record, the record at this speed, and "
+                               "the written notes")
+                          : tr("There is no recording whose bars are marked"));
+    speed = new QSpinBox;
+    speed->setRange(slowestPercent, fastestPercent);
+    speed->setSingleStep(5);
+    speed->setSuffix(QStringLiteral(" %"));
+    speed->setValue(static_cast<int>(std::lround(start.speed * 100)));
+    speed->setEnabled(sound->isChecked());
+    form.addRow(sound);
+    form.addRow(tr("and slo&wer, at"), speed);
+    connect(sound, &QCheckBox::toggled, speed, &QWidget::setEnabled);
+}
+
+void SheetDialog::addFile(QFormLayout& form, const std::filesystem::path& start) {
+    file = new QLineEdit(textOf(start));
+    file->setAccessibleName(tr("File, .pdf, .svg or .png"));
+    auto* choose = new QPushButton(tr("Ch&oose…"));
+    choose->setAutoDefault(false);
+    form.addRow(tr("&File"), rowOf({file, choose}));
+    connect(file, &QLineEdit::textChanged, this, &SheetDialog::judge);
+    connect(choose, &QPushButton::clicked, this, &SheetDialog::askForFile);
+}
+
+void SheetDialog::askForFile() {
+    auto* dialog = new QFileDialog(this, tr("Write the example sheet"), file->text());
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    dialog->setAcceptMode(QFileDialog::AcceptSave);
+    // Asked when everything that would be replaced is known.
+    dialog->setOption(QFileDialog::DontConfirmOverwrite);
+    dialog->setNameFilters({tr("Pages (*.pdf)"), tr("Drawings (*.svg)"), tr("Pictures (*.png)")});
+    const auto endAs = [dialog](const QString& filter) {
+        dialog->setDefaultSuffix(filter.section(QLatin1String("*."), 1).chopped(1));
+    };
+    const std::filesystem::path now = pathOf(file->text());
+    const QString ending = QLatin1String("(*") + textOf(now.extension()) + QLatin1Char(')');
+    for (const QString& filter : dialog->nameFilters())
+        if (filter.contains(ending)) dialog->selectNameFilter(filter);
+    endAs(dialog->selectedNameFilter());
+    dialog->selectFile(textOf(now));
+    // A name without an ending is of the kind chosen.
+    connect(dialog, &QFileDialog::filterSelected, dialog, endAs);
+    connect(dialog, &QFileDialog::fileSelected, file, &QLineEdit::setText);
+    dialog->open();
+}
+
+std::vector<SpanId> SheetDialog::chosenPhrases() const {
+    std::vector<SpanId> chosen;
+    for (std::size_t i = 0; i < rows.size(); ++i)
+        if (phrases->item(static_cast<int>(i), nameColumn)->checkState() == Qt::Checked)
+            chosen.push_back(rows[i]);
+    return chosen;
+}
+
+SheetChoices SheetDialog::choices() const {
+    SheetChoices made;
+    ExampleWish& wish = made.wish;
+    wish.title = title->text().trimmed().toStdString();
+    wish.phrases = chosenPhrases();
+    for (std::size_t i = 0; i < rows.size(); ++i)
+        if (const QString words = phrases->item(static_cast<int>(i), wordsColumn)->text().trimmed();
+            !words.isEmpty())
+            wish.words[rows[i]] = words.toStdString();
+    wish.chordSymbols = chords->isChecked();
+    wish.tablature = tablature->isChecked();
+    wish.degrees = degrees->isChecked();
+    wish.tempo = tempo->isChecked();
+    wish.slashes = slashes->isChecked();
+    wish.reading = readingChoices()[static_cast<std::size_t>(reading->currentIndex())].value;
+    wish.clef = clefChoices()[static_cast<std::size_t>(clef->currentIndex())].value;
+    wish.barsPerLine = bars->value();
+    wish.paper = paper->currentIndex() == 1 ? letterPaper : a4Paper;
+    made.sound = sound->isChecked();
+    made.speed = speed->value() / 100.0;
+    made.file = pathOf(file->text().trimmed());
+    return made;
+}
+
+QString SheetDialog::hindrance() const {
+    if (!rows.empty() && chosenPhrases().empty()) return tr("Choose at least one phrase.");
+    const std::filesystem::path target = pathOf(file->text().trimmed());
+    if (target.stem().empty()) return tr("Name the file to write.");
+    if (!sheetFiles(target, 1)) return tr("The file's name ends in .pdf, .svg or .png.");
+    return {};
+}
+
+void SheetDialog::judge() {
+    const QString reason = hindrance();
+    trouble->setText(reason.isEmpty() && rows.empty()
+                         ? tr("No phrases are named, so the whole written line is the example.")
+                         : reason);
+    writeButton->setEnabled(reason.isEmpty());
+}
+
+void SheetDialog::accept() {
+    // What is still being typed in the list counts.
+    phrases->setCurrentItem(nullptr);
+    if (!hindrance().isEmpty()) return judge();
+    QDialog::accept();
+    write(choices());
+}
+
+} // namespace earwright::ui

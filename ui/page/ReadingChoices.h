@@ -1,0 +1,44 @@
+// The readings and clefs a user chooses from: how they are called on the screen, on the command line and in
+// what is remembered.
+#pragma once
+
+#include "core/engraving/PageView.h"
+
+#include <QString>
+
+#include <optional>
+#include <vector>
+
+namespace earwright::ui {
+
+template <typename Value>
+struct NamedChoice {
+    /// Plain ASCII: "b-flat".
+    QString word;
+    /// For the user, translated.
+    QString name;
+    Value value;
+};
+
+/// For whom the notes are written.
+std::vector<NamedChoice<Reading>> readingChoices();
+/// None first: the clef that fits, whose word is "fitting".
+std::vector<NamedChoice<std::optional<Clef>>> clefChoices();
+
+/// The value that goes with a word; none for a word that is not among them.
+template <typename Value>
+std::optional<Value> chosenBy(const std::vector<NamedChoice<Value>>& choices, const QString& word) {
+    for (const NamedChoice<Value>& choice : choices)
+        if (choice.word == word) return choice.value;
+    return std::nullopt;
+}
+
+/// Requires: value is among the choices.
+template <typename Value>
+QString wordFor(const std::vector<NamedChoice<Value>>& choices, const Value& value) {
+    for (const NamedChoice<Value>& choice : choices)
+        if (choice.value == value) return choice.word;
+    return {};
+}
+
+} // namespace earwright::ui
