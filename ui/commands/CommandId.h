@@ -13,6 +13,7 @@ enum class CommandId {
     WriteSheet,
     WriteForOthers,
     ShowPage,
+    Strings,
     Quit,
     // Edit
     Undo,
@@ -125,6 +126,9 @@ enum class CommandId {
     MarkHigher,
     MarkLower,
     MarksMenu,
+    StringHigher,
+    StringLower,
+    StringFree,
     SelectNext,
     SelectBefore,
     SelectAllNotes,

@@ -54,6 +54,9 @@ void addStudyAndEdit(std::vector<Command>& table) {
          {ShowPage, CommandMenu::Study, "page", WORDS("Staff and tablature"),
           WORDS("Shows the phrase as it is engraved under the grid, or puts it away"),
           KeyList{with(shift, Qt::Key_E)}, StudyOpen},
+         {Strings, CommandMenu::Study, "strings", WORDS("Strings and tuning…"),
+          WORDS("Says how the instrument of the tablature is tuned, with how many strings, frets and a capo"),
+          KeyList{}, StudyOpen},
          {FindRecording, CommandMenu::Study, "find-recording", WORDS("Find the recording…"),
           WORDS("Points the study to its recording where the file has moved"), KeyList{}, StudyOpen},
          {Quit, CommandMenu::Study, "quit", WORDS("Quit"), WORDS("Closes the desk"),
@@ -396,6 +399,19 @@ void addMorePhrasing(std::vector<Command>& table) {
           KeyList{with(shift, Qt::Key_N)}, note}});
 }
 
+void addStrings(std::vector<Command>& table) {
+    table.insert(table.end(),
+                 {{StringHigher, Notes, "string-higher", WORDS("On the string above"),
+                   WORDS("Plays the selected note on the next higher string that has it, and keeps it there"),
+                   KeyList{with(alt | shift, Qt::Key_Up)}, NoteSelected, true, true},
+                  {StringLower, Notes, "string-lower", WORDS("On the string below"),
+                   WORDS("Plays the selected note on the next lower string that has it, and keeps it there"),
+                   KeyList{with(alt | shift, Qt::Key_Down)}, NoteSelected, false, true},
+                  {StringFree, Notes, "string-free", WORDS("On the string where it lies best"),
+                   WORDS("Lets the fingering choose the string of the selected note again"),
+                   KeyList{with(alt | shift, Qt::Key_Home)}, NoteSelected}});
+}
+
 void addSelecting(std::vector<Command>& table) {
     table.insert(table.end(), {{SelectNext, Notes, "select-next", WORDS("Take in the next note"),
                                 WORDS("Selects the next note as well, or lets the last one taken in go"),
@@ -523,6 +539,7 @@ std::vector<Command> makeTable() {
     addWriting(table);
     addPhrasing(table);
     addMorePhrasing(table);
+    addStrings(table);
     addSelecting(table);
     addPageMarks(table);
     addDividing(table);

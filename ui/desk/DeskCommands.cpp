@@ -8,6 +8,7 @@
 #include "ui/desk/ExchangeDesk.h"
 #include "ui/desk/PlayersDialog.h"
 #include "ui/desk/SheetDesk.h"
+#include "ui/desk/StringsDesk.h"
 #include "ui/grid/MarkWords.h"
 #include "ui/grid/NoteGrid.h"
 #include "ui/grid/NoteGridPanel.h"
@@ -32,9 +33,10 @@ void bindStudy(CommandSet& commands, DeskWindow& window) {
     commands.bind(Open, [&] { keeping.askWhatToOpen(); });
     commands.bind(Save, [&] { keeping.save(); });
     commands.bind(SaveAs, [&] { keeping.askWhereToSave(); });
-    commands.bind(WriteSheet, [&] { window.sheets().askWhereTo(); });
+    commands.bind(WriteSheet, [&] { window.sheets().ask(); });
     commands.bind(WriteForOthers, [&] { window.exchange().askWhereTo(); });
     commands.bind(ShowPage, [&] { window.showPage(!window.page().isWanted()); });
+    commands.bind(Strings, [&] { window.strings().askForTuning(); });
     commands.bind(FindRecording, [&] { keeping.askForRecording(); });
     commands.bind(NameStudy, [&] { keeping.askForTitle(); });
     commands.bind(Quit, [&] { window.close(); });
@@ -180,6 +182,9 @@ void bindWriting(CommandSet& commands, DeskWindow& window) {
     write(MarkHigher, [=] { grid->stepMark(1); });
     write(MarkLower, [=] { grid->stepMark(-1); });
     write(MarksMenu, [=] { grid->openMarks(); });
+    write(StringHigher, [&window] { window.strings().stepSelected(true); });
+    write(StringLower, [&window] { window.strings().stepSelected(false); });
+    write(StringFree, [&window] { window.strings().freeSelected(); });
     write(SelectNext, [=] { grid->extendSelection(1); });
     write(SelectBefore, [=] { grid->extendSelection(-1); });
     write(SelectAllNotes, [=] { grid->selectAll(); });

@@ -5,6 +5,7 @@
 #include "ui/desk/PageDesk.h"
 #include "ui/desk/SheetDesk.h"
 #include "ui/desk/SpeedSteps.h"
+#include "ui/desk/StringsDesk.h"
 #include "ui/desk/StudyPaths.h"
 #include "ui/desk/TypingGuard.h"
 #include "ui/grid/NoteGrid.h"
@@ -73,8 +74,9 @@ DeskWindow::DeskWindow(const DeskSession::Options& options, QSettings& store)
     playedAs = new AsPlayedDesk(desk, listener, *messageBar, this);
     feels = new FeelDesk(desk, listener, *gridPanel->feel(), *messageBar, this);
     keeper = new KeepingDesk(desk, *messageBar, *this);
-    pageDesk = new PageDesk(*pageView, this);
-    sheetDesk = new SheetDesk(desk, *messageBar, *this);
+    pageDesk = new PageDesk(*pageView, settings, this);
+    stringsDesk = new StringsDesk(desk, *gridPanel->grid(), *messageBar, *this);
+    sheetDesk = new SheetDesk(desk, tuning, *messageBar, settings, *this);
     exchangeDesk = new ExchangeDesk(desk, *keeper, *messageBar, *this);
     listener.keepIn(options.cache);
     sounding = new SoundDesk(desk.engine(), settings, *transportBar, this);

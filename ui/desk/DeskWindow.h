@@ -40,6 +40,7 @@ class PageDesk;
 class PageView;
 class ExchangeDesk;
 class SheetDesk;
+class StringsDesk;
 class TakePanel;
 class TransportBar;
 
@@ -79,6 +80,7 @@ public:
     TakePanel& takes() { return *takePanel; }
     PageView& page() { return *pageView; }
     PageDesk& pages() { return *pageDesk; }
+    StringsDesk& strings() { return *stringsDesk; }
     SheetDesk& sheets() { return *sheetDesk; }
     ExchangeDesk& exchange() { return *exchangeDesk; }
     CommandSet& commands() { return *commandSet; }
@@ -152,6 +154,7 @@ private:
     NoteGridPanel* gridPanel;
     PageView* pageView;
     PageDesk* pageDesk = nullptr;
+    StringsDesk* stringsDesk = nullptr;
     SheetDesk* sheetDesk = nullptr;
     ExchangeDesk* exchangeDesk = nullptr;
     TakePanel* takePanel;

@@ -1,6 +1,7 @@
 // What joins session, views and player at the desk: each asks by signal, the desk lets the others know.
 #include "core/study/PracticeEdits.h"
 #include "ui/desk/DeskWindow.h"
+#include "ui/desk/StringsDesk.h"
 #include "ui/grid/LadderPanel.h"
 #include "ui/grid/LooseEndList.h"
 #include "ui/grid/NoteGrid.h"
@@ -73,6 +74,8 @@ void DeskWindow::connectPanel() {
         offerCommands();
     });
     connect(pageView, &PageView::noteChosen, grid, &NoteGrid::goToNote);
+    connect(pageView, &PageView::pinWanted, stringsDesk, &StringsDesk::pin);
+    connect(pageView, &PageView::stringsWanted, stringsDesk, &StringsDesk::askForTuning);
     connect(gridPanel->looseEnds(), &LooseEndList::edited, this,
             [this](const Study& study, const QString& what) { desk.apply(what, study); });
     connect(gridPanel->looseEnds(), &LooseEndList::placeChosen, this, &DeskWindow::goTo);

@@ -1,10 +1,15 @@
 #include "ui/desk/PageDesk.h"
 
+#include "ui/page/PageMemory.h"
+
 #include <utility>
 
 namespace earwright::ui {
 
-PageDesk::PageDesk(PageView& view, QObject* parent) : QObject(parent), work(nullptr, Urgency::Usual) {
+PageDesk::PageDesk(PageView& view, QSettings& settings, QObject* parent)
+    : QObject(parent), work(nullptr, Urgency::Usual) {
+    view.setWish(rememberedWish(settings));
+    connect(&view, &PageView::wishChanged, this, [&view, &settings] { rememberWish(view.wish(), settings); });
     endOfTurn.setSingleShot(true);
     connect(&endOfTurn, &QTimer::timeout, this, &PageDesk::begin);
     view.setLayer([this](PageOrder order, std::function<void(PageView::Laid)> done) {

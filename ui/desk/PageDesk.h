@@ -1,4 +1,4 @@
-// The page under the grid at the desk: laid out beside the interface.
+// The page under the grid at the desk: laid out beside the interface, and read as it was the last time.
 #pragma once
 
 #include "ui/desk/BackgroundJob.h"
@@ -10,6 +10,8 @@
 #include <functional>
 #include <optional>
 
+class QSettings;
+
 namespace earwright::ui {
 
 /// Threads: interface only; the layout goes on elsewhere. What is wanted last wins: a layout under way is let
@@ -17,8 +19,8 @@ namespace earwright::ui {
 class PageDesk : public QObject {
     Q_OBJECT
 public:
-    /// Requires: view outlives this.
-    explicit PageDesk(PageView& view, QObject* parent = nullptr);
+    /// Requires: view and settings outlive this.
+    PageDesk(PageView& view, QSettings& settings, QObject* parent = nullptr);
 
     bool isLayingOut() const { return next.has_value() || work.isRunning(); }
 
