@@ -66,7 +66,6 @@ BarLineSign barLineBehind(const SystemPlan& plan, std::size_t bar) {
     if (plan.bars[bar].repeat.closes) return opens ? BarLineSign::RepeatBoth : BarLineSign::RepeatEnd;
     if (opens) return BarLineSign::RepeatStart;
     if (isLineEnd && plan.end == LineEnd::Final) return BarLineSign::Final;
-    if (isLineEnd && plan.end == LineEnd::Double) return BarLineSign::Double;
     const std::optional<KeySignature> next = isLineEnd ? plan.keyAfter : plan.bars[bar + 1].key;
     const bool changesKey = next && next->fifths != plan.bars[bar].key.fifths;
     return changesKey ? BarLineSign::Double : BarLineSign::Plain;

@@ -22,8 +22,17 @@ std::optional<Error> wrong(const PageExcerpt& excerpt, const EngravingOptions& o
     return {};
 }
 
+/// A line that is only partly written may go on behind its last note: an excerpt shows the end of the piece
+/// where the last chorus says that it is there.
 LineEnd endOf(const Study& study, const PageExcerpt& excerpt) {
-    return excerpt.lastBar >= wholeStudy(study).lastBar ? LineEnd::Final : LineEnd::Double;
+    const PageExcerpt whole = wholeStudy(study);
+    if (excerpt.lastBar < whole.lastBar) return LineEnd::Open;
+    const bool isWhole = !excerpt.only && excerpt.firstBar <= whole.firstBar;
+    const auto choruses = study.chorusBars();
+    const bool endsForm = std::any_of(choruses.begin(), choruses.end(), [&](const ChorusBars& chorus) {
+        return chorus.firstBar + chorus.barCount - 1 == whole.lastBar;
+    });
+    return isWhole || endsForm ? LineEnd::Final : LineEnd::Open;
 }
 
 } // namespace

@@ -1,6 +1,6 @@
 #include "core/engraving/Engraving.h"
 
-#include <algorithm>
+#include <string>
 
 namespace earwright {
 
@@ -9,11 +9,14 @@ namespace {
 constexpr double titleSize = 4;
 constexpr double headingSize = 2.4;
 constexpr double wordsSize = 2;
+constexpr double numberSize = 1.8;
 constexpr double afterTitle = 3;
 constexpr double betweenLines = 1.0;
 constexpr double beforeExcerpt = 2.5;
-/// Between a heading and what stands highest over its music.
+/// Between a heading and what stands highest over its music; a line of text under it needs more room than the
+/// heading does, so that it is not read as words to the music.
 constexpr double behindHeading = 1.3;
+constexpr double behindWords = 2.4;
 
 /// Fills pages from above with titles and lines of music.
 class PageStack {
@@ -29,7 +32,7 @@ public:
     /// Headings stay with the first line of their music.
     void addExcerpt(const PageExcerpt& excerpt, const std::vector<EngravedSystem>& systems) {
         for (std::size_t i = 0; i < systems.size(); ++i) {
-            const double above = i == 0 ? headingHeight(excerpt) : 0;
+            const double above = i == 0 ? headingHeight(excerpt) + (isEmpty ? 0 : beforeExcerpt) : 0;
             if (!fits(above + systems[i].extent.height()) && !isEmpty) startPage();
             if (i == 0) addHeading(excerpt);
             addSystem(systems[i]);
@@ -38,10 +41,20 @@ public:
 
     std::vector<EngravedPage> take() {
         if (!options.pageHeight) pages.back().height = at - options.systemGap + options.margin;
+        if (pages.size() > 1) numberPages();
         return std::move(pages);
     }
 
 private:
+    /// In the middle of the foot's margin.
+    void numberPages() {
+        for (std::size_t i = 0; i < pages.size(); ++i) {
+            const PagePoint foot{options.pageWidth / 2, pages[i].height - options.margin / 2};
+            pages[i].shapes.texts.push_back(
+                {std::to_string(i + 1), foot, numberSize, TextRole::PageFoot, TextAnchor::Centre, {}});
+        }
+    }
+
     void startPage() {
         EngravedPage page;
         page.width = options.pageWidth;
@@ -63,7 +76,7 @@ private:
     static double headingHeight(const PageExcerpt& excerpt) {
         if (excerpt.heading.empty() && excerpt.words.empty()) return 0;
         return (excerpt.heading.empty() ? 0 : headingSize + betweenLines) +
-               (excerpt.words.empty() ? 0 : wordsSize + betweenLines) + behindHeading;
+               (excerpt.words.empty() ? behindHeading : wordsSize + betweenLines + behindWords);
     }
 
     void addHeading(const PageExcerpt& excerpt) {
@@ -76,7 +89,10 @@ private:
             addText(excerpt.words, wordsSize, TextRole::Words, TextAnchor::Left, options.margin);
             at += betweenLines;
         }
-        if (!excerpt.heading.empty() || !excerpt.words.empty()) at += behindHeading;
+        if (!excerpt.words.empty())
+            at += behindWords;
+        else if (!excerpt.heading.empty())
+            at += behindHeading;
     }
 
     void addSystem(const EngravedSystem& system) {

@@ -15,9 +15,8 @@ namespace earwright {
 
 /// What a line of music ends with.
 enum class LineEnd {
-    Open,   ///< a plain bar line: the music goes on
-    Double, ///< the end of an excerpt
-    Final   ///< the end of the piece
+    Open, ///< a plain bar line: the music goes on, on the next line or behind an excerpt (common practice)
+    Final ///< the end of the piece
 };
 
 /// A hairpin as far as it is on this line.

@@ -294,5 +294,63 @@ TEST_F(PageSigns, KeepLinesBeginningWhereTheFormDoes) {
     EXPECT_EQ(counts, (std::vector<std::size_t>{2, 2, 4}));
 }
 
+/// Bar lines as thick as those at the end of a piece.
+int thickLines(const EngravedSystem& system) {
+    const double thick = musicFont().usual("thickBarlineThickness");
+    return static_cast<int>(
+        std::count_if(system.shapes.lines.begin(), system.shapes.lines.end(), [&](const PlacedLine& line) {
+            return line.from.x == line.to.x && line.thickness == thick;
+        }));
+}
+
+// A thin and a thick line end a piece, and nothing else (common practice).
+TEST_F(PageSigns, EndThePieceWithAFinalBarLineAndAnExcerptWithAPlainOne) {
+    const Study study = fourBars();
+    EXPECT_EQ(thickLines(laid(study)), 1);
+    PageExcerpt excerpt;
+    for (const auto& [first, last] : {std::pair{1, 2}, std::pair{3, 4}}) {
+        excerpt.firstBar = first;
+        excerpt.lastBar = last;
+        const auto systems = engraveSystems(study, excerpt, {}, musicFont());
+        ASSERT_TRUE(systems);
+        EXPECT_EQ(thickLines(systems->back()), 0) << "bars " << first << " to " << last;
+    }
+}
+
+TEST_F(PageSigns, EndAnExcerptWithAFinalBarLineWhereTheLastChorusEnds) {
+    Study study = fourBars();
+    study.chart.form = parseBars("G7 | C7 | G7 | C7", study.meter);
+    study.spans.push_back({{study.nextId++}, SpanKind::Chorus, "", {Seconds(0), Seconds(8)}});
+    PageExcerpt excerpt;
+    excerpt.firstBar = 3;
+    excerpt.lastBar = 4;
+    const auto systems = engraveSystems(study, excerpt, {}, musicFont());
+    ASSERT_TRUE(systems);
+    EXPECT_EQ(thickLines(systems->back()), 1);
+}
+
+TEST_F(PageSigns, NumberThePagesWhereThereAreSeveral) {
+    const auto feet = [](const EngravingOptions& options) {
+        Study study = fourBars();
+        const auto pages = engravePages(study, options, musicFont());
+        EXPECT_TRUE(pages);
+        std::vector<std::string> numbers;
+        for (const EngravedPage& page : *pages)
+            for (const PlacedText& text : page.shapes.texts)
+                if (text.role == TextRole::PageFoot && text.at.y > page.height - options.margin)
+                    numbers.push_back(text.text);
+        return numbers;
+    };
+    EngravingOptions options;
+    options.pageHeight = 170;
+    EXPECT_EQ(feet(options), std::vector<std::string>{});
+    options.barsPerLine = 1;
+    options.pageHeight = 60;
+    const auto numbers = feet(options);
+    ASSERT_GE(numbers.size(), 2u);
+    EXPECT_EQ(numbers[0], "1");
+    EXPECT_EQ(numbers[1], "2");
+}
+
 } // namespace
 } // namespace earwright
