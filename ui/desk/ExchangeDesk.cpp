@@ -3,6 +3,7 @@
 #include "core/exchange/OpenForeign.h"
 #include "core/exchange/WriteForeign.h"
 #include "core/study/MeterEdits.h"
+#include "core/study/OwnTime.h"
 #include "core/study/RecordingLocator.h"
 #include "ui/desk/StudyPaths.h"
 
@@ -20,8 +21,6 @@ namespace fs = std::filesystem;
 using Tone = MessageBar::Tone;
 
 const auto subject = QStringLiteral("exchange");
-/// A line without a recording goes on for so long behind its last note.
-constexpr Seconds afterLast{2};
 
 std::size_t partsWithNotes(const Imported& imported) {
     return static_cast<std::size_t>(std::count_if(imported.parts.begin(), imported.parts.end(),
@@ -49,12 +48,6 @@ void attach(Study& study, const DeskSession& session) {
     study.recording = open.recording;
     study.recording.path = referenceTo(session.recording()->path(), {});
     if (open.beatMap.hasTempo()) study.beatMap = marksUnder(study, open);
-}
-
-void makeRoom(Study& study) {
-    if (!study.beatMap.hasTempo() || study.notes.empty()) return;
-    study.recording.length =
-        study.recording.rate.frames(study.beatMap.seconds(study.notes.back().end()) + afterLast);
 }
 
 } // namespace
@@ -119,7 +112,7 @@ void ExchangeDesk::take(const fs::path& path, Imported imported) {
                                  if (fresh.recording)
                                      attach(fresh.study, session);
                                  else
-                                     makeRoom(fresh.study);
+                                     fresh.study = withOwnTime(fresh.study);
                                  session.begin(std::move(fresh));
                                  tell(path, imported);
                              });
@@ -131,6 +124,8 @@ void ExchangeDesk::tell(const fs::path& path, const Imported& imported) {
             ? tr("The line of %1 is a new study with %2.")
                   .arg(nameOf(path), nameOf(session.recording()->path()))
             : tr("The line of %1 is a new study, without a recording so far.").arg(nameOf(path));
+    if (!session.recording() && !imported.study.beatMap.hasTempo() && !imported.study.notes.empty())
+        sentence += QLatin1Char('\n') + tr("No tempo is given, so its bars are counted evenly.");
     for (const std::string& left : imported.leftOut)
         sentence += QLatin1Char('\n') + QString::fromStdString(left);
     std::vector<MessageBar::Answer> answers;

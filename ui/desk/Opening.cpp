@@ -1,6 +1,7 @@
 #include "ui/desk/Opening.h"
 
 #include "core/sound/ContentHash.h"
+#include "core/study/OwnTime.h"
 #include "core/study/RecordingLocator.h"
 #include "core/study/StudyFile.h"
 
@@ -23,6 +24,7 @@ Opened begun(std::shared_ptr<Recording> recording) {
 }
 
 void findRecording(Opened& opened, const std::stop_token& stop) {
+    if (opened.study.recording.path.empty()) opened.study = withOwnTime(opened.study);
     const auto place = locate(opened.study.recording, opened.studyFile, hashing(stop));
     if (!place) {
         opened.trouble = place.error();

@@ -5,6 +5,7 @@
 #include "tests/core/study/TemporaryFolder.h"
 #include "tests/ui/Picture.h"
 #include "tests/ui/desk/TonesDesk.h"
+#include "ui/page/PageView.h"
 
 #include <QInputDialog>
 
@@ -85,6 +86,11 @@ TEST_F(ExchangeDeskTest, OpensALineWithoutARecordingAndTellsWhatWasLeftOut) {
     EXPECT_TRUE(told().contains("Words that are sung were left out.")) << told().toStdString();
     EXPECT_FALSE(window->session().isSaved() && !window->keeping().hasUnsavedWork())
         << "it is nowhere on disk";
+    // A line without tempo and recording is there to be read all the same.
+    EXPECT_TRUE(told().contains("No tempo is given")) << told().toStdString();
+    EXPECT_TRUE(window->panel().grid()->hasColumns());
+    const auto isOnPage = [&] { return !window->page().placeOf(study().notes.front().id).isEmpty(); };
+    EXPECT_TRUE(!window->page().trouble().isEmpty() || soon(isOnPage));
     keepPicture(*window, "line-from-elsewhere.png");
 }
 
