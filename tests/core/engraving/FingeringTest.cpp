@@ -314,8 +314,8 @@ TEST(Fingering, StaysSmallForNotesPiledOnOnePlace) {
     std::vector<Note> notes = lineOf(std::vector<int>(200, 60));
     for (Note& note : notes)
         note.onset = Beats(0);
-    const StringTuning eight = namedTunings()[5].tuning;
-    ASSERT_EQ(eight.strings.size(), 8u);
+    // A guitar with a low B and a low F sharp (common practice).
+    const StringTuning eight{{64, 59, 55, 50, 45, 40, 35, 30}, 24};
     const Fingering fingering = fingered(notes, eight);
     EXPECT_EQ(fingering.places.size() + fingering.unplayable.size(), notes.size());
     EXPECT_GE(fingering.places.size(), 1u);

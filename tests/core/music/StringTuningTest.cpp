@@ -30,6 +30,17 @@ TEST(Strings, ThatAreNoNotesOrTooManyAreRefused) {
 TEST(Strings, AreWrittenSoThatTheyCanBeReadAgain) {
     for (const NamedTuning& named : namedTunings())
         EXPECT_EQ(readStrings(writtenStrings(named.tuning.strings)), named.tuning.strings) << named.name;
+    // As the instruments are tuned (common practice); a ukulele's fourth string is above the third.
+    const auto tuned = [](const std::string& name) {
+        for (const NamedTuning& named : namedTunings())
+            if (named.name == name) return writtenStrings(named.tuning.strings);
+        return std::string();
+    };
+    EXPECT_EQ(tuned("Guitar, D A D G A D"), "D2 A2 D3 G3 A3 D4");
+    EXPECT_EQ(tuned("Guitar, seven strings"), "B1 E2 A2 D3 G3 B3 E4");
+    EXPECT_EQ(tuned("Bass, six strings"), "B0 E1 A1 D2 G2 C3");
+    EXPECT_EQ(tuned("Mandolin"), "G3 D4 A4 E5");
+    EXPECT_EQ(tuned("Ukulele, high G"), "G4 C4 E4 A4");
     EXPECT_EQ(writtenStrings({64, 59, 55, 50, 45, 40}), "E2 A2 D3 G3 B3 E4");
 }
 
