@@ -91,6 +91,16 @@ int PageCanvas::lineAt(const Beats& place) const {
     return -1;
 }
 
+int PageCanvas::heightOfWholeLines(int most) const {
+    if (height() <= most) return height();
+    int whole = 0;
+    for (int line = 0; line < static_cast<int>(lines.size()); ++line) {
+        const int bottom = boxOfLine(line).bottom() + static_cast<int>(gap / 2 * pixelsOfSpace);
+        if (bottom <= most) whole = bottom;
+    }
+    return whole > 0 ? whole : most;
+}
+
 QRect PageCanvas::boxOfLine(int line) const {
     const Line& shown = lines[static_cast<std::size_t>(line)];
     return pixelsOf(shown.system.extent.moved(shown.origin));

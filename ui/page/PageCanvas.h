@@ -29,6 +29,8 @@ public:
     /// Which line of music a place is on; −1 for none.
     int lineAt(const Beats& place) const;
     QRect boxOfLine(int line) const;
+    /// Of as many whole lines as so many pixels have room for; just those pixels where there is none for one.
+    int heightOfWholeLines(int most) const;
     std::optional<NoteId> noteAt(const QPointF& pixel) const;
     /// Pixels.
     QRect placeOf(NoteId note) const;

@@ -5,6 +5,7 @@
 
 #include <QContextMenuEvent>
 #include <QFrame>
+#include <QLayout>
 #include <QMenu>
 #include <QMetaMethod>
 #include <QResizeEvent>
@@ -19,7 +20,8 @@ namespace {
 
 /// One line with tablature, at least; what is more is scrolled to where the grid needs the room.
 constexpr int leastPixels = 180;
-constexpr double mostOfPanel = 0.45;
+/// What the grid keeps beyond the least that it asks for: about an octave and a half.
+constexpr int keptForGrid = 180;
 constexpr double narrowest = 30;
 
 } // namespace
@@ -38,6 +40,7 @@ PageView::PageView(QWidget* parent) : QScrollArea(parent), paper(new PageCanvas)
     } else {
         problem = QString::fromStdString(loaded.error().message);
     }
+    if (parent) parent->installEventFilter(this);
     setVisible(false);
 }
 
@@ -122,14 +125,26 @@ QWidget* PageView::canvas() const {
 }
 
 QSize PageView::sizeHint() const {
-    const int panel = parentWidget() ? parentWidget()->height() : 0;
-    const int most = std::max(leastPixels, static_cast<int>(panel * mostOfPanel));
-    return {paper->minimumWidth(), std::min(paper->height(), most)};
+    return {paper->minimumWidth(), fitting};
+}
+
+int PageView::roomInPanel() const {
+    const QLayout* layout = parentWidget() ? parentWidget()->layout() : nullptr;
+    if (!layout) return 0;
+    const QMargins margins = layout->contentsMargins();
+    int room = parentWidget()->height() - margins.top() - margins.bottom() - keptForGrid;
+    for (int i = 0; i < layout->count(); ++i) {
+        QLayoutItem* item = layout->itemAt(i);
+        if (item->widget() == this || item->isEmpty()) continue;
+        room -= item->minimumSize().height() + std::max(0, layout->spacing());
+    }
+    return room;
 }
 
 void PageView::fitHeight() {
-    setMinimumHeight(std::min(paper->height(), leastPixels));
-    setMaximumHeight(std::max(1, sizeHint().height()));
+    fitting = std::max(1, paper->heightOfWholeLines(std::max(leastPixels, roomInPanel())));
+    setMinimumHeight(std::min(fitting, leastPixels));
+    setMaximumHeight(fitting);
     updateGeometry();
 }
 

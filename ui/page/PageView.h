@@ -20,8 +20,8 @@ class PageCanvas;
 
 /// Shows the written notes of some bars and is laid out anew when they change; until the new page is there
 /// the one before stays. A note that is pressed is chosen. Takes no room where nothing is written there yet,
-/// and at most about half of its panel's height. While its panel is not in sight nothing is laid out.
-/// Threads: interface only.
+/// and otherwise as many lines of music as its panel has room for. While its panel is not in sight nothing is
+/// laid out. Threads: interface only.
 class PageView : public QScrollArea {
     Q_OBJECT
 public:
@@ -75,6 +75,8 @@ private:
     void take(Laid laid, double zoom);
     void bringIntoSight(const QRect& line);
     void fitHeight();
+    /// Pixels that the panel has left for the page.
+    int roomInPanel() const;
 
     std::shared_ptr<MusicFont> font;
     std::shared_ptr<const FontMetrics> metrics;
@@ -87,6 +89,8 @@ private:
     /// How often something else was wanted: what was ordered before is not shown any more.
     std::uint64_t orders = 0;
     int playingLine = -1;
+    /// Pixels in height.
+    int fitting = 1;
     bool wanted = true;
 };
 

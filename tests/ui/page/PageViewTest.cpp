@@ -6,6 +6,7 @@
 #include <QPicture>
 #include <QScrollBar>
 #include <QTest>
+#include <QVBoxLayout>
 
 #include <gtest/gtest.h>
 
@@ -172,6 +173,37 @@ TEST_F(PageViewTest, IsNotLaidOutBeforeItsPanelIsInSight) {
     const int before = orders;
     inside->setBars(Range<Beats>{Beats(0), Beats(4)});
     EXPECT_EQ(orders, before);
+}
+
+TEST_F(PageViewTest, ShowsAsManyWholeLinesAsItsPanelHasRoomFor) {
+    QWidget panel;
+    auto* column = new QVBoxLayout(&panel);
+    auto* grid = new QWidget;
+    column->addWidget(grid, 1);
+    auto* page = new PageView;
+    column->addWidget(page);
+    Study longer = writtenStudy();
+    for (int i = 8; i < 40; ++i)
+        longer.notes.push_back(
+            {NoteId{static_cast<std::uint64_t>(i + 1)}, Beats(i), Beats(1), Pitch{67 + i % 5, {}}, 0.6, {}});
+    page->setStudy(std::make_shared<const Study>(std::move(longer)));
+    page->setBars(Range<Beats>{Beats(0), Beats(40)});
+    panel.resize(440, 1600);
+    panel.show();
+    QTest::qWait(0);
+    EXPECT_EQ(page->height(), page->canvas()->height()) << "all of it";
+    EXPECT_EQ(page->verticalScrollBar()->maximum(), 0);
+    panel.resize(440, 640);
+    QTest::qWait(0);
+    EXPECT_LT(page->height(), page->canvas()->height());
+    EXPECT_GE(grid->height(), 180);
+    // The last note that is in sight at all is so with its whole line: nothing is cut.
+    int cut = 0;
+    for (std::uint64_t id = 1; id <= 40; ++id) {
+        const QRect place = page->placeOf(NoteId{id});
+        cut += place.top() < page->height() && place.bottom() > page->height();
+    }
+    EXPECT_EQ(cut, 0);
 }
 
 TEST_F(PageViewTest, PaintsOnlyWhatIsExposedAndThatAsEver) {
