@@ -403,10 +403,10 @@ void addStrings(std::vector<Command>& table) {
     table.insert(table.end(),
                  {{StringHigher, Notes, "string-higher", WORDS("On the string above"),
                    WORDS("Plays the selected note on the next higher string that has it, and keeps it there"),
-                   KeyList{with(alt | shift, Qt::Key_Up)}, NoteSelected, true, true},
+                   KeyList{with(alt | shift, Qt::Key_PageUp)}, NoteSelected, true, true},
                   {StringLower, Notes, "string-lower", WORDS("On the string below"),
                    WORDS("Plays the selected note on the next lower string that has it, and keeps it there"),
-                   KeyList{with(alt | shift, Qt::Key_Down)}, NoteSelected, false, true},
+                   KeyList{with(alt | shift, Qt::Key_PageDown)}, NoteSelected, false, true},
                   {StringFree, Notes, "string-free", WORDS("On the string where it lies best"),
                    WORDS("Lets the fingering choose the string of the selected note again"),
                    KeyList{with(alt | shift, Qt::Key_Home)}, NoteSelected}});

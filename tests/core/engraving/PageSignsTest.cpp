@@ -189,16 +189,16 @@ std::vector<PlacedLine> barLinesOf(const EngravedSystem& system) {
     return found;
 }
 
-TEST_F(PageSigns, CloseThePieceWithAFinalBarLineAndAnExcerptWithADoubleOne) {
+// A thin and a thick line end a piece, and nothing else (common practice).
+TEST_F(PageSigns, CloseThePieceWithAFinalBarLineAndAnExcerptWithAPlainOne) {
     const Study study = fourBars();
     const double thick = musicFont().usual("thickBarlineThickness");
     EXPECT_EQ(barLinesOf(laid(study)).back().thickness, thick);
     const auto cut = engraveSystems(study, barsAround(study, {Beats(0), Beats(8)}), {}, musicFont());
     ASSERT_TRUE(cut);
     const auto lines = barLinesOf(cut->front());
-    ASSERT_EQ(lines.size(), 3u);
+    ASSERT_EQ(lines.size(), 2u) << "one to a bar";
     EXPECT_LT(lines.back().thickness, thick);
-    EXPECT_LT(lines[2].from.x - lines[1].from.x, 1);
 }
 
 TEST_F(PageSigns, SetAClefThatSoundsAnOctaveLower) {
@@ -303,18 +303,14 @@ int thickLines(const EngravedSystem& system) {
         }));
 }
 
-// A thin and a thick line end a piece, and nothing else (common practice).
-TEST_F(PageSigns, EndThePieceWithAFinalBarLineAndAnExcerptWithAPlainOne) {
+TEST_F(PageSigns, EndAnExcerptPlainlyThoughNothingIsWrittenBehindIt) {
     const Study study = fourBars();
-    EXPECT_EQ(thickLines(laid(study)), 1);
     PageExcerpt excerpt;
-    for (const auto& [first, last] : {std::pair{1, 2}, std::pair{3, 4}}) {
-        excerpt.firstBar = first;
-        excerpt.lastBar = last;
-        const auto systems = engraveSystems(study, excerpt, {}, musicFont());
-        ASSERT_TRUE(systems);
-        EXPECT_EQ(thickLines(systems->back()), 0) << "bars " << first << " to " << last;
-    }
+    excerpt.firstBar = 3;
+    excerpt.lastBar = 4;
+    const auto systems = engraveSystems(study, excerpt, {}, musicFont());
+    ASSERT_TRUE(systems);
+    EXPECT_EQ(thickLines(systems->back()), 0);
 }
 
 TEST_F(PageSigns, EndAnExcerptWithAFinalBarLineWhereTheLastChorusEnds) {

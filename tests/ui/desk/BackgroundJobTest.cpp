@@ -41,16 +41,19 @@ TEST(BackgroundJob, WorksElsewhereAndReportsHere) {
 TEST(BackgroundJob, NeverReportsWorkThatWasCalledOff) {
     BackgroundJob job;
     QSignalSpy ended(&job, &BackgroundJob::ended);
+    std::atomic<bool> begun{false};
     std::atomic<bool> noticed{false};
     bool reported = false;
     job.start<int>(
         [&](const std::stop_token& stop, const Report&) {
+            begun = true;
             while (!stop.stop_requested())
                 QThread::msleep(1);
             noticed = true;
             return 1;
         },
         [&](int) { reported = true; });
+    ASSERT_TRUE(soon([&] { return begun.load(); }));
     job.cancel();
     EXPECT_FALSE(job.isRunning());
     EXPECT_EQ(ended.size(), 1);
@@ -93,28 +96,33 @@ TEST(BackgroundJob, NeverBeginsWorkThatWasOvertakenWhileItWaited) {
             [&](int outcome) { outcomes.push_back(outcome); });
     };
     start(1);
+    const bool firstBegan = soon([&] { return begun == 1; });
     start(2);
-    ASSERT_TRUE(soon([&] { return begun == 2; }));
+    const bool bothBegan = firstBegan && soon([&] { return begun == 2; });
     for (int value = 3; value <= 9; ++value)
         start(value);
     release = true;
+    ASSERT_TRUE(bothBegan);
     ASSERT_TRUE(soon([&] { return !outcomes.empty(); }));
     EXPECT_EQ(outcomes, std::vector{9});
     EXPECT_EQ(begun, 3);
 }
 
 TEST(BackgroundJob, EndsItsWorkBeforeItGoes) {
+    std::atomic<bool> begun{false};
     std::atomic<bool> stopped{false};
     {
         BackgroundJob job;
         job.start<int>(
             [&](const std::stop_token& stop, const Report&) {
+                begun = true;
                 while (!stop.stop_requested())
                     QThread::msleep(1);
                 stopped = true;
                 return 1;
             },
             [](int) {});
+        ASSERT_TRUE(soon([&] { return begun.load(); }));
     }
     EXPECT_TRUE(stopped);
 }

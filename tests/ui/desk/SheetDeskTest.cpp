@@ -1,5 +1,6 @@
 #include "ui/desk/SheetDesk.h"
 
+#include "core/study/NoteEdits.h"
 #include "tests/ui/desk/TonesDesk.h"
 #include "ui/desk/SheetDialog.h"
 #include "ui/page/MusicFont.h"
@@ -94,17 +95,18 @@ TEST_F(SheetDeskTest, OffersWhatWasChosenForTheStudyBefore) {
     EXPECT_EQ(dialog->choices().file, in("lantern.pdf"));
     dialog->reject();
     // Another study begins with the look of the last sheet and a name of its own.
+    QCoreApplication::sendPostedEvents(dialog, QEvent::DeferredDelete);
     window->session().giveUp();
-    open(recording());
-    markBarsAndPhrase();
-    writeNote(Beats(4), 60);
+    window->session().open(recording());
+    ASSERT_TRUE(soon([&] { return study().notes.empty(); }));
+    window->session().apply(QStringLiteral("note"),
+                            addNote(study(), {Pitch{60, {}}, Beats(4), Beats(1)}).study);
     window->sheets().ask();
-    for (auto* fresh : window->findChildren<SheetDialog*>())
-        if (fresh->isVisible()) {
-            EXPECT_TRUE(fresh->choices().wish.degrees);
-            EXPECT_NE(fresh->choices().wish.title, "Two ways down");
-            EXPECT_EQ(fresh->choices().file.filename(), "tones examples.pdf");
-        }
+    dialog = window->findChild<SheetDialog*>();
+    ASSERT_TRUE(dialog);
+    EXPECT_TRUE(dialog->choices().wish.degrees);
+    EXPECT_EQ(dialog->choices().wish.title, "tones");
+    EXPECT_EQ(dialog->choices().file.filename(), "tones examples.pdf");
 }
 
 } // namespace

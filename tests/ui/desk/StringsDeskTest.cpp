@@ -29,12 +29,12 @@ protected:
 TEST_F(StringsDeskTest, PinsTheSelectedNoteToTheStringsBesideItByKey) {
     ASSERT_EQ(pinned(), std::nullopt);
     window->strings().pin(note, 1);
-    press(Qt::Key_Down, Qt::AltModifier | Qt::ShiftModifier);
+    press(Qt::Key_PageDown, Qt::AltModifier | Qt::ShiftModifier);
     EXPECT_EQ(pinned(), 2);
-    press(Qt::Key_Up, Qt::AltModifier | Qt::ShiftModifier);
-    press(Qt::Key_Up, Qt::AltModifier | Qt::ShiftModifier);
+    press(Qt::Key_PageUp, Qt::AltModifier | Qt::ShiftModifier);
+    press(Qt::Key_PageUp, Qt::AltModifier | Qt::ShiftModifier);
     EXPECT_EQ(pinned(), 0);
-    press(Qt::Key_Up, Qt::AltModifier | Qt::ShiftModifier);
+    press(Qt::Key_PageUp, Qt::AltModifier | Qt::ShiftModifier);
     EXPECT_EQ(pinned(), 0) << "there is none over the first";
     press(Qt::Key_Home, Qt::AltModifier | Qt::ShiftModifier);
     EXPECT_EQ(pinned(), std::nullopt);

@@ -193,7 +193,7 @@ TEST_F(PageViewTest, ShowsAsManyWholeLinesAsItsPanelHasRoomFor) {
     QTest::qWait(0);
     EXPECT_EQ(page->height(), page->canvas()->height()) << "all of it";
     EXPECT_EQ(page->verticalScrollBar()->maximum(), 0);
-    panel.resize(440, 640);
+    panel.resize(440, 500);
     QTest::qWait(0);
     EXPECT_LT(page->height(), page->canvas()->height());
     EXPECT_GE(grid->height(), 180);
