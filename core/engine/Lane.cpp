@@ -38,6 +38,7 @@ void Lane::start(const Start& wanted) {
     levels = wanted.levels ? wanted.levels : std::make_shared<LevelMatch>();
     yoursGain = levels->gain();
     levels->start(wanted.record.recording, outputRate, wanted.isElsewhere);
+    levels->take(wanted.take, wanted.record.from);
     if (holding)
         startHeld(wanted);
     else

@@ -1,5 +1,6 @@
 #include "core/engine/LevelMatch.h"
 
+#include "core/engine/TakeSound.h"
 #include "core/engine/VoiceBank.h"
 
 #include <algorithm>
@@ -67,10 +68,10 @@ void LevelMatch::setRate(SampleRate newRate) {
     if (usualYours == 0) usualYours = powerOfALine(rate);
 }
 
-void LevelMatch::start(std::shared_ptr<Recording> taken, SampleRate outputRate, bool elsewhere) {
+void LevelMatch::start(std::shared_ptr<Recording> heard, SampleRate outputRate, bool elsewhere) {
     setRate(outputRate);
-    if (taken != recording) {
-        recording = std::move(taken);
+    if (heard != recording) {
+        recording = std::move(heard);
         recordLevel.take(recording);
         usualRecord = unknownPower();
     }
@@ -79,6 +80,27 @@ void LevelMatch::start(std::shared_ptr<Recording> taken, SampleRate outputRate, 
     steps.fill(0);
     stepSum = 0;
     inStep = 0;
+}
+
+void LevelMatch::take(const std::shared_ptr<const TakePlayback>& played, Frames from) {
+    if (played == taken) return;
+    if (!taken) usualNotes = usualYours;
+    taken = played;
+    usualYours = taken ? usualOf(*taken, from).value_or(usualYours) : usualNotes;
+    lately = 0;
+    jumps = true;
+}
+
+std::optional<double> LevelMatch::usualOf(const TakePlayback& played, Frames from) const {
+    const double perFrame = played.speed * recording->rate().hertz / played.sound->rate().hertz;
+    const auto into = static_cast<double>((from - played.at).value) / perFrame;
+    const Frames near = std::clamp(played.part.begin + Frames(std::llround(into)), played.part.begin,
+                                   std::max(played.part.begin, played.part.end));
+    RecordLevel level;
+    level.take(std::make_shared<TakeSound>(played.sound, played.part));
+    const auto usual = level.usualNear(near);
+    if (!usual) return std::nullopt;
+    return usual->weighted / 2;
 }
 
 Power LevelMatch::referenceAt(Frames place) {

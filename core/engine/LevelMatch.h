@@ -5,6 +5,7 @@
 #include "core/engine/KWeighting.h"
 #include "core/engine/Power.h"
 #include "core/engine/RecordLevel.h"
+#include "core/engine/TakePlayback.h"
 #include "core/engine/TimeTags.h"
 #include "core/sound/Recording.h"
 #include "core/time/SampleRate.h"
@@ -12,6 +13,7 @@
 #include <array>
 #include <cstdint>
 #include <memory>
+#include <optional>
 #include <span>
 
 namespace earwright {
@@ -27,6 +29,9 @@ public:
     /// At the start of a lane: what has been learned of the written notes stays. `elsewhere`: the lane does
     /// not go on where the last one was, so the level may jump.
     void start(std::shared_ptr<Recording> recording, SampleRate outputRate, bool elsewhere);
+    /// After start(): what the lane has in place of the written notes, null for the notes themselves. How
+    /// loud another take is, is measured in its file beforehand, near the recording's frame `from`.
+    void take(const std::shared_ptr<const TakePlayback>& played, Frames from);
     /// Sets the level of the written notes in `frames`, whose first is lane frame `first`, and the frames'
     /// reference. `laneGain` is what this lane multiplies them with, and moves on: two lanes may be rendered
     /// in turns, and neither is to step.
@@ -41,13 +46,17 @@ private:
     void hear(float yours);
     void endStep();
     double aim() const;
+    std::optional<double> usualOf(const TakePlayback& played, Frames from) const;
 
     std::shared_ptr<Recording> recording;
     RecordLevel recordLevel;
     SampleRate rate{0};
     KWeighting weighting;
-    /// K-weighted power of the written notes on one ear while they sound.
+    std::shared_ptr<const TakePlayback> taken;
+    /// K-weighted power of the written notes or the take on one ear while they sound; and of the notes alone,
+    /// as it was before the take.
     double usualYours = 0;
+    double usualNotes = 0;
     /// The greatest momentary power lately, against which a pause is told.
     double lately = 0;
     Power usualRecord;

@@ -119,12 +119,14 @@ void Mixer::renderPart(std::span<float> stereo) {
 
 void Mixer::aimGains() {
     const Lane* lane = player.lane();
-    bool yoursTurn = false;
-    if (lane && lane->tags().isLooped()) {
-        // The turn changes over while the pass before ends, so that the next one's first note is whole.
-        const auto ahead = rate.outputFrames(Mixdown::hearingSeconds).value;
-        yoursTurn = isYoursTurn(lane->tags().passAt(lane->ring().taken() + ahead), lane->wish());
-    }
+    // The turn changes over while the pass before ends, so that the next one's first note is whole; after the
+    // lanes have changed over, where those need the time before.
+    const std::int64_t ahead = rate.outputFrames(Mixdown::hearingSeconds).value;
+    const bool isEarly = lane && lane->ring().taken() + ahead < lane->ownFrom();
+    const Lane* turning = isEarly ? player.heardLane() : lane;
+    const bool yoursTurn =
+        turning && turning->tags().isLooped() &&
+        isYoursTurn(turning->tags().passAt(turning->ring().taken() + ahead), turning->wish());
     if (lane) soundingWish.store(lane->wish(), std::memory_order_relaxed);
     // What is held is heard, whatever was listened to before.
     const bool held = lane && lane->isHeld();

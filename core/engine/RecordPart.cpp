@@ -37,7 +37,7 @@ void RecordPart::begin(const RecordStart& start, const TimeTags& line) {
     holdLoop();
     if (seams.isLooped()) {
         const double pass = (seams.passEnd(1) - seams.passEnd(0)) / seams.framesPerOutput();
-        fadeFrames = std::llround(std::min(fadeSeconds * wanted.outputRate.hertz, pass / 4));
+        fadeFrames = std::llround(std::min(fadeSeconds * wanted.outputRate.hertz, pass / 2));
     }
     live[0].start(wanted);
     now = {&live[0], 0, false};

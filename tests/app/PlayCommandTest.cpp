@@ -188,6 +188,64 @@ std::vector<long> clicksIn(const std::vector<float>& interleaved, std::size_t ch
     return clicks;
 }
 
+/// Amplitude of a tone in half a second of one channel.
+double amplitudeOf(const std::vector<float>& stereo, std::size_t channel, double hertz, std::size_t from) {
+    double sine = 0;
+    double cosine = 0;
+    constexpr std::size_t count = rate / 2;
+    for (std::size_t i = 0; i < count && 2 * (from + i) < stereo.size(); ++i) {
+        const double turn = 2 * M_PI * hertz * static_cast<double>(i) / rate;
+        sine += static_cast<double>(stereo[2 * (from + i) + channel]) * std::sin(turn);
+        cosine += static_cast<double>(stereo[2 * (from + i) + channel]) * std::cos(turn);
+    }
+    return 2 * std::hypot(sine, cosine) / static_cast<double>(count);
+}
+
+// One second each; what is in the monitor by the middle of it is what the step asked for.
+TEST_F(PlayCommand, LetsEachPartOfARecordBeHeardThroughTheDevice) {
+    if (!tests::PrivateSound::isAvailable()) GTEST_SKIP() << "pulseaudio is not installed";
+    tests::PrivateSound sound;
+    std::vector<float> samples;
+    for (int i = 0; i < 20 * rate; ++i)
+        for (const double hertz : {220.0, 900.0})
+            samples.push_back(static_cast<float>(0.3 * std::sin(2 * M_PI * hertz * i / rate)));
+    tests::writeSound(folder / "two.wav", SF_FORMAT_WAV | SF_FORMAT_PCM_16, rate, 2, samples);
+    struct Part {
+        std::string steps;
+        /// Heard where above nought: the lower tone left and right, the upper tone left and right.
+        double low;
+        double lowRight;
+        double high;
+        double highRight;
+        double octaves = 0;
+    };
+    const std::vector<Part> parts{{"play", 0.3, 0, 0, 0.3},          {"focus\tleft", 0.3, 0.3, 0, 0},
+                                  {"focus\tright", 0, 0, 0.3, 0.3},  {"focus\tall", 0.3, 0, 0, 0.3},
+                                  {"band\t450 2000", 0, 0, 0, 0.3},  {"band\t450 2000 remove", 0.3, 0, 0, 0},
+                                  {"band\toff", 0.3, 0, 0, 0.3},     {"semitones\t12", 0.3, 0, 0, 0.3, 1},
+                                  {"semitones\t0", 0.3, 0, 0, 0.3},  {"speed\t0.5", 0.3, 0, 0, 0.3},
+                                  {"hold\t3", 0.3, 0, 0, 0.3},       {"hold\toff", 0.3, 0, 0, 0.3},
+                                  {"hear\tsplit", 0.15, 0, 0.15, 0}, {"hear\tyours", 0, 0, 0, 0}};
+    std::string text = "at_s\tcommand\tvalue\n";
+    for (std::size_t i = 0; i < parts.size(); ++i)
+        text += std::to_string(0.3 + static_cast<double>(i)) + '\t' + parts[i].steps + '\n';
+    tests::writeBytes(script, text + std::to_string(0.5 + static_cast<double>(parts.size())) + "\tquit\n");
+    sound.record();
+    ASSERT_EQ(exitCode({"play", folder / "two.wav", "--script", script, "--log", log}), 0);
+    const auto heard = sound.recorded();
+    const auto sounds = std::ranges::find_if(heard, [](float sample) { return std::abs(sample) > 0.02f; });
+    ASSERT_NE(sounds, heard.end());
+    const auto begin = static_cast<std::size_t>(sounds - heard.begin()) / 2;
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+        const std::size_t middle = begin + i * rate + 2 * rate / 5;
+        const double up = std::exp2(parts[i].octaves);
+        EXPECT_NEAR(amplitudeOf(heard, 0, 220 * up, middle), parts[i].low, 0.06) << parts[i].steps;
+        EXPECT_NEAR(amplitudeOf(heard, 1, 220 * up, middle), parts[i].lowRight, 0.06) << parts[i].steps;
+        EXPECT_NEAR(amplitudeOf(heard, 0, 900 * up, middle), parts[i].high, 0.06) << parts[i].steps;
+        EXPECT_NEAR(amplitudeOf(heard, 1, 900 * up, middle), parts[i].highRight, 0.06) << parts[i].steps;
+    }
+}
+
 TEST_F(PlayCommand, PlaysATakeAsYoursUntilItIsTakenAway) {
     if (!tests::PrivateSound::isAvailable()) GTEST_SKIP() << "pulseaudio is not installed";
     tests::PrivateSound sound;

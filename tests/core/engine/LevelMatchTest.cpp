@@ -60,9 +60,13 @@ NoteList lineOfNotes(double loudness) {
 /// Renders one hearing from the second second on.
 class Sounding {
 public:
-    Sounding(double level, Hearing hearing, double speed = 1, double loudness = 0.6, double from = 2) {
+    Sounding(double level, Hearing hearing, double speed = 1, double loudness = 0.6, double from = 2)
+        : Sounding(record(level), hearing, speed, loudness, from) {}
+    Sounding(std::shared_ptr<Recording> recording, Hearing hearing, double speed = 1, double loudness = 0.6,
+             double from = 2, std::shared_ptr<const TakePlayback> take = nullptr) {
         Lane::Start start;
-        start.record.recording = record(level);
+        start.record.recording = std::move(recording);
+        start.take = std::move(take);
         start.record.from = rate.frames(Seconds(from));
         start.record.speed = speed;
         start.record.outputRate = rate;
@@ -180,6 +184,64 @@ TEST(LevelMatch, MakesNoSpeedMoreThanThreeDecibelsLouder) {
             RecordProperty("speed_" + std::to_string(speed) + "_" + std::to_string(static_cast<int>(hearing)),
                            std::to_string(most(heard.weighted) - most(record.weighted)));
         }
+}
+
+/// As on the first stereo records: all of it on the left, or the two channels against each other.
+std::shared_ptr<Recording> lopsided(float right) {
+    auto samples = music(0.3);
+    for (std::size_t i = 0; i < samples.size(); i += 2)
+        samples[i + 1] = right * samples[i];
+    return tests::held(std::move(samples), rate.hertz, 2);
+}
+
+TEST(LevelMatch, MakesNoFocusAndNoBandMoreThanThreeDecibelsLouder) {
+    for (const auto& recording : {record(0.3), lopsided(0), lopsided(-1), lopsided(1)}) {
+        const Windows usual = windowsOf(Sounding(recording, Hearing::Record).render(6));
+        const auto expectNotLouder = [&](Sounding& sounding, const char* what) {
+            const Windows heard = windowsOf(sounding.render(4));
+            EXPECT_LT(most(heard.plain), most(usual.plain) + 3) << what;
+            EXPECT_LT(most(heard.weighted), most(usual.weighted) + 3) << what;
+        };
+        for (const Focus focus : {Focus::Left, Focus::Right, Focus::Centre, Focus::Sides}) {
+            Sounding sounding(recording, Hearing::Record);
+            sounding.render(1);
+            sounding.mixer.setFocus(focus);
+            expectNotLouder(sounding, "a focus");
+        }
+        for (const bool remove : {false, true}) {
+            Sounding sounding(recording, Hearing::Record);
+            sounding.render(1);
+            sounding.mixer.setBand(Band{200, 2000, remove});
+            expectNotLouder(sounding, "a band");
+        }
+    }
+}
+
+std::shared_ptr<const TakePlayback> takeOfMusic(double gain) {
+    auto samples = music(0.3 * gain);
+    const Range<Frames> all{Frames(0), Frames(static_cast<std::int64_t>(samples.size() / 2))};
+    return std::make_shared<const TakePlayback>(
+        TakePlayback{tests::held(std::move(samples), rate.hertz, 2), all, Frames(0), 1, 0});
+}
+
+TEST(LevelMatch, MakesATakeNoMoreThanThreeDecibelsLouderHoweverLoudItWasPlayed) {
+    const Windows usual = windowsOf(Sounding(0.1, Hearing::Record).render(8));
+    for (const double gain : {0.03, 1.0, 3.0})
+        for (const Hearing hearing : {Hearing::Yours, Hearing::Together, Hearing::Split}) {
+            Sounding sounding(record(0.1), hearing, 1, 0.6, 2, takeOfMusic(gain));
+            const Windows heard = windowsOf(sounding.render(6));
+            EXPECT_LT(most(heard.plain), most(usual.plain) + 3) << static_cast<int>(hearing) << ' ' << gain;
+            EXPECT_LT(most(heard.weighted), most(usual.weighted) + 3)
+                << static_cast<int>(hearing) << ' ' << gain;
+        }
+}
+
+TEST(LevelMatch, BringsATakeToTheRecordsLoudnessFromItsFirstSecondOn) {
+    const double usual = mean(windowsOf(Sounding(0.1, Hearing::Record).render(2)).weighted);
+    for (const double gain : {0.05, 1.0, 3.0}) {
+        Sounding sounding(record(0.1), Hearing::Yours, 1, 0.6, 2, takeOfMusic(gain));
+        EXPECT_NEAR(mean(windowsOf(sounding.render(1)).weighted), usual - 2, 2) << gain;
+    }
 }
 
 TEST(LevelMatch, LeavesTheRecordAloneUntouched) {

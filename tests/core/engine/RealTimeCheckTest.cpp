@@ -59,6 +59,7 @@ TEST(RealTimeCheck, AllWaysOfListeningSoundOneAfterTheOther) {
     engine.setBeats(beats);
     LoopManner manner;
     manner.gapBeats = 1;
+    const TakePlayback take{twoTones(), {Frames(0), Frames(8 * 44100)}, Frames(0), 0.9, 0};
     const std::vector<std::pair<const char*, std::function<void()>>> changes{
         {"play", [&] { engine.play(); }},
         {"half speed",
@@ -74,11 +75,26 @@ TEST(RealTimeCheck, AllWaysOfListeningSoundOneAfterTheOther) {
              engine.setLoop(Range{Frames(44100), Frames(66150)});
          }},
         {"loop with a gap", [&] { engine.setLoopManner(manner); }},
+        {"a climb",
+         [&] {
+             engine.setLoopManner({0, Climb{5, 1, 180}, {}, {}});
+         }},
+        {"a wish on the climb",
+         [&] {
+             engine.setPlaying({1.2, 1, 0});
+         }},
+        {"a step back", [&] { engine.climbBack(); }},
         {"loop without a gap", [&] { engine.setLoopManner({}); }},
         {"together", [&] { engine.setHearing(Hearing::Together); }},
         {"trade", [&] { engine.setHearing(Hearing::Trade); }},
+        {"each turn at its own speed",
+         [&] {
+             engine.setLoopManner({0, {}, 1.0, 0.6});
+         }},
+        {"a take in turns", [&] { engine.setTake(take); }},
         {"split", [&] { engine.setHearing(Hearing::Split); }},
         {"yours", [&] { engine.setHearing(Hearing::Yours); }},
+        {"the notes again", [&] { engine.setTake(std::nullopt), engine.setLoopManner({}); }},
         {"record", [&] { engine.setHearing(Hearing::Record); }},
         {"left alone", [&] { engine.setFocus(Focus::Left); }},
         {"sides", [&] { engine.setFocus(Focus::Sides); }},

@@ -87,6 +87,16 @@ std::vector<Tried> allTones() {
 
 INSTANTIATE_TEST_SUITE_P(Seam, ToneAtSpeed, testing::ValuesIn(allTones()));
 
+// 50 ms, which last 25 ms at double speed.
+TEST(Seam, OfTheShortestLoopStepsNoFurtherThanTheTone) {
+    for (const double hertz : {41.2, 55.0, 82.4, 220.0, 441.0})
+        for (const double speed : {0.1, 0.25, 0.5, 0.75, 1.0, 1.5, 2.0}) {
+            const auto start = loopOf(tone({hertz}, 3), {Frames(rate), Frames(rate + 2205)}, speed);
+            EXPECT_LE(largestStep(played(start, 0.5 / speed)), 1.25f * stepOf(hertz))
+                << hertz << " Hz at speed " << speed;
+        }
+}
+
 TEST(Seam, IsFreeOfClicksInAChordAndInAStringThatDiesAway) {
     auto string = tone({146.8, 293.6, 440.4, 587.2}, 3);
     for (std::size_t i = 0; i < string.size(); ++i)
