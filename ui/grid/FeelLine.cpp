@@ -18,7 +18,7 @@ QString milliseconds(Seconds time) {
 
 QString swingText(const Feel& feel) {
     if (!feel.swing)
-        return FeelLine::tr("Swing: %1 pairs of eighths are heard, too few to tell; it takes %2.")
+        return FeelLine::tr("Too few pairs of eighths are heard to tell the swing: %1 of the %2 it takes.")
             .arg(feel.pairsHeard)
             .arg(Feel::leastPairs);
     const SwingFeel& swing = *feel.swing;
@@ -30,7 +30,8 @@ QString swingText(const Feel& feel) {
 
 QString placementText(const Feel& feel) {
     if (!feel.placement)
-        return FeelLine::tr("Beat: %1 notes on it are heard, too few to tell; it takes %2.")
+        return FeelLine::tr(
+                   "Too few notes on the beat are heard to tell how they lie: %1 of the %2 it takes.")
             .arg(feel.notesHeard)
             .arg(Feel::leastNotes);
     const BeatPlacement& placement = *feel.placement;

@@ -1,8 +1,14 @@
 #include "ui/grid/GridScene.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace earwright::ui {
+
+void GridScene::show(std::shared_ptr<const Study> shown) {
+    study = std::move(shown);
+    meters = study ? study->meters() : MeterMap();
+}
 
 RowName GridScene::rowAtCursor() const {
     const ChordStretch* chord = chords.at(cursor.place);

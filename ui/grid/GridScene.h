@@ -17,8 +17,13 @@
 namespace earwright::ui {
 
 struct GridScene {
+    /// Takes a study to be shown, and its meters with it.
+    void show(std::shared_ptr<const Study> shown);
+
     /// While a gesture is on, the study as it would be after it. Never null once columns are there.
     std::shared_ptr<const Study> study;
+    /// The study's, made once: painters ask at every note.
+    MeterMap meters;
     GridColumns columns;
     ChordRows chords;
     /// At concert pitch.

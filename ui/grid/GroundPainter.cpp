@@ -72,7 +72,7 @@ void paintBarLines(QPainter& painter, const GridScene& scene, const GridGeometry
     const QRectF cells = geometry.cells();
     const Range<Beats> range = scene.columns.range();
     painter.setPen(QPen(color(Role::Ink), spacing::barLine));
-    const MeterMap meters = scene.study->meters();
+    const MeterMap& meters = scene.meters;
     for (std::int64_t bar = meters.barOf(range.begin); meters.barStart(bar) <= range.end; ++bar) {
         const double x = crisp(geometry.x(meters.barStart(bar)));
         painter.drawLine(QPointF(x, cells.top() - 1), QPointF(x, cells.bottom()));
@@ -99,7 +99,7 @@ void paintChords(QPainter& painter, const GridScene& scene, const GridGeometry& 
 
 /// In the upper right corner of each bar, as on the chorus sheet.
 void paintBarNumbers(QPainter& painter, const GridScene& scene, const GridGeometry& geometry) {
-    const MeterMap meters = scene.study->meters();
+    const MeterMap& meters = scene.meters;
     const double top = geometry.cells().top() + spacing::hair;
     painter.setFont(font(TextStyle::Label));
     painter.setPen(color(Role::Muted));
@@ -139,7 +139,7 @@ void paintTupletBracket(QPainter& painter, const QRectF& beat) {
 }
 
 void paintRuler(QPainter& painter, const GridScene& scene, const GridGeometry& geometry) {
-    const MeterMap meters = scene.study->meters();
+    const MeterMap& meters = scene.meters;
     const Beats current = meters.countStart(scene.cursor.place);
     for (Beats beat = scene.columns.range().begin; beat < scene.columns.range().end;
          beat = meters.nextCount(beat)) {

@@ -7,6 +7,7 @@
 #include "ui/grid/PageMarkPainter.h"
 #include "ui/grid/PhrasingBar.h"
 #include "ui/grid/PhrasingPlace.h"
+#include "ui/theme/InlineEditor.h"
 #include "ui/theme/PlaceText.h"
 #include "ui/theme/Spacing.h"
 #include "ui/theme/Theme.h"
@@ -42,7 +43,10 @@ QString wordOf(Verdict verdict) {
 
 } // namespace
 
-NoteGrid::NoteGrid(QWidget* parent) : QAbstractScrollArea(parent), phrasingBar(new PhrasingBar(viewport())) {
+NoteGrid::NoteGrid(QWidget* parent)
+    : QAbstractScrollArea(parent),
+      phrasingBar(new PhrasingBar(viewport())),
+      wordsField(new InlineEditor(viewport())) {
     setFrameShape(QFrame::NoFrame);
     setAccessibleName(tr("Note grid"));
     setFocusPolicy(Qt::StrongFocus);
@@ -52,6 +56,7 @@ NoteGrid::NoteGrid(QWidget* parent) : QAbstractScrollArea(parent), phrasingBar(n
     horizontalScrollBar()->setSingleStep(static_cast<int>(GridGeometry::narrowestBeat));
     verticalScrollBar()->setSingleStep(static_cast<int>(GridGeometry::rowHeight));
     phrasingBar->hide();
+    wordsField->setFont(ui::font(TextStyle::Small));
     connect(phrasingBar, &PhrasingBar::chosen, this, &NoteGrid::togglePhrasing);
     connect(phrasingBar, &PhrasingBar::moreGraceChosen, this, &NoteGrid::addGrace);
     connect(phrasingBar, &PhrasingBar::valueStepped, this, &NoteGrid::stepMark);
@@ -102,7 +107,7 @@ Range<Beats> NoteGrid::rangeWanted() const {
 
 void NoteGrid::layOutBars() {
     const Range<Beats> range = rangeWanted();
-    scene.study = previewed ? previewed : study;
+    scene.show(previewed ? previewed : study);
     scene.columns = study ? GridColumns(*scene.study, range) : GridColumns();
     scene.names = scene.study ? WrittenNames(*scene.study) : WrittenNames();
     scene.chords = study ? ChordRows(*study, scene.columns.range()) : ChordRows();
@@ -111,6 +116,7 @@ void NoteGrid::layOutBars() {
         scene.cursor.place = notes.empty() ? scene.columns.range().begin : notes.front().onset;
         if (!notes.empty()) scene.cursor.midi = notes.front().pitch.midi;
     }
+    keepSelectionInSight();
     layOutCells();
     updateSelection();
     viewport()->update();
@@ -380,7 +386,7 @@ void NoteGrid::placePhrasingBar() {
         phrasingBar->hide();
         return;
     }
-    phrasingBar->prepare(*note, markInHand());
+    phrasingBar->prepare(*note, markInHand(), static_cast<int>(geometry.cells().width()));
     phrasingBar->setGeometry(placeBeside(*note, phrasingBar->sizeHint(), *scene.study, geometry).toRect());
     phrasingBar->show();
 }

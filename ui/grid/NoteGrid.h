@@ -20,6 +20,7 @@
 
 namespace earwright::ui {
 
+class InlineEditor;
 class PhrasingBar;
 
 /// Shows bars of a study and turns keys and gestures into edits, which it hands out and never applies itself:
@@ -128,11 +129,11 @@ protected:
     void focusOutEvent(QFocusEvent* event) override;
     bool event(QEvent* event) override;
     bool focusNextPrevChild(bool) override { return false; }
-    bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
     void layOutBars();
     void layOutCells();
+    void keepSelectionInSight();
     Range<Beats> rangeWanted() const;
     void updateSelection();
     /// For those who listen to the screen: the cursor's place, the note there and what the check says of it.
@@ -151,7 +152,11 @@ private:
     QString tipAt(QPointF at) const;
     void pressAboveCells(QPointF at);
     void offerDivisions(const Beats& beat, QPoint at);
-    void offerPageMarks(const Beats& at, QPoint where);
+    /// For a column of the lane under the cells.
+    void offerPageMarks(const Range<Beats>& column, QPoint where);
+    void askForWords(const Beats& at, bool below);
+    /// The selected note begins there, so that marks asked for there are its own.
+    bool isSelectedNoteIn(const Range<Beats>& column) const;
     Beats markPlace() const;
     Range<Beats> markRange() const;
     void updatePointer(QPointF at);
@@ -171,6 +176,8 @@ private:
     GridGeometry geometry;
     NoteTool tool;
     PhrasingBar* phrasingBar;
+    /// For free words, in the lane under the cells.
+    InlineEditor* wordsField;
     /// Once the user chose the note; not when a phrase just came into view.
     bool isPhrasingOffered = false;
     /// The mark set last, until another note is chosen.

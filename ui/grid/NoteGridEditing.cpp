@@ -104,6 +104,17 @@ void NoteGrid::choose(std::vector<NoteId> notes, NoteId atCursor) {
     emit selectionChanged();
 }
 
+/// What is selected is what the next key changes: never a note that is not shown.
+void NoteGrid::keepSelectionInSight() {
+    const Range<Beats> bars = scene.columns.range();
+    const auto isOutOfSight = [&](NoteId id) {
+        const Note* note = study ? study->note(id) : nullptr;
+        return !note || !note->range().overlaps(bars);
+    };
+    std::erase_if(scene.alsoSelected, isOutOfSight);
+    if (selectionAnchor && isOutOfSight(*selectionAnchor)) selectionAnchor.reset();
+}
+
 void NoteGrid::chooseUpTo(NoteId far) {
     const std::vector<Note>& line = scene.study->notes;
     const auto at = [&](NoteId id) {

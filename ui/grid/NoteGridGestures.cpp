@@ -53,9 +53,9 @@ void NoteGrid::mousePressEvent(QMouseEvent* event) {
     if (event->button() != Qt::LeftButton) return;
     if (at.y() < geometry.cells().top()) return pressAboveCells(at);
     if (geometry.markLane().contains(at)) {
-        const GridColumn& column = scene.columns[scene.columns.indexAt(geometry.beatsAt(at.x()))];
-        if (!scene.selected || markPlace() != column.range.begin) goTo(column.range.begin);
-        return offerPageMarks(markPlace(), event->globalPosition().toPoint());
+        const GridColumn column = scene.columns[scene.columns.indexAt(geometry.beatsAt(at.x()))];
+        if (!isSelectedNoteIn(column.range)) goTo(column.range.begin);
+        return offerPageMarks(column.range, event->globalPosition().toPoint());
     }
     const Note* under = NoteTool::noteAt(*study, geometry, at);
     if (under && event->modifiers() & Qt::ShiftModifier) return chooseUpTo(under->id);
@@ -96,7 +96,7 @@ void NoteGrid::offerDivisions(const Beats& beat, QPoint at) {
 }
 
 void NoteGrid::showDraft() {
-    scene.study = tool.draft();
+    scene.show(tool.draft());
     const Note* note = scene.study->note(tool.note());
     const int heardBefore = scene.cursor.midi;
     const bool isNew = scene.selected != tool.note();
@@ -120,7 +120,7 @@ void NoteGrid::mouseReleaseEvent(QMouseEvent* event) {
     showDraft();
     const GridCursor cursor = scene.cursor;
     std::optional<GridEdit> edit = tool.release();
-    scene.study = study;
+    scene.show(study);
     apply(std::move(edit));
     setCursor(cursor);
     emit cursorMoved();
@@ -128,7 +128,7 @@ void NoteGrid::mouseReleaseEvent(QMouseEvent* event) {
 
 void NoteGrid::cancelGesture() {
     tool.cancel();
-    scene.study = study;
+    scene.show(study);
     updateSelection();
     viewport()->update();
 }

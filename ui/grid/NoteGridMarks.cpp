@@ -1,10 +1,8 @@
 // Dynamics, hairpins and words in the lane under the cells; the rest of the view is in NoteGrid.cpp.
 #include "ui/grid/NoteGrid.h"
 #include "ui/grid/PageMarkEdits.h"
-#include "ui/theme/Type.h"
+#include "ui/theme/InlineEditor.h"
 
-#include <QKeyEvent>
-#include <QLineEdit>
 #include <QMenu>
 
 #include <algorithm>
@@ -37,43 +35,31 @@ void NoteGrid::clearPageMarks() {
 }
 
 void NoteGrid::askForWords(bool below) {
-    if (!hasColumns()) return;
-    const Beats at = markPlace();
-    auto* field = new QLineEdit(wordsAt(*study, at, below), viewport());
-    field->setAccessibleName(below ? tr("Words below the line") : tr("Words over the line"));
-    field->setFont(ui::font(TextStyle::Small));
+    if (hasColumns()) askForWords(markPlace(), below);
+}
+
+void NoteGrid::askForWords(const Beats& at, bool below) {
     const QRectF lane = geometry.markLane();
     const double width = std::min(220.0, lane.width());
     const double left = std::clamp(geometry.x(at), lane.left(), lane.right() - width);
-    const int height = field->sizeHint().height();
-    field->setGeometry(qRound(left), qRound(lane.bottom()) - height, qRound(width), height);
-    connect(field, &QLineEdit::returnPressed, this, [this, field, at, below] {
-        const QString words = field->text();
-        setFocus();
-        if (study) apply(wordsSet(*study, at, words, below));
-    });
-    connect(field, &QLineEdit::editingFinished, field, &QObject::deleteLater);
-    field->installEventFilter(this);
-    field->selectAll();
-    field->show();
-    field->setFocus();
+    const int height = wordsField->sizeHint().height();
+    const QRect place(qRound(left), qRound(lane.bottom()) - height, qRound(width), height);
+    wordsField->open(place, wordsAt(*study, at, below),
+                     below ? tr("Words below the line") : tr("Words over the line"),
+                     [this, at, below](const QString& words) {
+                         if (study) apply(wordsSet(*study, at, words, below));
+                     });
 }
 
-bool NoteGrid::eventFilter(QObject* watched, QEvent* event) {
-    // Esc in the field of words: what was typed is let go.
-    const bool isEscape = (event->type() == QEvent::KeyPress || event->type() == QEvent::ShortcutOverride) &&
-                          static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape;
-    if (!isEscape || !qobject_cast<QLineEdit*>(watched))
-        return QAbstractScrollArea::eventFilter(watched, event);
-    event->accept();
-    if (event->type() == QEvent::KeyPress) {
-        watched->deleteLater();
-        setFocus();
-    }
-    return true;
+bool NoteGrid::isSelectedNoteIn(const Range<Beats>& column) const {
+    const Note* note = scene.selected ? scene.study->note(*scene.selected) : nullptr;
+    return note && column.contains(note->onset);
 }
 
-void NoteGrid::offerPageMarks(const Beats& at, QPoint where) {
+void NoteGrid::offerPageMarks(const Range<Beats>& column, QPoint where) {
+    const bool isForNote = isSelectedNoteIn(column);
+    const Beats at = isForNote ? markPlace() : column.begin;
+    const Range<Beats> range = isForNote ? markRange() : column;
     auto* menu = new QMenu(this);
     menu->setAttribute(Qt::WA_DeleteOnClose);
     const std::vector<DynamicMark>& dynamics = study->page.dynamics;
@@ -90,17 +76,17 @@ void NoteGrid::offerPageMarks(const Beats& at, QPoint where) {
     }
     menu->addSeparator();
     connect(menu->addAction(tr("Louder over what is selected")), &QAction::triggered, this,
-            [this] { toggleHairpin(HairpinKind::Louder); });
+            [this, range] { apply(hairpinToggled(*study, range, HairpinKind::Louder)); });
     connect(menu->addAction(tr("Softer over what is selected")), &QAction::triggered, this,
-            [this] { toggleHairpin(HairpinKind::Softer); });
+            [this, range] { apply(hairpinToggled(*study, range, HairpinKind::Softer)); });
     menu->addSeparator();
     connect(menu->addAction(tr("Words over the line…")), &QAction::triggered, this,
-            [this] { askForWords(false); });
+            [this, at] { askForWords(at, false); });
     connect(menu->addAction(tr("Words below the line…")), &QAction::triggered, this,
-            [this] { askForWords(true); });
+            [this, at] { askForWords(at, true); });
     menu->addSeparator();
     connect(menu->addAction(tr("Take away what stands here")), &QAction::triggered, this,
-            [this] { clearPageMarks(); });
+            [this, range] { apply(pageMarksCleared(*study, range)); });
     menu->popup(where);
 }
 

@@ -30,7 +30,7 @@ void paintTail(QPainter& painter, const GridScene& scene, const GridGeometry& ge
     // A tie where the note sounds on over a bar line, as it would be written.
     painter.setPen(QPen(color(Role::Written), 1.2, Qt::SolidLine, Qt::RoundCap));
     painter.setBrush(Qt::NoBrush);
-    const MeterMap meters = scene.study->meters();
+    const MeterMap& meters = scene.meters;
     for (std::int64_t bar = meters.barOf(note.onset) + 1; meters.barStart(bar) < note.end(); ++bar) {
         const double x = geometry.x(meters.barStart(bar));
         painter.drawArc(QRectF(x - 9, head.y() - 4, 18, 11), 180 * 16, 180 * 16);

@@ -7,13 +7,13 @@
 #include "ui/theme/Spacing.h"
 #include "ui/theme/Theme.h"
 
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QMenu>
 #include <QPainter>
 
 #include <algorithm>
 #include <utility>
+#include <vector>
 
 namespace earwright::ui {
 
@@ -23,6 +23,9 @@ namespace {
 constexpr std::array<PhrasingKind, 6> commonKinds{PhrasingKind::Slide, PhrasingKind::Grace,
                                                   PhrasingKind::Trill, PhrasingKind::Slur,
                                                   PhrasingKind::Ghost, PhrasingKind::Accent};
+
+/// Pixels; until the grid tells how much room there is.
+constexpr int widestUntold = 600;
 
 QKeySequence tableKey(CommandId id) {
     const auto& keys = command(id).keys;
@@ -46,9 +49,6 @@ PhrasingBar::PhrasingBar(QWidget* parent)
       higher(smallButton(QStringLiteral("▴"), this)),
       keyOf(tableKey) {
     setAccessibleName(tr("Phrasing of the selected note"));
-    auto* row = new QHBoxLayout(this);
-    row->setContentsMargins(spacing::small, 0, spacing::small, 0);
-    row->setSpacing(0);
     const QString words[] = {tr("slide"), tr("grace"), tr("trill"), tr("slur"), tr("ghost"), tr("accent")};
     for (std::size_t i = 0; i < buttons.size(); ++i) {
         QuietButton* button = buttons[i] = smallButton(words[i], this);
@@ -58,20 +58,17 @@ PhrasingBar::PhrasingBar(QWidget* parent)
             button->setChecked(!button->isChecked());
             emit chosen(commonKinds[i]);
         });
-        row->addWidget(button);
     }
     value->setFont(ui::font(TextStyle::Small));
+    value->setWordWrap(true);
     more->setAccessibleName(tr("More marks"));
     lower->setAccessibleName(tr("Mark lower"));
     higher->setAccessibleName(tr("Mark higher"));
-    for (QWidget* each : {static_cast<QWidget*>(more), static_cast<QWidget*>(lower),
-                          static_cast<QWidget*>(value), static_cast<QWidget*>(higher)})
-        row->addWidget(each);
     connect(more, &QAbstractButton::clicked, this, &PhrasingBar::openMenu);
     connect(lower, &QAbstractButton::clicked, this, [this] { emit valueStepped(-1); });
     connect(higher, &QAbstractButton::clicked, this, [this] { emit valueStepped(1); });
     showTips();
-    adjustSize();
+    arrange(widestUntold);
 }
 
 void PhrasingBar::setKeys(std::function<QKeySequence(CommandId)> given) {
@@ -102,7 +99,7 @@ QString PhrasingBar::valueText() const {
     return value->isHidden() ? QString() : value->text();
 }
 
-void PhrasingBar::prepare(const Note& note, std::optional<PhrasingKind> inHand) {
+void PhrasingBar::prepare(const Note& note, std::optional<PhrasingKind> inHand, int widest) {
     phrasing = note.phrasing;
     showTips();
     for (std::size_t i = 0; i < buttons.size(); ++i)
@@ -112,8 +109,47 @@ void PhrasingBar::prepare(const Note& note, std::optional<PhrasingKind> inHand) 
     for (QWidget* each :
          {static_cast<QWidget*>(lower), static_cast<QWidget*>(value), static_cast<QWidget*>(higher)})
         each->setVisible(!text.isEmpty());
-    layout()->activate();
-    resize(sizeHint());
+    arrange(widest);
+}
+
+void PhrasingBar::arrange(int widest) {
+    std::vector<QWidget*> words(buttons.begin(), buttons.end());
+    words.push_back(more);
+    const int row = more->sizeHint().height();
+    int x = spacing::small;
+    int y = 0;
+    int right = 0;
+    for (QWidget* word : words) {
+        const int width = word->sizeHint().width();
+        if (x > spacing::small && x + width + spacing::small > widest) {
+            x = spacing::small;
+            y += row;
+        }
+        word->setGeometry(x, y, width, row);
+        x += width;
+        right = std::max(right, x);
+    }
+    y += row;
+    if (!value->text().isEmpty()) {
+        const QSize said = arrangeValue(y, widest);
+        right = std::max(right, said.width());
+        y += said.height();
+    }
+    arranged = {right + spacing::small, y};
+    resize(arranged);
+}
+
+/// Between its arrows, in as many lines as it needs. Gives where its row ends, and how high it is.
+QSize PhrasingBar::arrangeValue(int top, int widest) {
+    const int row = lower->sizeHint().height();
+    const int arrow = lower->sizeHint().width();
+    const int room = std::max(arrow, widest - 2 * (arrow + spacing::small));
+    const int width = std::min(room, value->fontMetrics().horizontalAdvance(value->text()) + spacing::tight);
+    const int height = std::max(row, value->heightForWidth(width));
+    lower->setGeometry(spacing::small, top, arrow, row);
+    value->setGeometry(spacing::small + arrow, top, width, height);
+    higher->setGeometry(spacing::small + arrow + width, top, arrow, row);
+    return {spacing::small + width + 2 * arrow, height};
 }
 
 void PhrasingBar::openMenu() {
@@ -129,7 +165,7 @@ void PhrasingBar::paintEvent(QPaintEvent*) {
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setPen(QPen(color(Role::Rule), 1));
     painter.setBrush(color(Role::Page));
-    const double corner = height() / 2.0;
+    const double corner = more->height() / 2.0;
     painter.drawRoundedRect(QRectF(rect()).adjusted(0.5, 0.5, -0.5, -0.5), corner, corner);
 }
 

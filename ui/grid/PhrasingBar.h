@@ -19,7 +19,8 @@ namespace earwright::ui {
 class QuietButton;
 
 /// "slide grace trill slur ghost accent" on a slip of paper, those the note has underlined, "more" for the
-/// other marks, and what the mark in hand says, with a way up and down where it has a value.
+/// other marks, and in a row of its own what the mark in hand says, with a way up and down where it has a
+/// value.
 class PhrasingBar : public QWidget {
     Q_OBJECT
 public:
@@ -27,8 +28,10 @@ public:
 
     /// The key each command has now, for tooltips and the menu; the table's own until told.
     void setKeys(std::function<QKeySequence(CommandId)> keyOf);
-    /// What the note has; its size follows. InHand: the mark whose value the arrows change.
-    void prepare(const Note& note, std::optional<PhrasingKind> inHand);
+    /// What the note has; its size follows, at most `widest` pixels. InHand: the mark whose value the arrows
+    /// change.
+    void prepare(const Note& note, std::optional<PhrasingKind> inHand, int widest);
+    QSize sizeHint() const override { return arranged; }
     /// All marks in a menu beside the bar.
     void openMenu();
 
@@ -49,6 +52,8 @@ protected:
 
 private:
     void showTips();
+    void arrange(int widest);
+    QSize arrangeValue(int top, int widest);
 
     std::array<QuietButton*, 6> buttons{};
     QuietButton* more;
@@ -57,6 +62,7 @@ private:
     QuietButton* higher;
     std::function<QKeySequence(CommandId)> keyOf;
     Phrasing phrasing;
+    QSize arranged;
 };
 
 } // namespace earwright::ui

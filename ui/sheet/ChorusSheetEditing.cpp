@@ -1,7 +1,7 @@
 // The fields that open on the chorus sheet to type chords, names and the words of loose ends.
 #include "core/study/ChartEdits.h"
 #include "ui/sheet/ChorusSheetView.h"
-#include "ui/sheet/InlineEditor.h"
+#include "ui/theme/InlineEditor.h"
 #include "ui/theme/PlaceText.h"
 
 #include <algorithm>

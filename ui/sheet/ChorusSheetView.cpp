@@ -1,6 +1,6 @@
 #include "ui/sheet/ChorusSheetView.h"
 
-#include "ui/sheet/InlineEditor.h"
+#include "ui/theme/InlineEditor.h"
 #include "ui/sheet/SheetPainter.h"
 #include "ui/theme/StudyPlace.h"
 #include "ui/theme/Theme.h"

@@ -28,7 +28,8 @@ TEST_F(FeelDeskTest, TellsTheFeelOfAPhraseOnlyWhenAsked) {
     // Four quarters on the beat: enough for their placement, and no pair of eighths at all.
     EXPECT_TRUE(told().contains("the beat (±")) << told().toStdString();
     EXPECT_TRUE(told().contains("4 notes")) << told().toStdString();
-    EXPECT_TRUE(told().contains("0 pairs of eighths are heard, too few")) << told().toStdString();
+    EXPECT_TRUE(told().contains("Too few pairs of eighths are heard to tell the swing: 0 of the 4"))
+        << told().toStdString();
     EXPECT_TRUE(window->panel().feel()->isVisible());
     keepPicture(*window, "feel-of-a-phrase.png");
 }

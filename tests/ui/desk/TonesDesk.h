@@ -6,7 +6,7 @@
 #include "ui/grid/NoteGrid.h"
 #include "ui/grid/NoteGridPanel.h"
 #include "ui/sheet/ChorusSheetView.h"
-#include "ui/sheet/InlineEditor.h"
+#include "ui/theme/InlineEditor.h"
 #include "ui/theme/Theme.h"
 
 #include <QApplication>

@@ -103,7 +103,48 @@ TEST_P(GridLooks, ASelectedNoteIsOfferedItsPhrasing) {
     EXPECT_EQ(panel->grid()->selectedNote(), NoteId{105});
 }
 
+/// Pixels that are clearly another colour.
+int differing(const QImage& one, const QImage& other) {
+    int found = 0;
+    for (int y = 0; y < one.height(); ++y)
+        for (int x = 0; x < one.width(); ++x)
+            found += std::abs(qGray(one.pixel(x, y)) - qGray(other.pixel(x, y))) > 40 ? 1 : 0;
+    return found;
+}
+
 TEST_P(GridLooks, EveryMarkIsDrawn) {
+    Study plain = emptySample();
+    for (int i = 0; i < 3; ++i)
+        plain.notes.push_back(sampleNote(static_cast<std::uint64_t>(i + 1), Beats(5 + i), Beats(1), 68 + i));
+    const auto drawn = [this](const Study& study) {
+        panel->setStudy(shared(study));
+        panel->showPhrase(SpanId{1});
+        panel->show();
+        qApp->processEvents();
+        return panel->grid()->viewport()->grab().toImage();
+    };
+    const QImage before = drawn(plain);
+    EXPECT_EQ(differing(before, drawn(plain)), 0);
+    // A dot of a staccato has some ten pixels.
+    constexpr int least = 6;
+    for (const PhrasingKind kind : allPhrasingKinds) {
+        // Under a slur it makes a difference that a note is picked.
+        Study ground = plain;
+        if (kind == PhrasingKind::PickedInSlur) ground = stepMark(plain, {NoteId{2}}, PhrasingKind::Slur);
+        const Study marked = stepMark(ground, {NoteId{2}}, kind);
+        ASSERT_NE(marked, ground) << static_cast<int>(kind);
+        EXPECT_GE(differing(drawn(ground), drawn(marked)), least) << static_cast<int>(kind);
+    }
+    std::vector<Study> withMarks(4, plain);
+    withMarks[0].page.dynamics = {{Beats(5), Dynamic::ff}};
+    withMarks[1].page.hairpins = {{{Beats(5), Beats(7)}, HairpinKind::Louder}};
+    withMarks[2].page.texts = {{Beats(5), "laid back", false}};
+    withMarks[3].page.texts = {{Beats(5), "laid back", true}};
+    for (std::size_t i = 0; i < withMarks.size(); ++i)
+        EXPECT_GE(differing(before, drawn(withMarks[i])), least) << "mark " << i;
+}
+
+TEST_P(GridLooks, MarksOfAllKindsStandTogether) {
     Study study = emptySample();
     for (std::int64_t beat = 8; beat < 12; ++beat)
         study.divisions[Beats(beat)] = BeatDivision::Five;

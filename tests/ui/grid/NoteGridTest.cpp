@@ -1,80 +1,19 @@
 #include "ui/grid/NoteGrid.h"
 
-#include "tests/ui/grid/SampleStudy.h"
+#include "tests/ui/grid/EditedGrid.h"
 #include "ui/grid/PhrasingBar.h"
 #include "ui/theme/QuietButton.h"
 
-#include <QApplication>
-#include <QLineEdit>
+#include <QLabel>
 #include <QMenu>
 #include <QSignalSpy>
-#include <QTest>
 
-#include <gtest/gtest.h>
 #include <set>
 
-using namespace earwright;
-using namespace earwright::ui;
-
+namespace earwright::ui {
 namespace {
 
-/// A grid whose edits come back to it, as the desk does it, and are counted.
-class NoteGridView : public testing::Test {
-protected:
-    void SetUp() override {
-        grid.resize(600, 560);
-        QObject::connect(&grid, &NoteGrid::edited, [this](const Study& study, const QString& what) {
-            ++edits;
-            lastEdit = what.toStdString();
-            show(study);
-        });
-        QObject::connect(&grid, &NoteGrid::audition, [this](int midi, double) { heard.push_back(midi); });
-        show(emptySample());
-        grid.setPhrase(SpanId{1});
-        grid.show();
-        qApp->processEvents();
-    }
-
-    void show(Study study) {
-        current = shared(std::move(study));
-        grid.setStudy(current);
-    }
-    void showWithNote(const Beats& onset, const Beats& length, int midi) {
-        Study study = emptySample();
-        study.notes = {sampleNote(1, onset, length, midi)};
-        show(std::move(study));
-        grid.goToNote(NoteId{1});
-    }
-    QPoint cell(const Beats& place, int midi) const {
-        const GridColumns columns(*current, grid.shownBars());
-        return grid.geometryOfCells().cell(columns[columns.indexAt(place)], midi).center().toPoint();
-    }
-    QPoint head(std::uint64_t id) const {
-        return grid.geometryOfCells().head(*current->note(NoteId{id})).toPoint();
-    }
-    void drag(QPoint from, QPoint to) {
-        QTest::mousePress(grid.viewport(), Qt::LeftButton, {}, from);
-        // Qt's own move helper leaves out the pressed button.
-        for (const QPoint at : {(from + to) / 2, to}) {
-            QMouseEvent move(QEvent::MouseMove, at, grid.viewport()->mapToGlobal(at), Qt::NoButton,
-                             Qt::LeftButton, Qt::NoModifier);
-            QApplication::sendEvent(grid.viewport(), &move);
-        }
-        QTest::mouseRelease(grid.viewport(), Qt::LeftButton, {}, to);
-    }
-    const Note& onlyNote() const {
-        EXPECT_EQ(current->notes.size(), 1u);
-        return current->notes.front();
-    }
-
-    NoteGrid grid;
-    std::shared_ptr<const Study> current;
-    int edits = 0;
-    std::string lastEdit;
-    std::vector<int> heard;
-};
-
-} // namespace
+using NoteGridView = EditedGrid;
 
 TEST_F(NoteGridView, ShowsTheBarsOfItsPhrase) {
     EXPECT_EQ(grid.shownBars(), (Range{Beats(4), Beats(12)}));
@@ -357,6 +296,29 @@ TEST_F(NoteGridView, ChangesTheValueOfTheMarkSetLast) {
     EXPECT_EQ(lastEdit, "bend");
 }
 
+TEST_F(NoteGridView, ShowsEveryValueWholeInTheNarrowestGrid) {
+    auto* bar = grid.findChild<PhrasingBar*>();
+    const auto* value = bar->findChild<QLabel*>();
+    grid.resize(grid.minimumSize().width(), 560);
+    qApp->processEvents();
+    for (const PhrasingKind kind : allPhrasingKinds) {
+        showWithNote(Beats(5), Beats(1), 67);
+        for (int i = 0; i < 4; ++i) { // the longest value of a bend comes late
+            grid.togglePhrasing(kind);
+            ASSERT_TRUE(bar->isVisible());
+            EXPECT_TRUE(grid.viewport()->rect().contains(bar->geometry())) << static_cast<int>(kind);
+            for (const QWidget* part : bar->findChildren<QWidget*>(Qt::FindDirectChildrenOnly)) {
+                if (part->isVisible()) {
+                    EXPECT_TRUE(bar->rect().contains(part->geometry())) << static_cast<int>(kind);
+                }
+            }
+            if (bar->valueText().isEmpty()) continue;
+            EXPECT_LE(value->heightForWidth(value->width()), value->height()) << value->text().toStdString();
+            EXPECT_GE(value->geometry().top(), bar->moreButton()->geometry().bottom()) << "a row of its own";
+        }
+    }
+}
+
 TEST_F(NoteGridView, OffersEveryMarkInTheMenuWithALetterEach) {
     showWithNote(Beats(5), Beats(1), 67);
     grid.openMarks();
@@ -378,140 +340,5 @@ TEST_F(NoteGridView, OffersEveryMarkInTheMenuWithALetterEach) {
     EXPECT_TRUE(onlyNote().phrasing.vibrato);
 }
 
-class NoteGridLine : public NoteGridView {
-protected:
-    void SetUp() override {
-        NoteGridView::SetUp();
-        Study study = emptySample();
-        for (int i = 0; i < 4; ++i)
-            study.notes.push_back(
-                sampleNote(static_cast<std::uint64_t>(i + 1), Beats(4 + i), Beats(1), 67 + i));
-        show(std::move(study));
-        grid.goToNote(NoteId{2});
-    }
-    std::vector<std::uint64_t> chosen() const {
-        std::vector<std::uint64_t> ids;
-        for (const NoteId id : grid.selectedNotes())
-            ids.push_back(id.value);
-        return ids;
-    }
-    std::vector<std::uint64_t> marked(bool Phrasing::*mark) const {
-        std::vector<std::uint64_t> ids;
-        for (const Note& note : current->notes)
-            if (note.phrasing.*mark) ids.push_back(note.id.value);
-        return ids;
-    }
-};
-
-TEST_F(NoteGridLine, TakesInNotesAndLetsThemGoByKey) {
-    EXPECT_EQ(chosen(), (std::vector<std::uint64_t>{2}));
-    grid.extendSelection(1);
-    grid.extendSelection(1);
-    EXPECT_EQ(chosen(), (std::vector<std::uint64_t>{2, 3, 4}));
-    grid.extendSelection(1);
-    grid.extendSelection(-1);
-    EXPECT_EQ(chosen(), (std::vector<std::uint64_t>{2, 3}));
-    for (int i = 0; i < 2; ++i)
-        grid.extendSelection(-1);
-    EXPECT_EQ(chosen(), (std::vector<std::uint64_t>{1, 2}));
-    EXPECT_TRUE(grid.dropSelection());
-    EXPECT_EQ(chosen(), (std::vector<std::uint64_t>{1}));
-    EXPECT_FALSE(grid.dropSelection());
-    grid.selectAll();
-    EXPECT_EQ(chosen().size(), 4u);
-    grid.moveCursor(1, 0);
-    EXPECT_LE(chosen().size(), 1u) << "the cursor goes on alone";
-}
-
-TEST_F(NoteGridLine, TakesInNotesByShiftAndByControlClick) {
-    QTest::mouseClick(grid.viewport(), Qt::LeftButton, Qt::ShiftModifier, head(4));
-    EXPECT_EQ(chosen(), (std::vector<std::uint64_t>{2, 3, 4}));
-    QTest::mouseClick(grid.viewport(), Qt::LeftButton, Qt::ControlModifier, head(3));
-    EXPECT_EQ(chosen(), (std::vector<std::uint64_t>{2, 4}));
-    QTest::mouseClick(grid.viewport(), Qt::LeftButton, Qt::ControlModifier, head(1));
-    EXPECT_EQ(chosen(), (std::vector<std::uint64_t>{1, 2, 4}));
-    EXPECT_EQ(edits, 0);
-}
-
-TEST_F(NoteGridLine, MarksAWholeSelectionInOneStepAndTakesItOffAgain) {
-    grid.extendSelection(1);
-    grid.togglePhrasing(PhrasingKind::Staccato);
-    EXPECT_EQ(edits, 1);
-    EXPECT_EQ(marked(&Phrasing::staccato), (std::vector<std::uint64_t>{2, 3}));
-    EXPECT_EQ(chosen(), (std::vector<std::uint64_t>{2, 3})) << "what is chosen stays so for the next mark";
-    grid.moveNote(0, 1);
-    EXPECT_EQ(current->notes[1].pitch.midi, 69);
-    EXPECT_EQ(current->notes[2].pitch.midi, 70);
-    EXPECT_EQ(chosen(), (std::vector<std::uint64_t>{2, 3}));
-    grid.togglePhrasing(PhrasingKind::Staccato);
-    EXPECT_TRUE(marked(&Phrasing::staccato).empty());
-    grid.removeNote();
-    EXPECT_EQ(current->notes.size(), 2u);
-    EXPECT_EQ(edits, 4);
-}
-
-TEST_F(NoteGridLine, SetsDynamicsByKeyFromTheLevelThatStands) {
-    grid.stepDynamic(1);
-    EXPECT_EQ(current->page.dynamics, (std::vector<DynamicMark>{{Beats(5), Dynamic::mf}}));
-    grid.stepDynamic(1);
-    EXPECT_EQ(current->page.dynamics[0].level, Dynamic::f);
-    grid.goToNote(NoteId{3});
-    grid.stepDynamic(-1);
-    EXPECT_EQ(current->page.dynamics[1], (DynamicMark{Beats(6), Dynamic::f})) << "first what stands there";
-    for (int i = 0; i < 9; ++i)
-        grid.stepDynamic(1);
-    EXPECT_EQ(current->page.dynamics[1].level, Dynamic::fff);
-    EXPECT_EQ(edits, 5) << "at the loudest nothing changes any more";
-    grid.clearPageMarks();
-    EXPECT_EQ(current->page.dynamics.size(), 1u);
-}
-
-TEST_F(NoteGridLine, DrawsAHairpinOverTheSelectionAndTakesItAway) {
-    grid.extendSelection(1);
-    grid.toggleHairpin(HairpinKind::Louder);
-    const Range<Beats> both{Beats(5), Beats(7)};
-    EXPECT_EQ(current->page.hairpins, (std::vector<Hairpin>{{both, HairpinKind::Louder}}));
-    grid.toggleHairpin(HairpinKind::Softer);
-    EXPECT_EQ(current->page.hairpins, (std::vector<Hairpin>{{both, HairpinKind::Softer}}));
-    grid.toggleHairpin(HairpinKind::Softer);
-    EXPECT_TRUE(current->page.hairpins.empty());
-    EXPECT_EQ(edits, 3);
-}
-
-TEST_F(NoteGridLine, TakesWordsFromAFieldInTheLane) {
-    grid.askForWords(false);
-    auto* field = grid.viewport()->findChild<QLineEdit*>();
-    ASSERT_TRUE(field);
-    QTest::keyClicks(field, "laid back");
-    QTest::keyClick(field, Qt::Key_Return);
-    EXPECT_EQ(current->page.texts, (std::vector<TextMark>{{Beats(5), "laid back", false}}));
-    qApp->sendPostedEvents(nullptr, QEvent::DeferredDelete);
-    grid.askForWords(false);
-    field = grid.viewport()->findChild<QLineEdit*>();
-    ASSERT_TRUE(field);
-    EXPECT_EQ(field->text().toStdString(), "laid back");
-    QTest::keyClicks(field, "else");
-    QTest::keyClick(field, Qt::Key_Escape);
-    EXPECT_EQ(current->page.texts[0].text, "laid back");
-    EXPECT_EQ(edits, 1);
-}
-
-TEST_F(NoteGridLine, OffersDynamicsByMouseInTheLane) {
-    const GridGeometry& geometry = grid.geometryOfCells();
-    QTest::mouseClick(grid.viewport(), Qt::LeftButton, {},
-                      QPointF(geometry.x(Beats(6)) + 5, geometry.markLane().center().y()).toPoint());
-    const auto menus = grid.findChildren<QMenu*>();
-    ASSERT_EQ(menus.size(), 1);
-    menus[0]->actions()[0]->trigger();
-    EXPECT_EQ(current->page.dynamics, (std::vector<DynamicMark>{{Beats(6), Dynamic::ppp}}));
-}
-
-TEST_F(NoteGridLine, PreviewsAnotherStudyWithoutTouchingItsOwn) {
-    Study draft = *current;
-    draft.notes.clear();
-    grid.preview(shared(draft));
-    EXPECT_EQ(grid.selectedNote(), std::nullopt);
-    grid.preview(nullptr);
-    EXPECT_EQ(grid.selectedNote(), NoteId{2});
-    EXPECT_EQ(edits, 0);
-}
+} // namespace
+} // namespace earwright::ui

@@ -24,7 +24,7 @@ protected:
         use(std::move(study));
     }
     void use(Study study) {
-        scene.study = shared(std::move(study));
+        scene.show(shared(std::move(study)));
         scene.columns = GridColumns(*scene.study, {Beats(4), Beats(12)});
         scene.chords = ChordRows(*scene.study, scene.columns.range());
         scene.cursor = {Beats(11), 50};

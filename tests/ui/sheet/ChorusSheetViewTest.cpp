@@ -2,7 +2,7 @@
 
 #include "tests/ui/Soon.h"
 #include "ui/sheet/ClimbMenu.h"
-#include "ui/sheet/InlineEditor.h"
+#include "ui/theme/InlineEditor.h"
 #include "ui/sheet/LoopPill.h"
 #include "ui/sheet/PillMenu.h"
 #include "ui/sheet/SheetPainter.h"

@@ -1,5 +1,5 @@
-// One line typed right where it belongs on the sheet: chords over a bar, a name under a bracket, a flag's
-// word.
+// One line typed right where it belongs: chords over a bar of the sheet, a name under a bracket, a flag's
+// word, words in the grid.
 #pragma once
 
 #include <QLineEdit>

@@ -1,4 +1,4 @@
-#include "ui/sheet/InlineEditor.h"
+#include "ui/theme/InlineEditor.h"
 
 #include <QKeyEvent>
 
@@ -35,6 +35,8 @@ bool InlineEditor::event(QEvent* event) {
 void InlineEditor::keyPressEvent(QKeyEvent* event) {
     if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) return finish(true);
     if (event->key() == Qt::Key_Escape) return finish(false);
+    // Comes here only where there is nothing to go on to.
+    if (event->key() == Qt::Key_Tab || event->key() == Qt::Key_Backtab) return finish(text() != before);
     QLineEdit::keyPressEvent(event);
 }
 
@@ -49,8 +51,10 @@ void InlineEditor::finish(bool keep) {
     if (!whenDone) return;
     const Done done = std::exchange(whenDone, nullptr);
     const QString typed = text().trimmed();
+    // Whoever has the keyboard by now keeps it.
+    const bool hadFocus = hasFocus();
     hide();
-    parentWidget()->setFocus();
+    if (hadFocus) parentWidget()->setFocus();
     if (keep) done(typed);
 }
 
