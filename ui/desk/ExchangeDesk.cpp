@@ -129,7 +129,7 @@ void ExchangeDesk::tell(const fs::path& path, const Imported& imported) {
     for (const std::string& left : imported.leftOut)
         sentence += QLatin1Char('\n') + QString::fromStdString(left);
     std::vector<MessageBar::Answer> answers;
-    if (!session.recording()) answers.push_back({tr("&Find one…"), [this] { keeper.askForRecording(); }});
+    if (!session.recording()) answers.push_back({tr("Find one…"), [this] { keeper.askForRecording(); }});
     messages.say(subject, Tone::Notice, sentence, std::move(answers));
 }
 

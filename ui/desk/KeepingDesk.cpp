@@ -63,10 +63,9 @@ bool KeepingDesk::hasUnsavedWork() const {
 
 void KeepingDesk::whenNothingIsLost(const QString& question, std::function<void()> deed) {
     if (!hasUnsavedWork()) return deed();
-    messages.say(losing, Tone::Question, question,
-                 {{tr("&Save"), [this, deed] { afterSaving(deed); }},
-                  {tr("&Don't save"), deed},
-                  {tr("Sta&y here"), {}}});
+    messages.say(
+        losing, Tone::Question, question,
+        {{tr("Save"), [this, deed] { afterSaving(deed); }}, {tr("Don't save"), deed}, {tr("Stay here"), {}}});
 }
 
 void KeepingDesk::afterSaving(std::function<void()> deed, std::function<void()> otherwise) {
@@ -150,7 +149,7 @@ void KeepingDesk::showOpened(const Opened& what) {
         messages.close(subject);
     if (what.trouble)
         messages.say(missing, Tone::Trouble, QString::fromStdString(describe(*what.trouble)),
-                     {{tr("&Find it…"), [this] { askForRecording(); }}});
+                     {{tr("Find it…"), [this] { askForRecording(); }}});
     if (what.lostWork)
         offerLost(lostOfStudy, *what.lostWork,
                   tr("There is newer work on this study, from before the program stopped unexpectedly."));
@@ -164,8 +163,8 @@ void KeepingDesk::settleLost() {
 void KeepingDesk::offerLost(const QString& subject, const LostWork& lost, const QString& sentence) {
     // Until this is settled no new recovery copy may take the place of the old one.
     messages.say(subject, Tone::Question, sentence,
-                 {{tr("&Bring it back"), [this, lost] { bringBack(lost); }},
-                  {tr("&Throw it away"), [this, lost] {
+                 {{tr("Bring it back"), [this, lost] { bringBack(lost); }},
+                  {tr("Throw it away"), [this, lost] {
                        Recovery::forget(lost);
                        const bool ofThisStudy = session.isOpen() && lost.study == session.studyFile();
                        if (ofThisStudy) session.recoveryCopy().open(session.studyFile());
@@ -198,8 +197,8 @@ void KeepingDesk::showPicked(const PickedRecording& picked) {
         tr("%1 is not the recording this study was made with: its contents differ, so marks and notes may "
            "not fit.")
             .arg(nameOf(picked.recording->path())),
-        {{tr("Find &another…"), [this] { askForRecording(); }},
-         {tr("&Use it all the same"), [this, picked] { session.takeRecording(picked); }}});
+        {{tr("Find another…"), [this] { askForRecording(); }},
+         {tr("Use it all the same"), [this, picked] { session.takeRecording(picked); }}});
 }
 
 void KeepingDesk::showDifferent() {
@@ -207,8 +206,8 @@ void KeepingDesk::showDifferent() {
         missing, Tone::Trouble,
         tr("%1 has changed since this study was made: its contents differ, so marks and notes may not fit.")
             .arg(nameOf(session.recording()->path())),
-        {{tr("&Find the right one…"), [this] { askForRecording(); }},
-         {tr("&Use it all the same"), [this] { session.acceptRecording(); }}});
+        {{tr("Find the right one…"), [this] { askForRecording(); }},
+         {tr("Use it all the same"), [this] { session.acceptRecording(); }}});
 }
 
 bool KeepingDesk::mayClose() {

@@ -33,7 +33,8 @@ MessageRow::MessageRow(MessageBar::Tone kind, const QString& sentence,
     line->setSpacing(spacing::small);
     line->addWidget(label, 1);
     for (std::size_t i = 0; i < offered.size(); ++i) {
-        auto* button = new QPushButton(offered[i].text);
+        // An “&” would make a key of Alt and a letter, and those are commands of the desk.
+        auto* button = new QPushButton(QString(offered[i].text).replace(u'&', QStringLiteral("&&")));
         // Focus by Tab only: after a click the desk's keys stay where they were.
         button->setFocusPolicy(Qt::TabFocus);
         connect(button, &QPushButton::clicked, this, [this, i] {

@@ -84,13 +84,15 @@ TEST_F(ExchangeDeskTest, OpensALineWithoutARecordingAndTellsWhatWasLeftOut) {
     EXPECT_EQ(window->session().study().title, "line");
     EXPECT_TRUE(told().contains("without a recording")) << told().toStdString();
     EXPECT_TRUE(told().contains("Words that are sung were left out.")) << told().toStdString();
-    EXPECT_FALSE(window->session().isSaved() && !window->keeping().hasUnsavedWork())
-        << "it is nowhere on disk";
     // A line without tempo and recording is there to be read all the same.
     EXPECT_TRUE(told().contains("No tempo is given")) << told().toStdString();
     EXPECT_TRUE(window->panel().grid()->hasColumns());
     const auto isOnPage = [&] { return !window->page().placeOf(study().notes.front().id).isEmpty(); };
     EXPECT_TRUE(!window->page().trouble().isEmpty() || soon(isOnPage));
+    EXPECT_TRUE(window->keeping().hasUnsavedWork()) << "it is nowhere on disk";
+    EXPECT_FALSE(window->close()) << "closing asks first";
+    EXPECT_FALSE(window->messages().sentence("losing").isEmpty());
+    window->messages().choose("losing", 2); // stay
     keepPicture(*window, "line-from-elsewhere.png");
 }
 

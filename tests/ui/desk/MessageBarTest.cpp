@@ -40,6 +40,16 @@ TEST(MessageBar, KeepsAButtonInItsPlaceWhenOnlyTheWordsChange) {
     EXPECT_EQ(second, 1);
 }
 
+TEST(MessageBar, AnswersTakeNoKeyOfAltAndALetterFromTheDesk) {
+    MessageBar bar;
+    bar.say("a", MessageBar::Tone::Question, "Save?", {{"&Save", {}}, {"Save & close", {}}});
+    for (const auto* button : bar.findChildren<QPushButton*>()) {
+        EXPECT_TRUE(button->shortcut().isEmpty()) << button->text().toStdString();
+        EXPECT_TRUE(button->text().contains("&&")) << "drawn as it was said";
+    }
+    EXPECT_EQ(bar.findChildren<QPushButton*>().size(), 2);
+}
+
 TEST(MessageBar, ClosesAQuestionBeforeItsAnswerActs) {
     MessageBar bar;
     QString atAnswer = "unset";
