@@ -127,6 +127,7 @@ void PassageDialog::addSwing(QFormLayout& form) {
     ratio->setDecimals(2);
     ratio->setSingleStep(0.1);
     ratio->setValue(swing.ratio);
+    shownRatio = ratio->value();
     ratio->setSuffix(tr(" : 1"));
     ratio->setAccessibleName(tr("How eighths swing"));
     ratio->setToolTip(tr("The first of two eighths to the second: 1 is even, 2 the triplet feel"));
@@ -180,8 +181,8 @@ PassageChange PassageDialog::change() const {
     const QPoint chosen = keys->currentData().toPoint();
     const KeySignature newKey{chosen.x(), static_cast<Mode>(chosen.y())};
     if (newKey != key) wanted.key = newKey;
-    const Swing newSwing{ratio->value(), swing.noteValue};
-    if (std::abs(newSwing.ratio - swing.ratio) > 0.001) wanted.swing = newSwing;
+    // The field shows hundredths: 5 to 3 is not altered by being looked at.
+    if (ratio->value() != shownRatio) wanted.swing = Swing{ratio->value(), swing.noteValue};
     StatedTempo newTempo{words->text().trimmed().toStdString(), tempo.quartersPerMinute};
     if (figure->value() != std::lround(tempo.quartersPerMinute.value_or(figure->minimum())))
         newTempo.quartersPerMinute =

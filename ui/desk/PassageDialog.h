@@ -49,6 +49,8 @@ private:
     Meter meter;
     KeySignature key;
     Swing swing;
+    /// The swing's ratio as the field can show it.
+    double shownRatio = 1;
     StatedTempo tempo;
     StatedRepeat repeat;
 
