@@ -91,6 +91,7 @@ void AsPlayedDesk::measure() {
     if (!on) return;
     std::vector<Note> wanted = notesToMeasure();
     if (wanted.empty()) {
+        tellsOutcome = false;
         session.playAs(notes);
         return;
     }

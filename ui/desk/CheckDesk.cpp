@@ -14,17 +14,14 @@
 #include "ui/sheet/ChorusSheetView.h"
 #include "ui/theme/PlaceText.h"
 
-#include <cmath>
+#include <algorithm>
 #include <utility>
 
 namespace earwright::ui {
 
 namespace {
 
-const auto subject = QStringLiteral("check");
 const auto unwritten = QStringLiteral("nothing written");
-/// A check that is quicker than this needs no word.
-constexpr qint64 noticeableMilliseconds = 600;
 
 /// What the dots of the last step tell of, where it is not the whole recording.
 QString dotsText(const HeardPart& part) {
@@ -46,7 +43,13 @@ QString dotsText(const HeardPart& part) {
 
 CheckDesk::CheckDesk(DeskSession& desk, RecordingListener& ears, NoteGridPanel& gridPanel,
                      ChorusSheetView& view, MessageBar& bar, QObject* parent)
-    : QObject(parent), session(desk), listener(ears), panel(gridPanel), sheet(view), messages(bar) {
+    : QObject(parent),
+      session(desk),
+      listener(ears),
+      panel(gridPanel),
+      sheet(view),
+      messages(bar),
+      work(ears, bar, QStringLiteral("check"), tr("Listening to the recording, %1 %")) {
     connect(&session, &DeskSession::studyChanged, this, &CheckDesk::follow);
     connect(&session, &DeskSession::opened, this, [this] {
         checks.clear();
@@ -56,40 +59,14 @@ CheckDesk::CheckDesk(DeskSession& desk, RecordingListener& ears, NoteGridPanel& 
         emit changed();
     });
     connect(&session, &DeskSession::recordingChanged, this, [this] { giveUp(); });
-    connect(&job, &BackgroundJob::progressed, this, &CheckDesk::sayListening);
-    connect(&job, &BackgroundJob::ended, this, [this] {
-        messages.close(subject);
-        refresh();
-    });
-    connectListener();
-}
-
-void CheckDesk::connectListener() {
-    connect(&listener, &RecordingListener::progressed, this, [this](double share) {
-        if (waiting) sayListening(share);
-    });
-    connect(&listener, &RecordingListener::ready, this, [this] {
-        if (const auto phrase = std::exchange(waiting, std::nullopt)) start(*phrase);
-    });
-    connect(&listener, &RecordingListener::failed, this, [this](const QString& sentence) {
-        if (!std::exchange(waiting, std::nullopt)) return;
-        messages.say(subject, MessageBar::Tone::Trouble, sentence);
-        refresh();
-    });
-}
-
-void CheckDesk::sayListening(double share) {
-    if (sinceAsked.elapsed() < noticeableMilliseconds) return;
-    messages.say(subject, MessageBar::Tone::Question,
-                 tr("Listening to the recording, %1 %").arg(std::lround(share * 100)),
-                 {{tr("Cancel"), [this] { giveUp(); }}});
+    connect(&work, &ListenedWork::ended, this, &CheckDesk::refresh);
+    connect(&work, &ListenedWork::failed, this, &CheckDesk::refresh);
+    connect(&work, &ListenedWork::calledOff, this, &CheckDesk::giveUp);
 }
 
 void CheckDesk::giveUp() {
-    waiting.reset();
-    job.cancel();
+    work.cancel();
     evidenceJob.cancel();
-    messages.close(subject);
     refresh();
 }
 
@@ -109,30 +86,22 @@ void CheckDesk::check(SpanId phrase) {
                             tr("Nothing is written in this phrase yet: write what you hear first, then press "
                                "C to check it."));
     messages.close(unwritten);
-    sinceAsked.start();
-    if (listener.evidence()) return start(phrase);
-    waiting = phrase;
-    listener.listen();
-    panel.ladder()->showChecking();
+    work.whenListened([this, phrase] { start(phrase); });
+    if (isBusy()) panel.ladder()->showChecking();
 }
 
 void CheckDesk::start(SpanId phrase) {
+    // While the recording was listened to the line may have changed, or the phrase gone.
     const Span* span = session.study().span(phrase);
-    if (!span) return;
+    if (!span) return refresh();
     const auto asked = session.shared();
-    job.start<Result<PhraseCheck>>(
-        [study = asked, span = *span, evidence = listener.evidence(),
-         wish = wishOf(*asked, heardPart)](const std::stop_token& stop, const BackgroundJob::Report& report) {
-            return checkPhrase(*study, span, *evidence, stop, report, wish);
+    work.run<PhraseCheck>(
+        [study = asked, span = *span, wish = wishOf(*asked, heardPart)](const RecordingEvidence& recording,
+                                                                        const std::stop_token& stop,
+                                                                        const BackgroundJob::Report& report) {
+            return checkPhrase(*study, span, recording, stop, report, wish);
         },
-        [this, span = *span, asked](Result<PhraseCheck> outcome) {
-            if (outcome)
-                take(span, *asked, *outcome);
-            else
-                messages.say(subject, MessageBar::Tone::Trouble,
-                             QString::fromStdString(describe(outcome.error())));
-        });
-    panel.ladder()->showChecking();
+        [this, span = *span, asked](const PhraseCheck& outcome) { take(span, *asked, outcome); });
 }
 
 void CheckDesk::take(const Span& phrase, const Study& asked, const PhraseCheck& outcome) {

@@ -4,11 +4,11 @@
 #include "ui/desk/BackgroundJob.h"
 #include "ui/desk/CheckBook.h"
 #include "ui/desk/DeskSession.h"
+#include "ui/desk/ListenedWork.h"
 #include "ui/desk/MessageBar.h"
 #include "ui/desk/RecordingListener.h"
 #include "ui/grid/ColumnEvidence.h"
 
-#include <QElapsedTimer>
 #include <QObject>
 
 #include <map>
@@ -42,7 +42,7 @@ public:
     bool hasAnswer(SpanId phrase) const { return checks.of(phrase) != nullptr; }
     bool hasPlaces(SpanId phrase) const { return !checks.places(phrase).empty(); }
     const CheckBook& book() const { return checks; }
-    bool isBusy() const { return waiting || job.isRunning(); }
+    bool isBusy() const { return work.isBusy(); }
 
 signals:
     /// Places came or went.
@@ -51,11 +51,9 @@ signals:
     void placeShown(earwright::Seconds place);
 
 private:
-    void connectListener();
     void start(SpanId phrase);
     void take(const Span& phrase, const Study& asked, const PhraseCheck& outcome);
     void giveUp();
-    void sayListening(double share);
     void follow(const Study& before);
     void refresh();
     void showHelp(const HelpedPlace& helped);
@@ -73,10 +71,7 @@ private:
     std::map<SpanId, int> furtherOn;
     std::optional<SpanId> shown;
     HeardPart heardPart;
-    /// The phrase to be checked once the recording was listened to.
-    std::optional<SpanId> waiting;
-    QElapsedTimer sinceAsked;
-    BackgroundJob job;
+    ListenedWork work;
     BackgroundJob evidenceJob;
 };
 

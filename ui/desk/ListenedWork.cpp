@@ -15,7 +15,10 @@ ListenedWork::ListenedWork(RecordingListener& ears, MessageBar& bar, QString nam
                            QObject* parent)
     : QObject(parent), listener(ears), messages(bar), subject(std::move(name)), about(std::move(words)) {
     connect(&job, &BackgroundJob::progressed, this, &ListenedWork::say);
-    connect(&job, &BackgroundJob::ended, this, [this] { messages.close(subject); });
+    connect(&job, &BackgroundJob::ended, this, [this] {
+        messages.close(subject);
+        emit ended();
+    });
     connect(&listener, &RecordingListener::progressed, this, [this](double share) {
         if (waiting) say(share);
     });
@@ -28,10 +31,10 @@ ListenedWork::ListenedWork(RecordingListener& ears, MessageBar& bar, QString nam
     });
 }
 
-void ListenedWork::begin(std::function<void()> work) {
+void ListenedWork::whenListened(std::function<void()> then) {
     sinceAsked.start();
-    if (listener.evidence()) return work();
-    waiting = std::move(work);
+    if (listener.evidence()) return then();
+    waiting = std::move(then);
     listener.listen();
 }
 

@@ -29,27 +29,39 @@ public:
                                              const BackgroundJob::Report&)>
                    work,
                std::function<void(Outcome)> done) {
-        begin([this, work = std::move(work), done = std::move(done)] {
-            job.start<Result<Outcome>>(
-                [work, evidence = listener.evidence()](const std::stop_token& stop,
-                                                       const BackgroundJob::Report& report) {
-                    return work(*evidence, stop, report);
-                },
-                [this, done](Result<Outcome> outcome) {
-                    outcome ? done(*std::move(outcome)) : fail(describe(outcome.error()));
-                });
+        whenListened([this, work = std::move(work), done = std::move(done)] {
+            run<Outcome>(std::move(work), std::move(done));
         });
+    }
+    /// Both in steps of their own, for work that begins with what is there once the recording was listened
+    /// to: `then` is called here, at once if that has been done.
+    void whenListened(std::function<void()> then);
+    /// Requires: within whenListened().
+    template <class Outcome>
+    void run(std::function<Result<Outcome>(const RecordingEvidence&, const std::stop_token&,
+                                           const BackgroundJob::Report&)>
+                 work,
+             std::function<void(Outcome)> done) {
+        job.start<Result<Outcome>>(
+            [work = std::move(work), evidence = listener.evidence()](const std::stop_token& stop,
+                                                                     const BackgroundJob::Report& report) {
+                return work(*evidence, stop, report);
+            },
+            [this, done = std::move(done)](Result<Outcome> outcome) {
+                outcome ? done(*std::move(outcome)) : fail(describe(outcome.error()));
+            });
     }
     void cancel();
     bool isBusy() const { return waiting || job.isRunning(); }
 
 signals:
     void failed();
+    /// The work ended or was called off; not where listening did not come to an end.
+    void ended();
     /// The user called it off.
     void calledOff();
 
 private:
-    void begin(std::function<void()> work);
     void say(double share);
     void fail(const std::string& sentence);
 

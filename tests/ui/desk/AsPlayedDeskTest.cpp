@@ -69,6 +69,30 @@ TEST_F(AsPlayedDeskTest, MeasuresWhatIsWrittenMeanwhile) {
     EXPECT_EQ(playingOf(desk().played(), study(), *study().note(changed)), nullptr);
 }
 
+TEST_F(AsPlayedDeskTest, TellsOnceHowManyNotesAreHeard) {
+    const auto told = [this] { return window->messages().sentence("as played"); };
+    writeTheLine();
+    writeNote(Beats(12), 48); // at 6.5 s, where nothing sounds
+    press(Qt::Key_P, Qt::ShiftModifier);
+    ASSERT_TRUE(soon([&] { return !told().isEmpty(); }));
+    EXPECT_TRUE(told().startsWith("3 of 4 notes are heard")) << told().toStdString();
+    window->messages().close("as played");
+    writeNote(Beats(14), 48);
+    ASSERT_TRUE(soon([&] { return !desk().isBusy(); }));
+    EXPECT_TRUE(told().isEmpty()) << "it was told when it was switched on";
+}
+
+TEST_F(AsPlayedDeskTest, TellsNothingOfLaterNotesWhereAllWasMeasuredBefore) {
+    writeTheLine();
+    press(Qt::Key_P, Qt::ShiftModifier);
+    ASSERT_TRUE(soon([&] { return desk().played().size() == 3; }));
+    press(Qt::Key_P, Qt::ShiftModifier);
+    press(Qt::Key_P, Qt::ShiftModifier);
+    writeNote(Beats(12), 48);
+    ASSERT_TRUE(soon([&] { return !desk().isBusy(); }));
+    EXPECT_TRUE(window->messages().sentence("as played").isEmpty());
+}
+
 TEST_F(AsPlayedDeskTest, SaysWhatIsMissingWithoutBars) {
     open(recording());
     desk().switchTo(true);
