@@ -26,6 +26,8 @@ constexpr const char* listenedColumn = "\tlistened";
 struct CheckOptions {
     bool phrasing = false;
     ListeningWish wish;
+    /// The command line says what the line's instrument plays, be it everything.
+    bool hasRange = false;
 };
 
 void printListened(const HeardPart& part) {
@@ -105,7 +107,7 @@ int checkStudyFile(const std::string& path, const CheckOptions& options) {
     const auto& [study, recording] = *heard;
     // What the command line says of the line's instrument goes before what the study says.
     ListeningWish wish = options.wish;
-    if (wish.line.isEverything()) wish.line = lineRangeOf(study);
+    if (!options.hasRange) wish.line = lineRangeOf(study);
     const auto check = checkStudy(study, recording, {}, wish);
     if (!check) return complain(check.error(), exitInput);
     const std::vector<PhrasingClaim> claims = claimsOf(study, *check);
@@ -151,7 +153,7 @@ int runCheck(std::span<const std::string> given) {
                         exitUsage);
     const auto wish = wishIn(*arguments);
     if (!wish) return complain(wish.error(), exitUsage);
-    const CheckOptions options{phrasing, *wish};
+    const CheckOptions options{phrasing, *wish, arguments->text("--range").has_value()};
     return isStudy ? checkStudyFile(input, options) : checkAudio(input, *notes, options);
 }
 
