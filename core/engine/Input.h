@@ -60,6 +60,11 @@ public:
     /// Takes completed since the last call.
     std::vector<RecordedTake> finishedTakes() { return recorder.finished(); }
 
+    /// Lets what comes in be listened to, too; nothing is opened by it.
+    void setTapped(bool tapped) { recorder.setTapped(tapped); }
+    /// What came in since the last call; see InputTap.
+    TappedSound tapped() { return recorder.tap().take(); }
+
 private:
     std::shared_ptr<Mixer> mixer;
     std::shared_ptr<Capture> capture;

@@ -85,19 +85,33 @@ std::vector<RecordedTake> TakeRecorder::finished() {
     return std::exchange(done, {});
 }
 
+void TakeRecorder::setTapped(bool tapped) {
+    {
+        const std::lock_guard lock(guard);
+        tapping.setOpen(tapped);
+    }
+    arrived.notify_one();
+}
+
+bool TakeRecorder::isNeeded() const {
+    return job || measuring || tapping.isOpen();
+}
+
 void TakeRecorder::run(const std::stop_token& stop) {
     while (!stop.stop_requested()) {
         {
             std::unique_lock lock(guard);
-            const bool isBusy = job || measuring;
-            arrived.wait_for(lock, isBusy ? busyPatience : idlePatience,
-                             [&] { return stop.stop_requested() || measureOrdered || ordered; });
+            arrived.wait_for(lock, isWorking ? busyPatience : idlePatience, [&] {
+                return stop.stop_requested() || measureOrdered || ordered || tapping.isOpen() != isTapped;
+            });
+            isTapped = tapping.isOpen();
         }
         takeOrders();
-        if (!job && !measuring) continue;
+        if (!isWorking) continue;
         if (drain()) lastBlockAt = steadyNanoseconds();
         noteSilence();
         handOver();
+        if (!isNeeded()) endWork();
     }
     if (job) endJob("");
 }
@@ -110,12 +124,8 @@ void TakeRecorder::takeOrders() {
         measureNow = std::exchange(measureOrdered, false);
         fresh.swap(ordered);
     }
+    if (isNeeded() || measureNow || fresh) startWork();
     if (!measureNow && !fresh) return;
-    if (!job && !measuring) {
-        // What waited from before is no longer wanted.
-        capture->blocks().skip(capture->blocks().readable());
-        capture->setKeeping(true);
-    }
     lastBlockAt = steadyNanoseconds();
     if (measureNow) measuring.emplace(*mixer, *capture);
     if (!fresh) return;
@@ -125,12 +135,25 @@ void TakeRecorder::takeOrders() {
     shown = {true, 0, ""};
 }
 
+void TakeRecorder::startWork() {
+    if (std::exchange(isWorking, true)) return;
+    // What waited from before is no longer wanted.
+    capture->blocks().skip(capture->blocks().readable());
+    capture->setKeeping(true);
+}
+
+void TakeRecorder::endWork() {
+    capture->setKeeping(false);
+    isWorking = false;
+}
+
 /// Whether anything came.
 bool TakeRecorder::drain() {
     InputBlock block;
     bool any = false;
     while (capture->blocks().read({&block, 1}) == 1) {
         any = true;
+        tapping.give(block);
         if (measuring) measuring->give(block);
         if (job) giveToJob(block);
     }
@@ -236,7 +259,6 @@ void TakeRecorder::noteSilence() {
 
 /// What is complete goes to whoever asks for it.
 void TakeRecorder::handOver() {
-    if (!job && !measuring) capture->setKeeping(false);
     if (!job) return;
     const std::vector<CutTake> cut = job->cutter.take();
     const std::lock_guard lock(guard);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/engine/Capture.h"
+#include "core/engine/InputTap.h"
 #include "core/engine/Mixer.h"
 #include "core/engine/RoundTrip.h"
 #include "core/engine/TakeCutter.h"
@@ -76,6 +77,9 @@ public:
     /// What was played until now is still taken in.
     void stop();
     RecordingReport recording() const;
+    /// Hands what comes in to tap() as well, whether anything is recorded or not.
+    void setTapped(bool tapped);
+    InputTap& tap() { return tapping; }
     /// Takes out what was completed since the last call, passes of a loop one by one.
     std::vector<RecordedTake> finished();
 
@@ -93,6 +97,9 @@ private:
 
     void run(const std::stop_token& stop);
     void takeOrders();
+    bool isNeeded() const;
+    void startWork();
+    void endWork();
     bool drain();
     void giveToJob(const InputBlock& block);
     bool openFile(const InputBlock& block);
@@ -105,6 +112,7 @@ private:
 
     const std::shared_ptr<Mixer> mixer;
     const std::shared_ptr<Capture> capture;
+    InputTap tapping;
 
     mutable std::mutex guard;
     std::condition_variable arrived;
@@ -118,6 +126,8 @@ private:
     std::vector<RecordedTake> done;
 
     /// The thread's own.
+    bool isWorking = false;
+    bool isTapped = false;
     std::optional<RoundTrip> measuring;
     std::optional<Job> job;
     std::int64_t lastBlockAt = 0;
