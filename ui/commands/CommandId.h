@@ -139,6 +139,7 @@ enum class CommandId {
     WordsHere,
     ClearPageMarks,
     TapRhythm,
+    EnterByInstrument,
     DivideByOne,
     DivideByTwo,
     DivideByThree,

@@ -425,28 +425,33 @@ void addSelecting(std::vector<Command>& table) {
 }
 
 void addPageMarks(std::vector<Command>& table) {
-    table.insert(table.end(),
-                 {{DynamicLouder, Notes, "dynamic-louder", WORDS("Dynamic: louder"),
-                   WORDS("Sets a dynamic at the cursor, then a step louder: ppp to fff"),
-                   KeyList{with(alt, Qt::Key_Equal)}, Grid, true, true},
-                  {DynamicSofter, Notes, "dynamic-softer", WORDS("Dynamic: softer"),
-                   WORDS("Sets a dynamic at the cursor, then a step softer"),
-                   KeyList{with(alt, Qt::Key_Minus)}, Grid, false, true},
-                  {HairpinLouder, Notes, "hairpin-louder", WORDS("Hairpin: louder"),
-                   WORDS("A hairpin that opens over the selected notes, or none"),
-                   KeyList{with(alt, Qt::Key_Comma)}, Grid},
-                  {HairpinSofter, Notes, "hairpin-softer", WORDS("Hairpin: softer"),
-                   WORDS("A hairpin that closes over the selected notes, or none"),
-                   KeyList{with(alt, Qt::Key_Period)}, Grid},
-                  {WordsHere, Notes, "words", WORDS("Words…"),
-                   WORDS("Free words over the line at the cursor"), KeyList{with(alt, Qt::Key_W)}, Grid},
-                  {ClearPageMarks, Notes, "clear-page-marks", WORDS("No dynamic, hairpin or words"),
-                   WORDS("Takes away what stands at the cursor or over the selected notes"),
-                   KeyList{with(alt, Qt::Key_Backspace)}, Grid},
-                  {TapRhythm, Notes, "tap-rhythm", WORDS("Tap the rhythm in"),
-                   WORDS("Places notes where you tap any letter while the record plays; Enter offers ways to "
-                         "write them"),
-                   KeyList{with(alt, Qt::Key_E)}, Grid, true}});
+    table.insert(
+        table.end(),
+        {{DynamicLouder, Notes, "dynamic-louder", WORDS("Dynamic: louder"),
+          WORDS("Sets a dynamic at the cursor, then a step louder: ppp to fff"),
+          KeyList{with(alt, Qt::Key_Equal)}, Grid, true, true},
+         {DynamicSofter, Notes, "dynamic-softer", WORDS("Dynamic: softer"),
+          WORDS("Sets a dynamic at the cursor, then a step softer"), KeyList{with(alt, Qt::Key_Minus)}, Grid,
+          false, true},
+         {HairpinLouder, Notes, "hairpin-louder", WORDS("Hairpin: louder"),
+          WORDS("A hairpin that opens over the selected notes, or none"), KeyList{with(alt, Qt::Key_Comma)},
+          Grid},
+         {HairpinSofter, Notes, "hairpin-softer", WORDS("Hairpin: softer"),
+          WORDS("A hairpin that closes over the selected notes, or none"), KeyList{with(alt, Qt::Key_Period)},
+          Grid},
+         {WordsHere, Notes, "words", WORDS("Words…"), WORDS("Free words over the line at the cursor"),
+          KeyList{with(alt, Qt::Key_W)}, Grid},
+         {ClearPageMarks, Notes, "clear-page-marks", WORDS("No dynamic, hairpin or words"),
+          WORDS("Takes away what stands at the cursor or over the selected notes"),
+          KeyList{with(alt, Qt::Key_Backspace)}, Grid},
+         {TapRhythm, Notes, "tap-rhythm", WORDS("Tap the rhythm in"),
+          WORDS("Places notes where you tap any letter while the record plays; Enter offers ways to "
+                "write them"),
+          KeyList{with(alt, Qt::Key_E)}, Grid, true},
+         {EnterByInstrument, Notes, "enter-by-instrument", WORDS("Enter by instrument"),
+          WORDS("Gives the grid's cursor the pitch of each note you play or sing into the input, and "
+                "goes on; Esc ends it"),
+          KeyList{with(alt, Qt::Key_I)}, Grid}});
 }
 
 /// The number as a key, from ten on with Alt.

@@ -195,6 +195,7 @@ void bindWriting(CommandSet& commands, DeskWindow& window) {
     write(WordsHere, [=] { grid->askForWords(false); });
     write(ClearPageMarks, [=] { grid->clearPageMarks(); });
     write(TapRhythm, [&window] { window.tapping().startOrFinish(); });
+    write(EnterByInstrument, [&window] { window.entry().startOrEnd(); });
     int parts = 0;
     for (const CommandId id :
          {DivideByOne, DivideByTwo, DivideByThree, DivideByFour, DivideByFive, DivideBySix, DivideBySeven,

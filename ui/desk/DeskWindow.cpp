@@ -83,6 +83,7 @@ DeskWindow::DeskWindow(const DeskSession::Options& options, QSettings& store)
     takeDesk = new TakeDesk(desk, ears, *takePanel, *messageBar, settings);
     takeDesk->setParent(this);
     tapDesk = new TapDesk(desk, ears, *gridPanel->grid(), *messageBar, *this);
+    entryDesk = new EntryDesk(desk, ears, *takeDesk, *gridPanel->grid(), *messageBar, settings, this);
     new TypingGuard(this);
     build();
     bindCommands(*commandSet, *this);
@@ -234,6 +235,7 @@ void DeskWindow::tick() {
     if (!desk.isOpen()) return;
     const Seconds ear = ears.place();
     manner.follow();
+    entryDesk->follow();
     formStrip->setHeard(ear);
     chorusSheet->setHeard(ear);
     chorusSheet->setHeld(ears.isHolding() ? std::optional(ear) : std::nullopt);
@@ -286,7 +288,7 @@ void DeskWindow::goTo(Seconds place) {
 }
 
 void DeskWindow::letGo() {
-    if (tapDesk->giveUp()) return;
+    if (tapDesk->giveUp() || entryDesk->giveUp()) return;
     if (chorusSheet->letGo() || ears.giveUpLoop() || ears.letHeldGo()) return;
     if (chorusSheet->stretch()) return chorusSheet->setStretch(std::nullopt);
     if (gridPanel->grid()->dropSelection()) return;

@@ -11,6 +11,7 @@
 #include "ui/desk/ChordDesk.h"
 #include "ui/desk/DeskCursor.h"
 #include "ui/desk/DeskSession.h"
+#include "ui/desk/EntryDesk.h"
 #include "ui/desk/FeelDesk.h"
 #include "ui/desk/KeepingDesk.h"
 #include "ui/desk/ListeningDesk.h"
@@ -72,6 +73,7 @@ public:
     SoundDesk& sound() { return *sounding; }
     TakeDesk& taking() { return *takeDesk; }
     TapDesk& tapping() { return *tapDesk; }
+    EntryDesk& entry() { return *entryDesk; }
     MessageBar& messages() { return *messageBar; }
     ChorusSheetView& sheet() { return *chorusSheet; }
     FormStripView& strip() { return *formStrip; }
@@ -171,6 +173,7 @@ private:
     KeepingDesk* keeper = nullptr;
     TakeDesk* takeDesk = nullptr;
     TapDesk* tapDesk = nullptr;
+    EntryDesk* entryDesk = nullptr;
 
     QTimer frames;
     int frameCount = 0;

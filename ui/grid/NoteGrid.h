@@ -80,6 +80,9 @@ public slots:
     void stepColumn(int columns);
     void changeLength(int columns);
     void moveNote(int columns, int semitones);
+    /// The cursor's note gets a pitch, or one is written there, and the cursor goes on; nothing sounds. False
+    /// where there is nothing to go on to. Requires: a pitch of a line.
+    bool enterPitch(int midi);
     /// The next name the chosen notes can have on the page, and at last their own again.
     void respellNotes();
     void togglePhrasing(earwright::PhrasingKind kind);

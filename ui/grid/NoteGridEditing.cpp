@@ -1,6 +1,7 @@
 // What the keys of the note grid do to notes; the rest of the view is in NoteGrid.cpp.
 #include "ui/grid/NoteGrid.h"
 #include "ui/grid/PhrasingBar.h"
+#include "ui/grid/PitchEntry.h"
 
 #include <algorithm>
 
@@ -47,6 +48,14 @@ void NoteGrid::moveNote(int columns, int semitones) {
     const Note* note = edit->study.note(*scene.selected);
     if (note) scene.cursor.midi = note->pitch.midi;
     apply(std::move(edit));
+}
+
+bool NoteGrid::enterPitch(int midi) {
+    if (!hasColumns()) return false;
+    const PitchEntry entry = entered(*study, scene.columns, scene.cursor, midi);
+    if (entry.study != *study) emit edited(entry.study, tr("enter note"));
+    if (entry.next) setCursor(*entry.next);
+    return entry.next.has_value();
 }
 
 void NoteGrid::respellNotes() {

@@ -79,6 +79,7 @@ constexpr ExpectedKey expectedKeys[] = {
     {CommandId::NoteHigher, "Alt+Up"},
     {CommandId::NoteLower, "Alt+Down"},
     {CommandId::RespellNote, "Alt+A"},
+    {CommandId::EnterByInstrument, "Alt+I"},
     {CommandId::NoteEarlier, "Alt+Left"},
     {CommandId::NoteLater, "Alt+Right"},
     {CommandId::Slide, "S"},

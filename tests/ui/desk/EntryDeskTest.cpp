@@ -1,0 +1,143 @@
+// Notes entered by instrument: the sound is handed over as the input would bring it, or comes through a sound
+// server of the test's own.
+#include "ui/desk/EntryDesk.h"
+
+#include "core/engine/Input.h"
+#include "tests/core/engine/PrivateSound.h"
+#include "tests/core/listening/OneTone.h"
+#include "tests/ui/Picture.h"
+#include "tests/ui/desk/TonesDesk.h"
+
+#include <gtest/gtest.h>
+
+namespace earwright::ui {
+namespace {
+
+constexpr SampleRate rate{44100};
+const auto subject = QStringLiteral("entry");
+
+class EnteringByInstrument : public TonesDesk {
+protected:
+    EntryDesk& entry() { return window->entry(); }
+    QString told() { return window->messages().sentence(subject); }
+    NoteGrid& grid() { return *window->panel().grid(); }
+};
+
+TEST_F(EnteringByInstrument, OpensNoInputBeforeTheWordAboutTheEarsWasRead) {
+    const tests::NoSound silence;
+    markBarsAndPhrase();
+    press(Qt::Key_I, Qt::AltModifier);
+    EXPECT_TRUE(entry().isOn());
+    EXPECT_FALSE(window->messages().sentence(QStringLiteral("caution")).isEmpty());
+    EXPECT_EQ(window->session().engine().input().report().state, DeviceState::Closed);
+    window->messages().choose(QStringLiteral("caution"), 1);
+    EXPECT_TRUE(soon([&] { return !entry().isOn(); })) << "not now is an answer";
+    EXPECT_EQ(window->session().engine().input().report().state, DeviceState::Closed);
+}
+
+TEST_F(EnteringByInstrument, SaysWhereThereIsNoInput) {
+    const tests::NoSound silence;
+    settings.setValue("input/cautionRead", true);
+    openWindow();
+    markBarsAndPhrase();
+    press(Qt::Key_I, Qt::AltModifier);
+    EXPECT_TRUE(soon([&] { return !entry().isOn(); }));
+    EXPECT_FALSE(window->messages().sentence(QStringLiteral("notice")).isEmpty());
+}
+
+/// With an input whose source hears what the desk plays; nothing plays, so what the tests hand over is all.
+class WithAnInput : public EnteringByInstrument {
+protected:
+    void SetUp() override {
+        if (!tests::PrivateSound::isAvailable()) GTEST_SKIP() << "pulseaudio is not installed";
+        sound = std::make_unique<tests::PrivateSound>();
+        settings.setValue("input/cautionRead", true);
+        applyTheme(*qApp, Appearance::Light);
+        openWindow(true);
+        markBarsAndPhrase();
+        window->goTo(Seconds(2.6));
+        ASSERT_TRUE(soon([this] { return grid().hasColumns(); }));
+        window->workInGrid();
+        grid().goTo(grid().shownBars().begin);
+        ASSERT_EQ(grid().cursor().place, grid().shownBars().begin);
+        press(Qt::Key_I, Qt::AltModifier);
+        ASSERT_TRUE(soon([this] { return told().contains("Play or sing"); })) << told().toStdString();
+    }
+    void TearDown() override {
+        EnteringByInstrument::TearDown();
+        window.reset();
+    }
+    /// Half a second of quiet, then the notes.
+    void play(const std::vector<int>& midis) {
+        std::vector<float> line(22050, 0.0f);
+        for (const int midi : midis) {
+            const auto tone = tests::toneOf(tests::timbres()[1], midi, 0.3, rate);
+            line.insert(line.end(), tone.begin(), tone.end());
+            line.insert(line.end(), 4410, 0.0f);
+        }
+        entry().hear(line, rate);
+    }
+    std::vector<int> pitches() {
+        std::vector<int> midis;
+        for (const Note& note : study().notes)
+            midis.push_back(note.pitch.midi);
+        return midis;
+    }
+    std::unique_ptr<tests::PrivateSound> sound;
+};
+
+TEST_F(WithAnInput, WritesWhatIsPlayedIntoOneColumnAfterTheOther) {
+    play({64, 67, 72});
+    EXPECT_EQ(pitches(), (std::vector<int>{64, 67, 72}));
+    EXPECT_EQ(study().notes[0].onset, grid().shownBars().begin);
+    EXPECT_EQ(study().notes[1].onset, grid().shownBars().begin + Beats(1, 2));
+    EXPECT_TRUE(told().contains("C5 heard")) << told().toStdString();
+    keepPicture(*window, "entering-by-instrument.png");
+    window->session().undo();
+    EXPECT_EQ(pitches(), (std::vector<int>{64, 67})) << "each note is a step";
+    press(Qt::Key_Escape);
+    EXPECT_FALSE(entry().isOn());
+    EXPECT_TRUE(told().isEmpty());
+    play({60});
+    EXPECT_EQ(pitches().size(), 2u) << "it has ended";
+}
+
+TEST_F(WithAnInput, WritesAnOctaveHigherForAGuitar) {
+    window->messages().choose(subject, 1);
+    EXPECT_EQ(entry().octaves(), 1);
+    EXPECT_TRUE(told().contains("an octave higher")) << told().toStdString();
+    play({52});
+    EXPECT_EQ(pitches(), (std::vector<int>{64}));
+    for (int i = 0; i < 5; ++i)
+        window->messages().choose(subject, 0);
+    EXPECT_EQ(entry().octaves(), -2);
+    play({45});
+    EXPECT_EQ(pitches(), (std::vector<int>{64})) << "A0 is none of a line's pitches";
+    EXPECT_TRUE(told().contains("outside")) << told().toStdString();
+    EXPECT_EQ(settings.value("input/octaves").toInt(), -2);
+}
+
+TEST_F(WithAnInput, EndsBehindTheLastColumn) {
+    const auto columns = static_cast<std::size_t>((grid().shownBars().length() * 2).floor());
+    std::vector<int> line;
+    for (std::size_t i = 0; i < columns; ++i)
+        line.push_back(i % 2 == 0 ? 60 : 62);
+    play(line);
+    EXPECT_EQ(pitches(), line);
+    EXPECT_FALSE(entry().isOn());
+}
+
+// The record's own tones come back through the source, and none of them is written.
+TEST_F(WithAnInput, DoesNotTakeTheRecordForTheMusician) {
+    earTo(2.5);
+    press(Qt::Key_Space);
+    ASSERT_TRUE(soon([this] { return told().contains("Waiting"); })) << told().toStdString();
+    QTest::qWait(1500);
+    press(Qt::Key_Space);
+    ASSERT_TRUE(soon([this] { return told().contains("Play or sing"); })) << told().toStdString();
+    QTest::qWait(300);
+    EXPECT_TRUE(pitches().empty());
+}
+
+} // namespace
+} // namespace earwright::ui
