@@ -74,7 +74,10 @@ Result<ForeignWriter> writerFor(const std::filesystem::path& out, const MusicXml
                                 const MidiOptions& midi) {
     if (out.extension() == ".study")
         return ForeignWriter([](const Study& study, const PlayedNotes&) {
-            return Result<std::string>(StudyFile::text(study));
+            std::string text = StudyFile::text(study);
+            // What could not be read back is not written.
+            const auto again = StudyFile::parse(text, "The study that would be written");
+            return again ? Result<std::string>(std::move(text)) : Result<std::string>(again.error());
         });
     const auto writer = foreignWriter(out, page, midi);
     return writer ? writer : usage(writer.error().message + " A study ends in .study.");

@@ -25,6 +25,12 @@ bool snap(Beats& place) {
     return place != before;
 }
 
+/// Between places that a study file holds there may be a length that it does not: 1919/1920 of a beat.
+Beats writableLength(const Beats& length) {
+    if (length.denominator() <= largestDenominator) return length;
+    return std::max(shortest, Beats((length * (2 * snappedParts) + Beats(1)).floor() >> 1, snappedParts));
+}
+
 bool isWritable(const ForeignNote& note) {
     return note.pitch.midi >= lowestMidi && note.pitch.midi <= highestMidi;
 }
@@ -108,8 +114,8 @@ void addLine(Imported& imported, std::vector<ForeignNote> notes) {
             end = notes[next].begin;
             ++shortened;
         }
-        study.notes.push_back(
-            {NoteId{study.nextId++}, note.begin, end - note.begin, note.pitch, note.loudness, note.phrasing});
+        study.notes.push_back({NoteId{study.nextId++}, note.begin, writableLength(end - note.begin),
+                               note.pitch, note.loudness, note.phrasing});
     }
     if (doubled > 0) leaveOut(imported, std::to_string(doubled) + " notes stood twice and were taken once.");
     if (shortened > 0)

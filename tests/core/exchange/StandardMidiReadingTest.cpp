@@ -167,6 +167,20 @@ TEST(StandardMidiReading, PutsWordsWhereAStudyFileCanHoldThem) {
     EXPECT_EQ(*kept, imported->study);
 }
 
+TEST(StandardMidiReading, GivesNotesLengthsThatAStudyFileCanHold) {
+    // 1920 ticks a quarter; from tick 3 to 1922, which is 1/640 to 961/960 of a beat.
+    const std::string events = bytesOf("\x03\x90\x3C\x40\x8E\x7F\x80\x3C\x40");
+    const auto imported =
+        readStandardMidi(bytesOf("MThd\0\0\0\6\0\0\0\1\x07\x80") + track(events + end), "line.mid");
+    ASSERT_TRUE(imported.ok()) << describe(imported.error());
+    ASSERT_EQ(imported->study.notes.size(), 1u);
+    EXPECT_EQ(imported->study.notes.front().onset, Beats(1, 640));
+    EXPECT_EQ(imported->study.notes.front().length, Beats(1));
+    const auto read = StudyFile::parse(StudyFile::text(imported->study), "line.study");
+    ASSERT_TRUE(read.ok()) << describe(read.error());
+    EXPECT_EQ(read->notes, imported->study.notes);
+}
+
 TEST(StandardMidiReading, TenThousandsOfPartsTakeNoTime) {
     std::string notes;
     for (char channel = 0; channel < 16; ++channel)
