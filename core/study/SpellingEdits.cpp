@@ -9,8 +9,9 @@ namespace earwright {
 Study setSpelling(const Study& study, NoteId id, const std::optional<PitchName>& name) {
     Study edited = study;
     for (Note& note : edited.notes) {
-        const bool fits = !name || name->pitchClass() == pitchClassOf(note.pitch.midi);
-        if (note.id == id && fits) note.pitch.spelling = name;
+        if (note.id != id) continue;
+        const std::vector<PitchName> names = namesOf(note.pitch.midi);
+        if (!name || std::ranges::find(names, *name) != names.end()) note.pitch.spelling = name;
     }
     return edited;
 }

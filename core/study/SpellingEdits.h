@@ -7,11 +7,11 @@
 
 namespace earwright {
 
-/// The note called so, or as key, chord and line say. A name of another pitch, or an id that is not there,
-/// changes nothing.
+/// The note called so, or as key, chord and line say. What is none of its namesOf()
+/// (core/music/PitchNames.h), or an id that is not there, changes nothing.
 Study setSpelling(const Study& study, NoteId id, const std::optional<PitchName>& name);
 
-/// The note's next name: those of namesOf() (core/music/PitchNames.h) in turn, then the one it has by itself again, which is given and
+/// The note's next name: those of namesOf() in turn, then the one it has by itself again, which is given and
 /// left out of the turn. An id that is not there changes nothing.
 Study respell(const Study& study, NoteId id, const PitchName& byItself);
 

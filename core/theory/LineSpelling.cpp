@@ -86,10 +86,10 @@ private:
         if (note.chord && degree.isChordTone) return chordTone(note.midi, chord, degree);
         const auto goal = goalOf(index);
         const auto led = goal ? ledTo(*goal, note.midi) : std::nullopt;
-        const int semitones = pitchClassOf(note.midi - chord.root.pitchClass());
-        if (isNaturalDegree(semitones) && isReadable(degree.name, note.key, led)) return degree.name;
         const auto inKey = keyName(note.midi, note.key);
         if (inKey && !(note.chord && isTaken(*inKey, chord))) return *inKey;
+        const int semitones = pitchClassOf(note.midi - chord.root.pitchClass());
+        if (isNaturalDegree(semitones) && isReadable(degree.name, note.key, led)) return degree.name;
         if (led && isReadable(*led, note.key, degree.name)) return *led;
         if (!note.chord && !led) return arrived(index, degree.name);
         return isReadable(degree.name, note.key, led) ? degree.name : withoutAccidental(degree.name);

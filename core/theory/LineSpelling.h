@@ -34,13 +34,13 @@ struct LineName {
 
 /// The names of a line, in its order. The first of these that holds says it (common practice):
 /// 1. A tone of the chord is called as the chord spells it.
-/// 2. A degree of the major scale on its root is called so: B over C7, F♯ over Dm7.
-/// 3. A note of the key is called as the key has it, where no chord tone stands on that letter.
+/// 2. A note of the key is called as the key has it, where no chord tone stands on that letter.
+/// 3. A degree of the major scale on the chord's root is called so: B over C7 and F♯ over Dm7, in F.
 /// 4. A note that goes on by a semitone is raised from the letter below its goal or lowered from the one
 ///    above: C♯ to D, D♭ to C. The goal is the next other pitch, or the one after it where the two lie around
 ///    it.
 /// 5. As the degree it is on the chord: ♭9, ♭3, ♯11, ♭13, ♭7.
-/// Where there is no chord, the key's tonic takes its place from 2 on, and a black key that comes from a
+/// Where there is no chord, the key's tonic takes its place from 3 on, and a black key that comes from a
 /// semitone below is raised, from above lowered, before 5 is asked.
 /// E♯, B♯, C♭ and F♭ need the chord or the key to name them, or 4 and 5 to agree. Nothing but a wish has a
 /// double accidental.

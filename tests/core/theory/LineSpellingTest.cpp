@@ -150,6 +150,15 @@ TEST(LineSpelling, TheKeyCallsWhatNoChordToneContradicts) {
     EXPECT_EQ(names({66, 65, 63}, "B7", {6}), "F♯ E♯ D♯") << "the key has E sharp";
 }
 
+TEST(LineSpelling, TheKeyCallsItsNotesOverTheDiminishedChordOfItsLeadingNote) {
+    constexpr KeySignature cMinor{-3, Mode::Minor};
+    constexpr KeySignature gMinor{-2, Mode::Minor};
+    constexpr KeySignature fMinor{-4, Mode::Minor};
+    EXPECT_EQ(names({60, 63, 62, 59}, "B°7", cMinor), "C E♭ D B");
+    EXPECT_EQ(names({72, 70, 69, 66}, "F♯°7", gMinor), "C B♭ A F♯");
+    EXPECT_EQ(names({65, 68, 67, 64}, "E°7", fMinor), "F A♭ G E");
+}
+
 TEST(LineSpelling, OfADoubleStopEachNoteFindsItsGoal) {
     std::vector<LineNote> line = lineOf({61, 68, 62, 67}, "C", cMajor);
     line[1].moment = 0;
