@@ -47,21 +47,35 @@ Seconds distance(Seconds a, Seconds b) {
     return Seconds(std::abs(a.value - b.value));
 }
 
+bool isOf(const EarPlace& place, const Finding& finding) {
+    return place.note && finding.note && *place.note == finding.note->note;
+}
+
+/// Of a double stop each note keeps its own place.
+bool isAnothers(const EarPlace& place, const Finding& finding, const PhraseCheck& check) {
+    return place.note && finding.note && !isOf(place, finding) && check.note(*place.note);
+}
+
 /// For each place the finding that goes with it, if any: nearest pairs first, each used once.
-std::vector<std::optional<std::size_t>> paired(const std::vector<EarPlace>& places,
-                                               const std::vector<Finding>& findings) {
+std::vector<std::optional<std::size_t>>
+paired(const std::vector<EarPlace>& places, const std::vector<Finding>& findings, const PhraseCheck& check) {
     struct Pair {
+        /// The place is not known to be this note's; those that are come first.
+        bool isGuess;
         Seconds apart;
         std::size_t place;
         std::size_t finding;
     };
     std::vector<Pair> pairs;
     for (std::size_t p = 0; p < places.size(); ++p)
-        for (std::size_t f = 0; f < findings.size(); ++f)
-            if (distance(places[p].time, findings[f].time) <= samePlace)
-                pairs.push_back({distance(places[p].time, findings[f].time), p, f});
-    std::stable_sort(pairs.begin(), pairs.end(),
-                     [](const Pair& a, const Pair& b) { return a.apart < b.apart; });
+        for (std::size_t f = 0; f < findings.size(); ++f) {
+            const Seconds apart = distance(places[p].time, findings[f].time);
+            if (apart <= samePlace && !isAnothers(places[p], findings[f], check))
+                pairs.push_back({!isOf(places[p], findings[f]), apart, p, f});
+        }
+    std::stable_sort(pairs.begin(), pairs.end(), [](const Pair& a, const Pair& b) {
+        return a.isGuess != b.isGuess ? b.isGuess : a.apart < b.apart;
+    });
     std::vector<std::optional<std::size_t>> findingOf(places.size());
     std::vector<bool> used(findings.size(), false);
     for (const Pair& pair : pairs) {
@@ -160,6 +174,8 @@ void keepFound(PhraseRecord& entry, const PhraseCheck& check, Day today) {
         if (known) {
             at->time = note.range.begin;
             at->note = note.note;
+            // The one before it may have been corrected.
+            at->interval = intervalBefore(note, check);
         } else {
             entry.found.push_back(foundNow(note, entry.places, check, today));
         }
@@ -176,7 +192,7 @@ EarRecord afterCheck(const EarRecord& record, const PhraseCheck& check, const Ra
     PhraseRecord& entry = entryOf(kept, check.phrase);
     std::vector<EarPlace>& places = entry.places;
     const std::vector<Finding> findings = findingsOf(check);
-    const auto findingOf = paired(places, findings);
+    const auto findingOf = paired(places, findings, check);
     std::vector<bool> known(findings.size(), false);
     for (std::size_t p = 0; p < places.size(); ++p) {
         if (findingOf[p]) {
@@ -198,10 +214,13 @@ EarRecord withHelp(const EarRecord& record, SpanId phrase, Seconds time, HelpSte
     EarRecord kept = record;
     std::vector<EarPlace>& places = entryOf(kept, phrase).places;
     EarPlace* nearest = nullptr;
-    for (EarPlace& place : places)
-        if (distance(place.time, time) <= samePlace &&
-            (!nearest || distance(place.time, time) < distance(nearest->time, time)))
-            nearest = &place;
+    for (EarPlace& place : places) {
+        const bool isAnothers = note && place.note && *place.note != *note;
+        if (isAnothers || distance(place.time, time) > samePlace) continue;
+        const bool isOwn = note && place.note == note;
+        if (!nearest || isOwn || distance(place.time, time) < distance(nearest->time, time)) nearest = &place;
+        if (isOwn) break;
+    }
     if (!nearest) {
         nearest = &addPlace(places, {time});
         nearest->note = note;

@@ -80,7 +80,9 @@ float Mixdown::mix(std::span<const SoundFrame> frames, std::span<const float> au
         float left = level * (straight * frame.left + summed + yoursLeft * yours + plain);
         float right = level * (straight * frame.right + yoursRight * yours + plain);
         before = std::max({before, std::abs(left), std::abs(right)});
-        limiter.apply(left, right, plain != 0 ? 1.0f : mixed.next());
+        // The record alone passes untouched, but not before the rest has died away.
+        const bool isMixed = plain != 0 || yoursLeft + yoursRight > 0;
+        limiter.apply(left, right, isMixed ? 1.0f : mixed.next());
         out[2 * i] = left;
         out[2 * i + 1] = right;
         peak = std::max({peak, std::abs(left), std::abs(right)});

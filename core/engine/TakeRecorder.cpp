@@ -130,6 +130,8 @@ void TakeRecorder::takeOrders() {
     if (measureNow) measuring.emplace(*mixer, *capture);
     if (!fresh) return;
     if (job) endJob("");
+    // What waits was played before the take.
+    if (isWorking) drain();
     job = std::move(fresh);
     const std::lock_guard lock(guard);
     shown = {true, 0, ""};

@@ -83,12 +83,12 @@ std::optional<LineInstrument> lineInstrumentFrom(std::string_view text) {
     for (const NamedInstrument& named : namedInstruments())
         if (text == named.word) return named.instrument;
     for (const std::string_view dash : {"-", "–"}) {
-        // From the second sign on: an octave may be −1, no note begins with a dash.
-        const std::size_t at = text.find(dash, 2);
-        if (at == std::string_view::npos) continue;
-        const auto low = midiNamed(text.substr(0, at));
-        const auto high = midiNamed(text.substr(at + dash.size()));
-        if (low && high && isRange({*low, *high})) return PitchRange{*low, *high};
+        // Any of them may part the two: an octave may be −1.
+        for (std::size_t at = text.find(dash); at != std::string_view::npos; at = text.find(dash, at + 1)) {
+            const auto low = midiNamed(text.substr(0, at));
+            const auto high = midiNamed(text.substr(at + dash.size()));
+            if (low && high && isRange({*low, *high})) return PitchRange{*low, *high};
+        }
     }
     return std::nullopt;
 }

@@ -1,5 +1,7 @@
 #include "core/study/OwnTime.h"
 
+#include "core/study/Limits.h"
+
 #include <algorithm>
 
 namespace earwright {
@@ -25,7 +27,11 @@ BeatMap evenMarks(const Study& study) {
     const MeterMap meters = study.meters();
     const Beats end = std::max(Beats(meters.barStart(meters.barOf(endOf(study)) + 1)), meters.barStart(2));
     const double beat = 60 / tempoOf(study) * 4 / study.meter.beatUnit;
-    return BeatMap({{Beats(0), Seconds(0)}, {end, Seconds(beat * end.toDouble())}});
+    BeatMap marks({{Beats(0), Seconds(0)}, {end, Seconds(beat * end.toDouble())}});
+    if (isWithinLimits(marks)) return marks;
+    // A line without end: the tempo is even anyway.
+    const Beats second = meters.barStart(2);
+    return BeatMap({{Beats(0), Seconds(0)}, {second, Seconds(beat * second.toDouble())}});
 }
 
 void shift(Study& study, Seconds by) {
@@ -34,7 +40,18 @@ void shift(Study& study, Seconds by) {
         mark.time = mark.time + by;
     study.beatMap = BeatMap(std::move(marks));
     for (Span& span : study.spans)
-        span.range = {span.range.begin + by, span.range.end + by};
+        span.range = span.range.shifted(by);
+    for (LooseEnd& end : study.looseEnds)
+        end.time = end.time + by;
+    for (Take& take : study.takes)
+        take.at = take.at + by;
+    if (study.practice.loop) study.practice.loop = study.practice.loop->shifted(by);
+    for (PhraseRecord& phrase : study.earRecord.phrases) {
+        for (EarPlace& place : phrase.places)
+            place.time = place.time + by;
+        for (FoundNote& found : phrase.found)
+            found.time = found.time + by;
+    }
 }
 
 } // namespace

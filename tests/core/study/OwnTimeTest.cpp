@@ -1,5 +1,7 @@
 #include "core/study/OwnTime.h"
 
+#include "core/study/Limits.h"
+#include "core/study/LooseEndEdits.h"
 #include "core/study/NoteEdits.h"
 
 #include <gtest/gtest.h>
@@ -35,11 +37,23 @@ TEST(OwnTime, BeginsWithThePickupAndTakesNamesAlong) {
     Study line = lineFrom(Beats(-1));
     line.beatMap = BeatMap({{Beats(0), Seconds(0)}, {Beats(8), Seconds(8)}});
     line.spans = {{SpanId{70}, SpanKind::Phrase, "a", {Seconds(0), Seconds(2)}}};
+    line = addLooseEnd(line, Seconds(1), "why?").study;
+    line.practice.loop = Range{Seconds(1), Seconds(2)};
     const Study study = withOwnTime(line);
+    EXPECT_DOUBLE_EQ(study.looseEnds.front().time.value, 5);
+    EXPECT_EQ(study.practice.loop, (Range{Seconds(5), Seconds(6)}));
     // The bar before bar 1 lasts four of its beats, a second each.
     EXPECT_DOUBLE_EQ(study.beatMap.seconds(Beats(-4)).value, 0);
     EXPECT_DOUBLE_EQ(study.spans.front().range.begin.value, 4);
     EXPECT_EQ(study.notes, line.notes);
+}
+
+TEST(OwnTime, CanBeKeptHoweverLongTheLineIs) {
+    Study line = lineFrom(Beats(0));
+    line.notes.back().onset = Beats(furthestBeat - 1);
+    const Study study = withOwnTime(line);
+    ASSERT_TRUE(study.beatMap.hasTempo());
+    EXPECT_TRUE(isWithinLimits(study.beatMap));
 }
 
 TEST(OwnTime, LeavesAStudyThatHasOneOrNoNotesAlone) {
