@@ -27,7 +27,15 @@ KeyBindings::KeyBindings(QSettings& store, QObject* parent) : QObject(parent), s
 
 std::vector<QKeySequence> KeyBindings::keys(CommandId id) const {
     const auto own = changed.find(id);
-    return own == changed.end() ? command(id).keys : own->second;
+    if (own != changed.end()) return own->second;
+    // A key that was given to another command is that command's, also where a newer program has it for this.
+    std::vector<QKeySequence> keys = command(id).keys;
+    std::erase_if(keys, [this](const QKeySequence& key) {
+        return std::ranges::any_of(changed, [&key](const auto& other) {
+            return std::ranges::find(other.second, key) != other.second.end();
+        });
+    });
+    return keys;
 }
 
 std::optional<CommandId> KeyBindings::owner(const QKeySequence& key) const {

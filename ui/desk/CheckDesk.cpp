@@ -93,7 +93,7 @@ void CheckDesk::check(SpanId phrase) {
 void CheckDesk::start(SpanId phrase) {
     // While the recording was listened to the line may have changed, or the phrase gone.
     const Span* span = session.study().span(phrase);
-    if (!span) return refresh();
+    if (!span) return giveUp();
     const auto asked = session.shared();
     work.run<PhraseCheck>(
         [study = asked, span = *span, wish = wishOf(*asked, heardPart)](const RecordingEvidence& recording,

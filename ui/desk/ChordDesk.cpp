@@ -51,13 +51,13 @@ void ChordDesk::take(const Range<Seconds>& stretch, const std::vector<CheckedCho
     // Edits made meanwhile are not judged by what was found.
     for (CheckedChord& chord : chordsThatStand(session.study(), answered))
         if (!stretch.contains(map.seconds(meters.barStart(chord.bar)))) all.push_back(std::move(chord));
-    for (CheckedChord& chord : chordsThatStand(session.study(), found))
-        all.push_back(std::move(chord));
+    const std::vector<CheckedChord> standing = chordsThatStand(session.study(), found);
+    all.insert(all.end(), standing.begin(), standing.end());
     std::sort(all.begin(), all.end(),
               [](const CheckedChord& a, const CheckedChord& b) { return a.range.begin < b.range.begin; });
     show(std::move(all));
     messages.say(told, MessageBar::Tone::Notice,
-                 chordCountText(found) + QLatin1Char(' ') +
+                 chordCountText(standing) + QLatin1Char(' ') +
                      tr("Point at a symbol to read what speaks for it or against it."));
 }
 

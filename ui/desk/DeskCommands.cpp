@@ -16,6 +16,7 @@
 #include "ui/sheet/ChorusSheetView.h"
 #include "ui/takes/TakePanel.h"
 
+#include <QDialog>
 #include <QMessageBox>
 
 #include <functional>
@@ -213,6 +214,13 @@ void checkChords(DeskWindow& window) {
     window.chordDesk().check(window.marking().stretch().value_or(rest));
 }
 
+/// Opens a dialog about this study, which goes with it.
+void openOver(QDialog* dialog, DeskSession& session) {
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    QObject::connect(&session, &DeskSession::opened, dialog, &QDialog::reject);
+    dialog->open();
+}
+
 void askWhoPlays(DeskWindow& window) {
     DeskSession& session = window.session();
     auto* dialog = new PlayersDialog(
@@ -221,8 +229,7 @@ void askWhoPlays(DeskWindow& window) {
             session.apply(DeskWindow::tr("who plays"), setPlayers(session.study(), players));
         },
         &window);
-    dialog->setAttribute(Qt::WA_DeleteOnClose);
-    dialog->open();
+    openOver(dialog, session);
 }
 
 void bindCheckAndHelp(CommandSet& commands, DeskWindow& window) {
@@ -240,9 +247,7 @@ void bindCheckAndHelp(CommandSet& commands, DeskWindow& window) {
     commands.bind(TellChord, [&] { window.chordDesk().tell(window.listening().place()); });
     commands.bind(WhoPlays, [&] { askWhoPlays(window); });
     commands.bind(ShowEarRecord, [&] {
-        auto* dialog = new EarRecordDialog(window.session().study().earRecord, &window);
-        dialog->setAttribute(Qt::WA_DeleteOnClose);
-        dialog->open();
+        openOver(new EarRecordDialog(window.session().study().earRecord, &window), window.session());
     });
     commands.bind(NextPart, [&] { window.toNextPart(); });
     commands.bind(Keys, [&] {

@@ -32,6 +32,7 @@ ListenedWork::ListenedWork(RecordingListener& ears, MessageBar& bar, QString nam
 }
 
 void ListenedWork::whenListened(std::function<void()> then) {
+    messages.close(trouble());
     sinceAsked.start();
     if (listener.evidence()) return then();
     waiting = std::move(then);
@@ -48,9 +49,8 @@ void ListenedWork::say(double share) {
 }
 
 void ListenedWork::fail(const std::string& sentence) {
-    // A subject of its own: what tells of the work is closed with it.
-    messages.say(subject + QStringLiteral(" trouble"), MessageBar::Tone::Trouble,
-                 QString::fromStdString(sentence));
+    messages.close(subject);
+    messages.say(trouble(), MessageBar::Tone::Trouble, QString::fromStdString(sentence));
     emit failed();
 }
 

@@ -64,6 +64,8 @@ signals:
 private:
     void say(double share);
     void fail(const std::string& sentence);
+    /// A subject of its own: what tells of the work is closed with it.
+    QString trouble() const { return subject + QStringLiteral(" trouble"); }
 
     RecordingListener& listener;
     MessageBar& messages;

@@ -99,18 +99,29 @@ SheetChoices SheetDesk::startChoices() const {
 }
 
 void SheetDesk::ask() {
-    if (!session.isOpen()) return;
+    if (!session.isOpen() || tellBusy()) return;
     if (session.study().notes.empty())
         return messages.say(subject, Tone::Notice, tr("Nothing is written yet to make a sheet of."));
     auto* dialog = new SheetDialog(
         session.shared(), startChoices(), hasSound(), [this](const SheetChoices& made) { write(made); },
         &window);
     dialog->setAttribute(Qt::WA_DeleteOnClose);
+    // What it shows is of this study.
+    connect(&session, &DeskSession::opened, dialog, &QDialog::reject);
     dialog->open();
 }
 
-void SheetDesk::write(const SheetChoices& choices) {
-    if (!session.isOpen()) return;
+bool SheetDesk::tellBusy() {
+    if (!job.isRunning()) return false;
+    // Beside the row that tells how far it is.
+    messages.say(subject + QStringLiteral(" busy"), Tone::Notice,
+                 tr("An example sheet is still being written; wait for it, or cancel it first."));
+    return true;
+}
+
+void SheetDesk::write(SheetChoices choices) {
+    if (!session.isOpen() || tellBusy()) return;
+    if (choices.file.is_relative()) choices.file = pathOf(startFolder(session)) / choices.file;
     last = choices;
     rememberChoices(choices, settings);
     auto plan = std::make_shared<Plan>();
@@ -137,20 +148,23 @@ void SheetDesk::write(const SheetChoices& choices) {
         [this](Result<Planned> outcome) { outcome ? take(*outcome) : fail(outcome.error()); });
 }
 
+QString SheetDesk::whatMayNotGo(const Plan& plan, const fs::path& file) const {
+    if (plan.recording && isSame(file, plan.recording->path())) return tr("the recording");
+    if (isSame(file, session.studyFile())) return tr("the study");
+    std::error_code unknown;
+    if (isSame(file.parent_path(), session.takeFolder()) && fs::exists(file, unknown)) return tr("a take");
+    return {};
+}
+
 void SheetDesk::take(const Planned& plan) {
     Files there;
     std::error_code unknown;
     for (const fs::path& file : plan->files) {
-        const bool isRecording = plan->recording && isSame(file, plan->recording->path());
-        if (isRecording || isSame(file, session.studyFile()))
+        if (const QString kept = whatMayNotGo(*plan, file); !kept.isEmpty())
             return messages.say(subject, Tone::Trouble,
-                                isRecording
-                                    ? tr("The sheet's files would take the place of the recording, %1. "
-                                         "Nothing was written; give the sheet another name.")
-                                          .arg(nameOf(file))
-                                    : tr("The sheet's files would take the place of the study, %1. "
-                                         "Nothing was written; give the sheet another name.")
-                                          .arg(nameOf(file)));
+                                tr("The sheet's files would take the place of %1, %2. Nothing was written; "
+                                   "give the sheet another name.")
+                                    .arg(kept, nameOf(file)));
         if (fs::exists(file, unknown)) there.push_back(file);
     }
     there.empty() ? carryOut(plan) : askToReplace(plan, there);

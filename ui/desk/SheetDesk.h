@@ -35,7 +35,7 @@ public:
     void ask();
     /// Lays the sheet out, asks about files that would be replaced, and writes; ends in one line that names
     /// what was written, or says why it was not.
-    void write(const SheetChoices& choices);
+    void write(SheetChoices choices);
     bool isWriting() const { return job.isRunning(); }
 
 private:
@@ -46,6 +46,10 @@ private:
     SheetChoices startChoices() const;
     std::filesystem::path suggestedSheet() const;
     bool hasSound() const;
+    /// Says so where a sheet is being written already.
+    bool tellBusy();
+    /// Which of the things that are never replaced a file is; empty where it is none.
+    QString whatMayNotGo(const Plan& plan, const std::filesystem::path& file) const;
     void take(const Planned& plan);
     void askToReplace(const Planned& plan, const std::vector<std::filesystem::path>& there);
     void carryOut(const Planned& plan);

@@ -182,6 +182,7 @@ void SheetDialog::addLook(QFormLayout& form, const ExampleWish& wish) {
 void SheetDialog::addSound(QFormLayout& form, const SheetChoices& start) {
     sound = check(tr("&Sound of each example"), start.sound && hasSound);
     sound->setEnabled(hasSound);
+    soundWished = start.sound;
     sound->setToolTip(hasSound
                           ? tr("Beside the sheet, named after it: the record, the record at this speed, and "
                                "the written notes")
@@ -193,7 +194,7 @@ void SheetDialog::addSound(QFormLayout& form, const SheetChoices& start) {
     speed->setValue(static_cast<int>(std::lround(start.speed * 100)));
     speed->setEnabled(sound->isChecked());
     form.addRow(sound);
-    form.addRow(tr("and slo&wer, at"), speed);
+    form.addRow(tr("and slowe&r, at"), speed);
     connect(sound, &QCheckBox::toggled, speed, &QWidget::setEnabled);
 }
 
@@ -240,8 +241,11 @@ std::vector<SpanId> SheetDialog::chosenPhrases() const {
 SheetChoices SheetDialog::choices() const {
     SheetChoices made;
     ExampleWish& wish = made.wish;
-    wish.title = title->text().trimmed().toStdString();
-    wish.phrases = chosenPhrases();
+    // What is as the study has it goes on following the study.
+    if (const std::string words = title->text().trimmed().toStdString(); words != study->title)
+        wish.title = words;
+    if (std::vector<SpanId> chosen = chosenPhrases(); chosen.size() < rows.size())
+        wish.phrases = std::move(chosen);
     for (std::size_t i = 0; i < rows.size(); ++i)
         if (const QString words = phrases->item(static_cast<int>(i), wordsColumn)->text().trimmed();
             !words.isEmpty())
@@ -255,7 +259,7 @@ SheetChoices SheetDialog::choices() const {
     wish.clef = clefChoices()[static_cast<std::size_t>(clef->currentIndex())].value;
     wish.barsPerLine = bars->value();
     wish.paper = paper->currentIndex() == 1 ? letterPaper : a4Paper;
-    made.sound = sound->isChecked();
+    made.sound = sound->isEnabled() ? sound->isChecked() : soundWished;
     made.speed = speed->value() / 100.0;
     made.file = pathOf(file->text().trimmed());
     return made;

@@ -66,6 +66,8 @@ private:
     QSpinBox* bars = nullptr;
     QComboBox* paper = nullptr;
     QCheckBox* sound = nullptr;
+    /// Kept for the next study where this one has no recording.
+    bool soundWished = false;
     QSpinBox* speed = nullptr;
     QLineEdit* file = nullptr;
     QLabel* trouble = nullptr;

@@ -69,6 +69,8 @@ void StringsDesk::askForTuning() {
         },
         &window);
     dialog->setAttribute(Qt::WA_DeleteOnClose);
+    // What it shows is of this study.
+    connect(&session, &DeskSession::opened, dialog, &QDialog::reject);
     dialog->open();
 }
 

@@ -29,7 +29,7 @@ int indexOf(const std::vector<int>& strings) {
 } // namespace
 
 StringsDialog::StringsDialog(const StringTuning& now, Choose deed, QWidget* parent)
-    : QDialog(parent), choose(std::move(deed)) {
+    : QDialog(parent), choose(std::move(deed)), fretsAreFor(now.strings.size()) {
     setWindowTitle(tr("Strings and tuning"));
     named = new QComboBox;
     for (const NamedTuning& one : namedTunings())
@@ -69,7 +69,9 @@ StringsDialog::StringsDialog(const StringTuning& now, Choose deed, QWidget* pare
 void StringsDialog::takeNamed(int index) {
     if (index == another) return strings->setFocus();
     const StringTuning& chosen = namedTunings()[static_cast<std::size_t>(index)].tuning;
-    frets->setValue(chosen.frets);
+    // An instrument of more or fewer frets stays one where only its strings are tuned otherwise.
+    if (chosen.strings.size() != fretsAreFor) frets->setValue(chosen.frets);
+    fretsAreFor = chosen.strings.size();
     strings->setText(QString::fromStdString(writtenStrings(chosen.strings)));
 }
 
@@ -91,7 +93,7 @@ void StringsDialog::judge() {
     named->setCurrentIndex(made ? indexOf(made->strings) : another);
     if (made) return about->setText(reading(*made));
     about->setText(readStrings(strings->text().toStdString())
-                       ? tr("The capo lies below the last fret.")
+                       ? tr("The capo has to lie below the last fret.")
                        : tr("Type one to eight notes from the lowest string up, such as E A D G B E, or with "
                             "octaves, such as B0 E1 A1 D2 G2."));
 }

@@ -38,6 +38,8 @@ private:
     QComboBox* named = nullptr;
     QLineEdit* strings = nullptr;
     QSpinBox* frets = nullptr;
+    /// How many strings the instrument has whose frets are shown.
+    std::size_t fretsAreFor;
     QSpinBox* capo = nullptr;
     QLabel* about = nullptr;
     QPushButton* ok = nullptr;

@@ -13,7 +13,11 @@ void GridScene::show(std::shared_ptr<const Study> shown) {
 RowName GridScene::rowAtCursor() const {
     const ChordStretch* chord = chords.at(cursor.place);
     const Note* note = study && selected ? study->note(*selected) : nullptr;
-    return note ? rowName(chord, note->pitch.midi, names.of(*note).name) : rowName(chord, cursor.midi);
+    if (!note) return rowName(chord, cursor.midi);
+    // While a note is dragged it has another pitch than the one that was named.
+    const PitchName name = names.of(*note).name;
+    return name.pitchClass() == pitchClassOf(note->pitch.midi) ? rowName(chord, note->pitch.midi, name)
+                                                               : rowName(chord, note->pitch.midi);
 }
 
 std::vector<NoteId> GridScene::selectedNotes() const {

@@ -75,9 +75,11 @@ void NoteGrid::offerPageMarks(const Range<Beats>& column, QPoint where) {
         });
     }
     menu->addSeparator();
-    connect(menu->addAction(tr("Louder over what is selected")), &QAction::triggered, this,
+    connect(menu->addAction(isForNote ? tr("Louder over what is selected") : tr("Louder over this column")),
+            &QAction::triggered, this,
             [this, range] { apply(hairpinToggled(*study, range, HairpinKind::Louder)); });
-    connect(menu->addAction(tr("Softer over what is selected")), &QAction::triggered, this,
+    connect(menu->addAction(isForNote ? tr("Softer over what is selected") : tr("Softer over this column")),
+            &QAction::triggered, this,
             [this, range] { apply(hairpinToggled(*study, range, HairpinKind::Softer)); });
     menu->addSeparator();
     connect(menu->addAction(tr("Words over the line…")), &QAction::triggered, this,

@@ -48,5 +48,14 @@ TEST_F(KeyBindingsTest, RestoreWithoutRobbingWhoHasTheKeyNow) {
     EXPECT_TRUE(settings.allKeys().isEmpty());
 }
 
+TEST_F(KeyBindingsTest, LeaveAUsersKeyAloneThatANewerTableHasForSomethingElse) {
+    // As an older program kept it, whose table did not have P yet.
+    const QString word = QLatin1String(command(CommandId::CheckPhrase).word);
+    settings.setValue("keys/" + word, QStringList("P"));
+    const KeyBindings later(settings);
+    EXPECT_EQ(later.owner(QKeySequence("P")), CommandId::CheckPhrase);
+    EXPECT_TRUE(later.keys(CommandId::LoopPhrase).empty());
+}
+
 } // namespace
 } // namespace earwright::ui

@@ -72,8 +72,8 @@ class EarRecordAtTheDesk : public TonesDesk {};
 
 TEST_F(EarRecordAtTheDesk, EachSupportedNoteIsKeptWithTheDayItWasFound) {
     markBarsAndPhrase();
-    writeNote(Beats(4), 60);
     earTo(2.6);
+    writeNote(Beats(4), 60);
     press(Qt::Key_C);
     ASSERT_TRUE(soon([&] { return !study().earRecord.phrases.empty(); }));
     const auto& found = study().earRecord.phrases.front().found;

@@ -69,8 +69,8 @@ TEST_F(PlayersDialogTest, ShowsWhatTheStudySays) {
 
 TEST_F(PlayersDialogTest, AnotherInstrumentTakesTheAnswersBack) {
     markBarsAndPhrase();
-    writeNote(Beats(4), 60);
     earTo(2.6);
+    writeNote(Beats(4), 60);
     press(Qt::Key_C);
     const SpanId phrase = study().spans.front().id;
     ASSERT_TRUE(soon([&] { return !window->checking().isBusy() && window->checking().hasAnswer(phrase); }));

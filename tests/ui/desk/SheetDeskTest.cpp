@@ -7,6 +7,7 @@
 
 #include <QFile>
 #include <QMessageBox>
+#include <QPointer>
 #include <QPushButton>
 
 namespace earwright::ui {
@@ -77,6 +78,35 @@ TEST_F(SheetDeskTest, NeverTakesThePlaceOfTheRecording) {
     EXPECT_FALSE(std::filesystem::exists(in("tones.pdf")));
 }
 
+TEST_F(SheetDeskTest, NeverTakesThePlaceOfATake) {
+    const std::filesystem::path takes = window->session().takeFolder();
+    std::filesystem::create_directories(takes);
+    std::filesystem::copy_file(recording(), takes / "first.wav");
+    const QByteArray before = bytesOf(takes / "first.wav");
+    write(choicesFor(takes / "first.pdf", true));
+    EXPECT_TRUE(said().contains(QStringLiteral("a take"))) << said().toStdString();
+    EXPECT_EQ(question(), nullptr);
+    EXPECT_EQ(bytesOf(takes / "first.wav"), before);
+}
+
+TEST_F(SheetDeskTest, WritesOneSheetAfterTheOther) {
+    window->sheets().write(choicesFor(in("lantern.pdf"), true));
+    window->sheets().write(choicesFor(in("shade.pdf")));
+    EXPECT_TRUE(window->messages().sentence(QStringLiteral("sheet busy")).contains("still being written"));
+    ASSERT_TRUE(soon([&] { return !window->sheets().isWriting(); }));
+    EXPECT_TRUE(std::filesystem::exists(in("lantern-notes.wav")));
+    EXPECT_FALSE(std::filesystem::exists(in("shade.pdf")));
+}
+
+TEST_F(SheetDeskTest, GoesWithItsStudy) {
+    window->sheets().ask();
+    QPointer<SheetDialog> dialog = window->findChild<SheetDialog*>();
+    ASSERT_TRUE(dialog && dialog->isVisible());
+    window->session().giveUp();
+    window->session().open(recording());
+    ASSERT_TRUE(soon([&] { return !dialog || !dialog->isVisible(); }));
+}
+
 TEST_F(SheetDeskTest, SaysWhereAFolderIsMissing) {
     write(choicesFor(in("nowhere/lantern.pdf")));
     EXPECT_TRUE(said().contains(QStringLiteral("lantern.pdf"))) << said().toStdString();
@@ -105,7 +135,7 @@ TEST_F(SheetDeskTest, OffersWhatWasChosenForTheStudyBefore) {
     dialog = window->findChild<SheetDialog*>();
     ASSERT_TRUE(dialog);
     EXPECT_TRUE(dialog->choices().wish.degrees);
-    EXPECT_EQ(dialog->choices().wish.title, "tones");
+    EXPECT_FALSE(dialog->choices().wish.title) << "its own";
     EXPECT_EQ(dialog->choices().file.filename(), "tones examples.pdf");
 }
 
