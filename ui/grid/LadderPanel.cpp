@@ -134,7 +134,7 @@ QString summaryText(const PhraseCheck& check, int foundByEar, int furtherOn) {
                                .arg(check.count(Verdict::Supported))
                                .arg(check.count(Verdict::Unclear))
                                .arg(check.count(Verdict::Contradicted));
-    const QString found = LadderPanel::tr("%1 · found by ear: %2").arg(counts).arg(foundByEar);
+    const QString found = LadderPanel::tr("%1 · put right by ear: %2").arg(counts).arg(foundByEar);
     const QString reach =
         furtherOn > 0 ? LadderPanel::tr("%1 · further on, left to the ear: %2").arg(found).arg(furtherOn)
                       : found;

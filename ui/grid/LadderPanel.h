@@ -48,7 +48,7 @@ private:
     QuietButton* next;
 };
 
-/// "6 supported · 1 unclear · 1 contradicted · found by ear: 5", and how many sounds are left to the
+/// "6 supported · 1 unclear · 1 contradicted · put right by ear: 5", and how many sounds are left to the
 /// ear where there are any, and where was listened unless that is all of the recording.
 QString summaryText(const PhraseCheck& check, int foundByEar, int furtherOn = 0);
 

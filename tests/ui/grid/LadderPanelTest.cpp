@@ -36,7 +36,7 @@ TEST(LadderPanel, JudgesNothingBeforeACheckIsAskedFor) {
 TEST(LadderPanel, SumsTheCheckUp) {
     LadderPanel panel;
     panel.showCheck(sixOneOne(), 5);
-    EXPECT_EQ(panel.summary().toStdString(), "6 supported · 1 unclear · 1 contradicted · found by ear: 5");
+    EXPECT_EQ(panel.summary().toStdString(), "6 supported · 1 unclear · 1 contradicted · put right by ear: 5");
     EXPECT_EQ(panel.step(), HelpStep::None);
 }
 
