@@ -29,7 +29,7 @@ bool LaneWork::step() {
     carryOutWishes();
     const bool isFilled = fillLanes();
     mixer->announceFilled(!last() || (isFilled && last()->rate() == mixer->outputRate()));
-    mixer->setMatch(static_cast<float>(levels->gain()));
+    mixer->setMatch(static_cast<float>(levels->notesGain()));
     return isFilled;
 }
 
@@ -72,7 +72,7 @@ void LaneWork::carryOutWishes() {
     if (isBoth)
         orderSeam(*active, seam->pass, LanePlayer::Turn::Soon);
     else
-        startLane();
+        startLane(seam);
 }
 
 bool LaneWork::fillLanes() {
@@ -138,12 +138,12 @@ void LaneWork::withdrawSeam() {
     coming.pop_back();
 }
 
-void LaneWork::startLane() {
+void LaneWork::startLane(const std::optional<SeamAhead>& seam) {
     wanted.changed = false;
     wanted.replan = false;
     if (!wanted.recording) return;
     std::int64_t switchAt = 0;
-    const Lane::Start start = nextStart(switchAt);
+    const Lane::Start start = nextStart(seam, switchAt);
     Lane& lane = spareLane();
     lane.start(start);
     prime(lane, active, switchAt);
@@ -220,10 +220,10 @@ std::optional<LaneWork::SeamAhead> LaneWork::seamAhead() const {
     const std::int64_t pass = active->tags().passAt(taken);
     if (!LoopSeam::changesAfter(pass, wanted.speeds)) return std::nullopt;
     const LoopSeam seam = seamOf(*active);
-    SeamAhead ahead{pass, wanted.speeds.manner().gapBeats > 0, seam.endOf(pass) - taken, 0, 0};
-    ahead.lane = readyFrames(active->rate()) + seam.earlyAfter(pass, wanted.speeds);
-    ahead.twoLanes = ahead.lane + active->rate().outputFrames(LanePlayer::fadeSeconds).value;
-    return ahead;
+    const std::int64_t end = seam.endOf(pass);
+    const std::int64_t one = readyFrames(active->rate()) + seam.earlyAfter(pass, wanted.speeds);
+    const std::int64_t two = one + active->rate().outputFrames(LanePlayer::fadeSeconds).value;
+    return SeamAhead{pass, wanted.speeds.manner().gapBeats > 0, end, end - taken, one, two};
 }
 
 void LaneWork::prime(Lane& lane, const Lane* before, std::int64_t switchAt) const {
@@ -257,8 +257,8 @@ Lane::Start LaneWork::laneOf(std::int64_t pass) const {
     return start;
 }
 
-Lane::Start LaneWork::nextStart(std::int64_t& switchAt) {
-    const Place place = nextPlace();
+Lane::Start LaneWork::nextStart(const std::optional<SeamAhead>& seam, std::int64_t& switchAt) {
+    const Place place = nextPlace(seam);
     switchAt = place.switchAt;
     const bool restarts = wanted.jump || wanted.restartPasses;
     if (restarts) wanted.speeds.renumber(0);
@@ -284,7 +284,7 @@ void LaneWork::holdIn(Lane::Start& start) const {
     start.end.reset();
 }
 
-LaneWork::Place LaneWork::nextPlace() const {
+LaneWork::Place LaneWork::nextPlace(const std::optional<SeamAhead>& seam) const {
     Place place;
     if (wanted.jump || !active) {
         place.from = wanted.jump.value_or(Frames(0));
@@ -297,8 +297,7 @@ LaneWork::Place LaneWork::nextPlace() const {
     if (mixer->isSounding() && active->rate() == mixer->outputRate() && wanted.countIn == 0) {
         place.joinsAt += readyFrames(active->rate());
         // A pass at another speed begins at its own, and not with what is left of the one before.
-        if (const auto seam = seamAhead(); seam && !seam->hasTimeForTwo())
-            place.joinsAt = std::max(place.joinsAt, taken + seam->left);
+        if (seam && !seam->hasTimeForTwo()) place.joinsAt = std::max(place.joinsAt, seam->end);
         place.joinsAt =
             std::min({place.joinsAt, active->ring().written(), std::max(taken, active->endFrame())});
         place.switchAt = place.joinsAt;

@@ -55,30 +55,32 @@ private:
     void noticeRate();
     void noticeReplan();
     void withdrawSeam();
-    void startLane();
+    /// The end of the pass that sounds, where the next has to be another lane; as it was when it was looked
+    /// at, for the callback goes on meanwhile. In frames of the lane that sounds.
+    struct SeamAhead {
+        std::int64_t pass = 0;
+        bool isGap = false;
+        std::int64_t end = 0;
+        /// From then to the end.
+        std::int64_t left = 0;
+        /// How long before the end a lane that takes over there has to be ordered; and one that sounds until
+        /// then, so that both have their time.
+        std::int64_t neededForOne = 0;
+        std::int64_t neededForTwo = 0;
+        bool hasTimeForOne() const { return left >= neededForOne; }
+        bool hasTimeForTwo() const { return left >= neededForTwo; }
+    };
+    void startLane(const std::optional<SeamAhead>& seam);
     void planSeam();
     Range<std::int64_t> joinsToPlan(const Lane& lane) const;
     void orderSeam(const Lane& before, std::int64_t pass, LanePlayer::Turn turn);
     void prime(Lane& lane, const Lane* before, std::int64_t switchAt) const;
-    /// The end of the pass that sounds, where the next has to be another lane.
-    struct SeamAhead {
-        std::int64_t pass = 0;
-        bool isGap = false;
-        /// Frames from now to the end.
-        std::int64_t left = 0;
-        /// Frames a lane that is ordered to take over there has to be known before the end.
-        std::int64_t lane = 0;
-        /// Frames that one which sounds before, and one that takes over, need together.
-        std::int64_t twoLanes = 0;
-        bool hasTimeForOne() const { return left >= lane; }
-        bool hasTimeForTwo() const { return left >= twoLanes; }
-    };
     std::optional<SeamAhead> seamAhead() const;
     bool goesElsewhere() const;
     bool isSeamOrdered() const { return !coming.empty() && coming.back().isSeam; }
     Lane::Start laneOf(std::int64_t pass) const;
-    Lane::Start nextStart(std::int64_t& switchAt);
-    Place nextPlace() const;
+    Lane::Start nextStart(const std::optional<SeamAhead>& seam, std::int64_t& switchAt);
+    Place nextPlace(const std::optional<SeamAhead>& seam) const;
     void holdIn(Lane::Start& start) const;
     LoopSeam seamOf(const Lane& lane) const;
     Lane& spareLane();

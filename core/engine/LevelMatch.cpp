@@ -113,9 +113,9 @@ Power LevelMatch::referenceAt(Frames place) {
     return reference;
 }
 
-double LevelMatch::aim() const {
+double LevelMatch::aim(double usual) const {
     const double wanted =
-        std::sqrt(usualRecord.weighted / (2 * usualYours)) * std::pow(10.0, -belowRecordDecibels / 20);
+        std::sqrt(usualRecord.weighted / (2 * usual)) * std::pow(10.0, -belowRecordDecibels / 20);
     return std::clamp(wanted, leastGain, mostGain);
 }
 
@@ -142,10 +142,10 @@ void LevelMatch::endStep() {
 void LevelMatch::apply(std::span<SoundFrame> frames, const TimeTags& tags, std::int64_t first,
                        double& laneGain) {
     const Power measure = referenceAt(Frames(std::llround(tags.placeAt(first))));
-    if (std::exchange(jumps, false)) laneGain = aim();
+    if (std::exchange(jumps, false)) laneGain = aim(usualYours);
     const double most =
         std::pow(10.0, decibelsASecond / 20 * static_cast<double>(frames.size()) / rate.hertz);
-    const double next = std::clamp(aim(), laneGain / most, laneGain * most);
+    const double next = std::clamp(aim(usualYours), laneGain / most, laneGain * most);
     const double move = (next - laneGain) / static_cast<double>(frames.size());
     for (SoundFrame& frame : frames) {
         hear(frame.yours);

@@ -36,8 +36,10 @@ public:
     /// reference. `laneGain` is what this lane multiplies them with, and moves on: two lanes may be rendered
     /// in turns, and neither is to step.
     void apply(std::span<SoundFrame> frames, const TimeTags& tags, std::int64_t first, double& laneGain);
-    /// What written notes were multiplied with last, linear; a lane that starts goes on from there.
+    /// What a lane multiplied the notes or the take with last, linear; one that starts goes on from there.
     double gain() const { return yoursGain; }
+    /// For written notes that are heard beside whatever the lane plays, linear.
+    double notesGain() const { return taken ? aim(usualNotes) : yoursGain; }
     /// The power that the sound of a place is measured by.
     Power referenceAt(Frames place);
 
@@ -45,7 +47,7 @@ private:
     void setRate(SampleRate rate);
     void hear(float yours);
     void endStep();
-    double aim() const;
+    double aim(double usual) const;
     std::optional<double> usualOf(const TakePlayback& played, Frames from) const;
 
     std::shared_ptr<Recording> recording;

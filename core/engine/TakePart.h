@@ -8,7 +8,6 @@
 
 #include <cstdint>
 #include <span>
-#include <vector>
 
 namespace earwright {
 
@@ -39,7 +38,6 @@ public:
 
 private:
     RecordPart part;
-    std::vector<float> block;
     bool on = false;
     bool silent = false;
 };

@@ -16,17 +16,20 @@ constexpr Seconds edgeSeconds(0.01);
 TakeSound::TakeSound(std::shared_ptr<Recording> takes, const Range<Frames>& played)
     : file(std::move(takes)), part(played), edge(file->rate().frames(edgeSeconds)) {}
 
-Frames TakeSound::read(Frames from, std::span<float> interleaved) {
-    const auto wide = static_cast<std::size_t>(channels());
-    const Frames end = from + Frames(static_cast<std::int64_t>(interleaved.size() / wide));
+Frames TakeSound::read(Frames from, std::span<float> mono) {
+    const Frames end = from + Frames(std::ssize(mono));
     if (end <= part.begin - edge || from >= part.end + edge) {
-        std::fill(interleaved.begin(), interleaved.end(), 0.0f);
+        std::fill(mono.begin(), mono.end(), 0.0f);
         return Frames(0);
     }
-    const Frames got = file->read(from, interleaved);
+    const auto wide = static_cast<std::size_t>(file->channels());
+    block.resize(mono.size() * wide);
+    const Frames got = file->read(from, block);
+    for (std::size_t i = 0; i < mono.size(); ++i)
+        mono[i] = 0.5f * (block[i * wide] + block[i * wide + wide - 1]);
     if (from >= part.begin && end <= part.end) return got;
-    for (std::size_t i = 0; i < interleaved.size(); ++i)
-        interleaved[i] *= audibility(from + Frames(static_cast<std::int64_t>(i / wide)));
+    for (std::size_t i = 0; i < mono.size(); ++i)
+        mono[i] *= audibility(from + Frames(static_cast<std::int64_t>(i)));
     return got;
 }
 

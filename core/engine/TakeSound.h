@@ -7,23 +7,24 @@
 #include <cstdint>
 #include <memory>
 #include <span>
+#include <vector>
 
 namespace earwright {
 
-/// The file frame by frame, but silent outside the take's part, before and behind which it is faded over 10
-/// ms.
+/// The file frame by frame, mono, as the mean of its channels, but silent outside the take's part, before and
+/// behind which it is faded over 10 ms. So a take is measured as it is heard.
 ///
 /// Threads: one at a time; reads the disk.
-/// Units: frames of the file, in its rate and channels.
+/// Units: frames of the file, in its rate.
 class TakeSound final : public Recording {
 public:
     TakeSound(std::shared_ptr<Recording> file, const Range<Frames>& part);
 
     const std::filesystem::path& path() const override { return file->path(); }
     SampleRate rate() const override { return file->rate(); }
-    int channels() const override { return file->channels(); }
+    int channels() const override { return 1; }
     Frames length() const override { return file->length(); }
-    Frames read(Frames from, std::span<float> interleaved) override;
+    Frames read(Frames from, std::span<float> mono) override;
     std::shared_ptr<const void> hold(const Range<Frames>& loop) override { return file->hold(loop); }
 
 private:
@@ -32,6 +33,7 @@ private:
     std::shared_ptr<Recording> file;
     Range<Frames> part;
     Frames edge;
+    std::vector<float> block;
 };
 
 } // namespace earwright

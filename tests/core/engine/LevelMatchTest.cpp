@@ -217,11 +217,22 @@ TEST(LevelMatch, MakesNoFocusAndNoBandMoreThanThreeDecibelsLouder) {
     }
 }
 
-std::shared_ptr<const TakePlayback> takeOfMusic(double gain) {
-    auto samples = music(0.3 * gain);
-    const Range<Frames> all{Frames(0), Frames(static_cast<std::int64_t>(samples.size() / 2))};
+std::shared_ptr<const TakePlayback> takeOf(std::vector<float> stereo) {
+    const Range<Frames> all{Frames(0), Frames(static_cast<std::int64_t>(stereo.size() / 2))};
     return std::make_shared<const TakePlayback>(
-        TakePlayback{tests::held(std::move(samples), rate.hertz, 2), all, Frames(0), 1, 0});
+        TakePlayback{tests::held(std::move(stereo), rate.hertz, 2), all, Frames(0), 1, 0});
+}
+
+std::shared_ptr<const TakePlayback> takeOfMusic(double gain) {
+    return takeOf(music(0.3 * gain));
+}
+
+/// With so much of the left channel on the right one.
+std::shared_ptr<const TakePlayback> lopsidedTake(double gain, float right) {
+    auto samples = music(0.3 * gain);
+    for (std::size_t i = 1; i < samples.size(); i += 2)
+        samples[i] = right * samples[i - 1];
+    return takeOf(std::move(samples));
 }
 
 TEST(LevelMatch, MakesATakeNoMoreThanThreeDecibelsLouderHoweverLoudItWasPlayed) {
@@ -242,6 +253,26 @@ TEST(LevelMatch, BringsATakeToTheRecordsLoudnessFromItsFirstSecondOn) {
         Sounding sounding(record(0.1), Hearing::Yours, 1, 0.6, 2, takeOfMusic(gain));
         EXPECT_NEAR(mean(windowsOf(sounding.render(1)).weighted), usual - 2, 2) << gain;
     }
+    // What is heard is the mean of its channels: of one alone, and of one that is half turned over on the
+    // other.
+    for (const float right : {0.0f, -0.5f}) {
+        Sounding sounding(record(0.1), Hearing::Yours, 1, 0.6, 2, lopsidedTake(1, right));
+        EXPECT_NEAR(mean(windowsOf(sounding.render(1)).weighted), usual - 2, 2) << right;
+    }
+}
+
+TEST(LevelMatch, LeavesNotesThatAreTriedBesideATakeAsLoudAsBefore) {
+    const auto recording = record(0.1);
+    LevelMatch match;
+    match.start(recording, rate, true);
+    std::vector<SoundFrame> silence(441);
+    double gain = 1;
+    match.apply(silence, TimeTags(0, 1, std::nullopt, 0), 0, gain);
+    const double before = match.notesGain();
+    match.take(takeOfMusic(0.05), Frames(0));
+    match.apply(silence, TimeTags(0, 1, std::nullopt, 0), 441, gain);
+    EXPECT_GT(match.gain(), 2 * before) << "the take is brought up";
+    EXPECT_NEAR(20 * std::log10(match.notesGain() / before), 0, 0.1);
 }
 
 TEST(LevelMatch, LeavesTheRecordAloneUntouched) {

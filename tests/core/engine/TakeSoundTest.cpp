@@ -29,6 +29,15 @@ TEST(TakeSound, IsItsFileWithinItsPart) {
     EXPECT_EQ(heard.back(), 7999);
 }
 
+TEST(TakeSound, IsTheMeanOfItsChannels) {
+    std::vector<float> samples;
+    for (int i = 0; i < 3000; ++i)
+        samples.insert(samples.end(), {static_cast<float>(i), static_cast<float>(-3 * i)});
+    TakeSound sound(tests::held(std::move(samples), 44100, 2), {Frames(0), Frames(3000)});
+    EXPECT_EQ(sound.channels(), 1);
+    EXPECT_EQ(readFrom(sound, 1000, 2), (std::vector<float>{-1000, -1001}));
+}
+
 TEST(TakeSound, IsSilentOutsideItsPartWithSoftEdges) {
     TakeSound sound(counting(9000), {Frames(1000), Frames(2000)});
     EXPECT_EQ(readFrom(sound, 1999, 1)[0], 1999);
