@@ -43,8 +43,10 @@ void Mixdown::setRate(SampleRate rate) {
     moving.setFrames(static_cast<float>(startStopSeconds * rate.hertz));
     clicking.setFrames(static_cast<float>(clickStartSeconds * rate.hertz));
     heard.setFrames(rate.outputFrames(hearingSeconds).value);
-    for (Slew* gain : {&yoursLevel, &clickLevel, &countedLevel, &outLevel, &mixed})
+    for (Slew* gain : {&yoursLevel, &clickLevel, &countedLevel, &outLevel})
         gain->setFrames(static_cast<float>(gainSeconds * rate.hertz));
+    // Whatever comes in is bent at once.
+    mixed.setFrames(static_cast<float>(gainSeconds * rate.hertz), 1);
 }
 
 void Mixdown::aim(Hearing hearing, bool yoursTurn, float yoursGain, float level) {
@@ -52,7 +54,6 @@ void Mixdown::aim(Hearing hearing, bool yoursTurn, float yoursGain, float level)
     heard.aimAt(gains);
     yoursLevel.aimAt(std::min(yoursGain, mostBalance));
     guard.aim(hearing, yoursTurn);
-    mixed.aimAt(gains[2] + gains[3] + clickLevel.value() > 0 ? 1.0f : 0.0f);
     outLevel.aimAt(level);
 }
 
@@ -81,8 +82,9 @@ float Mixdown::mix(std::span<const SoundFrame> frames, std::span<const float> au
         float right = level * (straight * frame.right + yoursRight * yours + plain);
         before = std::max({before, std::abs(left), std::abs(right)});
         // The record alone passes untouched, but not before the rest has died away.
-        const bool isMixed = plain != 0 || yoursLeft + yoursRight > 0;
-        limiter.apply(left, right, isMixed ? 1.0f : mixed.next());
+        const bool isMixed = plain != 0 || yoursLeft + yoursRight + clickLevel.value() > 0;
+        mixed.aimAt(isMixed ? 1.0f : 0.0f);
+        limiter.apply(left, right, mixed.next());
         out[2 * i] = left;
         out[2 * i + 1] = right;
         peak = std::max({peak, std::abs(left), std::abs(right)});
