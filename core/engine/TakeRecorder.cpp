@@ -126,12 +126,12 @@ void TakeRecorder::takeOrders() {
     }
     if (isNeeded() || measureNow || fresh) startWork();
     if (!measureNow && !fresh) return;
+    // What waits was played before: it belongs to what goes on already, and to nothing that is begun now.
+    drain();
     lastBlockAt = steadyNanoseconds();
     if (measureNow) measuring.emplace(*mixer, *capture);
     if (!fresh) return;
     if (job) endJob("");
-    // What waits was played before the take.
-    if (isWorking) drain();
     job = std::move(fresh);
     const std::lock_guard lock(guard);
     shown = {true, 0, ""};
