@@ -22,6 +22,12 @@ struct InputBlock {
     std::size_t frames = 0;
     /// Interleaved.
     std::array<float, 2 * mostFrames> samples{};
+
+    /// A frame's channels in equal parts. Requires: frame < frames.
+    float mono(std::size_t frame) const {
+        const auto wide = static_cast<std::size_t>(channels);
+        return 0.5f * (samples[frame * wide] + samples[frame * wide + wide - 1]);
+    }
 };
 
 } // namespace earwright

@@ -24,9 +24,8 @@ void InputTap::give(const InputBlock& block) {
         stream = block.stream;
     }
     next = InputFrames(block.first.value + static_cast<std::int64_t>(block.frames));
-    const auto wide = static_cast<std::size_t>(block.channels);
     for (std::size_t i = 0; i < block.frames; ++i)
-        kept.samples.push_back(0.5f * (block.samples[i * wide] + block.samples[i * wide + wide - 1]));
+        kept.samples.push_back(block.mono(i));
     const auto most = static_cast<std::size_t>(kept.rate.hertz);
     if (kept.samples.size() <= most) return;
     const auto surplus = static_cast<std::ptrdiff_t>(kept.samples.size() - most);

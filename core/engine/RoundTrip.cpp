@@ -38,9 +38,8 @@ void RoundTrip::give(const InputBlock& block) {
     const auto most = static_cast<std::int64_t>(listenSeconds * rate.hertz);
     const auto at = std::clamp<std::int64_t>((block.first - heardFrom).value, 0, most);
     heard.resize(std::max(heard.size(), static_cast<std::size_t>(at)));
-    const auto wide = static_cast<std::size_t>(block.channels);
     for (std::size_t i = 0; i < block.frames; ++i)
-        heard.push_back(0.5f * (block.samples[i * wide] + block.samples[i * wide + wide - 1]));
+        heard.push_back(block.mono(i));
     if (static_cast<std::int64_t>(heard.size()) < most) return;
     lookForMark();
     ordered = false;

@@ -1,5 +1,7 @@
 #include "core/listening/NoteEar.h"
 
+#include "core/listening/Median.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -119,10 +121,7 @@ std::optional<double> NoteEar::noteOf(const TonePitch& tone) {
 }
 
 double NoteEar::middle() const {
-    std::vector<double> sorted(run.begin(), run.end());
-    const auto half = sorted.begin() + static_cast<std::ptrdiff_t>(sorted.size() / 2);
-    std::nth_element(sorted.begin(), half, sorted.end());
-    return *half;
+    return medianOf({run.begin(), run.end()});
 }
 
 void NoteEar::startAgain() {

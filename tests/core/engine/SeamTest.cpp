@@ -1,5 +1,6 @@
 // What is heard where a loop goes round: no click, no dip longer than the fade, nothing from behind the loop.
 #include "core/engine/RecordPart.h"
+#include "tests/core/engine/ClicksOfPasses.h"
 #include "tests/core/engine/HeldRecording.h"
 #include "tests/core/engine/RenderedEngine.h"
 #include "tests/core/engine/SteadyTone.h"
@@ -197,21 +198,10 @@ TEST(Seam, BringsAClickInTheSameFrameAfterTenThousandPasses) {
         const auto start = loopOf(tests::clicksAt({static_cast<long>(rate + click)}, 2 * rate), loop, speed);
         RecordPart part;
         part.start(start);
-        std::vector<float> pass;
-        std::int64_t done = 0;
-        std::int64_t worst = 0;
-        for (std::int64_t number = 0; number < 10000; ++number) {
-            const auto end =
-                static_cast<std::int64_t>(std::ceil(static_cast<double>((number + 1) * 2205) / speed - 1e-6));
-            pass.resize(static_cast<std::size_t>(end - done));
-            part.produce(pass);
-            const double due = static_cast<double>(number * 2205 + click) / speed - static_cast<double>(done);
-            const long heard = tests::loudestIn(pass, 0, static_cast<long>(pass.size()));
-            worst = std::max(worst, std::abs(heard - std::lround(due)));
-            done = end;
-        }
         // A frame of output for the pass, one of the recording for the attack.
-        EXPECT_LE(worst, std::lround(1 + 1 / speed)) << "frames, at speed " << speed;
+        EXPECT_LE(tests::worstOverTenThousandPasses(part, loop.length(), Frames(click), speed),
+                  std::lround(1 + 1 / speed))
+            << "frames, at speed " << speed;
     }
 }
 

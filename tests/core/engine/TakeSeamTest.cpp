@@ -1,5 +1,6 @@
 // What is heard of a take where the loop goes round, at whatever speed it was played and is heard.
 #include "core/engine/TakePart.h"
+#include "tests/core/engine/ClicksOfPasses.h"
 #include "tests/core/engine/HeldRecording.h"
 #include "tests/core/engine/RenderedEngine.h"
 #include "tests/core/engine/SteadyTone.h"
@@ -97,21 +98,10 @@ TEST(TakeSeam, BringsAClickInTheSameFrameAfterTenThousandPasses) {
         take.at = loop.begin + Frames(click - 1100);
         TakePart part;
         part.start({TimeTags(rate, speed, loop, 0), speed, 0, SampleRate{rate}, SampleRate{rate}, 0}, take);
-        std::vector<float> pass;
-        std::int64_t done = 0;
-        std::int64_t worst = 0;
-        for (std::int64_t number = 0; number < 10000; ++number) {
-            const auto end =
-                static_cast<std::int64_t>(std::ceil(static_cast<double>((number + 1) * 2205) / speed - 1e-6));
-            pass.resize(static_cast<std::size_t>(end - done));
-            part.produce(pass);
-            const double due = static_cast<double>(number * 2205 + click) / speed - static_cast<double>(done);
-            const long heard = tests::loudestIn(pass, 0, static_cast<long>(pass.size()));
-            worst = std::max(worst, std::abs(heard - std::lround(due)));
-            done = end;
-        }
         // A frame of output for the pass, one of the take for the attack.
-        EXPECT_LE(worst, std::lround(1 + 0.55 / speed)) << "frames, at speed " << speed;
+        EXPECT_LE(tests::worstOverTenThousandPasses(part, loop.length(), Frames(click), speed),
+                  std::lround(1 + 0.55 / speed))
+            << "frames, at speed " << speed;
     }
 }
 
