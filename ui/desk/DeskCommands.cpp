@@ -9,6 +9,7 @@
 #include "ui/desk/PlayersDialog.h"
 #include "ui/desk/SheetDesk.h"
 #include "ui/desk/StringsDesk.h"
+#include "ui/desk/StudyDialog.h"
 #include "ui/grid/MarkWords.h"
 #include "ui/grid/NoteGrid.h"
 #include "ui/grid/NoteGridPanel.h"
@@ -16,7 +17,6 @@
 #include "ui/sheet/ChorusSheetView.h"
 #include "ui/takes/TakePanel.h"
 
-#include <QDialog>
 #include <QMessageBox>
 
 #include <functional>
@@ -214,13 +214,6 @@ void checkChords(DeskWindow& window) {
     window.chordDesk().check(window.marking().stretch().value_or(rest));
 }
 
-/// Opens a dialog about this study, which goes with it.
-void openOver(QDialog* dialog, DeskSession& session) {
-    dialog->setAttribute(Qt::WA_DeleteOnClose);
-    QObject::connect(&session, &DeskSession::opened, dialog, &QDialog::reject);
-    dialog->open();
-}
-
 void askWhoPlays(DeskWindow& window) {
     DeskSession& session = window.session();
     auto* dialog = new PlayersDialog(
@@ -229,7 +222,7 @@ void askWhoPlays(DeskWindow& window) {
             session.apply(DeskWindow::tr("who plays"), setPlayers(session.study(), players));
         },
         &window);
-    openOver(dialog, session);
+    openForThisStudy(*dialog, session);
 }
 
 void bindCheckAndHelp(CommandSet& commands, DeskWindow& window) {
@@ -247,7 +240,7 @@ void bindCheckAndHelp(CommandSet& commands, DeskWindow& window) {
     commands.bind(TellChord, [&] { window.chordDesk().tell(window.listening().place()); });
     commands.bind(WhoPlays, [&] { askWhoPlays(window); });
     commands.bind(ShowEarRecord, [&] {
-        openOver(new EarRecordDialog(window.session().study().earRecord, &window), window.session());
+        openForThisStudy(*new EarRecordDialog(window.session().study().earRecord, &window), window.session());
     });
     commands.bind(NextPart, [&] { window.toNextPart(); });
     commands.bind(Keys, [&] {

@@ -6,6 +6,7 @@
 #include "core/study/MeterEdits.h"
 #include "core/study/SpanEdits.h"
 #include "ui/desk/EarSteps.h"
+#include "ui/desk/StudyDialog.h"
 #include "ui/sheet/ChorusSheetView.h"
 #include "ui/sheet/FormEditor.h"
 
@@ -152,8 +153,7 @@ void MarkingDesk::askForPassage(PassageDialog::Subject subject, QWidget* window)
         return std::nullopt;
     };
     auto* dialog = new PassageDialog(study, std::max<std::int64_t>(bar, 1), bars, subject, apply, window);
-    dialog->setAttribute(Qt::WA_DeleteOnClose);
-    dialog->open();
+    openForThisStudy(*dialog, session);
 }
 
 std::optional<Range<Seconds>> MarkingDesk::stretch() const {
@@ -186,14 +186,13 @@ void MarkingDesk::chordsHere() {
 
 void MarkingDesk::askForForm(QWidget* window) {
     auto* dialog = new FormEditor(session.study(), window);
-    dialog->setAttribute(Qt::WA_DeleteOnClose);
     connect(dialog, &QDialog::accepted, this, [this, dialog] {
         Study next = setForm(session.study(), dialog->text().toStdString());
         if (const auto layout = dialog->chorusLayout())
             next = layOutChoruses(next, layout->firstBar, layout->barCount, layout->count);
         session.apply(tr("form"), std::move(next));
     });
-    dialog->open();
+    openForThisStudy(*dialog, session);
 }
 
 void MarkingDesk::looseEndHere() {

@@ -2,6 +2,7 @@
 
 #include "core/playback/ExcerptSounds.h"
 #include "ui/desk/SheetDialog.h"
+#include "ui/desk/StudyDialog.h"
 #include "ui/desk/StudyPaths.h"
 #include "ui/page/ExampleSheet.h"
 
@@ -105,10 +106,7 @@ void SheetDesk::ask() {
     auto* dialog = new SheetDialog(
         session.shared(), startChoices(), hasSound(), [this](const SheetChoices& made) { write(made); },
         &window);
-    dialog->setAttribute(Qt::WA_DeleteOnClose);
-    // What it shows is of this study.
-    connect(&session, &DeskSession::opened, dialog, &QDialog::reject);
-    dialog->open();
+    openForThisStudy(*dialog, session);
 }
 
 bool SheetDesk::tellBusy() {

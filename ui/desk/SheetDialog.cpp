@@ -63,15 +63,6 @@ QTableWidgetItem* item(const QString& text, Qt::ItemFlags flags) {
     return made;
 }
 
-QWidget* rowOf(std::initializer_list<QWidget*> widgets) {
-    auto* row = new QWidget;
-    auto* line = new QHBoxLayout(row);
-    line->setContentsMargins(0, 0, 0, 0);
-    for (QWidget* widget : widgets)
-        line->addWidget(widget);
-    return row;
-}
-
 } // namespace
 
 SheetDialog::SheetDialog(std::shared_ptr<const Study> shown, const SheetChoices& start, bool isSounding,
@@ -203,7 +194,12 @@ void SheetDialog::addFile(QFormLayout& form, const std::filesystem::path& start)
     file->setAccessibleName(tr("File, .pdf, .svg or .png"));
     auto* choose = new QPushButton(tr("Ch&oose…"));
     choose->setAutoDefault(false);
-    form.addRow(tr("&File"), rowOf({file, choose}));
+    auto* row = new QHBoxLayout;
+    row->addWidget(file);
+    row->addWidget(choose);
+    auto* label = new QLabel(tr("&File"));
+    label->setBuddy(file);
+    form.addRow(label, row);
     connect(file, &QLineEdit::textChanged, this, &SheetDialog::judge);
     connect(choose, &QPushButton::clicked, this, &SheetDialog::askForFile);
 }

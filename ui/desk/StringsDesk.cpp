@@ -3,6 +3,7 @@
 #include "core/engraving/Fingering.h"
 #include "core/study/FingeringEdits.h"
 #include "ui/desk/StringsDialog.h"
+#include "ui/desk/StudyDialog.h"
 #include "ui/grid/NoteGrid.h"
 #include "ui/page/PageMenu.h"
 
@@ -68,10 +69,7 @@ void StringsDesk::askForTuning() {
             session.apply(tr("strings and tuning"), setTuning(session.study(), chosen));
         },
         &window);
-    dialog->setAttribute(Qt::WA_DeleteOnClose);
-    // What it shows is of this study.
-    connect(&session, &DeskSession::opened, dialog, &QDialog::reject);
-    dialog->open();
+    openForThisStudy(*dialog, session);
 }
 
 } // namespace earwright::ui
