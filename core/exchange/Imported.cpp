@@ -85,8 +85,10 @@ void nameOtherParts(Imported& imported) {
 void addLine(Imported& imported, std::vector<ForeignNote> notes) {
     const auto outside = std::erase_if(notes, [](const ForeignNote& note) { return !isWritable(note); });
     if (outside > 0)
-        leaveOut(imported,
-                 std::to_string(outside) + " notes lie lower than E1 or higher than C7 and were left out.");
+        leaveOut(imported, outside == 1
+                               ? "A note lies lower than E1 or higher than C7 and was left out."
+                               : std::to_string(outside) +
+                                     " notes lie lower than E1 or higher than C7 and were left out.");
     std::size_t moved = 0;
     for (ForeignNote& note : notes) {
         const bool beginMoved = snap(note.begin);
@@ -94,7 +96,9 @@ void addLine(Imported& imported, std::vector<ForeignNote> notes) {
         note.end = std::max(note.end, note.begin + shortest);
     }
     if (moved > 0)
-        leaveOut(imported, std::to_string(moved) + " notes were moved to the nearest 480th of a beat.");
+        leaveOut(imported, moved == 1
+                               ? "A note was moved to the nearest 480th of a beat."
+                               : std::to_string(moved) + " notes were moved to the nearest 480th of a beat.");
     std::stable_sort(notes.begin(), notes.end(), [](const ForeignNote& a, const ForeignNote& b) {
         return a.begin != b.begin ? a.begin < b.begin : a.pitch.midi < b.pitch.midi;
     });
@@ -117,10 +121,15 @@ void addLine(Imported& imported, std::vector<ForeignNote> notes) {
         study.notes.push_back({NoteId{study.nextId++}, note.begin, writableLength(end - note.begin),
                                note.pitch, note.loudness, note.phrasing});
     }
-    if (doubled > 0) leaveOut(imported, std::to_string(doubled) + " notes stood twice and were taken once.");
+    if (doubled > 0)
+        leaveOut(imported, doubled == 1
+                               ? "A note stood twice and was taken once."
+                               : std::to_string(doubled) + " notes stood twice and were taken once.");
     if (shortened > 0)
-        leaveOut(imported, std::to_string(shortened) +
-                               " notes still sounded when the next one began and were ended there.");
+        leaveOut(imported, shortened == 1
+                               ? "A note still sounded when the next one began and was ended there."
+                               : std::to_string(shortened) +
+                                     " notes still sounded when the next one began and were ended there.");
 }
 
 } // namespace earwright

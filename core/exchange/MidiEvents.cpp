@@ -80,13 +80,14 @@ public:
     std::size_t place() const { return bytes.place(); }
 
 private:
+    /// The standard ends running status at meta events and exclusive messages. Some programs go on with it
+    /// behind them, and there is nothing else that such bytes could mean.
     bool readEvent() {
         if (bytes.peek() < 0x80) return running != 0 && readMessage(running);
         const int status = bytes.byte();
         if (status == 0xFF) return readMeta();
         if (status == 0xF0 || status == 0xF7) {
             bytes.take(bytes.variableLength());
-            running = 0;
             return true;
         }
         if (status >= 0xF0) return false;
@@ -103,7 +104,6 @@ private:
     }
 
     bool readMeta() {
-        running = 0;
         const int type = bytes.data();
         const std::string_view data = bytes.take(bytes.variableLength());
         hasEnded = type == 0x2F;
@@ -119,6 +119,14 @@ private:
 
 Error malformed(const std::string& name, std::size_t at, const std::string& reason) {
     return {ErrorKind::Malformed, name + " is damaged: " + reason + ".", "byte " + std::to_string(at)};
+}
+
+/// "RIFF", a length, "RMID", "data" and a length.
+constexpr std::size_t wrapping = 20;
+
+/// Whether it is a MIDI file in a RIFF form (MIDI Manufacturers Association, RP-029).
+bool isWrapped(std::string_view text) {
+    return text.size() > wrapping && text.starts_with("RIFF") && text.substr(8).starts_with("RMIDdata");
 }
 
 /// Sets how ticks are counted and gives what each is multiplied by; nothing where the division means nothing.
@@ -140,6 +148,7 @@ std::optional<std::int64_t> setDivision(MidiTracks& file, std::uint32_t division
 
 Result<MidiTracks> midiTracks(std::string_view text, const std::string& name) {
     Bytes bytes(text, 0);
+    if (isWrapped(text)) bytes.take(wrapping);
     if (bytes.take(4) != "MThd") return Error{ErrorKind::Malformed, name + " is not a MIDI file.", "byte 0"};
     const std::uint32_t headerLength = bytes.number(4);
     if (headerLength < 6) return malformed(name, 4, "its header is too short");
@@ -158,6 +167,8 @@ Result<MidiTracks> midiTracks(std::string_view text, const std::string& name) {
         const std::uint32_t length = bytes.number(4);
         const std::size_t begin = bytes.place();
         const std::string_view chunk = bytes.take(length);
+        // Behind the last track some programs leave bytes that mean nothing.
+        if (bytes.isBroken() && kind != "MTrk" && count > 0 && file.tracks.size() >= count) break;
         if (bytes.isBroken()) return malformed(name, at, "a chunk says that it is longer than the file");
         if (kind != "MTrk") continue;
         TrackReader track(chunk, begin);

@@ -66,10 +66,7 @@ std::optional<std::string> MusicXmlPart::read(pugi::xml_node part) {
     const auto measures = part.children("measure");
     const auto count = std::distance(measures.begin(), measures.end());
     if (count > mostBars) return "it has more than 10 000 bars";
-    // The first meter counts the beats, so it is needed before anything else.
-    if (const auto meter = meterIn(part.child("measure").child("attributes").child("time")))
-        study.meter = *meter;
-    meters = study.meters();
+    findMeter(part);
     voice = fullestVoice(part);
     std::int64_t index = 0;
     for (const pugi::xml_node measure : measures) {
@@ -86,9 +83,34 @@ std::optional<std::string> MusicXmlPart::read(pugi::xml_node part) {
     return std::nullopt;
 }
 
-void MusicXmlPart::readMeasure(pugi::xml_node measure, bool isFirst, bool isLast) {
-    if (const auto node = measure.child("attributes").child("divisions"))
+/// The first meter counts the beats, so it is needed before anything else. Where none is stated bars are as
+/// long as the longest before one is, if that is a number of quarters or eighths.
+void MusicXmlPart::findMeter(pugi::xml_node part) {
+    const pugi::xml_node stated = part.child("measure").child("attributes").child("time");
+    if (const auto meter = meterIn(stated)) study.meter = *meter;
+    meters = study.meters();
+    if (stated) return;
+    Beats longest;
+    for (const pugi::xml_node measure : part.children("measure")) {
+        if (measure.child("attributes").child("time")) break;
+        readDivisions(measure.child("attributes"));
+        longest = std::max(longest, lengthOf(measure));
+    }
+    const Beats eighths = longest * 2;
+    if (eighths <= Beats(0) || eighths > Beats(32) || eighths.denominator() != 1) return;
+    const auto count = static_cast<int>(eighths.numerator());
+    study.meter = count % 2 == 0 ? Meter{count / 2, 4} : Meter{count, 8};
+    meters = study.meters();
+    divisions = 1;
+}
+
+void MusicXmlPart::readDivisions(pugi::xml_node attributes) {
+    if (const auto node = attributes.child("divisions"))
         divisions = std::clamp<std::int64_t>(node.text().as_llong(), 1, mostDivisions);
+}
+
+void MusicXmlPart::readMeasure(pugi::xml_node measure, bool isFirst, bool isLast) {
+    readDivisions(measure.child("attributes"));
     if (isFirst)
         startFirstBar(measure, isLast);
     else
@@ -97,7 +119,7 @@ void MusicXmlPart::readMeasure(pugi::xml_node measure, bool isFirst, bool isLast
     cursor = lastBegin = furthest = barStart;
     for (const pugi::xml_node element : measure.children())
         readElement(element);
-    fitBar(furthest - meters.barStart(bar), isFirst, isLast);
+    fitBar(furthest - meters.barStart(bar), isLast);
     ++bar;
 }
 
@@ -128,19 +150,25 @@ void MusicXmlPart::startFirstBar(pugi::xml_node measure, bool isLast) {
     if (bar == 1 && isShort && !isLast) bar = 0;
     barStart = meters.barStart(bar);
     if (isShort && bar < 1) barStart += full - own;
+    lineBegin = barStart;
 }
 
 /// A bar that is longer or shorter than its meter gets one of its own.
-void MusicXmlPart::fitBar(const Beats& length, bool isFirst, bool isLast) {
+void MusicXmlPart::fitBar(const Beats& length, bool isLast) {
     const Meter standing = meters.at(bar);
     if (length == meters.barLength(bar) || furthest == barStart || isLast) return;
     const Beats own = meters.inOwnBeats(length, bar);
-    if (isFirst || bar < 2 || own.denominator() != 1 || own > Beats(32) ||
-        study.page.meters.size() > mostMarks)
+    // Bar 1 says how long the pickup's bar is as well, so it can't be shorter than the pickup.
+    const bool canBeOwn = bar > 1 || (bar == 1 && Beats(0) - lineBegin <= length);
+    if (!canBeOwn || own.denominator() != 1 || own > Beats(32) || study.page.meters.size() > mostMarks)
         return leaveOut(imported,
                         "A bar is longer or shorter than its meter; notes beyond its end were cut off.");
+    const Meter here{static_cast<int>(own.numerator()), standing.beatUnit};
     std::erase_if(study.page.meters, [&](const MeterChange& change) { return change.bar == bar; });
-    study.page.meters.push_back({bar, {static_cast<int>(own.numerator()), standing.beatUnit}});
+    if (bar == 1)
+        study.meter = here;
+    else
+        study.page.meters.push_back({bar, here});
     study.page.meters.push_back({bar + 1, standing});
     meters = study.meters();
 }
@@ -166,8 +194,7 @@ void MusicXmlPart::readElement(pugi::xml_node element) {
 }
 
 void MusicXmlPart::readAttributes(pugi::xml_node attributes) {
-    if (const auto node = attributes.child("divisions"))
-        divisions = std::clamp<std::int64_t>(node.text().as_llong(), 1, mostDivisions);
+    readDivisions(attributes);
     if (const auto node = attributes.child("transpose")) transposition = transpositionIn(node);
     if (const auto node = attributes.child("key")) readKey(node);
     if (const auto node = attributes.child("time")) readTime(node);

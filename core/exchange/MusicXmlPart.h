@@ -25,6 +25,8 @@ public:
     std::optional<std::string> read(pugi::xml_node part);
 
 private:
+    void findMeter(pugi::xml_node part);
+    void readDivisions(pugi::xml_node attributes);
     void readMeasure(pugi::xml_node measure, bool isFirst, bool isLast);
     /// How far the notes of a measure go, in beats.
     Beats lengthOf(pugi::xml_node measure) const;
@@ -38,7 +40,7 @@ private:
     void readDirection(pugi::xml_node direction);
     void addChord(const Beats& place, const ChordSymbol& symbol);
     void readBarline(pugi::xml_node barline);
-    void fitBar(const Beats& length, bool isFirst, bool isLast);
+    void fitBar(const Beats& length, bool isLast);
     void finishChords();
     void finishSpellings();
 
@@ -66,6 +68,8 @@ private:
     std::int64_t repeatFrom = 1;
     std::int64_t endingFrom = 0;
     std::int64_t divisions = 1;
+    /// Where the first measure's notes begin.
+    Beats lineBegin;
     /// In beats: where this measure's notes begin (in a pickup, later than its bar), where the cursor stands,
     /// where the note before began, how far anything went.
     Beats barStart;

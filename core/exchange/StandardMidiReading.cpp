@@ -1,6 +1,7 @@
 #include "core/exchange/StandardMidiReading.h"
 
 #include "core/exchange/MidiEvents.h"
+#include "core/exchange/MidiText.h"
 #include "core/music/NoChord.h"
 #include "core/study/Limits.h"
 #include "core/study/PageOrder.h"
@@ -27,12 +28,6 @@ std::uint32_t numberOf(const std::string& data) {
     for (const char byte : data)
         value = value << 8 | static_cast<unsigned char>(byte);
     return value;
-}
-
-/// Text of a file from elsewhere as study files can hold it.
-std::string plainText(std::string text) {
-    std::erase(text, '\0');
-    return text;
 }
 
 bool isNoteOn(const MidiEvent& event) {
@@ -64,7 +59,7 @@ std::vector<Part> partsOf(const MidiTracks& file) {
 std::string nameOf(const MidiTracks& file, const Part& part) {
     for (const MidiEvent& event : file.tracks[part.first])
         if (event.status == 0xFF && event.first == 0x03 && file.tracks.size() > 1)
-            if (std::string name = partName(event.data, ""); !name.empty()) return name;
+            if (std::string name = partName(midiText(event.data), ""); !name.empty()) return name;
     return "channel " + std::to_string(part.second + 1);
 }
 
@@ -237,7 +232,7 @@ private:
     void addMeta(const MidiEvent& event, bool isFirstTrack) {
         const Beats place = writable(beats(event.tick));
         const std::int64_t bar = meters->barOf(place);
-        const std::string text = plainText(event.data);
+        const std::string text = midiText(event.data);
         if (event.first == 0x03 && (isFirstTrack || file.format == 2) && study.title.empty())
             study.title = text;
         if (event.first == 0x59 && event.data.size() == 2) {

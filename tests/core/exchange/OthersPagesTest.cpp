@@ -199,6 +199,35 @@ TEST(OthersPages, BarsOfAnotherLengthGetAMeterOfTheirOwn) {
     EXPECT_EQ(lineOf(page), "0+5 60, 5+3 62, 8+5 64");
 }
 
+TEST(OthersPages, AFirstBarOfAnotherLengthGetsAMeterOfItsOwn) {
+    const std::string first = attributes("<divisions>1</divisions>" + fourFour);
+    const Imported longer = read(measure("1", first + note("C", 4, 7)) + measure("2", note("D", 4, 4)));
+    EXPECT_EQ(longer.study.meter, (Meter{7, 4}));
+    EXPECT_EQ(longer.study.page.meters, (std::vector<MeterChange>{{2, {4, 4}}}));
+    EXPECT_EQ(lineOf(longer), "0+7 60, 7+4 62");
+    const Imported behindPickup = read(measure("0", first + note("G", 4, 1)) + measure("1", note("C", 4, 2)) +
+                                       measure("2", note("D", 4, 4)));
+    EXPECT_EQ(lineOf(behindPickup), "-1+1 67, 0+2 60, 2+4 62");
+    EXPECT_TRUE(longer.leftOut.empty() && behindPickup.leftOut.empty());
+}
+
+TEST(OthersPages, WithoutAMeterBarsAreAsLongAsTheirNotes) {
+    // As chant and excerpts are written: no <time> at all, or only from a later bar on.
+    const Imported none =
+        read(measure("1", attributes("<divisions>2</divisions>") + note("C", 4, 2) + note("D", 4, 2)) +
+             measure("2", note("E", 4, 4)) + measure("3", note("F", 4, 4)));
+    EXPECT_EQ(none.study.meter, (Meter{2, 4}));
+    EXPECT_TRUE(none.study.page.meters.empty());
+    EXPECT_EQ(lineOf(none), "0+1 60, 1+1 62, 2+2 64, 4+2 65");
+    const Imported later = read(
+        measure("1", attributes("<divisions>2</divisions>") + note("C", 4, 5)) +
+        measure("2", attributes("<time><beats>3</beats><beat-type>4</beat-type></time>") + note("E", 4, 6)));
+    EXPECT_EQ(later.study.meter, (Meter{5, 8}));
+    EXPECT_EQ(later.study.page.meters, (std::vector<MeterChange>{{2, {3, 4}}}));
+    EXPECT_EQ(lineOf(later), "0+5 60, 5+6 64");
+    EXPECT_TRUE(none.leftOut.empty() && later.leftOut.empty());
+}
+
 TEST(OthersPages, PutsWordsWhereAStudyFileCanHoldThem) {
     // An offset of one of 10 080 parts of a quarter, and one that leads far behind any music.
     const auto words = [](const std::string& text, const std::string& offset) {

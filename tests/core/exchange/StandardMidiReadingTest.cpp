@@ -306,6 +306,36 @@ TEST(StandardMidiReading, PassesOverWhatIsNoMusicAndEndsWhatOverlaps) {
     EXPECT_FALSE(imported->leftOut.empty());
 }
 
+TEST(StandardMidiReading, UnderstandsWhatProgramsWriteBesideTheStandard) {
+    // Running status goes on behind a meta event and an exclusive message.
+    const std::string events =
+        bytesOf("\0\x90\x40\x40\0\xFF\x06\1A\x60\x40\0\0\xF0\2\x43\xF7\0\x43\x40\x60\x43\0") + end;
+    const std::string plain = fileOf(events);
+    // A RIFF form around the file, and bytes behind its last track that are no chunk.
+    const std::string wrapped = bytesOf("RIFF\x40\0\0\0RMIDdata\x34\0\0\0") + plain;
+    for (const std::string& bytes : {plain, wrapped, plain + bytesOf("\0\0\0"), plain + "made with care"}) {
+        const auto imported = readStandardMidi(bytes, "line.mid");
+        ASSERT_TRUE(imported.ok()) << describe(imported.error());
+        ASSERT_EQ(imported->study.notes.size(), 2u);
+        EXPECT_EQ(imported->study.notes[1].pitch.midi, 0x43);
+        EXPECT_EQ(imported->study.notes[1].onset, Beats(1));
+    }
+}
+
+TEST(StandardMidiReading, ReadsWordsInWhateverLettersTheyAre) {
+    const std::string note = bytesOf("\0\x90\x40\x40\x60\x40\0");
+    const auto titleOf = [&](const std::string& title) {
+        const auto imported = readStandardMidi(
+            fileOf(bytesOf("\0\xFF\x03") + static_cast<char>(title.size()) + title + note + end), "line.mid");
+        EXPECT_TRUE(imported.ok());
+        return imported ? imported->study.title : std::string();
+    };
+    EXPECT_EQ(titleOf("Sp\xE5r 1"), "Spår 1") << "ISO 8859-1";
+    EXPECT_EQ(titleOf("Spår 1"), "Spår 1") << "UTF-8";
+    EXPECT_EQ(titleOf("\xED\xA0\x80"), "í\xC2\xA0\xC2\x80") << "a surrogate is no UTF-8 (RFC 3629)";
+    EXPECT_EQ(titleOf("\xC3"), "Ã") << "a character that ends too soon";
+}
+
 TEST(StandardMidiReading, APickupComesBackBeforeBarOne) {
     Study study;
     study.beatMap = BeatMap({{Beats(0), Seconds(0)}, {Beats(4), Seconds(2)}, {Beats(8), Seconds(5)}});
