@@ -31,6 +31,7 @@ const std::map<std::string, Folders> allowedInCore{
     {"theory", {"result", "time", "music", "study"}},
     {"engraving", {"result", "time", "music", "study", "theory"}},
     {"exchange", {"result", "time", "music", "study", "theory", "engraving"}},
+    {"midi", {"result"}},
 };
 
 struct Include {
