@@ -1,6 +1,7 @@
 #include "ui/commands/CommandSet.h"
 
 #include "ui/commands/KeyNames.h"
+#include "ui/commands/NeedWords.h"
 
 #include <QAction>
 #include <QMenu>
@@ -43,9 +44,18 @@ std::vector<CommandId> CommandSet::unbound() const {
     return open;
 }
 
-void CommandSet::setConditions(Conditions met) {
+void CommandSet::setConditions(Conditions now) {
+    met = now;
     for (const Command& entry : commandTable())
         action(entry.id)->setEnabled((met & entry.needs) == entry.needs);
+}
+
+QString CommandSet::whyNot(const QKeySequence& key) const {
+    const auto owner = keys.owner(key);
+    if (!owner) return {};
+    const Command& entry = command(*owner);
+    const QString missing = needWords(entry.needs & ~met);
+    return missing.isEmpty() ? QString() : tr("%1: %2").arg(entry.translatedName(), missing);
 }
 
 void CommandSet::fill(QMenuBar& menuBar) const {

@@ -29,7 +29,10 @@ public:
     /// Commands that would do nothing; empty once the window is complete.
     std::vector<CommandId> unbound() const;
     /// Offers exactly the commands whose needs are met.
-    void setConditions(Conditions met);
+    void setConditions(Conditions now);
+    /// Why a key does nothing now: the command it belongs to by name, and what is missing. Empty where the
+    /// key belongs to none, or its command is offered.
+    QString whyNot(const QKeySequence& key) const;
     void fill(QMenuBar& menuBar) const;
 
 private:
@@ -38,6 +41,7 @@ private:
     KeyBindings& keys;
     std::map<CommandId, QAction*> actions;
     std::map<CommandId, bool> bound;
+    Conditions met;
 };
 
 } // namespace earwright::ui

@@ -490,14 +490,16 @@ void addCheckAndHelp(std::vector<Command>& table) {
     table.insert(
         table.end(),
         {{CheckPhrase, Check, "check", WORDS("Check the phrase"),
-          WORDS("Compares the phrase under the cursor with the recording"), KeyList{plain(Qt::Key_C)},
-          RecordingOpen | PhraseHere | Tempo},
+          WORDS("Compares the phrase under the cursor with the recording; where none is marked, the notes "
+                "around it "
+                "become one"),
+          KeyList{plain(Qt::Key_C)}, RecordingOpen | WrittenHere | Tempo},
          {NextHelp, Check, "next-help", WORDS("Next step of help"),
           WORDS("Says one thing more about the place chosen, or the next place"), KeyList{plain(Qt::Key_H)},
           Places},
          {CommandId::Feel, Check, "feel", WORDS("Feel of the phrase"),
           WORDS("Tells how far the eighths of the phrase swing and how its notes lie against the beat"),
-          KeyList{with(shift, Qt::Key_C)}, RecordingOpen | PhraseHere | Tempo},
+          KeyList{with(shift, Qt::Key_C)}, RecordingOpen | WrittenHere | Tempo},
          {CommandId::CheckChords, Check, "check-chords", WORDS("Check the chords"),
           WORDS("Compares the chords of the loop or the chorus with comping and bass"),
           KeyList{with(ctrl | shift, Qt::Key_C)}, RecordingOpen | Tempo},

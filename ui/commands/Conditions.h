@@ -26,6 +26,7 @@ enum class Condition {
     OffPitch = 1 << 17,    ///< the recording's own A is known and is not the user's
     Proposal = 1 << 18,    ///< beats are proposed and wait to be accepted
     ChordAnswer = 1 << 19, ///< the chord where the ear is was checked
+    WrittenHere = 1 << 20, ///< a phrase under the cursor, or notes around it that are in none
 };
 Q_DECLARE_FLAGS(Conditions, Condition)
 Q_DECLARE_OPERATORS_FOR_FLAGS(Conditions)

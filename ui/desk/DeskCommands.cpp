@@ -227,14 +227,14 @@ void askWhoPlays(DeskWindow& window) {
 
 void bindCheckAndHelp(CommandSet& commands, DeskWindow& window) {
     commands.bind(CheckPhrase, [&] {
-        if (const auto phrase = window.phraseUnderCursor()) window.checking().check(*phrase);
+        if (const auto phrase = window.phraseToCheck()) window.checking().check(*phrase);
     });
     commands.bind(NextHelp, [&] {
         if (const auto phrase = window.phraseUnderCursor())
             window.checking().help(*phrase, window.listening().place());
     });
     commands.bind(CommandId::Feel, [&] {
-        if (const auto phrase = window.phraseUnderCursor()) window.feel().tell(*phrase);
+        if (const auto phrase = window.phraseToCheck()) window.feel().tell(*phrase);
     });
     commands.bind(CommandId::CheckChords, [&] { checkChords(window); });
     commands.bind(TellChord, [&] { window.chordDesk().tell(window.listening().place()); });

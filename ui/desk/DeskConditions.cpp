@@ -6,6 +6,8 @@
 #include "ui/grid/NoteGridPanel.h"
 #include "ui/sheet/ChorusSheetView.h"
 
+#include <QKeyEvent>
+
 #include <algorithm>
 
 namespace earwright::ui {
@@ -43,12 +45,19 @@ Conditions DeskWindow::conditions() {
     met.setFlag(Condition::Stretch, marks->stretch().has_value());
     met.setFlag(Condition::SpanHere, innermostSpan(study, ear) != nullptr);
     met.setFlag(Condition::PhraseHere, phrase.has_value());
+    met.setFlag(Condition::WrittenHere, phrase || marks->writtenRunHere());
     met.setFlag(Condition::Grid, gridPanel->grid()->hasColumns());
     met.setFlag(Condition::NoteSelected, gridPanel->grid()->selectedNote().has_value());
     met.setFlag(Condition::Places, phrase && checks->hasPlaces(*phrase));
     met.setFlag(Condition::ChordAnswer, chords->hasAnswerAt(ear));
     met.setFlag(Condition::NearLooseEnd, looseEndNear(study, ear) != nullptr);
     return met;
+}
+
+void DeskWindow::keyPressEvent(QKeyEvent* event) {
+    QMainWindow::keyPressEvent(event);
+    const QString why = commandSet->whyNot(QKeySequence(event->keyCombination()));
+    if (!why.isEmpty() && !event->isAutoRepeat()) messageBar->notice(why);
 }
 
 } // namespace earwright::ui

@@ -335,6 +335,19 @@ std::optional<SpanId> DeskWindow::phraseUnderCursor() {
     return desk.isOpen() ? cursor.phrase(desk.study(), ears.place()) : std::nullopt;
 }
 
+std::optional<SpanId> DeskWindow::phraseToCheck() {
+    if (const auto phrase = phraseUnderCursor()) return phrase;
+    const auto marked = marks->markWrittenRun();
+    if (!marked) return std::nullopt;
+    const bool isHeld = cursor.isHeld();
+    const Span& phrase = *desk.study().span(*marked);
+    if (cursor.goTo(desk.study(), phrase.range.begin)) turnPage();
+    if (isHeld) cursor.hold();
+    messageBar->notice(
+        tr("The notes around here are a phrase now: “%1”.").arg(QString::fromStdString(phrase.name)));
+    return marked;
+}
+
 void DeskWindow::toNextPart() {
     QWidget* const parts[]{formStrip, chorusSheet, gridPanel->grid(), takePanel, transportBar};
     constexpr std::size_t count = std::size(parts);

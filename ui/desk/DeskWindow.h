@@ -105,11 +105,15 @@ public:
     void showPage(bool shown);
     /// The phrase that C and H mean.
     std::optional<SpanId> phraseUnderCursor();
+    /// The same; or, where none is marked, one made now of the notes written around.
+    std::optional<SpanId> phraseToCheck();
     /// What may be asked for now.
     Conditions conditions();
 
 protected:
     void closeEvent(QCloseEvent* event) override;
+    /// A key that nobody took: says why, where it is a command's that is not offered now.
+    void keyPressEvent(QKeyEvent* event) override;
     void dragEnterEvent(QDragEnterEvent* event) override;
     void dropEvent(QDropEvent* event) override;
 

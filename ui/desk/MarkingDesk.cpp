@@ -5,10 +5,12 @@
 #include "core/study/MarkEdits.h"
 #include "core/study/MeterEdits.h"
 #include "core/study/SpanEdits.h"
+#include "core/study/WrittenRun.h"
 #include "ui/desk/EarSteps.h"
 #include "ui/desk/StudyDialog.h"
 #include "ui/sheet/ChorusSheetView.h"
 #include "ui/sheet/FormEditor.h"
+#include "ui/theme/PlaceText.h"
 
 #include <algorithm>
 #include <cmath>
@@ -35,6 +37,15 @@ QString nameOf(SpanKind kind) {
 std::int64_t barAt(const Study& study, Seconds place) {
     constexpr double hair = 1e-4;
     return std::llround(std::floor(study.meters().barsAt(study.beatMap.beatsAt(place)) + hair)) + 1;
+}
+
+/// Where the ear stands, finely enough for any division of a beat.
+constexpr int finest = 12;
+
+QString barsOf(const Study& study, const Range<Beats>& range) {
+    const MeterMap meters = study.meters();
+    const std::int64_t behind = meters.barOf(range.end);
+    return barsText(meters.barOf(range.begin), meters.isBarLine(range.end) ? behind - 1 : behind);
 }
 
 } // namespace
@@ -163,6 +174,22 @@ std::optional<Range<Seconds>> MarkingDesk::stretch() const {
 
 void MarkingDesk::nameStretch(SpanKind kind) {
     if (const auto chosen = stretch()) sheet.typeName(kind, *chosen);
+}
+
+std::optional<Range<Beats>> MarkingDesk::writtenRunHere() const {
+    const Study& study = session.study();
+    if (!study.beatMap.hasTempo()) return std::nullopt;
+    return writtenRunAt(study, Beats::nearest(study.beatMap.beatsAt(listening.place()), finest));
+}
+
+std::optional<SpanId> MarkingDesk::markWrittenRun() {
+    const auto run = writtenRunHere();
+    if (!run) return std::nullopt;
+    const Study& study = session.study();
+    StudyWithSpan marked =
+        addSpan(study, SpanKind::Phrase, barsOf(study, *run).toStdString(), study.beatMap.seconds(*run));
+    session.apply(nameOf(SpanKind::Phrase), std::move(marked.study));
+    return marked.id;
 }
 
 void MarkingDesk::renameSpan() {

@@ -40,6 +40,11 @@ public:
     void nextLooseEnd();
     void tickLooseEnd();
 
+    /// Written notes around the ear that are in no phrase (WrittenRun.h).
+    std::optional<Range<Beats>> writtenRunHere() const;
+    /// Makes a phrase of them, named by its bars. Nothing without any.
+    std::optional<SpanId> markWrittenRun();
+
     /// The selected stretch of the sheet, or else the loop.
     std::optional<Range<Seconds>> stretch() const;
     /// A bar or beat mark so near to the ear that it is meant.

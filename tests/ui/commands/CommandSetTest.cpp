@@ -1,5 +1,7 @@
 #include "ui/commands/CommandSet.h"
 
+#include "ui/commands/NeedWords.h"
+
 #include <QAction>
 #include <QMainWindow>
 #include <QMenu>
@@ -29,11 +31,20 @@ protected:
 };
 
 TEST_F(CommandSetTest, OffersACommandOnlyWhenAllItNeedsIsThere) {
-    commands.setConditions(Condition::RecordingOpen | Condition::PhraseHere);
+    commands.setConditions(Condition::RecordingOpen | Condition::WrittenHere);
     EXPECT_FALSE(commands.action(CommandId::CheckPhrase)->isEnabled());
     EXPECT_TRUE(commands.action(CommandId::Open)->isEnabled());
-    commands.setConditions(Condition::RecordingOpen | Condition::PhraseHere | Condition::Tempo);
+    commands.setConditions(Condition::RecordingOpen | Condition::WrittenHere | Condition::Tempo);
     EXPECT_TRUE(commands.action(CommandId::CheckPhrase)->isEnabled());
+}
+
+TEST_F(CommandSetTest, TellsWhyAKeyDoesNothingNow) {
+    commands.setConditions(Condition::RecordingOpen | Condition::Tempo);
+    const QKeySequence check = keys.keys(CommandId::CheckPhrase).front();
+    EXPECT_EQ(commands.whyNot(check),
+              command(CommandId::CheckPhrase).translatedName() + ": " + needWords(Condition::WrittenHere));
+    EXPECT_TRUE(commands.whyNot(keys.keys(CommandId::Open).front()).isEmpty()) << "it can be done";
+    EXPECT_TRUE(commands.whyNot(QKeySequence("F12")).isEmpty()) << "it belongs to nothing";
 }
 
 TEST_F(CommandSetTest, CallsTheLargeKeyEnterAsAllElseHereDoes) {

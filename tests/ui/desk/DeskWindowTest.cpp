@@ -187,6 +187,36 @@ TEST_F(DeskWindowTest, ChecksNoPhraseInWhichNothingIsWrittenYet) {
     ASSERT_TRUE(soon([&] { return window->checking().book().verdicts().size() == 1; }));
 }
 
+TEST_F(DeskWindowTest, ChecksWrittenNotesThatNobodyMarkedAsAPhrase) {
+    open(recording());
+    earTo(0.5);
+    press(Qt::Key_Return);
+    earTo(2.5);
+    press(Qt::Key_Return);
+    // Bar 2 has C4 E4 G4 C5; the second is written a semitone too low.
+    writeNote(Beats(4), 60);
+    writeNote(Beats(5), 63);
+    writeNote(Beats(6), 67);
+    press(Qt::Key_C);
+    ASSERT_EQ(study().spans.size(), 1u);
+    EXPECT_EQ(study().spans[0].kind, SpanKind::Phrase);
+    EXPECT_EQ(study().spans[0].name, "bar 2");
+    EXPECT_NEAR(study().spans[0].range.begin.value, 2.5, 0.001);
+    EXPECT_NEAR(study().spans[0].range.end.value, 4.0, 0.001);
+    ASSERT_TRUE(soon([&] { return window->checking().hasAnswer(study().spans[0].id); }));
+    EXPECT_TRUE(window->checking().hasPlaces(study().spans[0].id));
+    press(Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_TRUE(study().spans.empty());
+    EXPECT_EQ(study().notes.size(), 3u);
+}
+
+TEST_F(DeskWindowTest, SaysWhyAKeyDoesNothing) {
+    open(recording());
+    press(Qt::Key_C);
+    EXPECT_EQ(window->messages().sentence("notice"), window->commands().whyNot(QKeySequence(Qt::Key_C)));
+    EXPECT_FALSE(window->messages().sentence("notice").isEmpty());
+}
+
 TEST_F(DeskWindowTest, KeepsLettersForTheWordWhileOneIsTyped) {
     markBarsAndPhrase();
     earTo(1);
