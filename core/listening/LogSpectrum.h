@@ -1,10 +1,10 @@
 // How loud each third of a semitone is in a stretch of sound.
 #pragma once
 
-#include "core/listening/LogAxis.h"
+#include "core/listening/AxisLines.h"
+#include "core/listening/HannWindow.h"
 #include "core/sound/RealTransform.h"
 
-#include <array>
 #include <cstddef>
 #include <span>
 #include <vector>
@@ -24,23 +24,16 @@ public:
     LogSpectrum(std::size_t fftLength, double cents);
 
     /// Shifts the axis from now on.
-    void tune(double cents);
+    void tune(double cents) { axis.tune(cents); }
 
     /// The spectrum of sound[start, start + length); what lies outside the sound is silence.
     /// Requires: 2 <= length <= fftLength.
     void of(std::span<const float> sound, std::ptrdiff_t start, std::size_t length, LogBins& out);
 
 private:
-    void layAxis();
-    void makeWindow(std::size_t length);
-
     RealTransform transform;
-    std::size_t lines;
-    double tunedTo;
-    /// Where each bin of the axis lies between two lines of the transform.
-    std::array<std::size_t, axisBins> line{};
-    LogBins fraction{};
-    std::vector<float> window;
+    AxisLines axis;
+    HannWindow window;
     std::vector<float> magnitude;
 };
 

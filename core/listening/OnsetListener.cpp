@@ -2,6 +2,7 @@
 
 #include "core/listening/LogSpectrum.h"
 #include "core/listening/NetworkWeights.h"
+#include "core/listening/PitchBlocks.h"
 #include "core/listening/WideVectors.h"
 
 #include <algorithm>
@@ -61,8 +62,12 @@ OnsetTrack::Row rowOfSilence() {
 EARWRIGHT_WIDE_VECTORS
 OnsetTrack::Row rowOf(const FeatureTable<onsetFeatureCount>& features) {
     OnsetTrack::Row row;
-    for (std::size_t pitch = 0; pitch < pitchCount; ++pitch)
-        row[pitch] = onsetNetwork(features[pitch]);
+    for (std::size_t block = 0; block < pitchBlocks; ++block) {
+        std::array<float, pitchBlock> answers;
+        onsetNetwork.of(blockOf(features, firstOfBlock(block)), answers);
+        std::copy(answers.begin(), answers.end(),
+                  row.begin() + static_cast<std::ptrdiff_t>(firstOfBlock(block)));
+    }
     row[OnsetTrack::noOnset] = noOnsetNetwork(std::span(features[0]).last<fluxFeatureCount>());
     normaliseLog(row);
     return row;

@@ -1,5 +1,8 @@
 #include "core/listening/PartialFeatures.h"
 
+#include "core/listening/QuickLog.h"
+#include "core/listening/WideVectors.h"
+
 #include <algorithm>
 #include <cmath>
 #include <span>
@@ -89,12 +92,13 @@ struct Filler {
 
 /// The mean level around each bin: geometric over an octave, and at least 3 % of the loudest, so that silence
 /// is not blown up.
+EARWRIGHT_WIDE_VECTORS
 LogBins floorOf(const LogBins& bins) {
     constexpr std::ptrdiff_t octave = 12 * binsPerSemitone;
     constexpr auto size = static_cast<std::ptrdiff_t>(axisBins);
     LogBins logs;
     for (std::size_t i = 0; i < axisBins; ++i)
-        logs[i] = std::log(bins[i] + 1e-6f);
+        logs[i] = quickLog(bins[i] + 1e-6f);
     // Beyond both ends the axis is mirrored.
     const auto at = [&](std::ptrdiff_t i) {
         return logs[static_cast<std::size_t>(i < 0 ? -i - 1 : i >= size ? 2 * size - 1 - i : i)];
@@ -103,18 +107,22 @@ LogBins floorOf(const LogBins& bins) {
     double sum = 0;
     for (std::ptrdiff_t i = -octave / 2; i < octave / 2; ++i)
         sum += at(i);
-    LogBins floor;
+    LogBins means;
     for (std::ptrdiff_t i = 0; i < size; ++i) {
-        floor[static_cast<std::size_t>(i)] = std::max(least, std::exp(static_cast<float>(sum / octave)));
+        means[static_cast<std::size_t>(i)] = static_cast<float>(sum / octave);
         sum += at(i + octave / 2) - at(i - octave / 2);
     }
+    LogBins floor;
+    for (std::size_t i = 0; i < axisBins; ++i)
+        floor[i] = std::max(least, quickExp(means[i]));
     return floor;
 }
 
+EARWRIGHT_WIDE_VECTORS
 LogBins whitened(const LogBins& bins, const LogBins& floor) {
     LogBins levels;
     for (std::size_t i = 0; i < axisBins; ++i)
-        levels[i] = std::log(1 + 1.5f * bins[i] / floor[i]);
+        levels[i] = quickLog(1 + 1.5f * bins[i] / floor[i]);
     return levels;
 }
 

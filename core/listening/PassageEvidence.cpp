@@ -1,49 +1,17 @@
 #include "core/listening/PassageEvidence.h"
 
-#include "core/listening/LogSpectrum.h"
-#include "core/listening/NetworkWeights.h"
 #include "core/listening/OnsetListener.h"
+#include "core/listening/SpanListener.h"
 
 #include <algorithm>
 #include <array>
+#include <numeric>
 #include <span>
+#include <thread>
 
 namespace earwright {
 
 namespace {
-
-constexpr std::size_t spanFft = 8192;
-constexpr Seconds shortestAttack{0.065};
-constexpr Seconds longestAttack{0.160};
-constexpr Seconds longestSustain{0.350};
-/// −100 dB of full scale: under the noise of any medium there is nothing to hear.
-constexpr float silence = 1e-5f;
-/// The attack's own click says little about pitch and is skipped; what was before ends before it.
-constexpr Seconds afterOnset{0.004};
-constexpr Seconds beforeOnset{0.002};
-
-std::size_t samplesOf(Seconds length) {
-    return static_cast<std::size_t>(length.value * analysisRate.hertz);
-}
-
-SpanSpectra spectraOf(const Range<Seconds>& span, const StereoViews& views, std::size_t view,
-                      LogSpectrum& spectrum) {
-    const auto sound = views.sound(view);
-    const std::size_t attack = samplesOf(std::clamp(span.length(), shortestAttack, longestAttack));
-    SpanSpectra spectra;
-    spectrum.of(sound, views.sampleAt(span.begin + afterOnset), attack, spectra.attack);
-    const auto attackTime = analysisRate.seconds(Frames(static_cast<std::int64_t>(attack)));
-    spectrum.of(sound, views.sampleAt(span.begin + beforeOnset - attackTime), attack, spectra.before);
-
-    // The middle and end of a longer note, where scoops and consonants are over.
-    constexpr Seconds longEnough{0.130};
-    const Seconds length = std::max(span.length(), shortestAttack);
-    const Seconds sustain = std::clamp(length * 0.75, shortestAttack, longestSustain);
-    const Seconds start = length > longEnough ? span.begin + std::min(length * 0.25, length - sustain)
-                                              : span.begin + afterOnset;
-    spectrum.of(sound, views.sampleAt(start), samplesOf(sustain), spectra.sustain);
-    return spectra;
-}
 
 /// Takes a pitch outside the range down by so much that even a loud one gives way to the faintest inside.
 void bound(std::span<float> pitches, const LineRange& line) {
@@ -61,12 +29,21 @@ PitchRow bounded(PitchRow row, const LineRange& line) {
     return row;
 }
 
-PitchRow rowOf(const SpanSpectra& spectra) {
-    const bool heard =
-        std::ranges::max(spectra.attack) > silence || std::ranges::max(spectra.sustain) > silence;
-    PitchRow row = heard ? spanNetwork(spanFeatures(spectra)) : PitchRow{};
-    row.normalise();
-    return row;
+/// What is listened to on one thread; two share more.
+constexpr std::size_t fewSpans = 16;
+
+/// Spans are heard on two threads where there are many.
+void hearAll(const StereoViews& views, const TuningCurve& curve, const std::vector<Range<Seconds>>& spans,
+             const std::vector<std::size_t>& asked, std::vector<std::vector<PitchRow>>& rows) {
+    const auto hear = [&](std::size_t from, std::size_t to) {
+        SpanListener listener(views, curve);
+        for (std::size_t i = from; i < to; ++i)
+            rows[i] = listener.hear(spans[i], asked);
+    };
+    const std::size_t half = spans.size() > fewSpans ? spans.size() / 2 : spans.size();
+    std::jthread other;
+    if (half < spans.size()) other = std::jthread([&] { hear(half, spans.size()); });
+    if (half > 0) hear(0, half);
 }
 
 } // namespace
@@ -144,21 +121,40 @@ std::size_t PassageEvidence::bytes() const {
 
 std::vector<PitchRow> PassageEvidence::spans(std::size_t index,
                                              const std::vector<Range<Seconds>>& asked) const {
-    std::optional<LogSpectrum> spectrum;
-    std::vector<PitchRow> rows;
-    rows.reserve(asked.size());
-    for (const Range<Seconds>& span : asked) {
-        if (const auto known = heardSpans->find(index, span)) {
-            rows.push_back(bounded(*known, line));
-            continue;
+    return spans(std::vector<std::size_t>{index}, asked).front();
+}
+
+std::vector<std::vector<PitchRow>> PassageEvidence::spans(const std::vector<std::size_t>& asked,
+                                                          const std::vector<Range<Seconds>>& over) const {
+    std::vector<std::vector<PitchRow>> rows(asked.size(), std::vector<PitchRow>(over.size()));
+    std::vector<Range<Seconds>> unheard;
+    std::vector<std::size_t> places;
+    for (std::size_t i = 0; i < over.size(); ++i) {
+        for (std::size_t view = 0; view < asked.size(); ++view) {
+            if (const auto known = heardSpans->find(asked[view], over[i])) {
+                rows[view][i] = bounded(*known, line);
+                continue;
+            }
+            unheard.push_back(over[i]);
+            places.push_back(i);
+            break;
         }
-        if (!spectrum) spectrum.emplace(spanFft, curve.cents());
-        spectrum->tune(curve.centsAt(span.begin + std::min(span.length(), longestAttack) * 0.5));
-        const PitchRow row = rowOf(spectraOf(span, *views, index, *spectrum));
-        heardSpans->keep(index, span, row);
-        rows.push_back(bounded(row, line));
+    }
+    std::vector<std::vector<PitchRow>> fresh(unheard.size());
+    if (!unheard.empty()) hearAll(*views, curve, unheard, asked, fresh);
+    for (std::size_t i = 0; i < unheard.size(); ++i) {
+        for (std::size_t view = 0; view < asked.size(); ++view) {
+            heardSpans->keep(asked[view], unheard[i], fresh[i][view]);
+            rows[view][places[i]] = bounded(fresh[i][view], line);
+        }
     }
     return rows;
+}
+
+std::vector<std::vector<PitchRow>> PassageEvidence::allSpans(const std::vector<Range<Seconds>>& over) const {
+    std::vector<std::size_t> all(viewCount());
+    std::iota(all.begin(), all.end(), std::size_t{0});
+    return spans(all, over);
 }
 
 } // namespace earwright

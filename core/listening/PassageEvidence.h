@@ -55,6 +55,12 @@ public:
     /// any length greater than zero; at least 65 ms are listened to.
     /// In silence all pitches are alike. Spans that were asked for before are remembered.
     std::vector<PitchRow> spans(std::size_t index, const std::vector<Range<Seconds>>& asked) const;
+    /// The same for several views at once, one list a view: cheaper than one after the other. Many spans are
+    /// heard on two threads.
+    std::vector<std::vector<PitchRow>> spans(const std::vector<std::size_t>& asked,
+                                             const std::vector<Range<Seconds>>& over) const;
+    /// Every view's spans, in their order.
+    std::vector<std::vector<PitchRow>> allSpans(const std::vector<Range<Seconds>>& over) const;
     const OnsetTrack& onsets(std::size_t index) const { return (*onsetTracks)[index]; }
     /// Memory it takes.
     std::size_t bytes() const;

@@ -43,12 +43,10 @@ std::vector<PitchHint> pitchHints(const PassageEvidence& evidence, const std::ve
     for (const std::size_t index : order)
         spans.push_back(asked[index]);
 
-    std::vector<std::vector<PitchRow>> views;
+    const std::vector<std::vector<PitchRow>> views = evidence.allSpans(spans);
     std::vector<double> sure;
-    for (std::size_t view = 0; view < evidence.viewCount(); ++view) {
-        views.push_back(evidence.spans(view, spans));
-        sure.push_back(sureness(views.back()));
-    }
+    for (const std::vector<PitchRow>& rows : views)
+        sure.push_back(sureness(rows));
     const ViewBlend blend(sure);
     const std::vector<PitchRow> heard = blend.spans(views);
     const std::vector<PitchRow> own = joinedWithOnsets(heard, spans, blend.onsets(evidence));

@@ -1,16 +1,30 @@
 #include "core/listening/PitchRow.h"
 
+#include "core/listening/QuickLog.h"
+#include "core/listening/WideVectors.h"
+
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 
 namespace earwright {
 
+EARWRIGHT_WIDE_VECTORS
 float logSumExp(std::span<const float> log) {
+    // What is less probable than the likeliest by e^80 adds nothing.
+    constexpr float least = -80;
     const float top = *std::max_element(log.begin(), log.end());
+    std::array<float, wideSize> sums{};
+    const std::size_t whole = log.size() / wideSize * wideSize;
+    for (std::size_t i = 0; i < whole; i += wideSize)
+        for (std::size_t lane = 0; lane < wideSize; ++lane)
+            sums[lane] += quickExp(std::max(log[i + lane] - top, least));
+    for (std::size_t i = whole; i < log.size(); ++i)
+        sums[i - whole] += quickExp(std::max(log[i] - top, least));
     double sum = 0;
-    for (const float value : log)
-        sum += std::exp(static_cast<double>(value - top));
+    for (const float part : sums)
+        sum += part;
     return top + static_cast<float>(std::log(sum));
 }
 

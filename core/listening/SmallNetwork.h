@@ -22,29 +22,80 @@ struct SmallNetwork {
     std::array<float, Inputs> direct;
     float bias;
 
-    EARWRIGHT_INLINE std::array<float, Units> activeUnits(std::span<const float, Inputs> x) const {
-        std::array<float, Units> units = hiddenBias;
-        for (std::size_t i = 0; i < Inputs; ++i)
-            for (std::size_t k = 0; k < Units; ++k)
-                units[k] += hidden[i][k] * x[i];
-        for (float& unit : units)
-            unit = unit > 0 ? unit : 0;
-        return units;
+    /// What the units say to several inputs at once: one weight read serves them all, and none of their sums
+    /// has to wait for another.
+    template <std::size_t Rows>
+    EARWRIGHT_INLINE void activeUnits(const std::array<std::array<float, Inputs>, Rows>& x,
+                                      std::array<std::array<float, Units>, Rows>& active) const {
+        static_assert(Units % wideSize == 0);
+        for (std::size_t k = 0; k < Units; k += wideSize) {
+            Wide sums[Rows];
+            for (std::size_t row = 0; row < Rows; ++row)
+                load(sums[row], &hiddenBias[k]);
+            for (std::size_t i = 0; i < Inputs; ++i) {
+                Wide weights;
+                load(weights, &hidden[i][k]);
+                for (std::size_t row = 0; row < Rows; ++row)
+                    sums[row] += weights * x[row][i];
+            }
+            for (std::size_t row = 0; row < Rows; ++row) {
+                const Wide rectified = sums[row] > 0 ? sums[row] : Wide{};
+                store(&active[row][k], rectified);
+            }
+        }
     }
 
-    /// The answer for inputs whose active units are known.
-    EARWRIGHT_INLINE float from(const std::array<float, Units>& active,
-                                std::span<const float, Inputs> x) const {
+    /// The answers for inputs whose active units are known.
+    template <std::size_t Rows>
+    EARWRIGHT_INLINE void from(const std::array<std::array<float, Units>, Rows>& active,
+                               const std::array<std::array<float, Inputs>, Rows>& x,
+                               std::array<float, Rows>& y) const {
+        for (std::size_t row = 0; row < Rows; ++row)
+            y[row] = bias + dot(direct, x[row]) + dot(out, active[row]);
+    }
+
+    /// The answers for several inputs at once.
+    template <std::size_t Rows>
+    EARWRIGHT_INLINE void of(const std::array<std::array<float, Inputs>, Rows>& x,
+                             std::array<float, Rows>& y) const {
+        std::array<std::array<float, Units>, Rows> active;
+        activeUnits(x, active);
+        from(active, x, y);
+    }
+
+    /// The answer for one input, whatever the number of units.
+    float operator()(std::span<const float, Inputs> x) const {
         float y = bias;
         for (std::size_t i = 0; i < Inputs; ++i)
             y += direct[i] * x[i];
-        for (std::size_t k = 0; k < Units; ++k)
-            y += out[k] * active[k];
+        for (std::size_t k = 0; k < Units; ++k) {
+            float unit = hiddenBias[k];
+            for (std::size_t i = 0; i < Inputs; ++i)
+                unit += hidden[i][k] * x[i];
+            y += out[k] * (unit > 0 ? unit : 0);
+        }
         return y;
     }
 
-    EARWRIGHT_INLINE float operator()(std::span<const float, Inputs> x) const {
-        return from(activeUnits(x), x);
+private:
+    /// Eight sums side by side, added up at the end.
+    template <std::size_t Size>
+    EARWRIGHT_INLINE static float dot(const std::array<float, Size>& a, const std::array<float, Size>& b) {
+        constexpr std::size_t whole = Size / wideSize * wideSize;
+        Wide sums{};
+        for (std::size_t i = 0; i < whole; i += wideSize) {
+            Wide left;
+            Wide right;
+            load(left, &a[i]);
+            load(right, &b[i]);
+            sums += left * right;
+        }
+        float sum = 0;
+        for (std::size_t i = 0; i < wideSize; ++i)
+            sum += sums[i];
+        for (std::size_t i = whole; i < Size; ++i)
+            sum += a[i] * b[i];
+        return sum;
     }
 };
 

@@ -1,5 +1,6 @@
 #include "core/listening/SpanNetwork.h"
 
+#include "core/listening/PitchBlocks.h"
 #include "core/listening/WideVectors.h"
 
 #include <algorithm>
@@ -17,34 +18,68 @@ float asTold(float logProbability) {
     return std::max(logProbability, least) / 4 + 2.5f;
 }
 
+/// What eight pitches tell the others: the sums over their active units.
+EARWRIGHT_INLINE inline void
+tellOf(const SpanNetwork& network,
+       const std::array<std::array<float, SpanNetwork::units>, pitchBlock>& active,
+       std::array<std::array<float, wideSize>, pitchBlock>& tells) {
+    static_assert(SpanNetwork::numbersTold <= wideSize);
+    std::array<float, wideSize> row{};
+    std::copy(network.toldBias.begin(), network.toldBias.end(), row.begin());
+    Wide sums[pitchBlock];
+    for (Wide& sum : sums)
+        load(sum, row.data());
+    for (std::size_t unit = 0; unit < SpanNetwork::units; ++unit) {
+        std::copy(network.told[unit].begin(), network.told[unit].end(), row.begin());
+        Wide weights;
+        load(weights, row.data());
+        for (std::size_t pitch = 0; pitch < pitchBlock; ++pitch)
+            sums[pitch] += weights * active[pitch][unit];
+    }
+    for (std::size_t pitch = 0; pitch < pitchBlock; ++pitch)
+        store(tells[pitch].data(), sums[pitch]);
+}
+
 } // namespace
 
 EARWRIGHT_WIDE_VECTORS
 PitchRow SpanNetwork::operator()(const FeatureTable<spanFeatureCount>& features) const {
     PitchRow scores;
     std::array<std::array<float, heardFromEach>, pitchCount + 2 * margin> heard{};
-    for (std::size_t pitch = 0; pitch < pitchCount; ++pitch) {
-        const auto active = alone.activeUnits(features[pitch]);
-        scores[pitch] = alone.from(active, features[pitch]);
-        auto& tells = heard[pitch + margin];
-        std::copy(toldBias.begin(), toldBias.end(), tells.begin());
-        for (std::size_t unit = 0; unit < units; ++unit)
-            for (std::size_t i = 0; i < numbersTold; ++i)
-                tells[i] += told[unit][i] * active[unit];
+    for (std::size_t block = 0; block < pitchBlocks; ++block) {
+        const std::size_t first = firstOfBlock(block);
+        const auto inputs = blockOf(features, first);
+        std::array<std::array<float, units>, pitchBlock> active;
+        std::array<float, pitchBlock> answers;
+        std::array<std::array<float, wideSize>, pitchBlock> tells;
+        alone.activeUnits(inputs, active);
+        alone.from(active, inputs, answers);
+        tellOf(*this, active, tells);
+        for (std::size_t i = 0; i < pitchBlock; ++i) {
+            scores[first + i] = answers[i];
+            std::copy_n(tells[i].begin(), numbersTold, heard[first + i + margin].begin());
+        }
     }
     PitchRow probabilities = scores;
     probabilities.normalise();
     for (std::size_t pitch = 0; pitch < pitchCount; ++pitch)
         heard[pitch + margin].back() = asTold(probabilities[pitch]);
 
-    for (std::size_t pitch = 0; pitch < pitchCount; ++pitch) {
-        std::array<float, relatives.size() * heardFromEach> inputs;
-        auto next = inputs.begin();
-        for (const int relative : relatives) {
-            const auto other = static_cast<std::size_t>(static_cast<int>(pitch + margin) + relative);
-            next = std::copy(heard[other].begin(), heard[other].end(), next);
+    const PitchRow alones = scores;
+    for (std::size_t block = 0; block < pitchBlocks; ++block) {
+        const std::size_t first = firstOfBlock(block);
+        std::array<std::array<float, relatives.size() * heardFromEach>, pitchBlock> inputs;
+        std::array<float, pitchBlock> answers;
+        for (std::size_t i = 0; i < pitchBlock; ++i) {
+            auto next = inputs[i].begin();
+            for (const int relative : relatives) {
+                const auto other = static_cast<std::size_t>(static_cast<int>(first + i + margin) + relative);
+                next = std::copy(heard[other].begin(), heard[other].end(), next);
+            }
         }
-        scores[pitch] += among(inputs);
+        among.of(inputs, answers);
+        for (std::size_t i = 0; i < pitchBlock; ++i)
+            scores[first + i] = alones[first + i] + answers[i];
     }
     return scores;
 }

@@ -30,9 +30,13 @@ bool ViewBlend::matters(std::size_t view) const {
 
 std::vector<PitchRow> ViewBlend::spans(const PassageEvidence& evidence,
                                        const std::vector<Range<Seconds>>& asked) const {
-    std::vector<std::vector<PitchRow>> views(weights.size());
-    for (std::size_t view = 0; view < views.size(); ++view)
-        views[view] = matters(view) ? evidence.spans(view, asked) : std::vector<PitchRow>(asked.size());
+    std::vector<std::size_t> wanted;
+    for (std::size_t view = 0; view < weights.size(); ++view)
+        if (matters(view)) wanted.push_back(view);
+    std::vector<std::vector<PitchRow>> heard = evidence.spans(wanted, asked);
+    std::vector<std::vector<PitchRow>> views(weights.size(), std::vector<PitchRow>(asked.size()));
+    for (std::size_t i = 0; i < wanted.size(); ++i)
+        views[wanted[i]] = std::move(heard[i]);
     return spans(views);
 }
 

@@ -1,6 +1,9 @@
 // Lets a function use the wider vector instructions of the machine it runs on.
 #pragma once
 
+#include <cstddef>
+#include <cstring>
+
 /// Before a function definition: it is compiled twice, for any x86-64 and for those with AVX2 and FMA, and
 /// the better one is taken when the program starts (GCC manual, attribute target_clones). What it should
 /// speed up must be inlined into it. Elsewhere, and under sanitizers (which start later than the choice is
@@ -13,3 +16,21 @@
 #define EARWRIGHT_WIDE_VECTORS
 #define EARWRIGHT_INLINE
 #endif
+
+namespace earwright {
+
+/// Eight numbers that are reckoned with at once: one register where the machine has such wide ones, two or
+/// more where it has not (GCC manual, vector extensions; Clang has them too).
+using Wide [[gnu::vector_size(32)]] = float;
+inline constexpr std::size_t wideSize = sizeof(Wide) / sizeof(float);
+
+/// They go by reference: how they are passed by value differs between machines.
+EARWRIGHT_INLINE inline void load(Wide& to, const float* from) {
+    std::memcpy(&to, from, sizeof to);
+}
+
+EARWRIGHT_INLINE inline void store(float* to, const Wide& from) {
+    std::memcpy(to, &from, sizeof from);
+}
+
+} // namespace earwright

@@ -1,16 +1,12 @@
 #include "core/sound/RealTransform.h"
 
+#include "core/sound/FftwPlanning.h"
+
 #include <fftw3.h>
-#include <mutex>
 
 namespace earwright {
 
 namespace {
-
-std::mutex& planner() {
-    static std::mutex mutex;
-    return mutex;
-}
 
 fftwf_complex* asFftw(std::complex<float>* lines) {
     // Both are two floats, real part first (FFTW manual, complex numbers; C++ standard, complex.numbers).
@@ -24,7 +20,7 @@ void RealTransform::FreeMemory::operator()(void* memory) const {
 }
 
 void RealTransform::DestroyPlan::operator()(void* plan) const {
-    const std::scoped_lock lock(planner());
+    const std::scoped_lock lock(fftwPlanning());
     fftwf_destroy_plan(static_cast<fftwf_plan>(plan));
 }
 
@@ -32,7 +28,7 @@ RealTransform::RealTransform(std::size_t length)
     : size(length),
       samples(fftwf_alloc_real(length)),
       lines(reinterpret_cast<std::complex<float>*>(fftwf_alloc_complex(length / 2 + 1))) {
-    const std::scoped_lock lock(planner());
+    const std::scoped_lock lock(fftwPlanning());
     const int n = static_cast<int>(length);
     forwardPlan.reset(fftwf_plan_dft_r2c_1d(n, samples.get(), asFftw(lines.get()), FFTW_ESTIMATE));
     backwardPlan.reset(fftwf_plan_dft_c2r_1d(n, asFftw(lines.get()), samples.get(), FFTW_ESTIMATE));

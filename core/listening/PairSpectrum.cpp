@@ -1,0 +1,162 @@
+#include "core/listening/PairSpectrum.h"
+
+#include "core/listening/WideVectors.h"
+
+#include <algorithm>
+#include <cassert>
+#include <cmath>
+#include <complex>
+#include <numbers>
+
+namespace earwright {
+
+namespace {
+
+using Numbers = std::vector<float>;
+
+/// |(x, y)| times a scale, number by number.
+EARWRIGHT_WIDE_VECTORS
+Numbers magnitudesOf(const Numbers& x, const Numbers& y) {
+    Numbers magnitudes(x.size());
+    for (std::size_t i = 0; i < x.size(); ++i)
+        magnitudes[i] = std::sqrt(x[i] * x[i] + y[i] * y[i]);
+    return magnitudes;
+}
+
+EARWRIGHT_WIDE_VECTORS
+Numbers magnitudesOfMix(const Numbers& oneX, const Numbers& oneY, const Numbers& otherX,
+                        const Numbers& otherY, float sign) {
+    Numbers magnitudes(oneX.size());
+    for (std::size_t i = 0; i < oneX.size(); ++i) {
+        const float x = oneX[i] + sign * otherX[i];
+        const float y = oneY[i] + sign * otherY[i];
+        magnitudes[i] = 0.5f * std::sqrt(x * x + y * y);
+    }
+    return magnitudes;
+}
+
+/// Writes the lines of a transform of four times the length that leave a rest of 0, 1, 2 and 3 when divided
+/// by four as inputs of transforms of their own (decimation in frequency, radix 4: Cooley and Tukey 1965).
+template <std::size_t Length, class Turns>
+EARWRIGHT_WIDE_VECTORS void fold(const float* x, const float* y, const Turns& turnX, const Turns& turnY,
+                                 const std::array<float*, 4>& out) {
+    for (std::size_t n = 0; n < Length; ++n) {
+        const float evenX = x[n] + x[n + 2 * Length];
+        const float evenY = y[n] + y[n + 2 * Length];
+        const float evenLessX = x[n] - x[n + 2 * Length];
+        const float evenLessY = y[n] - y[n + 2 * Length];
+        const float oddX = x[n + Length] + x[n + 3 * Length];
+        const float oddY = y[n + Length] + y[n + 3 * Length];
+        const float oddLessX = x[n + Length] - x[n + 3 * Length];
+        const float oddLessY = y[n + Length] - y[n + 3 * Length];
+        out[0][2 * n] = evenX + oddX;
+        out[0][2 * n + 1] = evenY + oddY;
+        // Times −i the difference of the odd ones: (x, y) becomes (y, −x).
+        const std::array<float, 3> partX{evenLessX + oddLessY, evenX - oddX, evenLessX - oddLessY};
+        const std::array<float, 3> partY{evenLessY - oddLessX, evenY - oddY, evenLessY + oddLessX};
+        for (std::size_t part = 0; part < 3; ++part) {
+            out[part + 1][2 * n] = partX[part] * turnX[part][n] - partY[part] * turnY[part][n];
+            out[part + 1][2 * n + 1] = partX[part] * turnY[part][n] + partY[part] * turnX[part][n];
+        }
+    }
+}
+
+} // namespace
+
+PairSpectrum::PairSpectrum(double cents)
+    : transforms{ComplexTransform(partLength), ComplexTransform(partLength), ComplexTransform(partLength),
+                 ComplexTransform(partLength)},
+      axis(fftLength, cents),
+      one(fftLength),
+      other(fftLength) {
+    for (std::size_t part = 1; part < parts; ++part) {
+        for (std::size_t n = 0; n < partLength; ++n) {
+            const double turn = -2 * std::numbers::pi * static_cast<double>(part * n) / fftLength;
+            turnX[part - 1][n] = static_cast<float>(std::cos(turn));
+            turnY[part - 1][n] = static_cast<float>(std::sin(turn));
+        }
+    }
+    findLines();
+}
+
+void PairSpectrum::tune(double cents) {
+    if (axis.tune(cents)) findLines();
+}
+
+void PairSpectrum::findLines() {
+    lines.clear();
+    for (std::size_t bin = 0; bin < axisBins; ++bin) {
+        const std::size_t below = axis.below(bin);
+        // Bins ascend, so that either line is the last found or new.
+        if (lines.empty() || lines.back() < below) lines.push_back(below);
+        placeOf[bin] = lines.size() - (lines.back() == below ? 1 : 2);
+        if (lines.back() < below + 1) lines.push_back(below + 1);
+    }
+    for (std::vector<float>* numbers : {&oneX, &oneY, &otherX, &otherY})
+        numbers->resize(lines.size());
+}
+
+void PairSpectrum::cutOut(const Stretch& stretch, std::vector<float>& to) {
+    if (stretch.sound.empty()) {
+        std::ranges::fill(to, 0.0f);
+        return;
+    }
+    assert(stretch.length >= 2 && stretch.length <= fftLength);
+    const std::span<const float> weights = window.of(stretch.length);
+    const auto wanted = static_cast<std::ptrdiff_t>(stretch.length);
+    const auto size = static_cast<std::ptrdiff_t>(stretch.sound.size());
+    const std::ptrdiff_t from = std::clamp<std::ptrdiff_t>(-stretch.start, 0, wanted);
+    const std::ptrdiff_t end = std::clamp<std::ptrdiff_t>(size - stretch.start, from, wanted);
+    std::fill(to.begin(), to.begin() + from, 0.0f);
+    std::transform(weights.begin() + from, weights.begin() + end,
+                   stretch.sound.begin() + (from < end ? stretch.start + from : 0), to.begin() + from,
+                   std::multiplies<>());
+    std::fill(to.begin() + end, to.end(), 0.0f);
+}
+
+void PairSpectrum::hear(const Stretch& oneStretch, const Stretch& otherStretch) {
+    cutOut(oneStretch, one);
+    cutOut(otherStretch, other);
+    std::array<float*, parts> inputs{};
+    // A complex number is its two parts one after the other (C++ standard, complex.numbers).
+    for (std::size_t part = 0; part < parts; ++part)
+        inputs[part] = reinterpret_cast<float*>(transforms[part].time().data());
+    fold<partLength>(one.data(), other.data(), turnX, turnY, inputs);
+    for (ComplexTransform& transform : transforms)
+        transform.forward();
+    const auto lineOf = [&](std::size_t line) { return transforms[line % parts].spectrum()[line / parts]; };
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        // The lines of a real sound mirror each other; those of an imaginary one do with the other sign.
+        const std::complex<float> here = lineOf(lines[i]);
+        const std::complex<float> mirror = lineOf((fftLength - lines[i]) % fftLength);
+        oneX[i] = 0.5f * (here.real() + mirror.real());
+        oneY[i] = 0.5f * (here.imag() - mirror.imag());
+        otherX[i] = 0.5f * (here.imag() + mirror.imag());
+        otherY[i] = 0.5f * (mirror.real() - here.real());
+    }
+}
+
+LogBins PairSpectrum::onAxis(const std::vector<float>& magnitudes) const {
+    LogBins bins;
+    for (std::size_t bin = 0; bin < axisBins; ++bin)
+        bins[bin] = axis.between(bin, magnitudes[placeOf[bin]], magnitudes[placeOf[bin] + 1]);
+    return bins;
+}
+
+LogBins PairSpectrum::first() const {
+    return onAxis(magnitudesOf(oneX, oneY));
+}
+
+LogBins PairSpectrum::second() const {
+    return onAxis(magnitudesOf(otherX, otherY));
+}
+
+LogBins PairSpectrum::middle() const {
+    return onAxis(magnitudesOfMix(oneX, oneY, otherX, otherY, 1));
+}
+
+LogBins PairSpectrum::sides() const {
+    return onAxis(magnitudesOfMix(oneX, oneY, otherX, otherY, -1));
+}
+
+} // namespace earwright

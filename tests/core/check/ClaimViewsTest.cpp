@@ -1,0 +1,78 @@
+#include "core/check/ClaimViews.h"
+
+#include "tests/core/listening/SyntheticSound.h"
+
+#include <gtest/gtest.h>
+
+namespace earwright {
+namespace {
+
+using namespace tests;
+
+constexpr int manyNotes = 40;
+constexpr Seconds noteLength{0.25};
+
+int midiOf(int note) {
+    return 60 + (note * 5) % 12;
+}
+
+std::vector<Claim> claims(int count) {
+    std::vector<Claim> all;
+    for (int note = 0; note < count; ++note) {
+        const Seconds at = noteLength * note + 0.5_s;
+        all.push_back({{at, at + noteLength}, midiOf(note)});
+    }
+    return all;
+}
+
+/// The line on the left, other tones on the right.
+PassageEvidence lineOnTheLeft() {
+    AnalysisSound sound;
+    const Seconds length = noteLength * manyNotes + 1.0_s;
+    sound.left = silence(length);
+    sound.right = silence(length);
+    for (const Claim& claim : claims(manyNotes)) {
+        addTone(sound.left, claim.range, claim.midi);
+        addTone(sound.right, claim.range, claim.midi - 9);
+    }
+    return *PassageEvidence::listen(sound, 0, {0.0_s, length});
+}
+
+bool saysNothing(const PitchRow& row) {
+    return row.log == PitchRow{}.log;
+}
+
+TEST(ClaimViews, GivesUpAViewThatIsHopelesslyBehindAndHearsTheOthersAsEver) {
+    const PassageEvidence evidence = lineOnTheLeft();
+    const std::vector<Claim> written = claims(manyNotes);
+    const ClaimViews heard = hearClaims(evidence, written);
+    const auto left = static_cast<std::size_t>(View::Left);
+    const auto right = static_cast<std::size_t>(View::Right);
+    std::vector<Range<Seconds>> spans;
+    for (const Claim& claim : written)
+        spans.push_back(claim.range);
+    const std::vector<PitchRow> all = evidence.spans(left, spans);
+    for (std::size_t i = 0; i < written.size(); ++i) {
+        EXPECT_EQ(heard.rows[left][i].log, all[i].log) << i;
+        // Every fourth was heard there, before it was given up.
+        EXPECT_EQ(saysNothing(heard.rows[right][i]), i % 4 != 0) << i;
+    }
+    EXPECT_LT(heard.sureness[right], heard.sureness[left] - 1.5);
+}
+
+TEST(ClaimViews, HearsAFewClaimsInEveryView) {
+    const PassageEvidence evidence = lineOnTheLeft();
+    const ClaimViews heard = hearClaims(evidence, claims(10));
+    ASSERT_EQ(heard.rows.size(), 5u);
+    for (const std::vector<PitchRow>& rows : heard.rows)
+        for (const PitchRow& row : rows)
+            EXPECT_FALSE(saysNothing(row));
+}
+
+TEST(ClaimViews, AreAllAlikeWithoutClaims) {
+    const ClaimViews heard = hearClaims(lineOnTheLeft(), {});
+    EXPECT_EQ(heard.sureness, std::vector<double>(5, 0.0));
+}
+
+} // namespace
+} // namespace earwright

@@ -1,0 +1,28 @@
+#include "core/sound/ComplexTransform.h"
+
+#include <cmath>
+#include <gtest/gtest.h>
+#include <numbers>
+
+namespace earwright {
+namespace {
+
+TEST(ComplexTransform, IsTheDiscreteFourierTransformByItsDefinition) {
+    constexpr std::size_t length = 16;
+    ComplexTransform transform(length);
+    std::vector<std::complex<double>> x;
+    for (std::size_t n = 0; n < length; ++n) {
+        x.emplace_back(std::sin(1.7 * static_cast<double>(n * n)), std::cos(2.9 * static_cast<double>(n)));
+        transform.time()[n] = std::complex<float>(x.back());
+    }
+    transform.forward();
+    for (std::size_t k = 0; k < length; ++k) {
+        std::complex<double> sum;
+        for (std::size_t n = 0; n < length; ++n)
+            sum += x[n] * std::polar(1.0, -2 * std::numbers::pi * static_cast<double>(k * n) / length);
+        EXPECT_NEAR(std::abs(std::complex<double>(transform.spectrum()[k]) - sum), 0, 1e-5) << k;
+    }
+}
+
+} // namespace
+} // namespace earwright
