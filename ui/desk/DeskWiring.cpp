@@ -26,7 +26,7 @@ void DeskWindow::connectSession() {
         showStudy();
         turnPage();
         goTo(desk.study().practice.loop ? desk.study().practice.loop->begin : Seconds(0));
-        if (what.studyFile.empty() && what.recording) adviseOnMarking();
+        if (what.recording && !desk.study().beatMap.hasTempo()) adviseOnMarking();
     });
     connect(&desk, &DeskSession::studyChanged, this, [this](const Study& before) {
         showStudy();

@@ -77,8 +77,8 @@ void NoteGridPanel::writeHeading() {
     const std::int64_t last = study->meters().barOf(bars.end) - 1;
     const QString text = barsText(first, last);
     const Span* span = phrase ? study->span(*phrase) : nullptr;
-    const bool named = span && !span->name.empty();
-    subtitle->setText(named ? tr("phrase %1, %2").arg(QString::fromStdString(span->name), text) : text);
+    const QString name = span ? QString::fromStdString(span->name) : QString();
+    subtitle->setText(name.isEmpty() || name == text ? text : tr("phrase %1, %2").arg(name, text));
 }
 
 QString NoteGridPanel::heading() const {
