@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <string>
 
 namespace earwright {
@@ -21,21 +22,22 @@ constexpr std::int64_t blockFrames = 1024;
 /// The last note dies away.
 constexpr Seconds ringing{1.0};
 
-/// What the names of an example's files begin with.
-fs::path baseOf(const fs::path& sheet, std::size_t index, std::size_t count) {
+/// Of one example.
+struct ExampleFiles {
+    fs::path record;
+    /// Where there is one.
+    std::optional<fs::path> slower;
+    fs::path notes;
+};
+
+ExampleFiles exampleFiles(const ExcerptWish& wish, const fs::path& sheet, std::size_t index) {
     fs::path base = sheet;
     base.replace_extension();
-    if (count > 1) base += "-example-" + std::to_string(index + 1);
-    return base;
-}
-
-fs::path recordFile(fs::path base, double speed) {
-    if (speed != 1) base += "-" + std::to_string(std::lround(speed * 100));
-    return base += ".wav";
-}
-
-fs::path notesFile(fs::path base) {
-    return base += "-notes.wav";
+    if (wish.spans.size() > 1) base += "-example-" + std::to_string(index + 1);
+    const auto named = [&](const std::string& ending) { return fs::path(base) += ending + ".wav"; };
+    ExampleFiles files{named(""), std::nullopt, named("-notes")};
+    if (wish.speed != 1) files.slower = named("-" + std::to_string(std::lround(wish.speed * 100)));
+    return files;
 }
 
 class Sounds {
@@ -47,27 +49,28 @@ public:
         for (const Range<Seconds>& span : wish.spans)
             spans.push_back({std::max(span.begin, Seconds(0)), std::min(span.end, recording->duration())});
         for (const Range<Seconds>& span : spans)
-            all += framesOf(span, 1) + (isSlower() ? framesOf(span, wish.speed) : 0) +
+            all += framesOf(span, 1) + (wish.speed != 1 ? framesOf(span, wish.speed) : 0) +
                    framesOf(ringingOn(span), 1);
     }
 
     Result<std::vector<fs::path>> write(const fs::path& sheet) {
+        std::vector<fs::path> files = excerptSoundFiles(wish, sheet);
+        if (const auto failure = refusal(files)) return *failure;
         for (std::size_t i = 0; i < spans.size(); ++i)
-            if (const auto failure = refusal(spans[i], baseOf(sheet, i, spans.size()))) return *failure;
-        for (std::size_t i = 0; i < spans.size(); ++i)
-            if (const auto failure = writeSpan(spans[i], baseOf(sheet, i, spans.size()))) return *failure;
-        return std::move(files);
+            if (const auto failure = writeSpan(spans[i], exampleFiles(wish, sheet, i))) return *failure;
+        return files;
     }
 
 private:
-    /// Why nothing may be written for a span. Asked of all of them before anything is written.
-    std::optional<Error> refusal(const Range<Seconds>& span, const fs::path& base) const {
-        if (span.end <= span.begin)
-            return Error{ErrorKind::OutOfRange,
-                         "An example lies outside of " + recording->path().string() +
-                             "; mark its phrase anew, within the recording.",
-                         ""};
-        for (const fs::path& file : {recordFile(base, 1), recordFile(base, wish.speed), notesFile(base)}) {
+    /// Why nothing may be written. Asked before anything is.
+    std::optional<Error> refusal(const std::vector<fs::path>& files) const {
+        for (const Range<Seconds>& span : spans)
+            if (span.end <= span.begin)
+                return Error{ErrorKind::OutOfRange,
+                             "An example lies outside of " + recording->path().string() +
+                                 "; mark its phrase anew, within the recording.",
+                             ""};
+        for (const fs::path& file : files) {
             // Where either does not exist they are not the same.
             std::error_code missing;
             if (fs::equivalent(file, recording->path(), missing))
@@ -80,32 +83,30 @@ private:
         return std::nullopt;
     }
 
-    bool isSlower() const { return wish.speed != 1; }
     static Range<Seconds> ringingOn(const Range<Seconds>& span) { return {span.begin, span.end + ringing}; }
     std::int64_t framesOf(const Range<Seconds>& span, double speed) const {
         return std::llround((span.end - span.begin).value / speed * recording->rate().hertz);
     }
 
-    std::optional<Error> writeSpan(const Range<Seconds>& span, const fs::path& base) {
-        if (const auto failure = writeRecord(span, base, 1)) return failure;
-        if (isSlower())
-            if (const auto failure = writeRecord(span, base, wish.speed)) return failure;
-        return writeNotes(ringingOn(span), base);
+    std::optional<Error> writeSpan(const Range<Seconds>& span, const ExampleFiles& files) {
+        if (const auto failure = writeRecord(span, files.record, 1)) return failure;
+        if (files.slower)
+            if (const auto failure = writeRecord(span, *files.slower, wish.speed)) return failure;
+        return writeNotes(ringingOn(span), files.notes);
     }
 
-    std::optional<Error> writeRecord(const Range<Seconds>& span, const fs::path& base, double speed) {
+    std::optional<Error> writeRecord(const Range<Seconds>& span, const fs::path& file, double speed) {
         const std::int64_t frames = framesOf(span, speed);
-        return writeFile(
-            recordFile(base, speed), recording->channels(), frames, [&](const ExcerptSink& sink) {
-                Playing playing;
-                playing.speed = speed;
-                return renderExcerpt(recording, recording->rate().frames(span.begin), frames, playing, sink);
-            });
+        return writeFile(file, recording->channels(), frames, [&](const ExcerptSink& sink) {
+            Playing playing;
+            playing.speed = speed;
+            return renderExcerpt(recording, recording->rate().frames(span.begin), frames, playing, sink);
+        });
     }
 
-    std::optional<Error> writeNotes(const Range<Seconds>& span, const fs::path& base) {
+    std::optional<Error> writeNotes(const Range<Seconds>& span, const fs::path& file) {
         const std::int64_t frames = framesOf(span, 1);
-        return writeFile(notesFile(base), 1, frames,
+        return writeFile(file, 1, frames,
                          [&](const ExcerptSink& sink) { return renderNotes(span, frames, sink); });
     }
 
@@ -152,9 +153,7 @@ private:
         });
         if (!rendered) return rendered.error();
         const auto finished = (*writer)->finish();
-        if (!finished) return finished.error();
-        files.push_back(file);
-        return std::nullopt;
+        return finished ? std::nullopt : std::optional(finished.error());
     }
 
     const Study& study;
@@ -165,7 +164,6 @@ private:
     std::vector<Range<Seconds>> spans;
     std::int64_t all = 0;
     std::int64_t made = 0;
-    std::vector<fs::path> files;
 };
 
 } // namespace
@@ -173,10 +171,10 @@ private:
 std::vector<fs::path> excerptSoundFiles(const ExcerptWish& wish, const fs::path& sheet) {
     std::vector<fs::path> files;
     for (std::size_t i = 0; i < wish.spans.size(); ++i) {
-        const fs::path base = baseOf(sheet, i, wish.spans.size());
-        files.push_back(recordFile(base, 1));
-        if (wish.speed != 1) files.push_back(recordFile(base, wish.speed));
-        files.push_back(notesFile(base));
+        const ExampleFiles example = exampleFiles(wish, sheet, i);
+        files.push_back(example.record);
+        if (example.slower) files.push_back(*example.slower);
+        files.push_back(example.notes);
     }
     return files;
 }
