@@ -73,12 +73,8 @@ Result<MidiOptions> midiOptionsFrom(const Arguments& arguments) {
 Result<ForeignWriter> writerFor(const std::filesystem::path& out, const MusicXmlOptions& page,
                                 const MidiOptions& midi) {
     if (out.extension() == ".study")
-        return ForeignWriter([](const Study& study, const PlayedNotes&) {
-            std::string text = StudyFile::text(study);
-            // What could not be read back is not written.
-            const auto again = StudyFile::parse(text, "The study that would be written");
-            return again ? Result<std::string>(std::move(text)) : Result<std::string>(again.error());
-        });
+        return ForeignWriter(
+            [](const Study& study, const PlayedNotes&) { return StudyFile::checkedText(study); });
     const auto writer = foreignWriter(out, page, midi);
     return writer ? writer : usage(writer.error().message + " A study ends in .study.");
 }

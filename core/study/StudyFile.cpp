@@ -13,6 +13,32 @@ namespace {
 /// A long study with every note written is about a megabyte; anything this large is some other file.
 constexpr std::uintmax_t largestStudyBytes = 64u << 20;
 
+/// U+FFFD, which text() puts for bytes that are not UTF-8.
+bool hasBadText(const std::string& bytes) {
+    return bytes.find("\xef\xbf\xbd") != std::string::npos;
+}
+
+/// The first member of the file that holds something else. Requires: the studies differ.
+std::string partThatDiffers(const Study& one, const Study& other) {
+    if (one.title != other.title) return "title";
+    if (one.recording != other.recording) return "recording";
+    if (one.meter != other.meter) return "meter";
+    if (one.beatMap != other.beatMap) return "beatMarks";
+    if (one.chart.form != other.chart.form) return "form";
+    if (one.chart.overrides != other.chart.overrides) return "overrides";
+    if (one.spans != other.spans) return "spans";
+    if (one.notes != other.notes) return "notes";
+    if (one.page != other.page) return "page";
+    if (one.tuning != other.tuning) return "tuning";
+    if (one.players != other.players) return "players";
+    if (one.divisions != other.divisions) return "divisions";
+    if (one.looseEnds != other.looseEnds) return "looseEnds";
+    if (one.takes != other.takes) return "takes";
+    if (one.earRecord != other.earRecord) return "earRecord";
+    if (one.practice != other.practice) return "practice";
+    return "nextId";
+}
+
 } // namespace
 
 Result<Study> StudyFile::read(const std::filesystem::path& path) {
@@ -33,16 +59,26 @@ Result<Study> StudyFile::read(const std::filesystem::path& path) {
     return parse(bytes, path.string());
 }
 
-Result<Done> StudyFile::write(const Study& study, const std::filesystem::path& path) {
-    const std::string bytes = text(study);
-    const Result<Study> readBack = parse(bytes, path.string());
+Result<std::string> StudyFile::checkedText(const Study& study) {
+    std::string bytes = text(study);
+    const Result<Study> readBack = parse(bytes, "What would be written");
     if (!readBack)
-        return Error{
-            ErrorKind::NotWritable,
-            "The study was not saved, because it could not be read back; the file before is unchanged. " +
-                readBack.error().message,
-            readBack.error().where};
-    return replaceFile(path, bytes);
+        return Error{ErrorKind::NotWritable,
+                     "The study was not written, because it could not be read back; the file before is "
+                     "unchanged. " +
+                         readBack.error().message,
+                     readBack.error().where};
+    if (*readBack == study || (hasBadText(bytes) && text(*readBack) == bytes)) return bytes;
+    return Error{
+        ErrorKind::NotWritable,
+        "The study was not written, because a part of it would be lost; the file before is unchanged. "
+        "Undo the last steps and save again.",
+        partThatDiffers(study, *readBack)};
+}
+
+Result<Done> StudyFile::write(const Study& study, const std::filesystem::path& path) {
+    const Result<std::string> bytes = checkedText(study);
+    return bytes ? replaceFile(path, *bytes) : Result<Done>(bytes.error());
 }
 
 } // namespace earwright

@@ -10,7 +10,7 @@
 
 namespace earwright {
 
-/// Reads and writes studies. Writing and reading back gives an equal study.
+/// Reads and writes studies. What is written reads back as an equal study.
 /// Threads: any; each call stands alone.
 class StudyFile {
 public:
@@ -19,17 +19,21 @@ public:
     static constexpr int version = 3;
 
     /// Errors: NotFound; Unreadable; Malformed, with line and column of broken JSON or the path of a wrong
-    /// value
-    /// ("notes[3].onset"); Unsupported for a file of a newer version. Nothing is repaired or left out in
-    /// silence.
+    /// value ("notes[3].onset"); Unsupported for a file of a newer version. Nothing is repaired or left out,
+    /// but for one thing that older programs wrote and nobody could see or hear: chords behind the end of a
+    /// bar that is shorter than the first are dropped.
     static Result<Study> read(const std::filesystem::path& path);
     /// The same from text; `name` stands for the file in messages.
     static Result<Study> parse(std::string_view text, const std::string& name);
 
-    /// The whole file as text: UTF-8, each note and mark on a line of its own.
+    /// The whole file as text: UTF-8, each note and mark on a line of its own. Bytes that are not UTF-8
+    /// become U+FFFD.
     static std::string text(const Study& study);
-    /// Puts the study in place of the file at once (see replaceFile). Error: NotWritable; the old file is
-    /// then untouched. A study that could not be read back is not written.
+    /// The same once it was read back and is the study, save for bytes that were not UTF-8. Error:
+    /// NotWritable, with the member that could not be read or would not be the same.
+    static Result<std::string> checkedText(const Study& study);
+    /// Puts checkedText() in place of the file at once (see replaceFile). Error: NotWritable; the old file is
+    /// then untouched.
     static Result<Done> write(const Study& study, const std::filesystem::path& path);
 };
 

@@ -326,6 +326,25 @@ TEST(StudyFile, AStudyThatCouldNotBeReadBackIsNotWritten) {
     EXPECT_EQ(*StudyFile::read(folder / "line.study"), fullStudy());
 }
 
+TEST(StudyFile, AStudyThatWouldLoseAPartIsNotWritten) {
+    const TemporaryFolder folder;
+    ASSERT_TRUE(StudyFile::write(fullStudy(), folder / "line.study").ok());
+    // A bar of three beats has no fourth one: reading drops the chord on it.
+    Study longer;
+    longer.page.meters = {{2, {3, 4}}};
+    longer.chart.overrides[2] = parseBars("C7 / F7 G7", {}).front();
+    const Result<Done> done = StudyFile::write(longer, folder / "line.study");
+    ASSERT_FALSE(done.ok());
+    EXPECT_EQ(done.error().kind, ErrorKind::NotWritable);
+    EXPECT_EQ(done.error().where, "overrides");
+    EXPECT_EQ(*StudyFile::read(folder / "line.study"), fullStudy());
+    // Nor does a title that is no UTF-8 hide it.
+    longer.title = "caf\xe9";
+    EXPECT_FALSE(StudyFile::checkedText(longer).ok());
+    longer.chart.overrides[2].chords.pop_back();
+    EXPECT_EQ(*StudyFile::checkedText(longer), StudyFile::text(longer));
+}
+
 TEST(StudyFile, TextThatIsNotUtf8DoesNotKeepAStudyFromBeingSaved) {
     const TemporaryFolder folder;
     Study study = fullStudy();
