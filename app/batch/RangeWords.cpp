@@ -1,14 +1,11 @@
 #include "app/batch/RangeWords.h"
 
-#include "core/music/LineInstrument.h"
+#include "core/check/StudyListening.h"
 
 namespace earwright::batch {
 
 Result<LineRange> rangeNamed(const std::string& word) {
-    if (const auto line = lineInstrumentFrom(word)) {
-        const PitchRange range = rangeOf(*line);
-        return LineRange{range.lowestMidi, range.highestMidi};
-    }
+    if (const auto line = lineInstrumentFrom(word)) return lineRangeOf(*line);
     std::string names;
     for (const NamedInstrument& named : namedInstruments())
         names += (names.empty() ? "" : ", ") + std::string(named.word);

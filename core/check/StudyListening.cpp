@@ -2,10 +2,13 @@
 
 namespace earwright {
 
-LineRange lineRangeOf(const Study& study) {
-    if (!study.players.line) return {};
-    const PitchRange range = rangeOf(*study.players.line);
+LineRange lineRangeOf(const LineInstrument& line) {
+    const PitchRange range = rangeOf(line);
     return {range.lowestMidi, range.highestMidi};
+}
+
+LineRange lineRangeOf(const Study& study) {
+    return study.players.line ? lineRangeOf(*study.players.line) : LineRange();
 }
 
 ListeningWish wishOf(const Study& study, const HeardPart& part) {

@@ -7,6 +7,9 @@
 
 namespace earwright {
 
+/// What an instrument plays.
+LineRange lineRangeOf(const LineInstrument& line);
+
 /// What the line's instrument plays; everything where the study does not say.
 LineRange lineRangeOf(const Study& study);
 
