@@ -15,6 +15,10 @@ namespace {
 /// shortest notes in use are apart (sixteenths at 240 bpm are 62 ms).
 constexpr Seconds samePlace{0.06};
 
+/// So far beside a written note the check looks for the sound that it should have been (ClaimFeatures.cpp),
+/// and so far help for the note reaches.
+constexpr Seconds helpReach{0.24};
+
 /// One thing a check says about one instant.
 struct Finding {
     Seconds time;
@@ -149,15 +153,33 @@ std::optional<int> intervalBefore(const CheckedNote& note, const PhraseCheck& ch
     return before ? std::optional(note.midi - before->midi) : std::nullopt;
 }
 
+/// The note that was written in place of one that help was opened for: the nearest within the help's reach of
+/// those that came after it and were not found unaided already. None while that note is there.
+std::optional<NoteId> writtenInsteadOf(const EarPlace& place, const PhraseCheck& check,
+                                       const std::vector<FoundNote>& found) {
+    if (!place.note || place.help == HelpStep::None || check.note(*place.note)) return std::nullopt;
+    const CheckedNote* nearest = nullptr;
+    for (const CheckedNote& note : check.notes) {
+        const Seconds apart = distance(note.range.begin, place.time);
+        const bool isUnaided = std::any_of(found.begin(), found.end(), [&](const FoundNote& known) {
+            return known.note == note.note && known.isUnaided();
+        });
+        if (isUnaided || note.note < *place.note || apart > helpReach) continue;
+        if (!nearest || apart < distance(nearest->range.begin, place.time)) nearest = &note;
+    }
+    return nearest ? std::optional(nearest->note) : std::nullopt;
+}
+
 /// A note found in this check, with what its places say: those where it was found wanting, however far it was
-/// moved since, and those where it stands now, unless they are of another note that is there.
-FoundNote foundNow(const CheckedNote& note, const std::vector<EarPlace>& places, const PhraseCheck& check,
-                   Day today) {
+/// moved since or written anew, and those where it stands now, unless they are of another note that is there.
+FoundNote foundNow(const CheckedNote& note, const PhraseRecord& entry, const PhraseCheck& check, Day today) {
     FoundNote found{note.range.begin, note.note, today, HelpStep::None, intervalBefore(note, check), {}};
-    for (const EarPlace& place : places) {
+    for (const EarPlace& place : entry.places) {
         const bool isAnothers = place.note && place.note != note.note && check.note(*place.note);
         const bool isHere = distance(place.time, note.range.begin) <= samePlace;
-        if (place.note != note.note && (isAnothers || !isHere)) continue;
+        const bool isOwn =
+            place.note == note.note || writtenInsteadOf(place, check, entry.found) == note.note;
+        if (!isOwn && (isAnothers || !isHere)) continue;
         found.help = std::max(found.help, place.help);
         if (!found.mistake) found.mistake = place.mistake;
     }
@@ -177,7 +199,7 @@ void keepFound(PhraseRecord& entry, const PhraseCheck& check, Day today) {
             // The one before it may have been corrected.
             at->interval = intervalBefore(note, check);
         } else {
-            entry.found.push_back(foundNow(note, entry.places, check, today));
+            entry.found.push_back(foundNow(note, entry, check, today));
         }
     }
     std::stable_sort(entry.found.begin(), entry.found.end(),
@@ -221,11 +243,10 @@ EarRecord withHelp(const EarRecord& record, SpanId phrase, Seconds time, HelpSte
         if (!nearest || isOwn || distance(place.time, time) < distance(nearest->time, time)) nearest = &place;
         if (isOwn) break;
     }
-    if (!nearest) {
-        nearest = &addPlace(places, {time});
-        nearest->note = note;
-    }
-    if (!nearest->settled) nearest->help = std::max(nearest->help, step);
+    if (!nearest) nearest = &addPlace(places, {time});
+    if (nearest->settled) return kept;
+    nearest->help = std::max(nearest->help, step);
+    if (!nearest->note) nearest->note = note;
     return kept;
 }
 

@@ -21,16 +21,17 @@ namespace earwright {
 /// answers for; places outside it stay as they are.
 ///
 /// A note that is supported is found, and stays so from `today` on: unaided, or with the help that was opened
-/// where it stands or where it was found wanting before it was moved. One that is contradicted later is not
-/// found any more until it is put right. It is the same note again by its id, or where it was written anew,
-/// by its place.
+/// where it stands or where it was found wanting before it was moved. A helped note that was deleted leaves
+/// its help to the nearest note written since, within the 240 ms that the help speaks of: writing anew is
+/// moving, too. One that is contradicted later is not found any more until it is put right. It is the same
+/// note again by its id, or where it was written anew, by its place.
 EarRecord afterCheck(const EarRecord& record, const PhraseCheck& check, const Range<Seconds>& checked,
                      Day today);
 
 /// The record after a step of the hint ladder was opened for a place of a phrase. Help counts for a place
 /// that is not settled, and from the highest step that was opened. A place the record does not have yet (an
 /// unclear one) is added, so that it cannot count as found by ear later; `note` is the written note there, if
-/// any, to which the help belongs wherever it is moved.
+/// any, to which the help belongs wherever it is moved, unless the place is another note's.
 EarRecord withHelp(const EarRecord& record, SpanId phrase, Seconds time, HelpStep step,
                    std::optional<NoteId> note = std::nullopt);
 

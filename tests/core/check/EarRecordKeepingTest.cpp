@@ -251,6 +251,52 @@ TEST(FoundNotes, AHelpedNoteThatIsMovedStillCountsAsHelped) {
     EXPECT_EQ(found(record).at(0).help, HelpStep::ShowIt);
 }
 
+/// The help with which a note was found. Requires: it was.
+HelpStep helpOf(const EarRecord& record, std::uint64_t id) {
+    for (const FoundNote& note : found(record))
+        if (note.note == NoteId{id}) return note.help;
+    ADD_FAILURE() << "note " << id << " was not found";
+    return HelpStep::None;
+}
+
+TEST(FoundNotes, AHelpedNoteThatIsDeletedAndWrittenAnewStillCountsAsHelped) {
+    CheckedNote early = noteOf(1, 2, 62, Verdict::Contradicted);
+    early.nothingBegins = true;
+    // Nearer, but found without the help before it was opened.
+    const CheckedNote other = noteOf(2, 2.07, 64, Verdict::Supported);
+    EarRecord asked = after({}, checkWith({early, other}));
+    asked = withHelp(asked, phrase, Seconds(2), HelpStep::HowFar, NoteId{1});
+    const CheckedNote anew = noteOf(3, 2.09, 62, Verdict::Supported);
+    const EarRecord moved = after(asked, checkWith({other, anew}));
+    EXPECT_EQ(helpOf(moved, 3), HelpStep::HowFar);
+    EXPECT_EQ(found(moved)[1].mistake, Mistake::Rhythm);
+    EXPECT_EQ(helpOf(moved, 2), HelpStep::None);
+    // First unclear, later supported: the help has not got lost meanwhile.
+    EarRecord later = after(asked, checkWith({other, noteOf(3, 2.09, 62, Verdict::Unclear)}));
+    later = after(later, checkWith({other, anew}));
+    EXPECT_EQ(helpOf(later, 3), HelpStep::HowFar);
+    // One note takes the help on, the nearest, and none that is farther off than help looks.
+    const EarRecord two = after(asked, checkWith({other, anew, noteOf(4, 2.2, 62, Verdict::Supported)}));
+    EXPECT_EQ(helpOf(two, 3), HelpStep::HowFar);
+    EXPECT_EQ(helpOf(two, 4), HelpStep::None);
+    const EarRecord far = after(asked, checkWith({noteOf(3, 1.7, 62, Verdict::Supported), other}));
+    EXPECT_EQ(helpOf(far, 3), HelpStep::None);
+    // While the helped note is there, the help stays with it.
+    const EarRecord beside = after(asked, checkWith({early, other, anew}));
+    EXPECT_EQ(helpOf(beside, 3), HelpStep::None);
+}
+
+TEST(FoundNotes, HelpGivesAPlaceWithoutANoteTheOneItWasOpenedFor) {
+    // As older files have places: nobody's.
+    EarRecord record{{{phrase, {{Seconds(2)}}, {}}}};
+    record = withHelp(record, phrase, Seconds(2.01), HelpStep::WhichWay, NoteId{1});
+    EXPECT_EQ(places(record).at(0).note, NoteId{1});
+    record = after(record, checkWith({noteOf(1, 2.4, 62, Verdict::Supported)}));
+    EXPECT_EQ(found(record).at(0).help, HelpStep::WhichWay) << "it goes with the note";
+    record = withHelp(record, phrase, Seconds(2.01), HelpStep::ShowIt, NoteId{2});
+    EXPECT_EQ(places(record).size(), 2u) << "another note has a place of its own";
+}
+
 TEST(FoundNotes, ANoteWrittenWrongAgainIsNotFoundUntilItIsPutRightAndThenWithTheHelpOpenedMeanwhile) {
     EarRecord record = after({}, checkWith({noteOf(1, 2, 62, Verdict::Supported)}));
     record = after(record, checkWith({noteOf(1, 2, 61, Verdict::Contradicted, 62)}));
