@@ -1,11 +1,7 @@
 #include "core/engine/Engine.h"
 
-#include "core/engine/EngineWorker.h"
-#include "core/engine/Input.h"
+#include "core/engine/EngineBody.h"
 #include "core/engine/LoopedSource.h"
-#include "core/engine/Mixer.h"
-#include "core/engine/OutputDevice.h"
-#include "core/engine/SteadyNow.h"
 
 #include <algorithm>
 #include <cmath>
@@ -25,112 +21,7 @@ double gainOf(double decibels, double least, double most) {
     return std::pow(10.0, std::clamp(decibels, least, most) / 20.0);
 }
 
-void tellStage(const HeardSegment& segment, OutputFrames frame, Heard& heard) {
-    const std::int64_t left = segment.tags.lead() - segment.laneFrameAt(frame);
-    if (segment.leadStage == Stage::Sounding || left <= 0) return;
-    heard.stage = segment.leadStage;
-    heard.beatsLeft = static_cast<int>(std::ceil(static_cast<double>(left) / segment.leadBeat - 1e-6));
-}
-
 } // namespace
-
-/// The owner's side: what was wished for last, and the three parts that carry it out. They go in reverse
-/// order: first the device, then the worker, then the mixer both feed.
-class Engine::Body {
-public:
-    explicit Body(const Options& options)
-        : worker(mixer), device(mixer, {options.device, options.openDevice}) {}
-
-    std::optional<HeardSegment> heardSegment() {
-        const auto segment = mixer->heard().segmentAt(heardFrame());
-        if (!segment || segment->wish < recordingWish) return std::nullopt;
-        return segment;
-    }
-    OutputFrames heardFrame() {
-        // The smoothed clock may step back by a fraction of a millisecond; the playhead never does.
-        lastHeard = std::max(lastHeard, mixer->heard().heardAt(steadyNanoseconds()));
-        return lastHeard;
-    }
-    Frames placeOf(const HeardSegment& segment, OutputFrames frame) const {
-        const double place = segment.tags.placeAt(segment.laneFrameAt(frame));
-        return std::clamp(Frames(std::llround(place)), Frames(0), recording->length());
-    }
-    /// The pass heard in a frame, counted from the last seek or change of the loop.
-    std::int64_t rawPassOf(const HeardSegment& segment, OutputFrames frame) const {
-        return segment.wish < passWish ? 0 : segment.tags.passAt(segment.laneFrameAt(frame));
-    }
-    std::int64_t rawPass() {
-        const auto segment = heardSegment();
-        return segment ? rawPassOf(*segment, lastHeard) : 0;
-    }
-    void tell(const HeardSegment& segment, OutputFrames frame, Heard& heard) const {
-        heard.position = placeOf(segment, frame);
-        const std::int64_t pass = rawPassOf(segment, frame);
-        heard.pass = std::max<std::int64_t>(0, pass - passesBefore);
-        heard.yoursTurn = segment.tags.isLooped() &&
-                          mixer->isYoursTurn(segment.tags.passAt(segment.laneFrameAt(frame)), segment.wish);
-        // A speed just set is told until it is heard.
-        if (segment.wish >= speedWish) {
-            heard.speed = segment.speed;
-            heard.reachedSpeed = segment.reachedSpeed;
-        }
-        if (heard.playing) tellStage(segment, frame, heard);
-    }
-    void countPassesFrom(std::int64_t pass) {
-        passesBefore = pass;
-        tradeFrom(pass);
-    }
-    void tradeFrom(std::int64_t pass) {
-        mixer->setTradeStart(pass, passWish);
-        worker.post([start = trading ? std::optional(pass) : std::nullopt](Wanted& wanted) {
-            wanted.speeds.setTrade(start);
-            wanted.replan = true;
-        });
-    }
-    /// From standing still, nothing sounds before this wish is answered.
-    std::uint64_t wishFor() {
-        mixer->requireWish(++wishes);
-        return wishes;
-    }
-    std::uint64_t jumpTo(Frames place) {
-        letGo();
-        jumpWish = passWish = wishFor();
-        jumpPlace = place;
-        countPassesFrom(0);
-        return jumpWish;
-    }
-
-    /// What was held no longer is; whoever calls has to tell the worker.
-    void letGo() {
-        if (std::exchange(holding, false)) mixer->setHolding(false);
-    }
-
-    std::shared_ptr<Mixer> mixer = std::make_shared<Mixer>();
-    EngineWorker worker;
-    OutputDevice device;
-    Input input{mixer};
-
-    std::shared_ptr<Recording> recording;
-    std::optional<Range<Frames>> loop;
-    /// As wished for or, where the speed has climbed since, as told by now().
-    Playing playing;
-    int countIn = 0;
-    bool trading = false;
-    std::uint64_t wishes = 0;
-    /// Lanes answering older wishes play another recording, or another place than the one wished for.
-    std::uint64_t recordingWish = 0;
-    std::uint64_t jumpWish = 0;
-    /// Lanes answering older wishes number their passes from another beginning, or have another speed.
-    std::uint64_t passWish = 0;
-    std::uint64_t speedWish = 0;
-    Frames jumpPlace;
-    std::int64_t passesBefore = 0;
-    OutputFrames lastHeard;
-    double tuning = 0;
-    bool holding = false;
-    /// As given last, for what is given again changes nothing.
-    std::optional<TakePlayback> take;
-};
 
 Engine::Engine() : Engine(Options{}) {}
 Engine::Engine(const Options& options) : body(std::make_unique<Body>(options)) {}

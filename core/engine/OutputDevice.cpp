@@ -1,23 +1,18 @@
 #include "core/engine/OutputDevice.h"
 
 #include "core/engine/DeviceStory.h"
-#include "core/engine/GapWatch.h"
 #include "core/engine/LatencyGrowth.h"
+#include "core/engine/OutputChoices.h"
+#include "core/engine/OutputFeed.h"
 #include "core/engine/OutputStream.h"
-#include "core/engine/RealTimeSpan.h"
-#include "core/engine/SilentClock.h"
 #include "core/engine/SoundHost.h"
 #include "core/engine/SteadyNow.h"
 #include "core/engine/ThreadUrgency.h"
 
 #include <algorithm>
-#include <array>
-#include <atomic>
 #include <chrono>
 #include <cmath>
 #include <condition_variable>
-#include <cstring>
-#include <map>
 #include <mutex>
 #include <thread>
 
@@ -40,7 +35,6 @@ constexpr auto longestPlayOut = 1s;
 constexpr auto fillPatience = 500ms;
 constexpr auto clockPeriod = 5ms;
 constexpr auto watchPeriod = 50ms;
-constexpr std::size_t silentBlock = 512;
 
 DeviceWish inRange(DeviceWish wish) {
     const double wished = wish.latencySeconds;
@@ -58,7 +52,8 @@ public:
         : mixer(std::move(fed)),
           options(wishes),
           wanted(inRange(wishes.wish)),
-          story(wishes.useSound ? DeviceState::Opening : DeviceState::Closed) {
+          story(wishes.useSound ? DeviceState::Opening : DeviceState::Closed),
+          feed(mixer) {
         growth.restart(wanted.latencySeconds, 0, Clock::now());
     }
 
@@ -68,7 +63,7 @@ public:
     void quit();
     void waitForDevice();
     DeviceReport report() const;
-    std::vector<DeviceChoice> choices() const;
+    std::vector<DeviceChoice> choices() const { return known.choices(); }
 
     void streamWants(float* stereo, unsigned long frames, double secondsUntilHeard, bool ranDry) override;
     void streamEnded() override;
@@ -82,15 +77,11 @@ private:
     Result<OutputStream::Opened> openAtARate(const SoundTurn& turn, const DeviceChoice& device,
                                              const DeviceWish& wish, std::string& remark);
     void waitUntilFilled();
-    void startSounding(const OutputStream::Opened& opened);
     void say(const std::string& name, const std::string& message);
-    void list(const SoundTurn& turn);
-    void findRates(std::size_t place);
     void findAllRates();
     void giveUp(const char* message);
     void watchGaps();
     bool standsStill() const;
-    void renderSilently();
 
     const std::shared_ptr<Mixer> mixer;
     const Options options;
@@ -107,57 +98,23 @@ private:
     Clock::time_point standingSince = Clock::now();
     DeviceStory story;
     LatencyGrowth growth;
-    std::vector<DeviceChoice> listed;
 
+    /// Each for the threads it names itself.
+    OutputFeed feed;
+    OutputChoices known;
     /// Touched in a turn only.
     OutputStream stream;
-    std::uint64_t listing = 0;
-    /// Found out once for each device; the device's thread only.
-    std::map<std::string, std::vector<int>> knownRates;
-
-    /// The clock's thread only.
-    SilentClock silentClock;
-
-    /// Set up before streamIsOn, then the callback's.
-    GapWatch gaps;
-    double typicalDelay = 0;
-
-    /// The stream may render; otherwise the silent clock does.
-    std::atomic<bool> streamIsOn{false};
-    /// Set anew with each stream, for Mixer::render().
-    std::atomic<bool> isNewStream{true};
-    /// Held while rendering, tried and never waited for.
-    std::atomic_flag isRendering = ATOMIC_FLAG_INIT;
-    std::atomic<std::int64_t> lastCallback{0};
-    std::atomic<int> rate{48000};
 };
 
-// The callback. -------------------------------------------------------------------------------------------
+// The callback's thread. ----------------------------------------------------------------------------------
 
 void OutputDevice::Body::streamWants(float* stereo, unsigned long frames, double secondsUntilHeard,
                                      bool ranDry) {
-    const RealTimeSpan realTime;
-    const std::int64_t now = steadyNanoseconds();
-    lastCallback.store(now, std::memory_order_release);
-    const bool mine =
-        streamIsOn.load(std::memory_order_acquire) && !isRendering.test_and_set(std::memory_order_acquire);
-    if (!mine) {
-        std::memset(stereo, 0, frames * 2 * sizeof(float));
-        return;
-    }
-    const int hertz = rate.load(std::memory_order_relaxed);
-    const bool isTold = secondsUntilHeard > 0 && secondsUntilHeard < 5;
-    const double ahead = isTold ? secondsUntilHeard : typicalDelay;
-    const std::int64_t firstHeard = isTold ? now + static_cast<std::int64_t>(ahead * 1e9) : 0;
-    const auto length = static_cast<std::int64_t>(frames) * 1'000'000'000 / hertz;
-    if (gaps.called({now, firstHeard, length, ranDry})) mixer->countUnderrun();
-    mixer->render({stereo, frames * 2}, SampleRate{hertz}, now + static_cast<std::int64_t>(ahead * 1e9),
-                  isNewStream.exchange(false, std::memory_order_relaxed));
-    isRendering.clear(std::memory_order_release);
+    feed.fill({stereo, 2 * frames}, secondsUntilHeard, ranDry);
 }
 
 void OutputDevice::Body::streamEnded() {
-    streamIsOn.store(false, std::memory_order_release);
+    feed.end();
 }
 
 // The owner. ----------------------------------------------------------------------------------------------
@@ -200,11 +157,6 @@ DeviceReport OutputDevice::Body::report() const {
     return now;
 }
 
-std::vector<DeviceChoice> OutputDevice::Body::choices() const {
-    const std::lock_guard lock(guard);
-    return listed;
-}
-
 // The device's thread. ------------------------------------------------------------------------------------
 
 void OutputDevice::Body::runDevice() {
@@ -212,7 +164,7 @@ void OutputDevice::Body::runDevice() {
         openAnew();
         findAllRates();
     }
-    streamIsOn.store(false, std::memory_order_release);
+    feed.end();
     {
         SoundTurn turn;
         stream.close(turn);
@@ -250,7 +202,7 @@ void OutputDevice::Body::openAnew() {
         before = story.state();
         isRequested = false;
     }
-    const bool isAlive = streamIsOn.exchange(false, std::memory_order_acq_rel);
+    const bool isAlive = feed.end();
     if (isAlive) letItPlayOut();
     SoundTurn turn;
     stream.close(turn);
@@ -258,7 +210,7 @@ void OutputDevice::Body::openAnew() {
     // Devices that came or went since are only seen by a library that starts anew. Others who record are not
     // torn out of it for a device that was there a moment ago.
     if (!isAlive || !turn.hasGuests()) turn.listAnew();
-    list(turn);
+    known.list(turn);
     const auto chosen = chooseDevice(choices(), wish, before == DeviceState::Lost);
     if (!chosen) return say("", chosen.error().message);
     turn.enter(*this);
@@ -290,7 +242,8 @@ void OutputDevice::Body::openChosen(const SoundTurn& turn, const ChosenDevice& c
     waitUntilFilled();
     const auto started = stream.start(turn);
     if (!started) return say(chosen.device.name, started.error().message);
-    startSounding(*opened);
+    // First the sound, then the word: the watchdog takes a running device without sound for lost.
+    feed.begin(*opened);
     const std::lock_guard lock(guard);
     story.running(chosen.device.name, remark, opened->rate.hertz, opened->latencySeconds);
     retryAfter = firstRetry;
@@ -303,7 +256,7 @@ Result<OutputStream::Opened> OutputDevice::Body::openAtARate(const SoundTurn& tu
                                                              const DeviceWish& wish, std::string& remark) {
     const auto openAt = [&](int hertz) {
         mixer->announceRate(SampleRate{hertz});
-        rate.store(hertz, std::memory_order_release);
+        feed.setRate(SampleRate{hertz});
         return stream.open(turn, device, SampleRate{hertz}, wish.latencySeconds, options.periodFrames, *this);
     };
     if (wish.rateHertz <= 0 || wish.rateHertz == device.ownRateHertz) return openAt(device.ownRateHertz);
@@ -326,15 +279,6 @@ void OutputDevice::Body::waitUntilFilled() {
         std::this_thread::sleep_for(clockPeriod);
 }
 
-void OutputDevice::Body::startSounding(const OutputStream::Opened& opened) {
-    gaps.restart(opened.roomSeconds);
-    typicalDelay = opened.latencySeconds;
-    isNewStream.store(true, std::memory_order_release);
-    lastCallback.store(steadyNanoseconds(), std::memory_order_release);
-    // First the sound, then the word: the watchdog takes a running device without sound for lost.
-    streamIsOn.store(true, std::memory_order_release);
-}
-
 /// What went wrong with opening. What was lost stays lost, so that it is told from what never was there.
 void OutputDevice::Body::say(const std::string& name, const std::string& message) {
     const std::lock_guard lock(guard);
@@ -345,45 +289,14 @@ void OutputDevice::Body::say(const std::string& name, const std::string& message
         story.trouble(DeviceState::Missing, name, message);
 }
 
-void OutputDevice::Body::list(const SoundTurn& turn) {
-    auto found = OutputStream::choices(turn);
-    for (DeviceChoice& device : found)
-        if (const auto known = knownRates.find(device.name); known != knownRates.end())
-            device.rates = known->second;
-    listing = turn.listing();
-    const std::lock_guard lock(guard);
-    listed = std::move(found);
-}
-
 /// After the sound has started, so that nobody waits for it.
 void OutputDevice::Body::findAllRates() {
-    std::size_t count = 0;
-    {
+    const auto mayGoOn = [this] {
         const std::lock_guard lock(guard);
-        if (story.state() == DeviceState::Running) count = listed.size();
-    }
-    for (std::size_t place = 0; place < count; ++place) {
-        {
-            const std::lock_guard lock(guard);
-            if (isQuitting || isRequested) return;
-        }
-        findRates(place);
-    }
-}
-
-void OutputDevice::Body::findRates(std::size_t place) {
-    DeviceChoice device;
-    {
-        const std::lock_guard lock(guard);
-        device = listed[place];
-    }
-    if (knownRates.contains(device.name)) return;
-    const SoundTurn turn;
-    if (turn.listing() != listing) return;
-    std::vector<int> rates = OutputStream::rates(turn, device.index);
-    if (rates.empty()) return;
-    const std::lock_guard lock(guard);
-    listed[place].rates = knownRates[device.name] = std::move(rates);
+        return story.state() == DeviceState::Running && !isQuitting && !isRequested;
+    };
+    for (std::size_t place = 0; mayGoOn() && known.findRates(place); ++place)
+        ;
 }
 
 /// Another guest wants the devices listed anew, and has the turn.
@@ -395,7 +308,7 @@ void OutputDevice::Body::soundHostRestarts(const SoundTurn& turn) {
         standingSince = Clock::now();
         isRequested = true;
     }
-    streamIsOn.store(false, std::memory_order_release);
+    feed.end();
     stream.close(turn);
     wake.notify_all();
 }
@@ -403,7 +316,7 @@ void OutputDevice::Body::soundHostRestarts(const SoundTurn& turn) {
 // The clock's thread. -------------------------------------------------------------------------------------
 
 void OutputDevice::Body::giveUp(const char* message) {
-    streamIsOn.store(false, std::memory_order_release);
+    feed.end();
     {
         const std::lock_guard lock(guard);
         if (story.state() != DeviceState::Running) return;
@@ -434,41 +347,20 @@ void OutputDevice::Body::runClock() {
     for (;;) {
         {
             std::unique_lock lock(guard);
-            wake.wait_for(lock, streamIsOn.load() ? watchPeriod : clockPeriod, [this] { return isQuitting; });
+            wake.wait_for(lock, feed.isOn() ? watchPeriod : clockPeriod, [this] { return isQuitting; });
             if (isQuitting) return;
         }
         watchGaps();
-        if (streamIsOn.load(std::memory_order_acquire)) {
-            const auto silence =
-                std::chrono::nanoseconds(steadyNanoseconds() - lastCallback.load(std::memory_order_acquire));
-            if (silence > hangTime) giveUp(device_words::hangs);
+        if (feed.isOn()) {
+            if (feed.sinceCallback() > hangTime) giveUp(device_words::hangs);
             wasSilent = false;
             continue;
         }
         giveUp(device_words::lost);
-        if (standsStill()) {
-            wasSilent = false;
-            continue;
-        }
-        if (!wasSilent) {
-            silentClock.restart(Clock::now());
-            isNewStream.store(true, std::memory_order_release);
-        }
-        wasSilent = true;
-        renderSilently();
-    }
-}
-
-void OutputDevice::Body::renderSilently() {
-    std::array<float, 2 * silentBlock> unheard;
-    const int hertz = rate.load(std::memory_order_acquire);
-    while (const std::size_t count = silentClock.due(Clock::now(), hertz, silentBlock)) {
-        if (isRendering.test_and_set(std::memory_order_acquire)) return;
-        if (!streamIsOn.load(std::memory_order_acquire))
-            mixer->render(std::span(unheard).first(2 * count), SampleRate{hertz}, steadyNanoseconds(),
-                          isNewStream.exchange(false, std::memory_order_relaxed));
-        isRendering.clear(std::memory_order_release);
-        silentClock.advance(count);
+        const bool isSilent = !standsStill();
+        if (isSilent && !wasSilent) feed.beginSilently();
+        if (isSilent) feed.renderSilently();
+        wasSilent = isSilent;
     }
 }
 
