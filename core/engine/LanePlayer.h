@@ -12,7 +12,7 @@
 
 namespace earwright {
 
-/// Threads: order(), withdraw() and isSettled() by the worker; everything else by the callback.
+/// Threads: order(), withdraw(), waiting() and isSettled() by the worker; everything else by the callback.
 /// Real time: nothing locks, waits or allocates.
 class LanePlayer {
 public:

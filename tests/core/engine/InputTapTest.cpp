@@ -3,6 +3,7 @@
 #include "core/engine/TakeRecorder.h"
 #include "tests/core/engine/Soon.h"
 
+#include <algorithm>
 #include <gtest/gtest.h>
 #include <memory>
 
@@ -31,6 +32,9 @@ TEST(InputTap, KeepsNothingUntilItIsOpenedAndNothingFromBefore) {
     tap.give(blockFrom(8, 8));
     tap.setOpen(true);
     EXPECT_TRUE(tap.take().samples.empty());
+    tap.give(blockFrom(16, 8));
+    tap.setOpen(false);
+    EXPECT_TRUE(tap.take().samples.empty()) << "what it had is dropped";
 }
 
 TEST(InputTap, HandsOverWhatCameInOrderAndOnce) {
@@ -96,7 +100,20 @@ TEST(InputTap, IsFilledFromTheInputWhileItIsOpen) {
         give();
         return capture->blocks().readable() == 0;
     }));
-    EXPECT_TRUE(recorder.tap().take().samples.empty());
+    // What comes while it is closed is not there when it is opened again.
+    std::fill(sound.begin(), sound.end(), 0.75f);
+    give();
+    give();
+    recorder.setTapped(true);
+    std::fill(sound.begin(), sound.end(), 0.5f);
+    heard.clear();
+    ASSERT_TRUE(soon([&] {
+        give();
+        const TappedSound more = recorder.tap().take();
+        heard.insert(heard.end(), more.samples.begin(), more.samples.end());
+        return heard.size() >= 400;
+    }));
+    EXPECT_EQ(heard, std::vector<float>(heard.size(), 0.5f));
 }
 
 } // namespace

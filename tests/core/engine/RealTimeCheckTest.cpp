@@ -94,7 +94,11 @@ TEST(RealTimeCheck, AllWaysOfListeningSoundOneAfterTheOther) {
         {"a take in turns", [&] { engine.setTake(take); }},
         {"split", [&] { engine.setHearing(Hearing::Split); }},
         {"yours", [&] { engine.setHearing(Hearing::Yours); }},
-        {"the notes again", [&] { engine.setTake(std::nullopt), engine.setLoopManner({}); }},
+        {"the notes again",
+         [&] {
+             engine.setTake(std::nullopt);
+             engine.setLoopManner({});
+         }},
         {"record", [&] { engine.setHearing(Hearing::Record); }},
         {"left alone", [&] { engine.setFocus(Focus::Left); }},
         {"sides", [&] { engine.setFocus(Focus::Sides); }},
@@ -106,19 +110,48 @@ TEST(RealTimeCheck, AllWaysOfListeningSoundOneAfterTheOther) {
          [&] {
              engine.setBand(Band{1000, 2000, true});
          }},
-        {"everything", [&] { engine.setBand(std::nullopt), engine.setFocus(Focus::All); }},
-        {"clicks", [&] { engine.setClicks(true), engine.setClickLevel(-6); }},
-        {"balance and tuning", [&] { engine.setBalance(6), engine.setTuning(12); }},
-        {"another list", [&] { engine.setNotes({}), engine.setNotes(notes); }},
+        {"everything",
+         [&] {
+             engine.setBand(std::nullopt);
+             engine.setFocus(Focus::All);
+         }},
+        {"clicks",
+         [&] {
+             engine.setClicks(true);
+             engine.setClickLevel(-6);
+         }},
+        {"balance and tuning",
+         [&] {
+             engine.setBalance(6);
+             engine.setTuning(12);
+         }},
+        {"another list",
+         [&] {
+             engine.setNotes({});
+             engine.setNotes(notes);
+         }},
         {"an audition", [&] { engine.audition(64, 0.8); }},
         {"a hold", [&] { engine.hold(Frames(50000)); }},
-        {"let go", [&] { engine.hold(std::nullopt), engine.play(); }},
-        {"no loop, elsewhere", [&] { engine.setLoop(std::nullopt), engine.seek(Frames(22050)); }},
+        {"let go",
+         [&] {
+             engine.hold(std::nullopt);
+             engine.play();
+         }},
+        {"no loop, elsewhere",
+         [&] {
+             engine.setLoop(std::nullopt);
+             engine.seek(Frames(22050));
+         }},
         {"a slice",
          [&] {
              engine.playSlice({Frames(88200), Frames(200000)});
          }},
-        {"with a count-in", [&] { engine.pause(), engine.setCountIn(2), engine.play(); }},
+        {"with a count-in",
+         [&] {
+             engine.pause();
+             engine.setCountIn(2);
+             engine.play();
+         }},
     };
     for (const auto& [name, change] : changes) {
         change();
