@@ -31,13 +31,13 @@ const char* wordFor(bool joinsBefore, bool joinsAfter, bool isFirst) {
 } // namespace
 
 std::vector<std::vector<std::string>> pageBeams(const PageBar& bar) {
-    const auto pulseOf = [&](std::size_t index) {
+    const auto groupOf = [&](std::size_t index) {
         return groupAt(bar.meter, bar.ownBeats(bar.pieces[index].begin));
     };
     std::vector<std::vector<std::string>> beams(bar.pieces.size());
     for (std::size_t first = 0; first < bar.pieces.size();) {
         std::size_t end = first;
-        while (end < bar.pieces.size() && beamCount(bar.pieces[end]) > 0 && pulseOf(end) == pulseOf(first))
+        while (end < bar.pieces.size() && beamCount(bar.pieces[end]) > 0 && groupOf(end) == groupOf(first))
             ++end;
         for (std::size_t i = first; i < end && end - first > 1; ++i)
             for (int level = 1; level <= beamCount(bar.pieces[i]); ++level)

@@ -26,8 +26,8 @@ std::vector<Seconds> tapsOf(const Study& study, const Range<Seconds>& range);
 /// The proposed beats as marks, on the counted beats of the meter that stands there. Marks that are there
 /// stay where they are, and the others are counted from them; between two of them beats are taken only where
 /// there are as many as the marks say. Without marks bar 1 is the first proposed bar line, or else the first
-/// beat, and where the bars are told the meter is as long as they are, unless chords or notes already count
-/// on another one. Nothing changes for fewer than two beats.
+/// beat, and where the bars are told the meter is as long as they are, unless a meter other than 4/4 was set
+/// already, or chords or notes count on the one there is. Nothing changes for fewer than two beats.
 Study acceptBeats(const Study& study, std::vector<ProposedBeat> beats);
 
 } // namespace earwright
