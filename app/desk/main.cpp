@@ -1,5 +1,6 @@
 // The desk: `earwright [FILE]`, where FILE is a recording or a study; or `earwright --sheet STUDY OUT`.
 #include "app/desk/SheetCommand.h"
+#include "core/midi/MidiPorts.h"
 #include "ui/desk/DeskWindow.h"
 #include "ui/desk/SoundDesk.h"
 #include "ui/desk/StudyPaths.h"
@@ -89,7 +90,7 @@ int main(int argc, char** argv) {
                                  QStringLiteral("/unsaved"));
     options.cache = pathOf(QStandardPaths::writableLocation(QStandardPaths::GenericCacheLocation) +
                            QStringLiteral("/earwright"));
-    DeskWindow window(options, settings);
+    DeskWindow window(options, settings, systemMidiPorts());
     window.show();
     window.session().findLostWork();
     if (!file.isEmpty()) window.open(pathOf(file));

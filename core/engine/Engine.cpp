@@ -299,6 +299,11 @@ OutputFrames Engine::heardFrame() {
     return body->heardFrame();
 }
 
+OutputFrames Engine::heardFrame(std::chrono::steady_clock::time_point at) const {
+    const auto since = at.time_since_epoch();
+    return body->mixer->heard().heardAt(std::chrono::duration_cast<std::chrono::nanoseconds>(since).count());
+}
+
 std::optional<Frames> Engine::placeAt(OutputFrames frame) {
     const auto segment = body->mixer->heard().segmentAt(frame);
     if (!segment || segment->wish < body->recordingWish) return std::nullopt;

@@ -14,6 +14,7 @@
 #include "core/time/Frames.h"
 #include "core/time/Range.h"
 
+#include <chrono>
 #include <cstdint>
 #include <memory>
 #include <optional>
@@ -150,6 +151,8 @@ public:
     /// The output frame that leaves the device now; frames are counted over all devices since the engine was
     /// made.
     OutputFrames heardFrame();
+    /// The one that left the device at a time on the steady clock.
+    OutputFrames heardFrame(std::chrono::steady_clock::time_point at) const;
     /// The place in the recording whose sound is in an output frame. Nothing for frames before the first
     /// sound, and for frames more than a dozen seeks or pauses ago.
     std::optional<Frames> placeAt(OutputFrames frame);

@@ -36,8 +36,9 @@ std::size_t mergedAt(SampleRate rate) {
 
 } // namespace
 
-NoteEar::NoteEar(SampleRate given)
+NoteEar::NoteEar(SampleRate given, double centsOfA)
     : rate{given.hertz / static_cast<int>(mergedAt(given))},
+      semitonesOfA(centsOfA / 100),
       merged(mergedAt(given)),
       hopLength(static_cast<std::size_t>(rate.hertz / hopsPerSecond)),
       recent(toneWindow(rate), 0.0f) {}
@@ -85,6 +86,7 @@ std::optional<double> NoteEar::hop() {
         if (silent >= silentFor) last.reset();
         return std::nullopt;
     }
+    now->midi -= semitonesOfA;
     unclear = silent = 0;
     return sinceOnset > afterOnset ? noteOf(*now) : std::nullopt;
 }

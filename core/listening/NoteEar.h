@@ -21,12 +21,12 @@ namespace earwright {
 /// Threads: one at a time. Units: samples of one channel, −1 to 1.
 class NoteEar {
 public:
-    /// Requires: at least 8,000 Hz.
-    explicit NoteEar(SampleRate rate);
+    /// `centsOfA`: how far the A of who plays lies above 440 Hz. Requires: at least 8,000 Hz.
+    explicit NoteEar(SampleRate rate, double centsOfA = 0);
 
-    /// The notes that became steady, in order: MIDI numbers with their fractions at A4 = 440 Hz.
+    /// The notes that became steady, in order: MIDI numbers with their fractions, 69 being that A.
     std::vector<double> give(std::span<const float> samples);
-    /// What sounds now, steady or not.
+    /// What sounds now, steady or not, by that A as well.
     std::optional<TonePitch> sounding() const { return now; }
 
 private:
@@ -40,6 +40,7 @@ private:
     void startAgain();
 
     SampleRate rate;
+    double semitonesOfA;
     /// Of several samples at a high rate their mean is taken.
     std::size_t merged;
     double mergedSum = 0;

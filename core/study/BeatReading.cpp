@@ -5,19 +5,16 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <numeric>
 
 namespace earwright {
 
 namespace {
 
-constexpr double never = std::numeric_limits<double>::infinity();
-
 /// What a division costs by itself, by its number: natural logarithms of how much rarer it is than an
 /// undivided beat in solos of blues and bebop (common practice, rounded; halves and triplets are everyday,
 /// fives and sevens rare).
-constexpr double costOfDivision[] = {0, 0, 0.4, 1.6, 1.6, 5.5, 3.4, 7, 4.6};
+constexpr double costOfDivision[] = {0, 0, 0.4, 1.3, 1.6, 5.5, 3.4, 7, 4.6};
 /// The same of a beat that three units are counted as (6/8): its eighths are everyday, sixteenths common,
 /// duplets and quadruplets rare (common practice, rounded).
 constexpr double costOfDivisionOfThree[] = {0, 0, 3.4, 0.4, 4.6, 7, 1.6, 7, 6};
@@ -26,6 +23,9 @@ constexpr double costOfDivisionOfThree[] = {0, 0, 3.4, 0.4, 4.6, 7, 1.6, 7, 6};
 constexpr double costOfHalvesOfSwung = 0.8;
 /// A line without a note before a note off it: a rest or a tie inside the beat.
 constexpr double costOfSilentLine = 0.45;
+/// A line without a note behind the last one, in beats of three parts and more: figures that are begun are
+/// mostly played to their end, and a lone part of a triplet is rare (common practice).
+constexpr double costOfUnfinished = 0.7;
 
 /// Where the lines of a division are played, in beats, the next beat included.
 std::vector<double> playedLines(const Study& frame, const Range<Beats>& beat, int parts) {
@@ -42,31 +42,6 @@ double deviation(double played, double line, double spread) {
     return off * off / 2;
 }
 
-/// The cheapest rising lines for the onsets, from `first` to `last`; nothing where there are too few of them.
-std::optional<BeatReading> assign(const std::vector<double>& onsets, const std::vector<double>& lines,
-                                  int first, int last, double spread) {
-    const auto count = onsets.size();
-    const auto places = static_cast<std::size_t>(std::max(0, last - first + 1));
-    if (count > places) return std::nullopt;
-    // best[i][j]: the first i onsets on lines before first + j.
-    std::vector<std::vector<double>> best(count + 1, std::vector<double>(places + 1, never));
-    std::fill(best[0].begin(), best[0].end(), 0.0);
-    for (std::size_t i = 1; i <= count; ++i)
-        for (std::size_t j = i; j <= places; ++j) {
-            const double here = lines[static_cast<std::size_t>(first) + j - 1];
-            best[i][j] =
-                std::min(best[i][j - 1], best[i - 1][j - 1] + deviation(onsets[i - 1], here, spread));
-        }
-    BeatReading reading;
-    reading.cost = best[count][places];
-    for (std::size_t i = count, j = places; i > 0; --j) {
-        if (best[i][j - 1] == best[i][j]) continue;
-        reading.lines.insert(reading.lines.begin(), first + static_cast<int>(j) - 1);
-        --i;
-    }
-    return reading;
-}
-
 /// The simplest division that has all these lines.
 int neededParts(const std::vector<int>& lines, int parts) {
     int common = parts;
@@ -75,50 +50,70 @@ int neededParts(const std::vector<int>& lines, int parts) {
     return parts / common;
 }
 
-/// Units: how many are counted as the beat, 1 or 3.
-double notationCost(const BeatReading& reading, int units, bool swings) {
+} // namespace
+
+BeatLines::BeatLines(const Study& frame, const Beats& beat) {
+    const MeterMap meters = frame.meters();
+    lasting = {beat, meters.nextCount(beat)};
+    units = meters.at(meters.barOf(beat)).unitsPerCount();
+    const Swing swing = frame.page.swingAt(beat);
+    swings = units == 1 && !swing.isEven() && swing.noteValue == 8;
+    for (int parts = 1; parts <= mostParts; ++parts)
+        played[static_cast<std::size_t>(parts - 1)] = playedLines(frame, lasting, parts);
+}
+
+double BeatLines::costOf(const BeatReading& reading) const {
     const int parts = static_cast<int>(reading.division);
     double cost = (units == 3 ? costOfDivisionOfThree : costOfDivision)[parts] +
                   (swings && parts % 4 == 0 ? costOfHalvesOfSwung : 0);
+    // A half of the beat after a silent quarter of it stands where it can be read; so does each third of one
+    // that is counted in threes.
+    const auto isMainLine = [&](int line) { return (units == 3 ? 3 : 2) * line % parts == 0; };
     for (std::size_t i = 0; i < reading.lines.size(); ++i) {
         const int line = reading.lines[i];
         if (line == 0 || line == parts) continue;
         const bool follows = i > 0 && reading.lines[i - 1] == line - 1;
-        // A half of the beat after a silent quarter of it stands where it can be read; so does each third of
-        // one that is counted in threes.
-        const bool isMainLine = (units == 3 ? 3 : 2) * line % parts == 0;
-        if (!follows && !isMainLine) cost += costOfSilentLine;
+        if (!follows && !isMainLine(line)) cost += costOfSilentLine;
     }
-    return cost;
+    const bool isUnfinished =
+        parts > 2 && !isMainLine(reading.lines.back()) && reading.lines.back() < parts - 1;
+    return cost + (isUnfinished ? costOfUnfinished : 0);
 }
 
-} // namespace
-
-std::vector<BeatReading> readBeat(const Study& frame, const Beats& beat, const std::vector<double>& onsets,
-                                  double spread) {
-    std::vector<BeatReading> readings;
-    if (onsets.empty()) return {BeatReading{}};
-    const MeterMap meters = frame.meters();
-    const int units = meters.at(meters.barOf(beat)).unitsPerCount();
-    const Range<Beats> lasting{beat, meters.nextCount(beat)};
-    const Swing swing = frame.page.swingAt(beat);
-    const bool swings = units == 1 && !swing.isEven() && swing.noteValue == 8;
-    for (int parts = 1; parts <= 8; ++parts) {
-        const std::vector<double> lines = playedLines(frame, lasting, parts);
-        for (const int first : {0, 1})
-            for (const int last : {parts - 1, parts}) {
-                auto reading = assign(onsets, lines, first, last, spread);
-                if (!reading) continue;
-                reading->division = static_cast<BeatDivision>(parts);
-                if (neededParts(reading->lines, parts) != parts) continue;
-                reading->cost += notationCost(*reading, units, swings);
-                const bool isThere =
-                    std::any_of(readings.begin(), readings.end(), [&](const BeatReading& other) {
-                        return other.division == reading->division && other.lines == reading->lines;
-                    });
-                if (!isThere) readings.push_back(std::move(*reading));
-            }
+/// All ways to go on from the lines that are taken.
+void BeatLines::assign(std::vector<BeatReading>& readings, BeatReading& begun,
+                       const std::vector<double>& onsets, double spread) const {
+    const int parts = static_cast<int>(begun.division);
+    const std::size_t next = begun.lines.size();
+    if (next == onsets.size()) {
+        if (neededParts(begun.lines, parts) == parts) readings.push_back(begun);
+        return;
     }
+    const int first = begun.lines.empty() ? 0 : begun.lines.back() + 1;
+    const int last = parts - static_cast<int>(onsets.size() - next - 1);
+    const std::vector<double>& lines = played[static_cast<std::size_t>(parts - 1)];
+    const double before = begun.cost;
+    for (int line = first; line <= last; ++line) {
+        begun.cost = before + deviation(onsets[next], lines[static_cast<std::size_t>(line)], spread);
+        begun.lines.push_back(line);
+        assign(readings, begun, onsets, spread);
+        begun.lines.pop_back();
+    }
+    begun.cost = before;
+}
+
+std::vector<BeatReading> BeatLines::read(const std::vector<double>& onsets, double spread) const {
+    if (onsets.empty()) return {BeatReading{}};
+    std::vector<BeatReading> readings;
+    for (int parts = 1; parts <= mostParts; ++parts) {
+        BeatReading begun;
+        begun.division = static_cast<BeatDivision>(parts);
+        assign(readings, begun, onsets, spread);
+    }
+    for (BeatReading& reading : readings)
+        reading.cost += costOf(reading);
+    std::stable_sort(readings.begin(), readings.end(),
+                     [](const BeatReading& a, const BeatReading& b) { return a.cost < b.cost; });
     return readings;
 }
 

@@ -4,7 +4,7 @@
 
 #include "core/study/Study.h"
 
-#include <optional>
+#include <array>
 #include <vector>
 
 namespace earwright {
@@ -14,20 +14,46 @@ struct BeatReading {
     BeatDivision division = BeatDivision::One;
     /// For each onset, the line it falls on: 0 on the beat, as many as parts on the next beat.
     std::vector<int> lines;
+    /// Half the squared deviations in units of the spread, and what the notation costs.
     double cost = 0;
 
     bool reachesNextBeat() const { return !lines.empty() && lines.back() == static_cast<int>(division); }
     bool beginsOnBeat() const { return !lines.empty() && lines.front() == 0; }
 };
 
-/// All readings worth comparing: for each division from 1 to 8 the cheapest one, with and without its last
-/// onset on the next beat and its first on this one. A division is left out where a simpler one has the same
-/// lines.
-///
-/// Beat: where a counted beat of the frame begins. Onsets: beats from bar 1 as played, rising, all within it.
-/// Spread: standard deviation of an onset, in beats, greater than 0. Frame: meter and page of the piece; its
-/// notes are not read.
-std::vector<BeatReading> readBeat(const Study& frame, const Beats& beat, const std::vector<double>& onsets,
-                                  double spread);
+/// The lines of a counted beat in all its divisions, 1 to 8, where they are played. Threads: a value.
+class BeatLines {
+public:
+    /// Beat: where a counted beat of the frame begins. Frame: meter and page of the piece; its notes are not
+    /// read.
+    BeatLines(const Study& frame, const Beats& beat);
+
+    const Range<Beats>& beat() const { return lasting; }
+    /// Where a line of a division is played, in beats; 0 is the beat, as many as parts the next.
+    double lineAt(BeatDivision division, int line) const {
+        return played[static_cast<std::size_t>(division) - 1][static_cast<std::size_t>(line)];
+    }
+
+    /// All readings, cheapest first: rising lines for the onsets in each division, unless a simpler one has
+    /// the same lines. None for more onsets than a beat in eight has lines.
+    ///
+    /// Onsets: beats from bar 1 as played, rising, all within the beat. Spread: standard deviation of an
+    /// onset, in beats, greater than 0.
+    std::vector<BeatReading> read(const std::vector<double>& onsets, double spread) const;
+
+private:
+    void assign(std::vector<BeatReading>& readings, BeatReading& begun, const std::vector<double>& onsets,
+                double spread) const;
+    double costOf(const BeatReading& reading) const;
+
+    static constexpr int mostParts = 8;
+
+    Range<Beats> lasting;
+    /// By the number of parts less one; the next beat included.
+    std::array<std::vector<double>, mostParts> played;
+    /// How many units are counted as the beat, 1 or 3.
+    int units = 1;
+    bool swings = false;
+};
 
 } // namespace earwright

@@ -445,12 +445,12 @@ void addPageMarks(std::vector<Command>& table) {
           WORDS("Takes away what stands at the cursor or over the selected notes"),
           KeyList{with(alt, Qt::Key_Backspace)}, Grid},
          {TapRhythm, Notes, "tap-rhythm", WORDS("Tap the rhythm in"),
-          WORDS("Places notes where you tap any letter while the record plays; Enter offers ways to "
-                "write them"),
+          WORDS("Places notes where you tap any letter, or play a MIDI keyboard, while the record plays; "
+                "Enter offers ways to write them"),
           KeyList{with(alt, Qt::Key_E)}, Grid, true},
          {EnterByInstrument, Notes, "enter-by-instrument", WORDS("Enter by instrument"),
-          WORDS("Gives the grid's cursor the pitch of each note you play or sing into the input, and "
-                "goes on; Esc ends it"),
+          WORDS("Gives the grid's cursor the pitch of each key of a MIDI keyboard, or of each note you "
+                "play or sing into the input, and goes on; Esc ends it"),
           KeyList{with(alt, Qt::Key_I)}, Grid}});
 }
 

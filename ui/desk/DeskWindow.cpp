@@ -53,7 +53,7 @@ const auto loopSubject = QStringLiteral("loop");
 
 } // namespace
 
-DeskWindow::DeskWindow(const DeskSession::Options& options, QSettings& store)
+DeskWindow::DeskWindow(const DeskSession::Options& options, QSettings& store, std::unique_ptr<MidiPorts> midi)
     : settings(store),
       desk(options),
       bindings(store),
@@ -82,8 +82,15 @@ DeskWindow::DeskWindow(const DeskSession::Options& options, QSettings& store)
     sounding = new SoundDesk(desk.engine(), settings, *transportBar, this);
     takeDesk = new TakeDesk(desk, ears, *takePanel, *messageBar, settings);
     takeDesk->setParent(this);
-    tapDesk = new TapDesk(desk, ears, *gridPanel->grid(), *messageBar, *this);
-    entryDesk = new EntryDesk(desk, ears, *takeDesk, *gridPanel->grid(), *messageBar, settings, this);
+    keyboardDesk =
+        new KeyboardDesk(std::move(midi), *takePanel->keyboardChoice(), *messageBar, settings, this);
+    tapDesk = new TapDesk(desk, ears, tuning, *keyboardDesk, *gridPanel->grid(), *messageBar, *this);
+    entryDesk = new EntryDesk(desk, ears, tuning, *takeDesk, *keyboardDesk, *gridPanel->grid(), *messageBar,
+                              settings, this);
+    connect(keyboardDesk, &KeyboardDesk::struck, tapDesk, &TapDesk::play);
+    connect(keyboardDesk, &KeyboardDesk::struck, entryDesk, [this](const KeyStroke& stroke) {
+        if (!tapDesk->isTapping()) entryDesk->play(stroke);
+    });
     new TypingGuard(this);
     build();
     bindCommands(*commandSet, *this);
@@ -232,6 +239,7 @@ void DeskWindow::tick() {
     const bool look = frameCount++ % framesBetweenLooks == 0;
     if (look) sounding->look();
     if (look) takeDesk->follow();
+    keyboardDesk->follow();
     if (!desk.isOpen()) return;
     const Seconds ear = ears.place();
     manner.follow();

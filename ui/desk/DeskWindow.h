@@ -14,6 +14,7 @@
 #include "ui/desk/EntryDesk.h"
 #include "ui/desk/FeelDesk.h"
 #include "ui/desk/KeepingDesk.h"
+#include "ui/desk/KeyboardDesk.h"
 #include "ui/desk/ListeningDesk.h"
 #include "ui/desk/LoopMannerDesk.h"
 #include "ui/desk/MarkingDesk.h"
@@ -50,8 +51,9 @@ class TransportBar;
 class DeskWindow : public QMainWindow {
     Q_OBJECT
 public:
-    /// Requires: settings outlives this.
-    DeskWindow(const DeskSession::Options& options, QSettings& settings);
+    /// `midi`: where keyboards are plugged in; null for nowhere. Requires: settings outlives this.
+    DeskWindow(const DeskSession::Options& options, QSettings& settings,
+               std::unique_ptr<MidiPorts> midi = nullptr);
     ~DeskWindow() override;
 
     /// Opens a recording or a study, as if chosen by hand.
@@ -72,6 +74,7 @@ public:
     KeepingDesk& keeping() { return *keeper; }
     SoundDesk& sound() { return *sounding; }
     TakeDesk& taking() { return *takeDesk; }
+    KeyboardDesk& keyboard() { return *keyboardDesk; }
     TapDesk& tapping() { return *tapDesk; }
     EntryDesk& entry() { return *entryDesk; }
     MessageBar& messages() { return *messageBar; }
@@ -176,6 +179,7 @@ private:
     FeelDesk* feels = nullptr;
     KeepingDesk* keeper = nullptr;
     TakeDesk* takeDesk = nullptr;
+    KeyboardDesk* keyboardDesk = nullptr;
     TapDesk* tapDesk = nullptr;
     EntryDesk* entryDesk = nullptr;
 

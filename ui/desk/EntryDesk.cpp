@@ -24,29 +24,54 @@ constexpr auto ringing = std::chrono::milliseconds(500);
 constexpr auto tried = std::chrono::milliseconds(1200);
 /// An input that was not asked for by then was refused.
 constexpr auto patience = std::chrono::milliseconds(700);
+/// Keys within this are one chord: hands strike one within some 30 ms, and a tenth of a second is the
+/// shortest two notes are played in turn (common practice).
+constexpr auto together = std::chrono::milliseconds(50);
+constexpr double loudestStroke = 127;
+
+QString nameOfPitch(int midi) {
+    return QString::fromStdString(toString(Pitch{midi, {}}));
+}
+
+bool isOfALine(int midi) {
+    return midi >= lowestMidi && midi <= highestMidi;
+}
+
+QString lastColumn() {
+    return EntryDesk::tr("That was the last column of the grid.");
+}
 
 } // namespace
 
-EntryDesk::EntryDesk(DeskSession& desk, ListeningDesk& ears, TakeDesk& taking, NoteGrid& noteGrid,
-                     MessageBar& bar, QSettings& store, QObject* parent)
+EntryDesk::EntryDesk(DeskSession& desk, ListeningDesk& ears, const TuningDesk& tuned, TakeDesk& taking,
+                     const KeyboardDesk& keys, NoteGrid& noteGrid, MessageBar& bar, QSettings& store,
+                     QObject* parent)
     : QObject(parent),
       session(desk),
       listening(ears),
+      tuning(tuned),
       takes(taking),
+      keyboard(keys),
       grid(noteGrid),
       messages(bar),
       settings(store),
       shift(std::clamp(store.value(octavesKey, 0).toInt(), -furthestOctave, furthestOctave)) {
     connect(&session, &DeskSession::opened, this, [this] { end(); });
     connect(&grid, &NoteGrid::audition, this, [this] { lastSound = Clock::now() + tried; });
+    connect(&keyboard, &KeyboardDesk::changed, this, [this] {
+        if (state == State::Opening && keyboard.isThere()) begin();
+        if (state == State::Listening) show();
+    });
 }
 
 void EntryDesk::startOrEnd() {
     if (isOn()) return end();
     if (!grid.hasColumns()) return;
+    const bool isOpen = session.engine().input().report().state == DeviceState::Running;
+    usesInput = isOpen || !keyboard.isThere();
+    if (isOpen || keyboard.isThere()) return begin();
     state = State::Opening;
     closedSince = Clock::now();
-    if (session.engine().input().report().state == DeviceState::Running) return begin();
     takes.openInput();
 }
 
@@ -65,9 +90,18 @@ void EntryDesk::setOctaves(int octaves) {
 void EntryDesk::begin() {
     state = State::Listening;
     heard.reset();
-    ear.reset();
-    session.engine().input().setTapped(true);
+    keyDown.reset();
+    isAtEnd = false;
+    isTapped = false;
+    isDeaf = false;
     shown.clear();
+    show();
+}
+
+void EntryDesk::listenToInput() {
+    ear.reset();
+    isTapped = true;
+    session.engine().input().setTapped(true);
     show();
 }
 
@@ -84,10 +118,27 @@ void EntryDesk::follow() {
     if (state == State::Opening) waitForInput();
     if (state != State::Listening) return;
     // Its message closed by hand ends it as well.
-    if (!grid.hasColumns() || messages.sentence(subject).isEmpty()) return end();
+    if (messages.sentence(subject).isEmpty()) return end();
+    // A chord in the last column may have more keys on their way.
+    if (isAtEnd && Clock::now() - *keyDown > together) return end(lastColumn());
+    if (usesInput) followInput();
+}
+
+void EntryDesk::followInput() {
     Input& input = session.engine().input();
-    if (input.report().state != DeviceState::Running)
-        return end(tr("The input has gone, so notes are no longer entered by instrument."));
+    const InputReport report = input.report();
+    if (!isTapped && report.state == DeviceState::Running) listenToInput();
+    if (!isTapped) {
+        // Asked for beside the keyboard: where there is none, the keyboard goes on alone.
+        if (report.state == DeviceState::Missing) inputIsMissing(report);
+        return;
+    }
+    if (report.state != DeviceState::Running) {
+        isTapped = usesInput = false;
+        if (!keyboard.isThere())
+            return end(tr("The input has gone, so notes are no longer entered by instrument."));
+        return show();
+    }
     const TappedSound sound = input.tapped();
     const bool wasDeaf = isDeaf;
     isDeaf = isSoundingHere();
@@ -102,12 +153,22 @@ void EntryDesk::follow() {
 void EntryDesk::waitForInput() {
     const InputReport report = session.engine().input().report();
     if (report.state == DeviceState::Running) return begin();
-    if (report.state == DeviceState::Missing)
-        return end(report.message.empty() ? tr("There is no input to hear your instrument by.")
-                                          : QString::fromStdString(report.message));
+    if (report.state == DeviceState::Missing) return inputIsMissing(report);
     const bool isAsked = !messages.sentence(QStringLiteral("caution")).isEmpty();
     if (isAsked || report.state != DeviceState::Closed) closedSince = Clock::now();
     if (Clock::now() - closedSince > patience) end();
+}
+
+void EntryDesk::inputIsMissing(const InputReport& report) {
+    usesInput = false;
+    const QString why = report.message.empty() ? tr("There is no input to hear your instrument by.")
+                                               : QString::fromStdString(report.message);
+    if (keyboard.isThere()) {
+        messages.notice(why);
+        return show();
+    }
+    end(keyboard.isPossible() ? tr("%1 A MIDI keyboard, once it is plugged in, does without.").arg(why)
+                              : why);
 }
 
 bool EntryDesk::isSoundingHere() {
@@ -118,49 +179,96 @@ bool EntryDesk::isSoundingHere() {
 
 void EntryDesk::hear(std::span<const float> samples, SampleRate rate) {
     if (state != State::Listening) return;
-    if (!ear || earRate != rate) ear.emplace(rate);
+    const double a = tuning.instrumentA();
+    if (!ear || earRate != rate || earA != a) ear.emplace(rate, a);
     earRate = rate;
+    earA = a;
     for (const double midi : ear->give(samples))
         if (state == State::Listening) enter(midi);
 }
 
 void EntryDesk::enter(double midi) {
-    heard = static_cast<int>(std::lround(midi));
-    const int written = *heard + 12 * shift;
-    if (written < lowestMidi || written > highestMidi) return show();
-    const bool goesOn = grid.enterPitch(written);
-    if (!goesOn) return end(tr("That was the last column of the grid."));
+    const int played = static_cast<int>(std::lround(midi));
+    heard = Entered{played, played + 12 * shift - tuning.transposed()};
+    if (!isOfALine(heard->written)) return show();
+    const bool goesOn = grid.enterPitch(heard->written);
+    if (!goesOn) return end(lastColumn());
     show();
+}
+
+void EntryDesk::play(const KeyStroke& stroke) {
+    if (state != State::Listening || stroke.kind != KeyStroke::Kind::Down) return;
+    if (isAtEnd && !isChord(stroke)) return end(lastColumn());
+    // Most keyboards of this kind have no sound of their own.
+    session.engine().audition(stroke.midi, stroke.velocity / loudestStroke);
+    lastSound = Clock::now() + tried;
+    enterKey(stroke);
+    show();
+}
+
+bool EntryDesk::isChord(const KeyStroke& stroke) const {
+    return keyDown && stroke.at - *keyDown <= together;
+}
+
+void EntryDesk::enterKey(const KeyStroke& stroke) {
+    heard = Entered{stroke.midi, stroke.midi - tuning.transposed()};
+    if (!isOfALine(heard->written)) return;
+    if (isChord(stroke)) return grid.enterPitchBeside(heard->written);
+    keyDown = stroke.at;
+    isAtEnd = !grid.enterPitch(heard->written);
 }
 
 QString EntryDesk::heardText() const {
     if (!heard) return tr("Nothing heard yet.");
-    const int written = *heard + 12 * shift;
-    const QString name = QString::fromStdString(toString(Pitch{*heard, {}}));
-    if (written < lowestMidi || written > highestMidi)
-        return tr("%1 heard; %2 is outside of what a line can have.")
-            .arg(name, QString::fromStdString(toString(Pitch{written, {}})));
-    return tr("%1 heard.").arg(name);
+    const QString played = nameOfPitch(heard->played);
+    const QString written = nameOfPitch(heard->written);
+    if (!isOfALine(heard->written))
+        return tr("%1 heard; %2 is outside of what a line can have.").arg(played, written);
+    if (tuning.transposed() != 0)
+        return tr("%1 heard, written %2 as the record is played transposed.").arg(played, written);
+    return tr("%1 heard.").arg(played);
 }
 
-QString EntryDesk::words() const {
-    if (isDeaf) return tr("Waiting until nothing sounds here, to hear you alone. Esc ends it.");
+QString EntryDesk::invitation() const {
+    if (!keyboard.isThere() && !usesInput)
+        return tr("Waiting for the keyboard %1 to come back.").arg(keyboard.name());
+    if (!usesInput)
+        return tr("Press a key of %1: the grid's cursor takes its pitch and goes on.").arg(keyboard.name());
     const std::array manners{tr("two octaves lower than it sounds"), tr("an octave lower than it sounds"),
                              tr("as it sounds"), tr("an octave higher than it sounds"),
                              tr("two octaves higher than it sounds")};
-    return tr("Play or sing a note: the grid's cursor takes its pitch, written %1, and goes on. %2 Esc ends "
-              "it.")
-        .arg(manners[static_cast<std::size_t>(shift + furthestOctave)], heardText());
+    const QString manner = manners[static_cast<std::size_t>(shift + furthestOctave)];
+    if (keyboard.isThere())
+        return tr("Press a key of %1, or play or sing a note, written %2: the grid's cursor takes its pitch "
+                  "and goes on.")
+            .arg(keyboard.name(), manner);
+    return tr("Play or sing a note: the grid's cursor takes its pitch, written %1, and goes on.").arg(manner);
+}
+
+QString EntryDesk::words() const {
+    if (isTapped && isDeaf && !keyboard.isThere())
+        return tr("Waiting until nothing sounds here, to hear you alone. Esc ends it.");
+    return tr("%1 %2 Esc ends it.").arg(invitation(), heardText());
 }
 
 void EntryDesk::show() {
     const QString now = words();
     if (now == shown && messages.sentence(subject) == now) return;
     shown = now;
+    const MessageBar::Answer done{tr("Done"), [this] { end(); }};
+    if (!usesInput) {
+        const auto listen = [this] {
+            usesInput = true;
+            show();
+            takes.openInput();
+        };
+        return messages.say(subject, MessageBar::Tone::Question, now,
+                            {{tr("Listen to the input too"), listen}, done});
+    }
     messages.say(subject, MessageBar::Tone::Question, now,
                  {{tr("Octave lower"), [this] { setOctaves(shift - 1); }},
                   {tr("Octave higher"), [this] { setOctaves(shift + 1); }},
-                  {tr("Done"), [this] { end(); }}});
+                  done});
 }
 
 } // namespace earwright::ui

@@ -63,6 +63,14 @@ Seconds ListeningDesk::ear() {
     return last.playing ? heardNow : orChosen(heardNow);
 }
 
+Seconds ListeningDesk::earAt(std::chrono::steady_clock::time_point at) {
+    const Seconds now = ear();
+    if (!last.playing) return now;
+    Engine& engine = session.engine();
+    const auto then = engine.heardAt(engine.heardFrame(at));
+    return then && then->playing ? session.study().recording.rate.seconds(then->position) : now;
+}
+
 Seconds ListeningDesk::place() {
     if (!session.isOpen()) return Seconds(0);
     return orChosen(session.study().recording.rate.seconds(listen().position));

@@ -8,6 +8,8 @@
 #include <QElapsedTimer>
 #include <QObject>
 
+#include <chrono>
+
 namespace earwright::ui {
 
 /// Threads: interface only.
@@ -23,6 +25,9 @@ public:
     bool takeHeldBack();
     /// Where the ear is, asked at this moment: for taps. While nothing sounds it is the place chosen last.
     Seconds ear();
+    /// Where the ear was at a moment just gone: for keys whose stroke is told later. While nothing sounds it
+    /// is as ear().
+    Seconds earAt(std::chrono::steady_clock::time_point at);
     /// The place the user has in mind: the one just chosen, until it is heard, and then where the ear is. So
     /// keys pressed one right after the other count from each other, not from what is still sounding.
     Seconds place();

@@ -34,4 +34,9 @@ void TapBook::release(int key, Seconds at) {
     held.erase(found);
 }
 
+void TapBook::releaseAll(Seconds at) {
+    while (!held.empty())
+        release(held.begin()->first, at);
+}
+
 } // namespace earwright::ui

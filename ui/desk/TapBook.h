@@ -1,7 +1,7 @@
 // Notes as they are tapped: when each key went down and came up, in the recording's time.
 #pragma once
 
-#include "core/study/RhythmProposal.h"
+#include "core/study/FreePlaces.h"
 
 #include <map>
 #include <vector>
@@ -16,6 +16,7 @@ public:
     void press(int key, Seconds at, int midi);
     /// It came up; ignored where it was not held.
     void release(int key, Seconds at);
+    void releaseAll(Seconds at);
 
     /// All notes begun so far; those still held end where they were last seen.
     const std::vector<FreeNote>& notes() const { return list; }

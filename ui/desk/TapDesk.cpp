@@ -9,24 +9,50 @@
 #include <QPlainTextEdit>
 #include <QStringList>
 
+#include <algorithm>
 #include <chrono>
+#include <utility>
 
 namespace earwright::ui {
 
 namespace {
 
 const QString subject = QStringLiteral("tapping");
+/// Of one beat; what is further down the list is hardly ever meant.
+constexpr std::size_t mostReadings = 6;
 
-/// How long ago the key was pressed. The window system stamps keys with milliseconds of the steady clock; a
-/// stamp of any other kind counts as now.
-Seconds age(const QKeyEvent& key) {
+/// When the key was pressed. The window system stamps keys with milliseconds of the steady clock; a stamp of
+/// any other kind counts as now.
+std::chrono::steady_clock::time_point momentOf(const QKeyEvent& key) {
     constexpr qint64 oldest = 500;
-    const auto now = std::chrono::duration_cast<std::chrono::milliseconds>(
-                         std::chrono::steady_clock::now().time_since_epoch())
-                         .count();
+    const auto now = std::chrono::steady_clock::now();
+    const auto milliseconds =
+        std::chrono::duration_cast<std::chrono::milliseconds>(now.time_since_epoch()).count();
     // Stamps are 32 bits wide and wrap around.
-    const auto ago = static_cast<qint64>(static_cast<quint32>(now) - static_cast<quint32>(key.timestamp()));
-    return ago >= 0 && ago <= oldest ? Seconds(static_cast<double>(ago) / 1000) : Seconds(0);
+    const auto ago =
+        static_cast<qint64>(static_cast<quint32>(milliseconds) - static_cast<quint32>(key.timestamp()));
+    return ago >= 0 && ago <= oldest ? now - std::chrono::milliseconds(ago) : now;
+}
+
+/// What the book calls a key of a MIDI keyboard: letters are positive.
+int keyOf(const KeyStroke& stroke) {
+    return -1 - stroke.midi;
+}
+
+QString nameOf(int midi) {
+    return QString::fromStdString(toString(Pitch{midi, {}}));
+}
+
+bool isArrow(int key) {
+    return key == Qt::Key_Left || key == Qt::Key_Right || key == Qt::Key_Up || key == Qt::Key_Down;
+}
+
+/// Where the hand was least clear is where a user looks first.
+std::size_t mostDoubtful(const RhythmReader& reader) {
+    std::size_t found = 0;
+    for (std::size_t i = 1; i < reader.shares().size(); ++i)
+        if (reader.shares()[i].front() < reader.shares()[found].front()) found = i;
+    return found;
 }
 
 bool isLetter(const QKeyEvent& key) {
@@ -51,16 +77,22 @@ QString difference(const RhythmProposal& first, const RhythmProposal& other, con
 
 } // namespace
 
-TapDesk::TapDesk(DeskSession& theSession, ListeningDesk& theEars, NoteGrid& theGrid, MessageBar& theMessages,
+TapDesk::TapDesk(DeskSession& theSession, ListeningDesk& theEars, const TuningDesk& theTuning,
+                 const KeyboardDesk& theKeyboard, NoteGrid& theGrid, MessageBar& theMessages,
                  QWidget& theWindow)
     : QObject(&theWindow),
       session(theSession),
       ears(theEars),
+      tuning(theTuning),
+      keyboard(theKeyboard),
       grid(theGrid),
       messages(theMessages),
       window(theWindow) {
     qApp->installEventFilter(this);
     connect(&session, &DeskSession::opened, this, [this] { end(); });
+    connect(&keyboard, &KeyboardDesk::changed, this, [this] {
+        if (state == State::Tapping) invite();
+    });
     connect(&session, &DeskSession::studyChanged, this, [this] {
         if (state == State::Choosing) end();
     });
@@ -79,11 +111,20 @@ void TapDesk::startOrFinish() {
 
 void TapDesk::start() {
     book = {};
+    wasOutside = false;
     state = State::Tapping;
-    messages.say(
-        subject, MessageBar::Tone::Question,
-        tr("Tap the rhythm on any letter while the record plays, and hold each key as long as its note. "
-           "Enter when it is done, Esc to give it up."));
+    invite();
+}
+
+void TapDesk::invite() {
+    const QString manner =
+        keyboard.isThere()
+            ? tr("Play the line on %1, or tap its rhythm on any letter, while the record plays")
+                  .arg(keyboard.name())
+            : tr("Tap the rhythm on any letter while the record plays");
+    messages.say(subject, MessageBar::Tone::Question,
+                 tr("%1, and hold each key as long as its note. Enter when it is done, Esc to give it up.")
+                     .arg(manner));
 }
 
 void TapDesk::offer() {
@@ -95,7 +136,9 @@ void TapDesk::offer() {
     RhythmWishes wishes;
     // Hands scatter in the time of the room; the record goes slower or faster than that.
     wishes.spread = Seconds(wishes.spread.value * speed);
-    offered = proposeRhythms(session.study(), book.notes(), wishes);
+    wishes.lag = Seconds(wishes.lag.value * speed);
+    reader.emplace(session.study(), book.notes(), wishes);
+    offered = reader->proposals();
     if (offered.empty()) {
         end();
         return messages.notice(
@@ -103,15 +146,46 @@ void TapDesk::offer() {
                "more than eight to a beat."));
     }
     state = State::Choosing;
+    beat = mostDoubtful(*reader);
     show(0);
 }
 
 void TapDesk::show(std::size_t proposal) {
     if (proposal >= offered.size()) return;
     chosen = proposal;
-    grid.preview(std::make_shared<const Study>(writeProposal(session.study(), offered[chosen])));
-    grid.goTo(offered[chosen].notes.front().onset);
+    current = offered[chosen];
+    picked.clear();
+    present();
+}
+
+void TapDesk::present() {
+    grid.preview(std::make_shared<const Study>(writeProposal(session.study(), current)));
+    grid.goTo(beatInHand());
     messages.say(subject, MessageBar::Tone::Question, describe());
+}
+
+void TapDesk::stepBeat(int by) {
+    const auto last = static_cast<int>(reader->beats().size()) - 1;
+    beat = static_cast<std::size_t>(std::clamp(static_cast<int>(beat) + by, 0, last));
+    present();
+}
+
+std::size_t TapDesk::readingsOfBeat() const {
+    return std::min(reader->beats()[beat].readings.size(), mostReadings);
+}
+
+void TapDesk::stepReading(int by) {
+    const auto last = static_cast<int>(readingsOfBeat()) - 1;
+    const int next = std::clamp(static_cast<int>(current.taken[beat]) + by, 0, last);
+    picked[beat] = static_cast<std::size_t>(next);
+    auto proposal = reader->with(picked);
+    if (!proposal) {
+        // Two beats can't both have a note on the line between them: what was picked last stands.
+        picked = {{beat, static_cast<std::size_t>(next)}};
+        proposal = reader->with(picked);
+    }
+    if (proposal) current = *proposal;
+    present();
 }
 
 QString TapDesk::describe() const {
@@ -122,16 +196,27 @@ QString TapDesk::describe() const {
         const QString number = QString::number(i + 1);
         words << (i == chosen ? tr("[%1] %2") : tr("%1 %2")).arg(number, what);
     }
-    return tr("The grid shows %1 of %2 ways to write it: %3. A number shows another, Enter writes it, Esc "
-              "gives "
-              "it up.")
+    const QString changed = picked.empty()       ? QString()
+                            : picked.size() == 1 ? tr(", one beat changed")
+                                                 : tr(", %1 beats changed").arg(picked.size());
+    return tr("The grid shows %1 of %2 ways to write it%3: %4. A number shows another. %5 Enter writes it, "
+              "Esc "
+              "gives it up.")
         .arg(chosen + 1)
         .arg(offered.size())
-        .arg(words.join(QStringLiteral("; ")));
+        .arg(changed, words.join(QStringLiteral("; ")), describeBeat());
+}
+
+QString TapDesk::describeBeat() const {
+    return tr("← → choose a beat, ↑ ↓ its reading: %1 in %2, %3 of %4.")
+        .arg(placeText(beatInHand(), session.study().meters()))
+        .arg(static_cast<int>(reader->beats()[beat].readings[current.taken[beat]].division))
+        .arg(current.taken[beat] + 1)
+        .arg(readingsOfBeat());
 }
 
 void TapDesk::write() {
-    const RhythmProposal proposal = offered[chosen];
+    const RhythmProposal proposal = current;
     end();
     session.apply(tr("tap rhythm"), writeProposal(session.study(), proposal));
     grid.goTo(proposal.notes.front().onset);
@@ -141,6 +226,8 @@ void TapDesk::end() {
     if (state == State::Off) return;
     state = State::Off;
     offered.clear();
+    reader.reset();
+    picked.clear();
     book = {};
     grid.preview(nullptr);
     messages.close(subject);
@@ -152,10 +239,16 @@ bool TapDesk::giveUp() {
     return true;
 }
 
-Seconds TapDesk::heardAt(const QKeyEvent& key) {
-    const Seconds now = ears.ear();
-    const Heard& heard = ears.heard();
-    return heard.playing ? now - Seconds(age(key).value * heard.speed) : now;
+void TapDesk::play(const KeyStroke& stroke) {
+    if (state != State::Tapping) return;
+    const Seconds at = ears.earAt(stroke.at);
+    if (stroke.kind == KeyStroke::Kind::AllUp) return book.releaseAll(at);
+    if (stroke.kind == KeyStroke::Kind::Up) return book.release(keyOf(stroke), at);
+    const int midi = stroke.midi - tuning.transposed();
+    if (midi >= lowestMidi && midi <= highestMidi) return book.press(keyOf(stroke), at, midi);
+    if (!std::exchange(wasOutside, true))
+        messages.notice(tr("Keys from %1 to %2 are notes of a line; others are left out.")
+                            .arg(nameOf(lowestMidi), nameOf(highestMidi)));
 }
 
 bool TapDesk::isMine(const QKeyEvent& key) const {
@@ -166,22 +259,32 @@ bool TapDesk::isMine(const QKeyEvent& key) const {
     if (modifiers != Qt::NoModifier) return false;
     if (key.key() == Qt::Key_Return || key.key() == Qt::Key_Enter || key.key() == Qt::Key_Escape) return true;
     if (state == State::Tapping) return isLetter(key);
-    return key.key() >= Qt::Key_1 && key.key() <= Qt::Key_9;
+    return (key.key() >= Qt::Key_1 && key.key() <= Qt::Key_9) || isArrow(key.key());
 }
 
 void TapDesk::act(const QKeyEvent& key, bool down) {
-    if (key.isAutoRepeat()) return;
+    if (key.isAutoRepeat() && !(state == State::Choosing && isArrow(key.key()))) return;
     if (state == State::Tapping && isLetter(key)) {
-        const Seconds at = heardAt(key);
+        const Seconds at = ears.earAt(momentOf(key));
         return down ? book.press(key.key(), at, grid.cursor().midi) : book.release(key.key(), at);
     }
     if (!down) return;
-    if (key.key() == Qt::Key_Escape)
+    switch (key.key()) {
+    case Qt::Key_Escape:
         giveUp();
-    else if (key.key() == Qt::Key_Return || key.key() == Qt::Key_Enter)
-        startOrFinish();
-    else
+        return;
+    case Qt::Key_Return:
+    case Qt::Key_Enter:
+        return startOrFinish();
+    case Qt::Key_Left:
+    case Qt::Key_Right:
+        return stepBeat(key.key() == Qt::Key_Left ? -1 : 1);
+    case Qt::Key_Up:
+    case Qt::Key_Down:
+        return stepReading(key.key() == Qt::Key_Up ? -1 : 1);
+    default:
         show(static_cast<std::size_t>(key.key() - Qt::Key_1));
+    }
 }
 
 bool TapDesk::eventFilter(QObject*, QEvent* event) {

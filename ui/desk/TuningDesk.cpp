@@ -46,6 +46,17 @@ void TuningDesk::playInTune(bool inTune) {
                                     inTune ? shift.cents : 0));
 }
 
+double TuningDesk::instrumentA() const {
+    if (!session.isOpen() || !cents || isInTune()) return a.cents();
+    return *cents + session.study().practice.cents;
+}
+
+int TuningDesk::transposed() const {
+    if (!session.isOpen()) return 0;
+    const int semitones = session.study().practice.semitones;
+    return isInTune() ? semitones - TuningShift::between(*cents, a).semitones : semitones;
+}
+
 void TuningDesk::choose(const ReferenceA& reference) {
     const bool follows = isInTune();
     if (follows) playInTune(false);

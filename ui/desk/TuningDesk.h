@@ -35,6 +35,13 @@ public:
     /// Moves the record to the reference, or back to where it was made.
     void playInTune(bool inTune);
 
+    /// Cents above 440 Hz of the A that who plays along with the record as it is played now is tuned to; the
+    /// reference A where the record's own is not known.
+    double instrumentA() const;
+    /// Semitones by which the record is played higher than it was made, without what brings it to the
+    /// reference.
+    int transposed() const;
+
 signals:
     void changed();
 

@@ -83,6 +83,8 @@ public slots:
     /// The cursor's note gets a pitch, or one is written there, and the cursor goes on; nothing sounds. False
     /// where there is nothing to go on to. Requires: a pitch of a line.
     bool enterPitch(int midi);
+    /// One more pitch where enterPitch() wrote last; the cursor stays. Requires: a pitch of a line.
+    void enterPitchBeside(int midi);
     /// The next name the chosen notes can have on the page, and at last their own again.
     void respellNotes();
     void togglePhrasing(earwright::PhrasingKind kind);
@@ -185,6 +187,8 @@ private:
     bool isPhrasingOffered = false;
     /// The mark set last, until another note is chosen.
     std::optional<PhrasingKind> inHand;
+    /// What enterPitch() wrote last.
+    std::optional<NoteId> enteredNote;
     /// Where a selection of several notes began.
     std::optional<NoteId> selectionAnchor;
 };

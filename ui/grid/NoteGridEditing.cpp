@@ -54,8 +54,15 @@ bool NoteGrid::enterPitch(int midi) {
     if (!hasColumns()) return false;
     const PitchEntry entry = entered(*study, scene.columns, scene.cursor, midi);
     if (entry.study != *study) emit edited(entry.study, tr("enter note"));
+    enteredNote = entry.note;
     if (entry.next) setCursor(*entry.next);
     return entry.next.has_value();
+}
+
+void NoteGrid::enterPitchBeside(int midi) {
+    if (!study || !enteredNote) return;
+    const Study beside = enteredBeside(*study, *enteredNote, midi);
+    if (beside != *study) emit edited(beside, tr("enter note"));
 }
 
 void NoteGrid::respellNotes() {

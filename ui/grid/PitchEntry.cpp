@@ -46,4 +46,19 @@ PitchEntry entered(const Study& study, const GridColumns& columns, const GridCur
     return entry;
 }
 
+Study enteredBeside(const Study& study, NoteId id, int midi) {
+    const Note* note = study.note(id);
+    if (!note) return study;
+    const bool isThere = std::any_of(study.notes.begin(), study.notes.end(), [&](const Note& other) {
+        return other.onset == note->onset && other.pitch.midi == midi;
+    });
+    if (isThere) return study;
+    NewNote beside;
+    beside.pitch.midi = midi;
+    beside.onset = note->onset;
+    beside.length = note->length;
+    beside.loudness = note->loudness;
+    return addNote(study, beside).study;
+}
+
 } // namespace earwright::ui

@@ -22,4 +22,8 @@ struct PitchEntry {
 /// Requires: a pitch of a line.
 PitchEntry entered(const Study& study, const GridColumns& columns, const GridCursor& cursor, int midi);
 
+/// Another pitch beside a note, as long as it is: a double stop. The study as it was where the note is gone
+/// or its place has that pitch. Requires: a pitch of a line.
+Study enteredBeside(const Study& study, NoteId note, int midi);
+
 } // namespace earwright::ui

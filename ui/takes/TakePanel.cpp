@@ -1,6 +1,7 @@
 #include "ui/takes/TakePanel.h"
 
 #include "ui/takes/InputRow.h"
+#include "ui/takes/KeyboardChoice.h"
 #include "ui/takes/TakeList.h"
 #include "ui/theme/QuietButton.h"
 #include "ui/theme/Spacing.h"
@@ -39,6 +40,7 @@ TakePanel::TakePanel(QWidget* parent)
       record(new QuietButton(tr("record a take"), this)),
       state(quiet({}, this)),
       input(new InputRow(this)),
+      keyboard(new KeyboardChoice(this)),
       warning(quiet(caution(), this)),
       takes(new TakeList(this)),
       hear(new QuietButton(tr("hear it as yours"), this)),
@@ -59,11 +61,15 @@ TakePanel::TakePanel(QWidget* parent)
     head->addWidget(state, 1);
     for (QuietButton* button : {hear, name, remove})
         head->addWidget(button);
+    auto* inputs = new QHBoxLayout;
+    inputs->setSpacing(spacing::medium);
+    inputs->addWidget(input, 1);
+    inputs->addWidget(keyboard);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(spacing::medium, spacing::small, spacing::medium, spacing::small);
     column->setSpacing(spacing::tight);
     column->addLayout(head);
-    column->addWidget(input);
+    column->addLayout(inputs);
     column->addWidget(warning);
     column->addWidget(takes);
 

@@ -13,6 +13,7 @@ class QLabel;
 namespace earwright::ui {
 
 class InputRow;
+class KeyboardChoice;
 class QuietButton;
 class TakeList;
 
@@ -28,6 +29,7 @@ public:
     void setReady(bool ready);
 
     InputRow* inputRow() const { return input; }
+    KeyboardChoice* keyboardChoice() const { return keyboard; }
     TakeList* takeList() const { return takes; }
     QuietButton* recordButton() const { return record; }
     QString stateText() const;
@@ -53,6 +55,7 @@ private:
     QuietButton* record;
     QLabel* state;
     InputRow* input;
+    KeyboardChoice* keyboard;
     QLabel* warning;
     TakeList* takes;
     QuietButton* hear;

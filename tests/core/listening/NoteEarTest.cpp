@@ -171,5 +171,19 @@ TEST(NoteEar, TellsWhatSoundsNow) {
     EXPECT_FALSE(ear.sounding());
 }
 
+// An instrument tuned to a record whose A is 45 cents flat, or sharp, as old records are: at 440 Hz its notes
+// lie nearly between two names.
+TEST(NoteEar, NamesNotesByTheAItIsGiven) {
+    for (const double cents : {-45.0, 45.0, -101.3})
+        for (const int midi : {45, 52, 60, 67, 76}) {
+            NoteEar ear(rate, cents);
+            std::vector<float> sound = silence(0.5);
+            append(sound, toneOf(timbres()[1], midi + cents / 100, 0.4, rate));
+            const auto notes = ear.give(sound);
+            ASSERT_EQ(notes.size(), 1u) << midi << " at " << cents;
+            EXPECT_NEAR(notes[0], midi, 0.1) << "at " << cents;
+        }
+}
+
 } // namespace
 } // namespace earwright

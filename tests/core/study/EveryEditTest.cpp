@@ -5,7 +5,7 @@
 #include "core/study/MeterEdits.h"
 #include "core/study/PlayerEdits.h"
 #include "core/study/RecordingEdits.h"
-#include "core/study/RhythmProposal.h"
+#include "core/study/RhythmReader.h"
 #include "core/study/SpellingEdits.h"
 #include "core/study/StudyFile.h"
 #include "tests/core/study/SampleStudy.h"

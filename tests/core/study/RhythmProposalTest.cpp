@@ -1,9 +1,11 @@
-#include "core/study/RhythmProposal.h"
-
 #include "core/study/PlayedTime.h"
+#include "core/study/RhythmReader.h"
 #include "tests/core/study/SampleStudy.h"
 
+#include <algorithm>
+#include <cmath>
 #include <gtest/gtest.h>
+#include <numeric>
 #include <random>
 
 namespace earwright {
@@ -55,7 +57,8 @@ TEST_F(RhythmProposals, WriteWhatWasPlayedExactlyAsItWas) {
             onsets.push_back(Beats(4) + Beats(i, parts));
         const Line line = lineOf(onsets);
         const auto notes = tapped(study, line);
-        EXPECT_EQ(proposeRhythms(study, notes, {Seconds(0.01), 1}).front().notes, line)
+        EXPECT_EQ(proposeRhythms(study, notes, RhythmWishes{Seconds(0.01), Seconds(0.025), 1}).front().notes,
+                  line)
             << parts << " in a beat";
         const auto proposals = proposeRhythms(study, notes);
         EXPECT_TRUE(std::any_of(proposals.begin(), proposals.end(),
@@ -248,6 +251,56 @@ TEST_F(RhythmProposals, ReadTappedLines) {
     }
     RecordProperty("beats_right", right);
     EXPECT_GT(right, beats * 93 / 100) << right << " of " << beats;
+}
+
+// All of a line 45 ms late at 120 beats a minute is over a third of an eighth, and nearer to the lines of
+// sixteenths and triplets than to its own.
+TEST_F(RhythmProposals, TakeOffHowLateThePlayerIsThroughout) {
+    const Line line = lineOf({Beats(4), Beats(9, 2), Beats(5), Beats(16, 3), Beats(17, 3), Beats(6), Beats(7),
+                              Beats(15, 2), Beats(8), Beats(17, 2), Beats(9)});
+    for (const double late : {-0.045, -0.02, 0.0, 0.02, 0.045}) {
+        std::vector<FreeNote> notes = tapped(study, line, 0.012);
+        for (FreeNote& note : notes)
+            note.held = {note.held.begin + Seconds(late), note.held.end + Seconds(late)};
+        const RhythmReader reader(study, notes);
+        EXPECT_NEAR(reader.lag().value, late, 0.012) << "of 11 onsets that scatter by 12 ms";
+        EXPECT_EQ(reader.proposals().front().notes, line) << late;
+    }
+}
+
+// Two lines of the same rhythm: what is meant is believed to a finer degree of a steady hand.
+TEST_F(RhythmProposals, HearHowSteadyTheHandIs) {
+    std::mt19937 random(3);
+    for (const double deviation : {0.008, 0.02}) {
+        double sum = 0;
+        for (unsigned round = 0; round < 20; ++round)
+            sum +=
+                RhythmReader(study, tapped(study, inventedLine(random), deviation, round + 1)).spread().value;
+        // Twelve onsets' worth of trust in 30 ms stays in it: of some 27, about a third of the square.
+        const double expected = std::sqrt((27 * deviation * deviation + 12 * 0.0009) / 39);
+        EXPECT_NEAR(sum / 20, expected, 0.003) << deviation;
+    }
+}
+
+TEST_F(RhythmProposals, AreReadAnewAroundABeatThatTheUserDecided) {
+    std::vector<FreeNote> notes = tapped(study, lineOf({Beats(4), Beats(9, 2), Beats(5), Beats(6)}));
+    notes[1].held.begin = study.beatMap.secondsAt(4 + 7.0 / 12);
+    const RhythmReader reader(study, notes);
+    ASSERT_EQ(reader.beats().size(), 3u);
+    for (std::size_t beat = 0; beat < 3; ++beat) {
+        const auto& shares = reader.shares()[beat];
+        ASSERT_EQ(shares.size(), reader.beats()[beat].readings.size());
+        EXPECT_TRUE(std::is_sorted(shares.rbegin(), shares.rend())) << "the likeliest reading first";
+        EXPECT_NEAR(std::accumulate(shares.begin(), shares.end(), 0.0), 1, 1e-9);
+        for (std::size_t reading = 0; reading < shares.size(); ++reading) {
+            const auto proposal = reader.with({{beat, reading}});
+            if (!proposal) continue;
+            EXPECT_EQ(proposal->taken[beat], reading);
+            EXPECT_EQ(proposal->divisions.at(reader.beats()[beat].beat.begin),
+                      reader.beats()[beat].readings[reading].division);
+        }
+    }
+    EXPECT_EQ(reader.with({})->notes, reader.proposals().front().notes);
 }
 
 TEST_F(RhythmProposals, AreWrittenInOneEditThatMakesRoom) {

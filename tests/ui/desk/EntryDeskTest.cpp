@@ -139,5 +139,27 @@ TEST_F(WithAnInput, DoesNotTakeTheRecordForTheMusician) {
     EXPECT_TRUE(pitches().empty());
 }
 
+// What is pressed is told later: a tenth of a second ago the record at half speed was 50 ms earlier, while it
+// plays and where the loop has gone round in between.
+TEST_F(WithAnInput, TellsWhereTheEarWasWhenAKeyWentDown) {
+    ListeningDesk& ears = window->listening();
+    ears.playAt(0.5);
+    earTo(2.5);
+    press(Qt::Key_Space);
+    ASSERT_TRUE(soon([&] { return ears.ear().value > 2.7; }));
+    const auto now = std::chrono::steady_clock::now();
+    const double here = ears.earAt(now).value;
+    EXPECT_NEAR(here - ears.earAt(now - std::chrono::milliseconds(100)).value, 0.05, 0.005);
+    EXPECT_NEAR(here, ears.ear().value, 0.005);
+    ears.loopOver(Range{Seconds(3), Seconds(3.4)});
+    double before = 0;
+    ASSERT_TRUE(soon([&] { return ears.ear().value > 3.35; }));
+    ASSERT_TRUE(soon([&] {
+        before = ears.earAt(std::chrono::steady_clock::now() - std::chrono::milliseconds(60)).value;
+        return ears.ear().value < 3.02;
+    }));
+    EXPECT_GT(before, 3.36) << "the end of the pass before";
+}
+
 } // namespace
 } // namespace earwright::ui

@@ -1,6 +1,7 @@
 #include "ui/desk/TapDesk.h"
 
 #include "tests/core/study/SampleStudy.h"
+#include "tests/ui/Picture.h"
 #include "tests/ui/desk/TonesDesk.h"
 
 #include <gtest/gtest.h>
@@ -106,6 +107,31 @@ TEST_F(TapDeskKeys, LeavesEverythingAsItWasWhenGivenUp) {
     press(Qt::Key_Return);
     EXPECT_TRUE(tapping().proposals().empty()) << "nothing was tapped";
     EXPECT_EQ(study(), before);
+}
+
+// The second onset lies between the middle of its beat and the last of a triplet; the other beats are clear.
+TEST_F(TapDeskKeys, GiveOneBeatAnotherReadingAndLeaveTheOthers) {
+    markBarsAndPhrase();
+    press(Qt::Key_E, Qt::AltModifier);
+    for (const double at : {2.5, 2.79, 3.0, 3.25, 3.5})
+        tapAt(at);
+    press(Qt::Key_Return);
+    ASSERT_GE(tapping().proposals().size(), 2u);
+    ASSERT_EQ(tapping().beatInHand(), Beats(4)) << "the beat that is least clear";
+    press(Qt::Key_Down);
+    press(Qt::Key_Right);
+    EXPECT_EQ(tapping().beatInHand(), Beats(5));
+    press(Qt::Key_Left);
+    const QString told = window->messages().sentence(QStringLiteral("tapping"));
+    EXPECT_TRUE(told.contains("one beat changed")) << told.toStdString();
+    EXPECT_TRUE(told.contains("2 of")) << told.toStdString();
+    keepPicture(*window, "rhythm-beat-by-beat.png");
+    const Beats simplest = tapping().proposals()[0].notes[1].onset;
+    press(Qt::Key_Return);
+    ASSERT_EQ(study().notes.size(), 5u);
+    EXPECT_NE(study().notes[1].onset, simplest);
+    EXPECT_TRUE(study().notes[1].onset == Beats(9, 2) || study().notes[1].onset == Beats(14, 3));
+    EXPECT_EQ(study().notes[3].onset, Beats(11, 2));
 }
 
 } // namespace

@@ -1,5 +1,6 @@
 #include "ui/grid/PitchEntry.h"
 
+#include "core/study/NoteEdits.h"
 #include "tests/ui/grid/SampleStudy.h"
 
 #include <gtest/gtest.h>
@@ -68,4 +69,15 @@ TEST_F(PitchEntries, DropANameThatNoLongerFits) {
     study.notes[0].pitch.spelling = PitchName{Step::C, 1};
     enter(64);
     EXPECT_FALSE(study.notes[0].pitch.spelling);
+}
+
+TEST_F(PitchEntries, WriteADoubleStopBesideTheNoteBefore) {
+    study.notes = {sampleNote(1, Beats(4), Beats(3, 2), 60)};
+    const NoteId first = study.notes[0].id;
+    study = enteredBeside(study, first, 64);
+    ASSERT_EQ(study.notes.size(), 2u);
+    EXPECT_EQ(study.notes[1].range(), (Range{Beats(4), Beats(11, 2)}));
+    EXPECT_EQ(study.notes[1].pitch.midi, 64);
+    EXPECT_EQ(enteredBeside(study, first, 64), study) << "a pitch is there once";
+    EXPECT_EQ(enteredBeside(removeNote(study, first), first, 67), removeNote(study, first));
 }
