@@ -70,7 +70,7 @@ QString difference(const RhythmProposal& first, const RhythmProposal& other, con
     for (std::size_t i = 0; words.isEmpty() && i < other.notes.size() && i < first.notes.size(); ++i)
         if (other.notes[i].onset != first.notes[i].onset)
             words << TapDesk::tr("a note at %1").arg(placeText(other.notes[i].onset, meters));
-    constexpr int most = 3;
+    constexpr int most = 2;
     if (words.size() > most) words = words.mid(0, most) << QStringLiteral("…");
     return words.join(QStringLiteral(", "));
 }
@@ -189,6 +189,16 @@ void TapDesk::stepReading(int by) {
 }
 
 QString TapDesk::describe() const {
+    if (!picked.empty()) {
+        const QString changed =
+            picked.size() == 1 ? tr("one beat changed") : tr("%1 beats changed").arg(picked.size());
+        return tr("The grid shows way %1 of %2 with %3. %4 A number shows a way as a whole, Enter writes "
+                  "what is "
+                  "shown, Esc gives it up.")
+            .arg(chosen + 1)
+            .arg(offered.size())
+            .arg(changed, describeBeat());
+    }
     QStringList words;
     for (std::size_t i = 0; i < offered.size(); ++i) {
         const QString what =
@@ -196,15 +206,11 @@ QString TapDesk::describe() const {
         const QString number = QString::number(i + 1);
         words << (i == chosen ? tr("[%1] %2") : tr("%1 %2")).arg(number, what);
     }
-    const QString changed = picked.empty()       ? QString()
-                            : picked.size() == 1 ? tr(", one beat changed")
-                                                 : tr(", %1 beats changed").arg(picked.size());
-    return tr("The grid shows %1 of %2 ways to write it%3: %4. A number shows another. %5 Enter writes it, "
-              "Esc "
+    return tr("The grid shows %1 of %2 ways to write it: %3. A number shows another. %4 Enter writes it, Esc "
               "gives it up.")
         .arg(chosen + 1)
         .arg(offered.size())
-        .arg(changed, words.join(QStringLiteral("; ")), describeBeat());
+        .arg(words.join(QStringLiteral("; ")), describeBeat());
 }
 
 QString TapDesk::describeBeat() const {

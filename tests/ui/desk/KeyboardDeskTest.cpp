@@ -181,6 +181,7 @@ TEST_F(AKeyboardAtTheDesk, SaysThatItHasGoneAndIsTakenAgain) {
     ASSERT_TRUE(soon([this] { return !window->keyboard().isThere(); }));
     EXPECT_TRUE(told("keyboard").contains("has gone")) << told("keyboard").toStdString();
     EXPECT_TRUE(told("entry").contains("Waiting")) << told("entry").toStdString();
+    QTest::qWait(100); // until the row is laid out
     keepPicture(*window, "keyboard-gone.png");
     cables.plug({keys});
     ASSERT_TRUE(soon([this] { return window->keyboard().isThere(); }));

@@ -125,6 +125,7 @@ TEST_F(TapDeskKeys, GiveOneBeatAnotherReadingAndLeaveTheOthers) {
     const QString told = window->messages().sentence(QStringLiteral("tapping"));
     EXPECT_TRUE(told.contains("one beat changed")) << told.toStdString();
     EXPECT_TRUE(told.contains("2 of")) << told.toStdString();
+    QTest::qWait(100); // until the row is laid out
     keepPicture(*window, "rhythm-beat-by-beat.png");
     const Beats simplest = tapping().proposals()[0].notes[1].onset;
     press(Qt::Key_Return);
