@@ -1,11 +1,38 @@
 #include "app/batch/RangeWords.h"
 
 #include "core/check/StudyListening.h"
+#include "core/music/HeardRange.h"
+#include "core/music/Pitch.h"
+
+#include <cstdio>
 
 namespace earwright::batch {
 
+namespace {
+
+std::string wordsFor(const PitchRange& range) {
+    return toString(Pitch{range.lowestMidi, {}}) + " to " + toString(Pitch{range.highestMidi, {}});
+}
+
+void tellOfLess(const std::string& word, const PitchRange& heard) {
+    std::fprintf(stderr, "earwright-batch: of the range “%s” only %s can be heard; that is listened for.\n",
+                 word.c_str(), wordsFor(heard).c_str());
+}
+
+} // namespace
+
 Result<LineRange> rangeNamed(const std::string& word) {
-    if (const auto line = lineInstrumentFrom(word)) return lineRangeOf(*line);
+    if (const auto line = lineInstrumentFrom(word)) {
+        const PitchRange range = rangeOf(*line);
+        const auto heard = withinHearing(range);
+        if (!heard)
+            return Error{ErrorKind::OutOfRange,
+                         "The range “" + word + "” lies outside what can be heard as a line, " +
+                             wordsFor({lowestMidi, highestMidi}) + "; name notes within.",
+                         ""};
+        if (*heard != range) tellOfLess(word, *heard);
+        return lineRangeOf(*line);
+    }
     std::string names;
     for (const NamedInstrument& named : namedInstruments())
         names += (names.empty() ? "" : ", ") + std::string(named.word);

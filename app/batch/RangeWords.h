@@ -8,7 +8,8 @@
 
 namespace earwright::batch {
 
-/// "guitar", "tenor", … or "E2-E6", see lineInstrumentFrom(). Errors: OutOfRange.
+/// "guitar", "tenor", … or "E2-E6", see lineInstrumentFrom(). What reaches beyond what can be heard is cut
+/// off, with a word about it on stderr. Errors: OutOfRange, also where nothing is left.
 Result<LineRange> rangeNamed(const std::string& word);
 
 } // namespace earwright::batch

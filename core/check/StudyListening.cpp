@@ -1,10 +1,12 @@
 #include "core/check/StudyListening.h"
 
+#include "core/music/HeardRange.h"
+
 namespace earwright {
 
 LineRange lineRangeOf(const LineInstrument& line) {
-    const PitchRange range = rangeOf(line);
-    return {range.lowestMidi, range.highestMidi};
+    const auto heard = withinHearing(rangeOf(line));
+    return heard ? LineRange{heard->lowestMidi, heard->highestMidi} : LineRange{};
 }
 
 LineRange lineRangeOf(const Study& study) {

@@ -7,10 +7,10 @@
 
 namespace earwright {
 
-/// What an instrument plays.
+/// What an instrument plays, as far as it can be heard; everything where none of its notes can be.
 LineRange lineRangeOf(const LineInstrument& line);
 
-/// What the line's instrument plays; everything where the study does not say.
+/// The same for the line's instrument; everything where the study does not say.
 LineRange lineRangeOf(const Study& study);
 
 /// The part as asked, for a line of the study's instrument.

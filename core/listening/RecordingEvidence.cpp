@@ -14,6 +14,8 @@ namespace {
 constexpr const char* tuningKind = "tuning";
 /// What is read at a time: so that calling off is noticed soon and little is held.
 constexpr Seconds pieceLength{20};
+/// The sound of shorter recordings is held (11 MB at most), so that it is read and resampled once only.
+constexpr Seconds longestHeld{60};
 constexpr Seconds spreadLength{5};
 constexpr int spreadCount = 120;
 
@@ -54,6 +56,28 @@ Result<HeardTuning> tuningOf(Recording& recording, const std::stop_token& stop, 
     return HeardTuning::of(sound, timeOf, recording.duration(), stop);
 }
 
+Result<HeardTuning> tuningOf(const AnalysisSound& sound, const std::stop_token& stop) {
+    const auto timeOf = [&](std::size_t sample) {
+        return analysisRate.seconds(Frames(sound.firstSample + static_cast<std::int64_t>(sample)));
+    };
+    return HeardTuning::of(sound.mid(), timeOf, sound.duration(), stop);
+}
+
+/// What of a sound lies in a stretch of time.
+AnalysisSound stretchOf(const AnalysisSound& sound, const Range<Seconds>& stretch) {
+    const auto size = static_cast<std::int64_t>(sound.left.size());
+    const auto sampleOf = [&](Seconds time) {
+        return std::clamp<std::int64_t>(analysisRate.frames(time).value - sound.firstSample, 0, size);
+    };
+    const auto begin = static_cast<std::ptrdiff_t>(sampleOf(stretch.begin));
+    const auto end = static_cast<std::ptrdiff_t>(std::max(sampleOf(stretch.end), sampleOf(stretch.begin)));
+    AnalysisSound part;
+    part.firstSample = sound.firstSample + begin;
+    part.left.assign(sound.left.begin() + begin, sound.left.begin() + end);
+    if (sound.isStereo()) part.right.assign(sound.right.begin() + begin, sound.right.begin() + end);
+    return part;
+}
+
 /// As kept: cents, confidence, then the curve's knots, if any.
 std::optional<HeardTuning> recalledTuning(const EvidencePlace& place) {
     const auto bytes = place.folder.find(place.nameOf(tuningKind));
@@ -91,17 +115,22 @@ Result<RecordingEvidence> RecordingEvidence::listen(std::shared_ptr<Recording> r
                                                     std::optional<EvidencePlace> place) {
     if (const auto known = place ? recalledTuning(*place) : std::nullopt)
         return RecordingEvidence(std::move(recording), *known, std::move(place));
-    const auto tuning = tuningOf(*recording, stop, progress);
+    std::shared_ptr<const AnalysisSound> sound;
+    if (recording->duration() <= longestHeld) {
+        auto read = AnalysisSound::read(*recording, stop, progress);
+        if (!read) return read.error();
+        sound = std::make_shared<const AnalysisSound>(*std::move(read));
+    }
+    const auto tuning = sound ? tuningOf(*sound, stop) : tuningOf(*recording, stop, progress);
     if (!tuning) return tuning.error();
     if (place) keepTuning(*place, *tuning);
-    return RecordingEvidence(std::move(recording), *tuning, std::move(place));
+    RecordingEvidence evidence(std::move(recording), *tuning, std::move(place));
+    evidence.whole = std::move(sound);
+    return evidence;
 }
 
 Result<RecordingEvidence> RecordingEvidence::listen(AnalysisSound sound, std::stop_token stop) {
-    const auto timeOf = [&](std::size_t sample) {
-        return analysisRate.seconds(Frames(sound.firstSample + static_cast<std::int64_t>(sample)));
-    };
-    const auto tuning = HeardTuning::of(sound.mid(), timeOf, sound.duration(), stop);
+    const auto tuning = tuningOf(sound, stop);
     if (!tuning) return tuning.error();
     RecordingEvidence evidence(nullptr, *tuning, std::nullopt);
     evidence.whole = std::make_shared<const AnalysisSound>(std::move(sound));
@@ -109,14 +138,14 @@ Result<RecordingEvidence> RecordingEvidence::listen(AnalysisSound sound, std::st
 }
 
 Seconds RecordingEvidence::duration() const {
-    return whole ? whole->duration() : analysisRate.seconds(Frames(AnalysisSound::lengthOf(*recording)));
+    return recording ? analysisRate.seconds(Frames(AnalysisSound::lengthOf(*recording))) : whole->duration();
 }
 
 Result<AnalysisSound> RecordingEvidence::soundAround(Range<Seconds> range, std::stop_token stop) const {
-    if (whole) return *whole;
     // A sample more on each side, for the rounding of seconds to samples.
     constexpr Seconds reach = StereoViews::surroundings + Seconds(0.001);
-    return AnalysisSound::readStretch(*recording, {range.begin - reach, range.end + reach}, stop);
+    const Range<Seconds> stretch{range.begin - reach, range.end + reach};
+    return whole ? stretchOf(*whole, stretch) : AnalysisSound::readStretch(*recording, stretch, stop);
 }
 
 Result<PassageEvidence> RecordingEvidence::passage(Range<Seconds> range, std::stop_token stop,

@@ -16,7 +16,7 @@
 namespace earwright {
 
 /// What is done once for a recording, so that any passage can be listened to at once. Sound is read where a
-/// passage is asked for and not held; what was heard is kept on a shelf.
+/// passage is asked for, and held of up to a minute only; what was heard is kept on a shelf.
 ///
 /// Threads: a value that shares its shelf; share it const. listen(), passage() and mixOnsets() take their
 /// time and belong on a thread of their own; progress is called there. Memory: at most 150 MB whatever the
@@ -58,7 +58,7 @@ private:
                       std::optional<EvidencePlace> place);
     Result<AnalysisSound> soundAround(Range<Seconds> range, std::stop_token stop) const;
 
-    /// One of the two is there.
+    /// One of the two is there, or both.
     std::shared_ptr<Recording> recording;
     std::shared_ptr<const AnalysisSound> whole;
     HeardTuning own;

@@ -133,6 +133,24 @@ TEST(HintCommand, KeepsToTheRangeOfTheLine) {
             << nonsense;
 }
 
+TEST(HintCommand, RefusesARangeThatCannotBeHeardAndCutsOneThatReachesBeyond) {
+    const Material material;
+    writeBytes(material.spans, "start_s\tend_s\n0.5\t0.8\n");
+    const auto hint = [&](const std::string& range) {
+        return BatchRun({"hint", material.audio, "--spans", material.spans, "--range", range});
+    };
+    for (const char* unheard : {"D7-G9", "C-1-D#1", "C7-G9"}) {
+        const BatchRun run = hint(unheard);
+        EXPECT_EQ(run.exitCode, 2) << unheard;
+        EXPECT_NE(run.errors.find("E1 to C7"), std::string::npos) << run.errors;
+    }
+    const BatchRun cut = hint("C0-F#4");
+    EXPECT_EQ(cut.exitCode, 0);
+    EXPECT_NE(cut.errors.find("only E1 to F♯4"), std::string::npos) << cut.errors;
+    EXPECT_EQ(cut.rows, hint("E1-F#4").rows);
+    EXPECT_EQ(hint("E1-F#4").errors, "");
+}
+
 TEST(TuningCommand, TellsTheRecordingsOwnA) {
     const Material material(-23);
     const BatchRun run({"tuning", material.audio});

@@ -1,5 +1,6 @@
 #include "ui/desk/PlayersDialog.h"
 
+#include "core/music/HeardRange.h"
 #include "core/music/Pitch.h"
 
 #include <QComboBox>
@@ -8,6 +9,8 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
+
+#include <algorithm>
 
 namespace earwright::ui {
 
@@ -149,25 +152,48 @@ std::optional<Players> PlayersDialog::players() const {
         said.line = static_cast<Instrument>(chosen);
         return said;
     }
-    const auto low = midiNamed(lowest->text().trimmed().toStdString());
-    const auto high = midiNamed(highest->text().trimmed().toStdString());
-    if (!low || !high || !isRange({*low, *high})) return std::nullopt;
-    said.line = PitchRange{*low, *high};
+    const auto typed = typedRange();
+    if (!typed || withinHearing(*typed) != typed) return std::nullopt;
+    said.line = *typed;
     return said;
 }
 
+std::optional<PitchRange> PlayersDialog::typedRange() const {
+    const auto low = midiNamed(lowest->text().trimmed().toStdString());
+    const auto high = midiNamed(highest->text().trimmed().toStdString());
+    if (!low || !high || !isRange({*low, *high})) return std::nullopt;
+    return PitchRange{*low, *high};
+}
+
+void PlayersDialog::refuse(const QString& why) {
+    refusal->setText(why);
+    refusal->show();
+    // A sentence more needs more room; a layout does not ask for it once its window is shown.
+    layout()->activate();
+    resize(width(), std::max(height(), layout()->totalHeightForWidth(width())));
+    lowest->setFocus();
+}
+
 void PlayersDialog::accept() {
-    const auto said = players();
-    if (!said) {
-        refusal->setText(
-            tr("Type the lowest and the highest note with their octaves, the lower one first: E2 and "
-               "E6, or B♭3 and F5. C4 is middle C."));
-        refusal->show();
-        lowest->setFocus();
+    if (const auto said = players()) {
+        apply(*said);
+        QDialog::accept();
         return;
     }
-    apply(*said);
-    QDialog::accept();
+    const QString ends = tr("%1 to %2").arg(noteName(lowestMidi), noteName(highestMidi));
+    const auto typed = typedRange();
+    if (!typed) {
+        refuse(tr("Type the lowest and the highest note with their octaves, the lower one first: E2 and "
+                  "E6, or B♭3 and F5. C4 is middle C."));
+    } else if (const auto heard = withinHearing(*typed)) {
+        lowest->setText(noteName(heard->lowestMidi));
+        highest->setText(noteName(heard->highestMidi));
+        refuse(
+            tr("A line is heard from %1, so the range was drawn in to that. Press OK to take it.").arg(ends));
+    } else {
+        refuse(
+            tr("A line is heard from %1; nothing between these two notes is. Type notes within.").arg(ends));
+    }
 }
 
 } // namespace earwright::ui

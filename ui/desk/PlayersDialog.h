@@ -14,8 +14,9 @@ class QLineEdit;
 
 namespace earwright::ui {
 
-/// Changes nothing itself: hands what was chosen to `apply`. Two notes that name no range keep it open, with
-/// a sentence.
+/// Changes nothing itself: hands what was chosen to `apply`. Two notes that name no range, or none that can
+/// be heard, keep it open, with a sentence. Where they reach beyond what can be heard they are drawn in, and
+/// a sentence says so before they are taken.
 class PlayersDialog : public QDialog {
     Q_OBJECT
 public:
@@ -30,6 +31,9 @@ private:
     void fill(const Players& players);
     /// The notes are typed where no instrument is named, and shown where one is.
     void showRange();
+    /// The two notes as typed, where they are two notes.
+    std::optional<PitchRange> typedRange() const;
+    void refuse(const QString& why);
 
     std::function<void(const Players&)> apply;
     QComboBox* instrument;

@@ -22,6 +22,14 @@ TEST(StudyListening, HearsTheLineWithinItsInstrument) {
     EXPECT_EQ(wishOf(study, part).line, lineRangeOf(study));
 }
 
+TEST(StudyListening, IsNotDeafWhereTheStudyNamesNotesThatCannotBeHeard) {
+    Study study;
+    study.players.line = PitchRange{12, 50};
+    EXPECT_EQ(lineRangeOf(study), (LineRange{28, 50}));
+    study.players.line = PitchRange{100, 120};
+    EXPECT_TRUE(lineRangeOf(study).isEverything());
+}
+
 TEST(StudyListening, HearsTheBassWhereItIs) {
     Study study;
     study.players.bass = StereoPlace::Left;

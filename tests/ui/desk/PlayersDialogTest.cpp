@@ -60,6 +60,27 @@ TEST_F(PlayersDialogTest, TakesTwoNotesAndRefusesWhatIsNoRange) {
     EXPECT_EQ(study().players.line, LineInstrument(PitchRange{46, 88}));
 }
 
+TEST_F(PlayersDialogTest, RefusesWhatCannotBeHeardAndDrawsInWhatReachesBeyond) {
+    open(recording());
+    PlayersDialog* dialog = ask();
+    choose("Instrument of the line", "Between two notes");
+    // E1 and C7 are the ends of what is heard (LogAxis).
+    named<QLineEdit>("Lowest note")->setText("D7");
+    named<QLineEdit>("Highest note")->setText("G9");
+    dialog->accept();
+    EXPECT_TRUE(dialog->isVisible());
+    EXPECT_EQ(study().players, Players{});
+    named<QLineEdit>("Lowest note")->setText("C1");
+    named<QLineEdit>("Highest note")->setText("E3");
+    dialog->accept();
+    EXPECT_TRUE(dialog->isVisible()) << "the user sees what became of the notes first";
+    EXPECT_EQ(study().players, Players{});
+    EXPECT_EQ(named<QLineEdit>("Lowest note")->text(), "E1");
+    keepPicture(*dialog, "who-plays-drawn-in.png");
+    dialog->accept();
+    EXPECT_EQ(study().players.line, LineInstrument(PitchRange{28, 52}));
+}
+
 TEST_F(PlayersDialogTest, ShowsWhatTheStudySays) {
     open(recording());
     const Players said{PitchRange{50, 70}, StereoPlace::Centre};
