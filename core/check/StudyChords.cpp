@@ -101,4 +101,10 @@ std::vector<CheckedChord> chordsThatStand(const Study& study, std::vector<Checke
     return answered;
 }
 
+const CheckedChord* answerAt(const std::vector<CheckedChord>& answers, Seconds time) {
+    const auto found = std::find_if(answers.begin(), answers.end(),
+                                    [&](const CheckedChord& chord) { return chord.range.contains(time); });
+    return found == answers.end() ? nullptr : &*found;
+}
+
 } // namespace earwright

@@ -37,4 +37,7 @@ Result<std::vector<CheckedChord>> checkChords(const Study& study, const Range<Se
 /// written of the line has no say in it. A pure function.
 std::vector<CheckedChord> chordsThatStand(const Study& study, std::vector<CheckedChord> answered);
 
+/// The answer for the chord that sounds at a time; null where there is none. Points into the list.
+const CheckedChord* answerAt(const std::vector<CheckedChord>& answers, Seconds time);
+
 } // namespace earwright

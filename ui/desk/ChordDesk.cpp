@@ -62,18 +62,12 @@ void ChordDesk::take(const Range<Seconds>& stretch, const std::vector<CheckedCho
 }
 
 void ChordDesk::tell(Seconds place) {
-    if (const CheckedChord* chord = answerAt(place))
+    if (const CheckedChord* chord = answerAt(answered, place))
         messages.say(told, MessageBar::Tone::Notice, chordAnswerText(*chord));
 }
 
 bool ChordDesk::hasAnswerAt(Seconds place) const {
-    return answerAt(place) != nullptr;
-}
-
-const CheckedChord* ChordDesk::answerAt(Seconds place) const {
-    const auto found = std::find_if(answered.begin(), answered.end(),
-                                    [&](const CheckedChord& chord) { return chord.range.contains(place); });
-    return found == answered.end() ? nullptr : &*found;
+    return answerAt(answered, place) != nullptr;
 }
 
 void ChordDesk::show(std::vector<CheckedChord> answers) {

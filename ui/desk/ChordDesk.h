@@ -36,7 +36,6 @@ private:
     void take(const Range<Seconds>& stretch, const std::vector<CheckedChord>& found);
     void show(std::vector<CheckedChord> answers);
     void forget();
-    const CheckedChord* answerAt(Seconds place) const;
 
     DeskSession& session;
     ChorusSheetView& sheet;

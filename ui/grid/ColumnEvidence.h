@@ -5,14 +5,20 @@
 #include "core/time/Beats.h"
 #include "core/time/Range.h"
 
+#include <utility>
 #include <vector>
 
 namespace earwright::ui {
 
 /// One place at a time: the recording's pitches are never shown as a whole.
 struct ColumnEvidence {
+    ColumnEvidence(const Range<Beats>& place, std::vector<PitchStrength> heard)
+        : range(place), pitches(std::move(heard)), rivals(octaveRivals(pitches)) {}
+
     Range<Beats> range;
     std::vector<PitchStrength> pitches;
+    /// The octaves between which the recording leaves the choice, rising; empty where it does not.
+    std::vector<PitchStrength> rivals;
     friend bool operator==(const ColumnEvidence&, const ColumnEvidence&) = default;
 };
 

@@ -97,7 +97,7 @@ void paintEvidence(QPainter& painter, const GridScene& scene, const GridGeometry
     painter.setClipRect(cells, Qt::IntersectClip);
     painter.setRenderHint(QPainter::Antialiasing);
     painter.fillRect(QRectF(left, cells.top(), 2 * (centre - left), cells.height()), color(Role::Hint, 0.07));
-    paintRivals(painter, geometry, centre, octaveRivals(evidence.pitches));
+    paintRivals(painter, geometry, centre, evidence.rivals);
     painter.setPen(Qt::NoPen);
     for (const PitchStrength& pitch : evidence.pitches) {
         if (pitch.strength <= 0) continue;

@@ -4,24 +4,15 @@
 
 namespace earwright::ui {
 
-namespace {
-
-template <class Condition>
-const CheckedChord* firstOf(const std::vector<CheckedChord>& answers, Condition condition) {
-    const auto found = std::find_if(answers.begin(), answers.end(), condition);
-    return found == answers.end() ? nullptr : &*found;
-}
-
-} // namespace
-
 const CheckedChord* SheetModel::chordAnswer(std::int64_t bar, const Beats& withinBar) const {
-    return firstOf(chordAnswers, [&](const CheckedChord& chord) {
+    const auto found = std::find_if(chordAnswers.begin(), chordAnswers.end(), [&](const CheckedChord& chord) {
         return chord.bar == bar && chord.withinBar == withinBar;
     });
+    return found == chordAnswers.end() ? nullptr : &*found;
 }
 
 const CheckedChord* SheetModel::chordAnswerAt(Seconds time) const {
-    return firstOf(chordAnswers, [&](const CheckedChord& chord) { return chord.range.contains(time); });
+    return answerAt(chordAnswers, time);
 }
 
 } // namespace earwright::ui

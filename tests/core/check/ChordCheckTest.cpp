@@ -142,6 +142,8 @@ TEST(ChordAnswers, StandUntilTheirSymbolTheirPlaceOrTheirTimeChanges) {
     const std::vector<CheckedChord> answered{{1, Beats(0), parseChordSymbol("C7"), {1.0_s, 3.0_s}, {}},
                                              {2, Beats(0), parseChordSymbol("F7"), {3.0_s, 5.0_s}, {}}};
     EXPECT_EQ(chordsThatStand(study, answered), answered);
+    EXPECT_EQ(answerAt(answered, answered.back().range.begin), &answered.back());
+    EXPECT_EQ(answerAt(answered, Seconds(-1)), nullptr);
     Study changed = study;
     changed.notes = {{NoteId{1}, Beats(1), Beats(1), Pitch{76, {}}, 0.6, {}}};
     EXPECT_EQ(chordsThatStand(changed, answered), answered);
