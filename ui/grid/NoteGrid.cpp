@@ -12,6 +12,7 @@
 #include "ui/theme/Spacing.h"
 #include "ui/theme/Theme.h"
 #include "ui/theme/Type.h"
+#include "ui/theme/VerdictWord.h"
 
 #include <QPaintEvent>
 #include <QPainter>
@@ -28,18 +29,6 @@ namespace {
 constexpr int rowsAround = 2;
 /// Where the cursor comes to stand after a page turn, as a share of the width.
 constexpr double pageAhead = 0.2;
-
-QString wordOf(Verdict verdict) {
-    switch (verdict) {
-    case Verdict::Supported:
-        return NoteGrid::tr("supported");
-    case Verdict::Unclear:
-        return NoteGrid::tr("unclear");
-    case Verdict::Contradicted:
-        return NoteGrid::tr("contradicted");
-    }
-    return {};
-}
 
 } // namespace
 
@@ -158,7 +147,7 @@ void NoteGrid::showEvidenceRows() {
             return a.strength < b.strength;
         });
     if (strongest == pitches.end()) return;
-    if (const auto rivals = octaveRivals(pitches); !rivals.empty())
+    if (const auto& rivals = scene.evidence->rivals; !rivals.empty())
         scrollToRows(rivals.front().midi, rivals.back().midi);
     scrollToRows(strongest->midi - rowsAround, strongest->midi + rowsAround);
 }
@@ -259,7 +248,7 @@ void NoteGrid::describe() {
         const auto chosen = static_cast<int>(scene.selectedNotes().size());
         if (chosen > 1) words << tr("%n notes selected", nullptr, chosen);
         const CheckedNote* checked = scene.check ? scene.check->note(note->id) : nullptr;
-        if (checked) words << wordOf(checked->verdict);
+        if (checked) words << verdictWord(checked->verdict);
     }
     const QString now = words.join(QStringLiteral(", "));
     if (now != accessibleDescription()) setAccessibleDescription(now);

@@ -3,6 +3,7 @@
 #include "core/music/PitchNames.h"
 #include "core/theory/ChordDegree.h"
 #include "ui/theme/PlaceText.h"
+#include "ui/theme/VerdictWord.h"
 
 #include <QCoreApplication>
 #include <QStringList>
@@ -31,18 +32,6 @@ QString namesOn(const Chord& chord, const std::vector<int>& names) {
     for (const int name : names)
         words += nameOn(chord, name);
     return words.join(QLatin1Char(' '));
-}
-
-QString verdictWord(Verdict verdict) {
-    switch (verdict) {
-    case Verdict::Supported:
-        return tr("supported");
-    case Verdict::Unclear:
-        return tr("unclear");
-    case Verdict::Contradicted:
-        return tr("contradicted");
-    }
-    return {};
 }
 
 /// What speaks for the chord and against it; empty where too little is heard.
