@@ -2,7 +2,6 @@
 
 #include "ui/commands/KeyCatcher.h"
 
-#include <QAbstractButton>
 #include <QDialogButtonBox>
 #include <QHBoxLayout>
 #include <QHeaderView>
@@ -77,8 +76,6 @@ void KeysDialog::build() {
         keys.restoreAll();
         showChosen();
     });
-    for (QAbstractButton* button : buttons->buttons())
-        button->setIcon({});
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
 }
 

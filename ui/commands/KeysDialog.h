@@ -10,7 +10,6 @@
 class QLabel;
 class QPushButton;
 class QTreeWidget;
-class QTreeWidgetItem;
 
 namespace earwright::ui {
 

@@ -3,7 +3,6 @@
 #include "ui/desk/FoundBar.h"
 #include "ui/theme/Type.h"
 
-#include <QAbstractButton>
 #include <QComboBox>
 #include <QDate>
 #include <QDialogButtonBox>
@@ -88,8 +87,6 @@ EarRecordDialog::EarRecordDialog(const EarRecord& kept, QWidget* parent)
     list->setItemDelegateForColumn(Bar, new FoundBar(list));
     list->header()->setStretchLastSection(true);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close);
-    for (QAbstractButton* button : buttons->buttons())
-        button->setIcon({});
     auto* head = new QHBoxLayout;
     head->addWidget(about, 1);
     head->addWidget(periods);

@@ -3,8 +3,8 @@
 #include "core/study/PageOrder.h"
 #include "ui/theme/PassageText.h"
 #include "ui/theme/PlaceText.h"
+#include "ui/theme/SpinBox.h"
 
-#include <QAbstractButton>
 #include <QCheckBox>
 #include <QComboBox>
 #include <QDialogButtonBox>
@@ -32,14 +32,6 @@ QWidget* rowOf(std::initializer_list<QWidget*> widgets) {
         line->addWidget(widget);
     line->addStretch(1);
     return row;
-}
-
-QSpinBox* spin(int least, int most, int value, const QString& name) {
-    auto* box = new QSpinBox;
-    box->setRange(least, most);
-    box->setValue(value);
-    box->setAccessibleName(name);
-    return box;
 }
 
 StatedTempo tempoAt(const Study& study, std::int64_t bar) {
@@ -84,8 +76,6 @@ PassageDialog::PassageDialog(const Study& study, std::int64_t firstBar, std::opt
     form->addRow(refusal);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Ok | QDialogButtonBox::Cancel);
     form->addRow(buttons);
-    for (QAbstractButton* button : buttons->buttons())
-        button->setIcon({});
     connect(buttons, &QDialogButtonBox::accepted, this, &PassageDialog::accept);
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
     fieldOf(subject)->setFocus();
@@ -94,14 +84,14 @@ PassageDialog::PassageDialog(const Study& study, std::int64_t firstBar, std::opt
 void PassageDialog::addPassage(QFormLayout& form, std::optional<std::int64_t> bars) {
     limited = new QCheckBox(tr("only this many bars:"));
     limited->setChecked(bars.has_value());
-    barCount = spin(1, mostBars, static_cast<int>(bars.value_or(1)), tr("Number of bars"));
+    barCount = spinBox(1, mostBars, static_cast<int>(bars.value_or(1)), tr("Number of bars"));
     barCount->setEnabled(bars.has_value());
     connect(limited, &QCheckBox::toggled, barCount, &QWidget::setEnabled);
     form.addRow(tr("From %1").arg(barText(bar)), rowOf({limited, barCount}));
 }
 
 void PassageDialog::addMeter(QFormLayout& form) {
-    beats = spin(1, mostBeats, meter.beatsPerBar, tr("Beats in a bar"));
+    beats = spinBox(1, mostBeats, meter.beatsPerBar, tr("Beats in a bar"));
     unit = new QComboBox;
     unit->setAccessibleName(tr("What a beat is"));
     for (const int note : {1, 2, 4, 8, 16, 32})
@@ -140,17 +130,17 @@ void PassageDialog::addTempo(QFormLayout& form) {
     words->setAccessibleName(tr("Tempo in words"));
     const int least = static_cast<int>(slowestTempo) - 1;
     const int stated = static_cast<int>(std::lround(tempo.quartersPerMinute.value_or(least)));
-    figure = spin(least, static_cast<int>(fastestTempo), stated, tr("Quarters a minute"));
+    figure = spinBox(least, static_cast<int>(fastestTempo), stated, tr("Quarters a minute"));
     figure->setSpecialValueText(tr("none"));
     figure->setPrefix(QStringLiteral("♩ = "));
     form.addRow(tr("Tempo"), rowOf({words, figure}));
 }
 
 void PassageDialog::addRepeat(QFormLayout& form) {
-    times = spin(1, mostTimes, repeat.times, tr("Times played on the page"));
+    times = spinBox(1, mostTimes, repeat.times, tr("Times played on the page"));
     times->setSpecialValueText(tr("not repeated"));
     times->setSuffix(tr(" times"));
-    endingBars = spin(0, mostEndingBars, repeat.endingBars, tr("Bars under the first ending"));
+    endingBars = spinBox(0, mostEndingBars, repeat.endingBars, tr("Bars under the first ending"));
     endingBars->setSpecialValueText(tr("no endings"));
     endingBars->setPrefix(tr("first ending: "));
     form.addRow(tr("Repeat"), rowOf({times, endingBars}));

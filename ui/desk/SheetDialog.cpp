@@ -6,7 +6,6 @@
 #include "ui/theme/PlaceText.h"
 #include "ui/theme/Spacing.h"
 
-#include <QAbstractButton>
 #include <QCheckBox>
 #include <QComboBox>
 #include <QDialogButtonBox>
@@ -91,8 +90,6 @@ SheetDialog::SheetDialog(std::shared_ptr<const Study> shown, const SheetChoices&
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Cancel);
     writeButton = buttons->addButton(tr("&Write"), QDialogButtonBox::AcceptRole);
     writeButton->setDefault(true);
-    for (QAbstractButton* button : buttons->buttons())
-        button->setIcon({});
     auto* column = new QVBoxLayout(this);
     column->addLayout(heading);
     column->addLayout(middle, 1);

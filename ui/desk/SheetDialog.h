@@ -12,7 +12,6 @@
 class QCheckBox;
 class QComboBox;
 class QFormLayout;
-class QGridLayout;
 class QLabel;
 class QLineEdit;
 class QPushButton;

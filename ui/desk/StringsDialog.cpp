@@ -1,6 +1,5 @@
 #include "ui/desk/StringsDialog.h"
 
-#include <QAbstractButton>
 #include <QComboBox>
 #include <QCoreApplication>
 #include <QDialogButtonBox>
@@ -46,8 +45,6 @@ StringsDialog::StringsDialog(const StringTuning& now, Choose deed, QWidget* pare
     about = new QLabel;
     about->setWordWrap(true);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Ok | QDialogButtonBox::Cancel);
-    for (QAbstractButton* button : buttons->buttons())
-        button->setIcon({});
     ok = buttons->button(QDialogButtonBox::Ok);
     auto* form = new QFormLayout(this);
     form->addRow(tr("&Tuning"), named);

@@ -1,8 +1,8 @@
 #include "ui/sheet/FormEditor.h"
 
 #include "core/music/NoChord.h"
+#include "ui/theme/SpinBox.h"
 
-#include <QAbstractButton>
 #include <QCheckBox>
 #include <QDialogButtonBox>
 #include <QHBoxLayout>
@@ -12,18 +12,6 @@
 #include <QVBoxLayout>
 
 namespace earwright::ui {
-
-namespace {
-
-QSpinBox* spin(int least, int most, int value, const QString& name) {
-    auto* box = new QSpinBox;
-    box->setRange(least, most);
-    box->setValue(value);
-    box->setAccessibleName(name);
-    return box;
-}
-
-} // namespace
 
 FormEditor::FormEditor(const Study& study, QWidget* parent) : QDialog(parent), meter(study.meter) {
     setWindowTitle(tr("Form"));
@@ -50,8 +38,6 @@ void FormEditor::build(const Study& study) {
     column->addWidget(read);
     column->addWidget(buildLayout(study));
     column->addWidget(buttons);
-    for (QAbstractButton* button : buttons->buttons())
-        button->setIcon({});
     connect(buttons, &QDialogButtonBox::accepted, this, &QDialog::accept);
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
     connect(form, &QPlainTextEdit::textChanged, this, &FormEditor::showReading);
@@ -60,10 +46,10 @@ void FormEditor::build(const Study& study) {
 QWidget* FormEditor::buildLayout(const Study& study) {
     const auto now = study.chorusBars();
     layOut = new QCheckBox(tr("Lay out"));
-    choruses = spin(1, 200, now.empty() ? 1 : static_cast<int>(now.size()), tr("Number of choruses"));
+    choruses = spinBox(1, 200, now.empty() ? 1 : static_cast<int>(now.size()), tr("Number of choruses"));
     barCount =
-        spin(1, 400, now.empty() ? 12 : static_cast<int>(now.front().barCount), tr("Bars in a chorus"));
-    firstBar = spin(-400, 4000, now.empty() ? 1 : static_cast<int>(now.front().firstBar), tr("First bar"));
+        spinBox(1, 400, now.empty() ? 12 : static_cast<int>(now.front().barCount), tr("Bars in a chorus"));
+    firstBar = spinBox(-400, 4000, now.empty() ? 1 : static_cast<int>(now.front().firstBar), tr("First bar"));
     auto* row = new QWidget;
     auto* line = new QHBoxLayout(row);
     line->setContentsMargins(0, 0, 0, 0);

@@ -61,6 +61,7 @@ QPushButton { background: @page; color: @ink; border: 1px solid @rule; border-ra
 QPushButton:hover, QPushButton:pressed { background: @shade; }
 QPushButton:focus { border-color: @ink; }
 QPushButton:disabled { color: @muted; background: transparent; }
+QDialogButtonBox { dialogbuttonbox-buttons-have-icons: 0; }
 QLineEdit, QPlainTextEdit { background: @page; color: @ink; border: 1px solid @rule; border-radius: 4px;
   padding: 3px 6px; selection-background-color: @ink; selection-color: @onmark; }
 QLineEdit:focus, QPlainTextEdit:focus { border-color: @ink; }

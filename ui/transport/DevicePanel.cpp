@@ -93,11 +93,9 @@ void DevicePanel::build() {
 
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close);
     buttons->addButton(again, QDialogButtonBox::ActionRole);
-    for (QAbstractButton* button : buttons->buttons()) {
-        button->setIcon({});
-        // Enter belongs to the list.
+    // Enter belongs to the list.
+    for (QAbstractButton* button : buttons->buttons())
         static_cast<QPushButton*>(button)->setAutoDefault(false);
-    }
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
 
     auto* column = new QVBoxLayout(this);

@@ -5,8 +5,6 @@
 
 #include <vector>
 
-class QButtonGroup;
-
 namespace earwright::ui {
 
 class QuietButton;

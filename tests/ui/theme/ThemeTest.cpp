@@ -9,6 +9,7 @@
 #include <QDir>
 #include <QImage>
 #include <QLineEdit>
+#include <QMessageBox>
 #include <QPlainTextEdit>
 #include <QPushButton>
 #include <QSlider>
@@ -73,6 +74,16 @@ TEST_P(Theme, GivesPlainWidgetsItsColours) {
     EXPECT_EQ(image.pixelColor(2, 2), color(Role::Paper));
     const QPoint inField = line->geometry().center() + QPoint(line->width() / 3, 0);
     EXPECT_EQ(image.pixelColor(inField), color(Role::Page));
+}
+
+TEST_P(Theme, AsksWithoutIconsOnTheButtons) {
+    const QDialogButtonBox dialog(QDialogButtonBox::Ok | QDialogButtonBox::Cancel);
+    const QMessageBox message(QMessageBox::NoIcon, "title", "text", QMessageBox::Yes | QMessageBox::Cancel);
+    for (const auto& buttons : {dialog.buttons(), message.buttons()}) {
+        ASSERT_EQ(buttons.size(), 2);
+        for (const QAbstractButton* button : buttons)
+            EXPECT_TRUE(button->icon().isNull()) << button->text().toStdString();
+    }
 }
 
 TEST_P(Theme, UnderlinesTheChoiceInUse) {
