@@ -141,8 +141,12 @@ int PageView::roomInPanel() const {
     return room;
 }
 
+int PageView::fittingHeight() const {
+    return std::max(1, paper->heightOfWholeLines(std::max(leastPixels, roomInPanel())));
+}
+
 void PageView::fitHeight() {
-    fitting = std::max(1, paper->heightOfWholeLines(std::max(leastPixels, roomInPanel())));
+    fitting = fittingHeight();
     setMinimumHeight(std::min(fitting, leastPixels));
     setMaximumHeight(fitting);
     updateGeometry();
@@ -168,9 +172,13 @@ void PageView::wheelEvent(QWheelEvent* event) {
     event->accept();
 }
 
-/// The panel's height decides how much the page may take of it; a panel that is hidden needs no page.
+/// The panel's height, and what else needs room there, decide how much the page may take of it; a panel that
+/// is hidden needs no page.
 bool PageView::eventFilter(QObject* watched, QEvent* event) {
     if (watched == parentWidget() && event->type() == QEvent::Resize) fitHeight();
+    // Fitting asks for a new layout itself.
+    if (watched == parentWidget() && event->type() == QEvent::LayoutRequest && fittingHeight() != fitting)
+        fitHeight();
     if (watched == parentWidget() && event->type() == QEvent::Show) layOut();
     return QScrollArea::eventFilter(watched, event);
 }

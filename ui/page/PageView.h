@@ -74,6 +74,8 @@ private:
     void layOut();
     void take(Laid laid, double zoom);
     void bringIntoSight(const QRect& line);
+    /// Pixels: what there is to show, as far as the panel has room.
+    int fittingHeight() const;
     void fitHeight();
     /// Pixels that the panel has left for the page.
     int roomInPanel() const;

@@ -193,6 +193,16 @@ TEST_F(PageViewTest, ShowsAsManyWholeLinesAsItsPanelHasRoomFor) {
     QTest::qWait(0);
     EXPECT_EQ(page->height(), page->canvas()->height()) << "all of it";
     EXPECT_EQ(page->verticalScrollBar()->maximum(), 0);
+    // What else comes into the panel needs room as well.
+    auto* words = new QWidget;
+    words->setMinimumHeight(1200);
+    column->addWidget(words);
+    QTest::qWait(50);
+    EXPECT_LT(page->height(), page->canvas()->height());
+    EXPECT_GE(grid->height(), 180);
+    delete words;
+    QTest::qWait(50);
+    EXPECT_EQ(page->height(), page->canvas()->height());
     panel.resize(440, 500);
     QTest::qWait(0);
     EXPECT_LT(page->height(), page->canvas()->height());
