@@ -48,12 +48,48 @@ QString namesOf(const Files& files) {
 struct SheetDesk::Plan {
     std::shared_ptr<const Study> study;
     std::shared_ptr<Recording> recording;
+    /// The study's own file, empty where it has none, and its takes, when the sheet was asked for.
+    fs::path studyFile;
+    fs::path takeFolder;
     fs::path file;
     LaidSheet sheet;
     /// Of no span where no sound is wanted.
     ExcerptWish sounds;
-    /// All that will be written.
+    /// All that will be written, and what of it is there already.
     Files files;
+    Files there;
+
+    /// Lays the sheet out and looks what it would replace. Errors: of layOutSheet() and sheetFiles();
+    /// NotWritable where something would go that never may.
+    Result<Done> prepare(const ExampleWish& wish) {
+        auto laid = layOutSheet(*study, wish);
+        if (!laid) return laid.error();
+        sheet = *std::move(laid);
+        auto pages = sheetFiles(file, sheet.pages.size());
+        if (!pages) return pages.error();
+        files = *std::move(pages);
+        const Files wavs = excerptSoundFiles(sounds, file);
+        files.insert(files.end(), wavs.begin(), wavs.end());
+        std::error_code unknown;
+        std::copy_if(files.begin(), files.end(), std::back_inserter(there),
+                     [&](const fs::path& one) { return fs::exists(one, unknown); });
+        for (const fs::path& one : there)
+            if (const QString kept = whatMayNotGo(one); !kept.isEmpty())
+                return Error{ErrorKind::NotWritable,
+                             tr("The sheet's files would take the place of %1, %2. Nothing was written; give "
+                                "the sheet another name.")
+                                 .arg(kept, nameOf(one))
+                                 .toStdString(),
+                             ""};
+        return Done{};
+    }
+
+    /// Which of the things that are never replaced a file that is there is; empty where it is none.
+    QString whatMayNotGo(const fs::path& one) const {
+        if (recording && isSame(one, recording->path())) return tr("the recording");
+        if (isSame(one, studyFile)) return tr("the study");
+        return isSame(one.parent_path(), takeFolder) ? tr("a take") : QString();
+    }
 
     Result<Files> write(const std::stop_token& stop, const BackgroundJob::Report& tell) const {
         const double pages = sounds.spans.empty() ? 1 : pagesShare;
@@ -125,6 +161,8 @@ void SheetDesk::write(SheetChoices choices) {
     auto plan = std::make_shared<Plan>();
     plan->study = session.shared();
     plan->recording = session.recording();
+    plan->studyFile = session.studyFile();
+    plan->takeFolder = session.takeFolder();
     plan->file = choices.file;
     if (choices.sound && hasSound()) {
         plan->sounds.spans = excerptSpans(*plan->study, examplesOf(*plan->study, choices.wish));
@@ -133,42 +171,17 @@ void SheetDesk::write(SheetChoices choices) {
     }
     job.start<Result<Planned>>(
         [plan, wish = choices.wish](const std::stop_token&, const BackgroundJob::Report&) -> Result<Planned> {
-            auto sheet = layOutSheet(*plan->study, wish);
-            if (!sheet) return sheet.error();
-            plan->sheet = *std::move(sheet);
-            auto files = sheetFiles(plan->file, plan->sheet.pages.size());
-            if (!files) return files.error();
-            plan->files = *std::move(files);
-            const Files sounds = excerptSoundFiles(plan->sounds, plan->file);
-            plan->files.insert(plan->files.end(), sounds.begin(), sounds.end());
-            return Planned(plan);
+            const auto prepared = plan->prepare(wish);
+            return prepared ? Result<Planned>(plan) : Result<Planned>(prepared.error());
         },
-        [this](Result<Planned> outcome) { outcome ? take(*outcome) : fail(outcome.error()); });
+        [this](Result<Planned> outcome) {
+            if (!outcome) return fail(outcome.error());
+            (*outcome)->there.empty() ? carryOut(*outcome) : askToReplace(*outcome);
+        });
 }
 
-QString SheetDesk::whatMayNotGo(const Plan& plan, const fs::path& file) const {
-    if (plan.recording && isSame(file, plan.recording->path())) return tr("the recording");
-    if (isSame(file, session.studyFile())) return tr("the study");
-    std::error_code unknown;
-    if (isSame(file.parent_path(), session.takeFolder()) && fs::exists(file, unknown)) return tr("a take");
-    return {};
-}
-
-void SheetDesk::take(const Planned& plan) {
-    Files there;
-    std::error_code unknown;
-    for (const fs::path& file : plan->files) {
-        if (const QString kept = whatMayNotGo(*plan, file); !kept.isEmpty())
-            return messages.say(subject, Tone::Trouble,
-                                tr("The sheet's files would take the place of %1, %2. Nothing was written; "
-                                   "give the sheet another name.")
-                                    .arg(kept, nameOf(file)));
-        if (fs::exists(file, unknown)) there.push_back(file);
-    }
-    there.empty() ? carryOut(plan) : askToReplace(plan, there);
-}
-
-void SheetDesk::askToReplace(const Planned& plan, const Files& there) {
+void SheetDesk::askToReplace(const Planned& plan) {
+    const Files& there = plan->there;
     auto* box = new QMessageBox(QMessageBox::NoIcon, tr("Replace files?"),
                                 there.size() == 1 ? tr("%1 is there already.").arg(namesOf(there))
                                                   : tr("%1 are there already.").arg(namesOf(there)),
@@ -176,8 +189,6 @@ void SheetDesk::askToReplace(const Planned& plan, const Files& there) {
     box->setAttribute(Qt::WA_DeleteOnClose);
     box->addButton(tr("&Replace"), QMessageBox::AcceptRole);
     box->setDefaultButton(QMessageBox::Cancel);
-    for (QAbstractButton* button : box->buttons())
-        button->setIcon({});
     connect(box, &QMessageBox::buttonClicked, this, [this, box, plan](QAbstractButton* button) {
         if (box->buttonRole(button) == QMessageBox::AcceptRole) carryOut(plan);
     });

@@ -19,11 +19,9 @@ class QWidget;
 
 namespace earwright::ui {
 
-class SheetDialog;
-
 /// Nothing is replaced without being asked about, the recording, takes and the study never are. How the last
 /// sheet looked is remembered from day to day; its title, phrases and texts as long as the study is open.
-/// Threads: interface only; laying out and writing go on elsewhere.
+/// Threads: interface only; laying out, writing and every look at the disk go on elsewhere.
 class SheetDesk : public QObject {
     Q_OBJECT
 public:
@@ -48,10 +46,7 @@ private:
     bool hasSound() const;
     /// Says so where a sheet is being written already.
     bool tellBusy();
-    /// Which of the things that are never replaced a file is; empty where it is none.
-    QString whatMayNotGo(const Plan& plan, const std::filesystem::path& file) const;
-    void take(const Planned& plan);
-    void askToReplace(const Planned& plan, const std::vector<std::filesystem::path>& there);
+    void askToReplace(const Planned& plan);
     void carryOut(const Planned& plan);
     void tell(const std::vector<std::filesystem::path>& written);
     void fail(const Error& error);
