@@ -47,6 +47,12 @@ bool isArrow(int key) {
     return key == Qt::Key_Left || key == Qt::Key_Right || key == Qt::Key_Up || key == Qt::Key_Down;
 }
 
+/// The line, and what decides where it is played, are the same: speed, loop and the like are not.
+bool isWrittenAlike(const Study& a, const Study& b) {
+    return a.notes == b.notes && a.divisions == b.divisions && a.beatMap == b.beatMap && a.meter == b.meter &&
+           a.page == b.page;
+}
+
 /// Where the hand was least clear is where a user looks first.
 std::size_t mostDoubtful(const RhythmReader& reader) {
     std::size_t found = 0;
@@ -93,8 +99,12 @@ TapDesk::TapDesk(DeskSession& theSession, ListeningDesk& theEars, const TuningDe
     connect(&keyboard, &KeyboardDesk::changed, this, [this] {
         if (state == State::Tapping) invite();
     });
-    connect(&session, &DeskSession::studyChanged, this, [this] {
-        if (state == State::Choosing) end();
+    connect(&session, &DeskSession::studyChanged, this, [this](const Study& before) {
+        if (state != State::Choosing) return;
+        if (!isWrittenAlike(before, session.study())) return end();
+        // The grid has the study anew, without what was shown in it; it gets that later than this.
+        QMetaObject::invokeMethod(
+            this, [this] { showAgain(); }, Qt::QueuedConnection);
     });
 }
 
@@ -162,6 +172,11 @@ void TapDesk::present() {
     grid.preview(std::make_shared<const Study>(writeProposal(session.study(), current)));
     grid.goTo(beatInHand());
     messages.say(subject, MessageBar::Tone::Question, describe());
+}
+
+void TapDesk::showAgain() {
+    if (state == State::Choosing)
+        grid.preview(std::make_shared<const Study>(writeProposal(session.study(), current)));
 }
 
 void TapDesk::stepBeat(int by) {

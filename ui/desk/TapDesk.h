@@ -63,6 +63,7 @@ private:
     void stepBeat(int by);
     void stepReading(int by);
     void present();
+    void showAgain();
     std::size_t readingsOfBeat() const;
     void write();
     void end();

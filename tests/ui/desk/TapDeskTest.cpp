@@ -22,6 +22,18 @@ TEST(TapBook, KeepsWhenEachKeyWentDownAndCameUp) {
     EXPECT_EQ(book.notes()[1], (FreeNote{{Seconds(1.4), Seconds(1.6)}, 62}));
 }
 
+// A keyboard that is pulled out holds no key any more.
+TEST(TapBook, LetsEveryKeyComeUpAtOnce) {
+    TapBook book;
+    book.press(-61, Seconds(1), 60);
+    book.press(-65, Seconds(1.02), 64);
+    book.releaseAll(Seconds(1.5));
+    book.release(-61, Seconds(1.9));
+    ASSERT_EQ(book.notes().size(), 2u);
+    EXPECT_EQ(book.notes()[0], (FreeNote{{Seconds(1), Seconds(1.5)}, 60}));
+    EXPECT_EQ(book.notes()[1], (FreeNote{{Seconds(1.02), Seconds(1.5)}, 64}));
+}
+
 TEST(TapBook, TakesTheLastPassOfALoopThatWasTapped) {
     TapBook book;
     book.press(1, Seconds(3), 60);
@@ -133,6 +145,21 @@ TEST_F(TapDeskKeys, GiveOneBeatAnotherReadingAndLeaveTheOthers) {
     EXPECT_NE(study().notes[1].onset, simplest);
     EXPECT_TRUE(study().notes[1].onset == Beats(9, 2) || study().notes[1].onset == Beats(14, 3));
     EXPECT_EQ(study().notes[3].onset, Beats(11, 2));
+}
+
+TEST_F(TapDeskKeys, KeepTheChoiceWhenOnlyTheSpeedChanges) {
+    markBarsAndPhrase();
+    press(Qt::Key_E, Qt::AltModifier);
+    for (const double at : {2.506, 2.74, 3.01})
+        tapAt(at);
+    press(Qt::Key_Return);
+    ASSERT_FALSE(tapping().proposals().empty());
+    window->listening().playAt(0.5);
+    QTest::qWait(50);
+    ASSERT_FALSE(tapping().proposals().empty());
+    press(Qt::Key_Return);
+    EXPECT_EQ(study().notes.size(), 3u);
+    EXPECT_EQ(study().practice.speed, 0.5);
 }
 
 } // namespace
