@@ -22,8 +22,6 @@ const auto octavesKey = QStringLiteral("input/octaves");
 constexpr auto ringing = std::chrono::milliseconds(500);
 /// A note that is tried sounds for about so long.
 constexpr auto tried = std::chrono::milliseconds(1200);
-/// An input that was not asked for by then was refused.
-constexpr auto patience = std::chrono::milliseconds(700);
 /// Keys within this are one chord: hands strike one within some 30 ms, and a tenth of a second is the
 /// shortest two notes are played in turn (common practice).
 constexpr auto together = std::chrono::milliseconds(50);
@@ -57,6 +55,13 @@ EntryDesk::EntryDesk(DeskSession& desk, ListeningDesk& ears, const TuningDesk& t
       settings(store),
       shift(std::clamp(store.value(octavesKey, 0).toInt(), -furthestOctave, furthestOctave)) {
     connect(&session, &DeskSession::opened, this, [this] { end(); });
+    connect(&takes, &TakeDesk::inputRefused, this, [this] {
+        if (state == State::Opening) return end();
+        if (state != State::Listening || isTapped) return;
+        // The keyboard goes on alone.
+        usesInput = false;
+        show();
+    });
     connect(&grid, &NoteGrid::audition, this, [this] { lastSound = Clock::now() + tried; });
     connect(&keyboard, &KeyboardDesk::changed, this, [this] {
         if (state == State::Opening && keyboard.isThere()) begin();
@@ -71,7 +76,6 @@ void EntryDesk::startOrEnd() {
     usesInput = isOpen || !keyboard.isThere();
     if (isOpen || keyboard.isThere()) return begin();
     state = State::Opening;
-    closedSince = Clock::now();
     takes.openInput();
 }
 
@@ -153,10 +157,7 @@ void EntryDesk::followInput() {
 void EntryDesk::waitForInput() {
     const InputReport report = session.engine().input().report();
     if (report.state == DeviceState::Running) return begin();
-    if (report.state == DeviceState::Missing) return inputIsMissing(report);
-    const bool isAsked = !messages.sentence(QStringLiteral("caution")).isEmpty();
-    if (isAsked || report.state != DeviceState::Closed) closedSince = Clock::now();
-    if (Clock::now() - closedSince > patience) end();
+    if (report.state == DeviceState::Missing) inputIsMissing(report);
 }
 
 void EntryDesk::inputIsMissing(const InputReport& report) {

@@ -97,7 +97,6 @@ private:
     double earA = 0;
     /// When something last sounded here.
     std::chrono::steady_clock::time_point lastSound;
-    std::chrono::steady_clock::time_point closedSince;
     /// The input is listened to, or will be once it is open.
     bool usesInput = false;
     bool isTapped = false;

@@ -74,7 +74,10 @@ void TakeDesk::connectPanel() {
     connect(&panel, &TakePanel::edited, this,
             [this](const Study& study, const QString& what) { session.apply(what, study); });
     connect(&row, &InputRow::openRequested, this, &TakeDesk::openInput);
-    connect(&row, &InputRow::closeRequested, this, [&input] { input.close(); });
+    connect(&row, &InputRow::closeRequested, this, [this, &input] {
+        input.close();
+        refuse();
+    });
     connect(&row, &InputRow::choicesRequested, this, [this, &row, &input] {
         input.look();
         row.offer(input.choices(), static_cast<InputChannels>(settings.value(channelsKey, 0).toInt()));
@@ -99,16 +102,23 @@ void TakeDesk::connectPanel() {
 }
 
 void TakeDesk::openInput() {
-    // A question that was closed without an answer may have left it.
+    // Whoever only opens it no longer wants to record at once.
     recordWhenOpen = false;
     if (settings.value(cautionKey, false).toBool()) return openNow();
+    isAsking = true;
     messages.say(cautionSubject, MessageBar::Tone::Question, TakePanel::caution(),
                  {{tr("Open the input"),
                    [this] {
+                       isAsking = false;
                        settings.setValue(cautionKey, true);
                        openNow();
                    }},
-                  {tr("Not now"), [this] { recordWhenOpen = false; }}});
+                  {tr("Not now"), [this] { refuse(); }}});
+}
+
+void TakeDesk::refuse() {
+    isAsking = recordWhenOpen = false;
+    emit inputRefused();
 }
 
 void TakeDesk::openNow() {
@@ -165,6 +175,8 @@ void TakeDesk::follow() {
     if (report.state == DeviceState::Running) recallRoundTrip();
     if (recordWhenOpen && report.state == DeviceState::Running && session.recording()) startRecording();
     if (report.state == DeviceState::Missing) recordWhenOpen = false;
+    // Closed without an answer, it was not granted.
+    if (isAsking && messages.sentence(cautionSubject).isEmpty()) refuse();
     collect();
 }
 

@@ -31,7 +31,8 @@ public:
     TakeDesk(DeskSession& session, ListeningDesk& listening, TakePanel& panel, MessageBar& messages,
              QSettings& settings);
 
-    /// Opens the input chosen last; the first time the caution comes first.
+    /// Opens the input chosen last; the first time the caution comes first, and inputRefused() where it ends
+    /// there.
     void openInput();
     /// Starts to play and to keep what is played along, or ends it; opens the input where it is closed.
     void recordOrStop();
@@ -41,8 +42,13 @@ public:
     /// Looks at input and recorder; to be called some ten times a second.
     void follow();
 
+signals:
+    /// The user does not want the input open: said so, closed the word of caution, or closed the input.
+    void inputRefused();
+
 private:
     void connectPanel();
+    void refuse();
     void openNow();
     void startRecording();
     void collect();
@@ -59,6 +65,8 @@ private:
     QSettings& settings;
 
     std::vector<RecordedTake> fresh;
+    /// The word of caution waits for its answer.
+    bool isAsking = false;
     bool wasRecording = false;
     bool wasMeasuring = false;
     /// Record as soon as the input is there.
