@@ -16,8 +16,6 @@
 #include "ui/strip/FormStripView.h"
 #include "ui/takes/TakePanel.h"
 #include "ui/theme/PlaceText.h"
-#include "ui/theme/Spacing.h"
-#include "ui/theme/Theme.h"
 #include "ui/theme/Type.h"
 #include "ui/transport/TransportBar.h"
 #include "ui/transport/TuningLine.h"
@@ -25,14 +23,11 @@
 #include <QApplication>
 #include <QCloseEvent>
 #include <QDragEnterEvent>
-#include <QGridLayout>
 #include <QLabel>
 #include <QMenuBar>
 #include <QMimeData>
-#include <QSettings>
 #include <QSplitter>
 #include <QUrl>
-#include <QVBoxLayout>
 
 #include <cmath>
 
@@ -111,51 +106,6 @@ DeskWindow::DeskWindow(const DeskSession::Options& options, QSettings& store, st
 DeskWindow::~DeskWindow() {
     // Views lose the focus one by one as they go, after the parts that would be told.
     disconnect(qApp, nullptr, this, nullptr);
-}
-
-void DeskWindow::build() {
-    setAcceptDrops(true);
-    commandSet->fill(*menuBar());
-    title->setFont(ui::font(TextStyle::Small));
-    title->setContentsMargins(spacing::medium, spacing::tight, spacing::medium, 0);
-    menuBar()->setCornerWidget(title);
-    chorusSheet->setSpeedSteps(loopSpeedSteps());
-    // Messages lie over the foot of the sheet, so that nothing moves when they come and go.
-    auto* left = new QWidget;
-    auto* leaves = new QGridLayout(left);
-    leaves->setContentsMargins(0, 0, 0, 0);
-    leaves->addWidget(chorusSheet, 0, 0);
-    leaves->addWidget(messageBar, 0, 0, Qt::AlignBottom);
-    messageBar->raise();
-    splitter->addWidget(left);
-    gridPanel->addUnderGrid(pageView);
-    splitter->addWidget(gridPanel);
-    splitter->setStretchFactor(0, 2);
-    splitter->setStretchFactor(1, 1);
-    splitter->setChildrenCollapsible(false);
-    splitter->setHandleWidth(spacing::medium);
-
-    auto* upper = new QVBoxLayout;
-    upper->setContentsMargins(spacing::medium, spacing::tight, spacing::medium, spacing::small);
-    upper->setSpacing(spacing::small);
-    upper->addWidget(formStrip);
-    upper->addWidget(splitter, 1);
-    auto* whole = new QWidget;
-    auto* column = new QVBoxLayout(whole);
-    column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(0);
-    column->addLayout(upper, 1);
-    column->addWidget(takePanel);
-    column->addWidget(transportBar);
-    setCentralWidget(whole);
-}
-
-void DeskWindow::restoreLayout() {
-    if (!restoreGeometry(settings.value(QStringLiteral("desk/geometry")).toByteArray())) resize(1400, 900);
-    if (!splitter->restoreState(settings.value(QStringLiteral("desk/splitter")).toByteArray()))
-        splitter->setSizes({940, 440});
-    takePanel->setVisible(settings.value(QStringLiteral("desk/takes"), false).toBool());
-    pageView->setWanted(settings.value(QStringLiteral("desk/page"), true).toBool());
 }
 
 void DeskWindow::showStudy() {
@@ -356,36 +306,6 @@ std::optional<SpanId> DeskWindow::phraseToCheck() {
     return marked;
 }
 
-void DeskWindow::toNextPart() {
-    QWidget* const parts[]{formStrip, chorusSheet, gridPanel->grid(), takePanel, transportBar};
-    constexpr std::size_t count = std::size(parts);
-    std::size_t next = 0;
-    for (std::size_t i = 0; i < count; ++i)
-        if (const QWidget* now = focusWidget(); now && (now == parts[i] || parts[i]->isAncestorOf(now)))
-            next = (i + 1) % count;
-    if (!parts[next]->isVisible()) next = (next + 1) % count;
-    QWidget* target = parts[next];
-    if (target->focusPolicy() == Qt::NoFocus) target = target->nextInFocusChain();
-    target->setFocus(Qt::TabFocusReason);
-}
-
-void DeskWindow::switchAppearance() {
-    const bool dark = currentAppearance() == Appearance::Dark;
-    applyTheme(*qApp, dark ? Appearance::Light : Appearance::Dark);
-    settings.setValue(QStringLiteral("desk/appearance"),
-                      dark ? QStringLiteral("light") : QStringLiteral("dark"));
-}
-
-void DeskWindow::showTakes(bool shown) {
-    takePanel->setVisible(shown);
-    settings.setValue(QStringLiteral("desk/takes"), shown);
-}
-
-void DeskWindow::showPage(bool shown) {
-    pageView->setWanted(shown);
-    settings.setValue(QStringLiteral("desk/page"), shown);
-}
-
 void DeskWindow::offerCommands() {
     commandSet->setConditions(conditions());
     const auto named = [](const QString& verb, const QString& what) {
@@ -408,8 +328,7 @@ void DeskWindow::closeEvent(QCloseEvent* event) {
         return event->ignore();
     }
     if (!keeper->mayClose()) return event->ignore();
-    settings.setValue(QStringLiteral("desk/geometry"), saveGeometry());
-    settings.setValue(QStringLiteral("desk/splitter"), splitter->saveState());
+    keepLayout();
     event->accept();
 }
 

@@ -130,6 +130,7 @@ private:
     void connectListening();
     void connectBeatAndBand();
     void restoreLayout();
+    void keepLayout();
 
     void showStudy();
     void showRecording();

@@ -58,6 +58,7 @@ EntryDesk::EntryDesk(DeskSession& desk, ListeningDesk& ears, const TuningDesk& t
     connect(&takes, &TakeDesk::inputRefused, this, [this] {
         if (state == State::Opening) return end();
         if (state != State::Listening || isTapped) return;
+        if (!keyboard.isThere()) return end();
         // The keyboard goes on alone.
         usesInput = false;
         show();
