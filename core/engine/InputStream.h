@@ -23,6 +23,7 @@ public:
 };
 
 /// Threads: calls need a turn with PortAudio, and may take as long as a sound server hangs.
+/// Ownership: close() before the end; the listener outlives the stream that is open.
 class InputStream {
 public:
     ~InputStream();
@@ -30,14 +31,19 @@ public:
     InputStream(const InputStream&) = delete;
     InputStream& operator=(const InputStream&) = delete;
 
+    /// Devices with an input; of more than two channels the first two are used.
     static std::vector<InputChoice> choices(const SoundTurn& turn);
-    /// What would be opened. Error: Device, in one sentence for the user.
+    /// What would be opened.
     struct Chosen {
+        /// As PortAudio counts, valid until devices are listed again.
         int index = -1;
         std::string name;
         SampleRate rate;
+        /// 1 or 2.
         int channels = 1;
     };
+    /// The input of the wished name, or the system's default where none is named. Error: Device, in one
+    /// sentence for the user.
     static Result<Chosen> choose(const SoundTurn& turn, const InputWish& wish);
 
     /// Opens and starts; returns the latency granted, in seconds. Requires: nothing is open. Error: Device.

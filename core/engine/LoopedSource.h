@@ -40,8 +40,6 @@ public:
     Frames position() const { return next; }
     /// Known once the first fade was read.
     bool goesRound() const { return loop.has_value(); }
-    /// Frames over which B fades into A: shorter for very short loops.
-    Frames crossfade() const { return fade; }
 
     /// The loop as it is played: within the recording and not shorter than 50 ms (pushed along or widened
     /// where it is).

@@ -24,8 +24,6 @@ public:
     void add(const PlacedShapes& shapes, const PagePoint& by);
     /// Takes no room: staff lines, bar lines, and what may be crossed.
     void addLight(const PlacedLine& line) { shapes.lines.push_back(line); }
-    /// A place that must stay clear, without a shape.
-    void keepClear(const PageBox& box) { taken.push_back(box); }
 
     /// The highest ink over [left, right], `rest` where there is none higher.
     double topOver(double left, double right, double rest) const;

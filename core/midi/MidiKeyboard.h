@@ -4,9 +4,11 @@
 #include "core/midi/KeyStroke.h"
 #include "core/midi/MidiPorts.h"
 
+#include <chrono>
 #include <condition_variable>
 #include <memory>
 #include <mutex>
+#include <stop_token>
 #include <string>
 #include <thread>
 #include <vector>

@@ -29,8 +29,6 @@ public:
     bool isNeeded() const { return channelsIn() > 2; }
     /// Requires: in.size() / channelsIn() == out.size() / channelsOut().
     void apply(std::span<const float> in, std::span<float> out) const;
-    float gainToLeft(std::size_t channel) const { return toLeft[channel]; }
-    float gainToRight(std::size_t channel) const { return toRight[channel]; }
 
 private:
     std::vector<float> toLeft;

@@ -1,4 +1,4 @@
-// Finding the recording a study is about, also after files were moved.
+// Finding the recording a study is about, also after files were moved. Threads: any; each call stands alone.
 #pragma once
 
 #include "core/result/Result.h"

@@ -178,7 +178,6 @@ void CheckDesk::showHelp(const HelpedPlace& helped) {
     else if (const auto beats = beatsOf(helped.place))
         panel.grid()->goTo(beats->begin);
     if (helped.step == HelpStep::ShowIt) showEvidence(helped);
-    emit placeShown(helped.place.range.begin);
 }
 
 void CheckDesk::showEvidence(const HelpedPlace& helped) {

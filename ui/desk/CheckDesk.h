@@ -47,8 +47,6 @@ public:
 signals:
     /// Places came or went.
     void changed();
-    /// Help is about this place now.
-    void placeShown(earwright::Seconds place);
 
 private:
     void start(SpanId phrase);

@@ -69,7 +69,6 @@ public:
     void cancelOpening();
     /// Writes the study as it is now; ends in saved() or failed(). Requires: isOpen().
     void saveTo(const std::filesystem::path& path);
-    bool isSaving() const { return savingJob.isRunning(); }
     /// A file the user picked as the recording; ends in recordingPicked() or failed(). Requires: isOpen().
     void pickRecording(const std::filesystem::path& path);
     /// Takes a picked recording, also one that was not recognised.

@@ -93,7 +93,7 @@ void RecordingListener::setRecording(std::shared_ptr<Recording> recording) {
 }
 
 void RecordingListener::listen() {
-    if (!sound || known || isListening()) return;
+    if (!sound || known || soundJob.isRunning()) return;
     soundJob.start<Result<RecordingEvidence>>(
         [recording = sound, folder = cache](const std::stop_token& stop,
                                             const BackgroundJob::Report& report) {

@@ -33,7 +33,6 @@ public:
     /// Passages near this place come next.
     void listenNear(Seconds place) { wanted = place; }
     void cancel();
-    bool isListening() const { return soundJob.isRunning(); }
     /// Null until ready().
     std::shared_ptr<const RecordingEvidence> evidence() const { return known; }
 

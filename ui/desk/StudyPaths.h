@@ -9,11 +9,13 @@ namespace earwright::ui {
 
 class DeskSession;
 
+/// The same path for the core and for the interface. Threads: any.
 std::filesystem::path pathOf(const QString& file);
 QString textOf(const std::filesystem::path& path);
 /// The file's name without its folder.
 QString nameOf(const std::filesystem::path& path);
-/// What the open study is called, by its title or its file.
+/// What the open study is called, by its title or its file; a dash where it has neither, nothing where none
+/// is open. Threads: from here on, interface only.
 QString titleOf(const DeskSession& session);
 /// Where a file dialog starts: beside the study, else beside the recording, else with the user's music.
 QString startFolder(const DeskSession& session);

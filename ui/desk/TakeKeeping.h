@@ -27,7 +27,6 @@ public:
 
     /// Takes whose sound lies in this folder. Requires: a study is open; there is at least one take.
     void keep(std::vector<Take> takes, const std::filesystem::path& folder);
-    bool isBusy() const { return !waiting.empty(); }
 
 private:
     struct Recorded {

@@ -6,7 +6,8 @@
 namespace earwright::ui {
 
 /// Watches the whole program. With the keyboard in a text field every key without Ctrl or Alt belongs to the
-/// field; on a button reached by keyboard the space bar presses it.
+/// field; on a button reached by keyboard the space bar presses it, and a
+/// slider or a list of choices keeps the arrows. Threads: interface only.
 class TypingGuard : public QObject {
     Q_OBJECT
 public:

@@ -55,7 +55,6 @@ public:
     QRectF helpLane() const;
     QRectF markLane() const;
     /// How far it can be scrolled.
-    QSizeF wholeSize() const { return whole; }
     QSizeF scrollRange() const;
 
     double x(double beats) const;

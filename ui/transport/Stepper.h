@@ -26,8 +26,6 @@ public:
 
     void setValue(int value);
     int value() const { return number; }
-    /// Another resting value from now on.
-    void setRest(int value) { scale.rest = value; }
     QString text() const { return scale.wording(number); }
     QuietButton* lowerButton() const { return lower; }
     QuietButton* higherButton() const { return higher; }
