@@ -74,7 +74,7 @@ Result<ForeignWriter> writerFor(const std::filesystem::path& out, const MusicXml
                                 const MidiOptions& midi) {
     if (out.extension() == ".study")
         return ForeignWriter(
-            [](const Study& study, const PlayedNotes&) { return StudyFile::checkedText(study); });
+            [out](const Study& study, const PlayedNotes&) { return StudyFile::checkedText(study, out); });
     const auto writer = foreignWriter(out, page, midi);
     return writer ? writer : usage(writer.error().message + " A study ends in .study.");
 }

@@ -1,7 +1,6 @@
 // How the channels of a sound file become the one or two that are listened to.
 #pragma once
 
-#include <cstddef>
 #include <span>
 #include <vector>
 

@@ -59,25 +59,22 @@ Result<Study> StudyFile::read(const std::filesystem::path& path) {
     return parse(bytes, path.string());
 }
 
-Result<std::string> StudyFile::checkedText(const Study& study) {
+Result<std::string> StudyFile::checkedText(const Study& study, const std::filesystem::path& path) {
     std::string bytes = text(study);
-    const Result<Study> readBack = parse(bytes, "What would be written");
+    const std::string refused = path.string() + " was not written; what was there before is unchanged. ";
+    const Result<Study> readBack = parse(bytes, "The study as it is now");
     if (!readBack)
         return Error{ErrorKind::NotWritable,
-                     "The study was not written, because it could not be read back; the file before is "
-                     "unchanged. " +
-                         readBack.error().message,
+                     refused + "It could not be read back: " + readBack.error().message,
                      readBack.error().where};
     if (*readBack == study || (hasBadText(bytes) && text(*readBack) == bytes)) return bytes;
-    return Error{
-        ErrorKind::NotWritable,
-        "The study was not written, because a part of it would be lost; the file before is unchanged. "
-        "Undo the last steps and save again.",
-        partThatDiffers(study, *readBack)};
+    return Error{ErrorKind::NotWritable,
+                 refused + "A part of the study would be lost. Undo the last steps and try again.",
+                 partThatDiffers(study, *readBack)};
 }
 
 Result<Done> StudyFile::write(const Study& study, const std::filesystem::path& path) {
-    const Result<std::string> bytes = checkedText(study);
+    const Result<std::string> bytes = checkedText(study, path);
     return bytes ? replaceFile(path, *bytes) : Result<Done>(bytes.error());
 }
 

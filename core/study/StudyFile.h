@@ -29,9 +29,9 @@ public:
     /// The whole file as text: UTF-8, each note and mark on a line of its own. Bytes that are not UTF-8
     /// become U+FFFD.
     static std::string text(const Study& study);
-    /// The same once it was read back and is the study, save for bytes that were not UTF-8. Error:
-    /// NotWritable, with the member that could not be read or would not be the same.
-    static Result<std::string> checkedText(const Study& study);
+    /// The same, to be written to a file, once it was read back and is the study, save for bytes that were
+    /// not UTF-8. Error: NotWritable, with the member that could not be read or would not be the same.
+    static Result<std::string> checkedText(const Study& study, const std::filesystem::path& path);
     /// Puts checkedText() in place of the file at once (see replaceFile). Error: NotWritable; the old file is
     /// then untouched.
     static Result<Done> write(const Study& study, const std::filesystem::path& path);

@@ -337,12 +337,13 @@ TEST(StudyFile, AStudyThatWouldLoseAPartIsNotWritten) {
     ASSERT_FALSE(done.ok());
     EXPECT_EQ(done.error().kind, ErrorKind::NotWritable);
     EXPECT_EQ(done.error().where, "overrides");
+    EXPECT_NE(done.error().message.find("line.study was not written"), std::string::npos);
     EXPECT_EQ(*StudyFile::read(folder / "line.study"), fullStudy());
     // Nor does a title that is no UTF-8 hide it.
     longer.title = "caf\xe9";
-    EXPECT_FALSE(StudyFile::checkedText(longer).ok());
+    EXPECT_FALSE(StudyFile::checkedText(longer, "line.study").ok());
     longer.chart.overrides[2].chords.pop_back();
-    EXPECT_EQ(*StudyFile::checkedText(longer), StudyFile::text(longer));
+    EXPECT_EQ(*StudyFile::checkedText(longer, "line.study"), StudyFile::text(longer));
 }
 
 TEST(StudyFile, TextThatIsNotUtf8DoesNotKeepAStudyFromBeingSaved) {
