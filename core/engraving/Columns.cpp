@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 namespace earwright {
 
@@ -13,27 +12,63 @@ constexpr double exponent = 0.6;
 constexpr std::array<double, columnRows> gaps{0.4, 1.1, 0.7, 0.3, 0.5};
 constexpr double widestQuarter = 400;
 
+/// Puts columns one behind the other.
+class Spreader {
+public:
+    Spreader(double quarterSpaces, const std::vector<Column>& toSpread)
+        : room(quarterSpaces), columns(toSpread) {}
+
+    std::vector<double> spread() {
+        for (std::size_t i = 0; i < columns.size(); ++i)
+            place(i);
+        return std::move(places);
+    }
+
+private:
+    void place(std::size_t index) {
+        const Column& column = columns[index];
+        double x = 0;
+        if (index > 0)
+            x = places.back() +
+                std::max(room * std::pow(columns[index - 1].quarters, exponent), column.leastGap);
+        std::optional<std::size_t> pushedBy;
+        double least = x;
+        for (std::size_t row = 0; row < columnRows; ++row) {
+            if (!column.rows[row]) continue;
+            if (index == 0) least = std::max(least, column.rows[row]->left);
+            if (!last[row]) continue;
+            const double needed = places[*last[row]] + columns[*last[row]].rows[row]->right + gaps[row] +
+                                  column.rows[row]->left;
+            if (needed <= least) continue;
+            least = needed;
+            pushedBy = last[row];
+        }
+        places.push_back(least);
+        if (pushedBy) shareOut(*pushedBy, index, x, least - x);
+        for (std::size_t row = 0; row < columnRows; ++row)
+            if (column.rows[row]) last[row] = index;
+    }
+
+    /// What pushes a column away from one before the last gives room to those between as well, or a long
+    /// chord symbol would leave a hole before the next. They move less the nearer they are to the first, so
+    /// none comes closer to its neighbours.
+    void shareOut(std::size_t first, std::size_t pushed, double x, double by) {
+        const double span = x - places[first];
+        for (std::size_t between = first + 1; between < pushed && span > 0; ++between)
+            places[between] += by * (places[between] - places[first]) / span;
+    }
+
+    double room;
+    const std::vector<Column>& columns;
+    std::vector<double> places;
+    /// The last column that holds something in a row.
+    std::array<std::optional<std::size_t>, columnRows> last;
+};
+
 } // namespace
 
 std::vector<double> spreadWith(double quarterSpaces, const std::vector<Column>& columns) {
-    std::vector<double> places;
-    std::array<double, columnRows> rightEdges;
-    rightEdges.fill(-std::numeric_limits<double>::infinity());
-    double x = 0;
-    for (std::size_t i = 0; i < columns.size(); ++i) {
-        const Column& column = columns[i];
-        if (i > 0)
-            x += std::max(quarterSpaces * std::pow(columns[i - 1].quarters, exponent), column.leastGap);
-        for (std::size_t row = 0; row < columnRows; ++row) {
-            if (!column.rows[row]) continue;
-            if (i == 0) x = std::max(x, column.rows[row]->left);
-            x = std::max(x, rightEdges[row] + gaps[row] + column.rows[row]->left);
-        }
-        for (std::size_t row = 0; row < columnRows; ++row)
-            if (column.rows[row]) rightEdges[row] = x + column.rows[row]->right;
-        places.push_back(x);
-    }
-    return places;
+    return Spreader(quarterSpaces, columns).spread();
 }
 
 double quarterSpacesFor(double width, const std::vector<Column>& columns) {

@@ -65,7 +65,7 @@ struct PlacedCurve {
     double midThickness = 0.22;
 };
 
-enum class TextRole { ChordSymbol, Degree, BarNumber, FretNumber, Title, PhraseName, Words, PageFoot };
+enum class TextRole { ChordSymbol, Degree, BarNumber, FretNumber, Title, PhraseName, Words, Tempo, PageFoot };
 enum class TextAnchor { Left, Centre, Right };
 
 /// UTF-8 on a base line at `at`.

@@ -18,6 +18,8 @@ constexpr int wideFrets = 4;
 constexpr double openString = 1.2;
 constexpr double openStringLow = 0.3;
 constexpr int lastOpenPosition = 3;
+/// The further up the hand, the more the colour differs, and the string lies away from where it is.
+constexpr double openStringByFret = 0.15;
 /// What only a finger can do: bends, vibrato, slides.
 constexpr double fingerless = 8;
 /// A bend near the nut, where the string is stiff.
@@ -35,6 +37,9 @@ constexpr double shiftByFret = 0.25;
 /// Of a shift while the hand is free: after a rest, or over an open string.
 constexpr double shiftWhileFree = 0.5;
 constexpr double skippedString = 0.3;
+/// For each fret more than the hand spans, from one note to the next without a shift.
+constexpr double spread = 0.7;
+constexpr int spanned = 3;
 constexpr double brokenSlur = 8;
 constexpr double cutNote = 6;
 constexpr double graceOffString = 4;
@@ -45,7 +50,9 @@ bool isAllOpen(const HandPlace& hand) {
 }
 
 double costOfFinger(const TabPlace& place, int position) {
-    if (place.fret == 0) return position <= lastOpenPosition ? openStringLow : openString;
+    if (place.fret == 0)
+        return position <= lastOpenPosition ? openStringLow
+                                            : openString + openStringByFret * (position - lastOpenPosition);
     const int finger = place.fret - position;
     if (finger >= 0 && finger < reachAbove) return 0;
     return position < wideFrets ? stretchedLow : stretched;
@@ -77,6 +84,14 @@ double costOfShift(const StruckTogether& from, const HandPlace& before, const St
         end = std::max(end, note.end());
     const bool isFree = end < to.front().onset || isAllOpen(before);
     return (shift + shiftByFret * frets) * (isFree ? shiftWhileFree : 1.0);
+}
+
+/// One finger reaches down and another up, and a line leaves no time to stretch twice.
+double costOfSpread(const HandPlace& before, const HandPlace& after) {
+    if (before.position != after.position || before.places.size() != 1 || after.places.size() != 1) return 0;
+    const int from = before.places.front().fret;
+    const int to = after.places.front().fret;
+    return from == 0 || to == 0 ? 0 : spread * std::max(0, std::abs(to - from) - spanned);
 }
 
 bool isBound(const Note& from, const Note& to) {
@@ -118,7 +133,7 @@ double costOfPlace(const StruckTogether& event, const HandPlace& hand, const Str
 
 double costOfMove(const StruckTogether& from, const HandPlace& before, const StruckTogether& to,
                   const HandPlace& after) {
-    double cost = costOfShift(from, before, to, after);
+    double cost = costOfShift(from, before, to, after) + costOfSpread(before, after);
     int nearest = static_cast<int>(before.places.size() + after.places.size()) * 8;
     for (std::size_t i = 0; i < from.size(); ++i)
         for (std::size_t k = 0; k < to.size(); ++k) {

@@ -30,8 +30,8 @@ bool isInReach(const HandPlace& hand);
 /// note, open strings only where they fall to hand and never for what a finger has to do.
 double costOfPlace(const StruckTogether& event, const HandPlace& hand, const StringTuning& tuning);
 
-/// What it costs to come from one to the next: shifts, skipped strings, and slurs, slides and held notes that
-/// would not be on the string they need.
+/// What it costs to come from one to the next: shifts, frets too far apart, skipped strings, and slurs,
+/// slides and held notes that would not be on the string they need.
 double costOfMove(const StruckTogether& from, const HandPlace& before, const StruckTogether& to,
                   const HandPlace& after);
 

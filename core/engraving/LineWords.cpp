@@ -40,7 +40,7 @@ public:
     void word(const std::string& text) {
         if (text.empty()) return;
         if (made.width > 0) made.width += space;
-        made.shapes.texts.push_back({text, {made.width, 0}, size, TextRole::Words, TextAnchor::Left, {}});
+        made.shapes.texts.push_back({text, {made.width, 0}, size, TextRole::Tempo, TextAnchor::Left, {}});
         made.width += textWidth(text) * size * (1 + behindWords);
     }
 

@@ -19,7 +19,20 @@ void drawStroke(const PagePoint& from, const PagePoint& to, NoteId note, Sketch&
     sketch.add(PlacedLine{from, to, sketch.metrics().usual("stemThickness"), note});
 }
 
+void drawSlideTo(const LaidPiece& laid, const LaidPiece& goal, std::size_t voice, Sketch& sketch) {
+    const StaffHead& first = laid.piece.heads[voice];
+    const StaffHead& next = goal.piece.heads[voice];
+    const double rise = next.midi > first.midi ? -leastRise : leastRise;
+    const double slant = first.position == next.position ? rise : 0;
+    drawStroke({laid.x + laid.shape.right + gap, yOfPosition(first.position) - slant},
+               {goal.x - goal.shape.left - gap, yOfPosition(next.position) + slant}, first.note, sketch);
+}
+
 } // namespace
+
+std::size_t slidingVoices(const LaidPiece& laid, const LaidPiece& goal) {
+    return laid.piece.heads.size() == goal.piece.heads.size() ? laid.piece.heads.size() : 1;
+}
 
 const LaidPiece* slideGoal(const LaidLine& line, std::size_t index) {
     if (!slidesOn(line[index]) || index + 1 >= line.size() || line[index + 1].isRest()) return nullptr;
@@ -30,18 +43,12 @@ void layOutSlides(const LaidLine& line, double right, Sketch& sketch) {
     for (std::size_t i = 0; i < line.size(); ++i) {
         const LaidPiece& laid = line[i];
         if (!slidesOn(laid)) continue;
+        const LaidPiece* goal = slideGoal(line, i);
+        for (std::size_t voice = 0; goal && voice < slidingVoices(laid, *goal); ++voice)
+            drawSlideTo(laid, *goal, voice, sketch);
         const PagePoint from{laid.x + laid.shape.right + gap, laid.lowestY()};
-        if (const LaidPiece* goal = slideGoal(line, i)) {
-            const StaffHead& first = laid.piece.heads.front();
-            const StaffHead& next = goal->piece.heads.front();
-            const double rise = next.midi > first.midi ? -leastRise : leastRise;
-            const bool isLevel = first.position == next.position;
-            drawStroke({from.x, from.y - (isLevel ? rise : 0)},
-                       {goal->x - goal->shape.left - gap, goal->lowestY() + (isLevel ? rise : 0)},
-                       laid.note(), sketch);
-        } else if (i + 1 == line.size()) {
+        if (i + 1 == line.size())
             drawStroke(from, {std::max(right, from.x + leastSlide), from.y}, laid.note(), sketch);
-        }
     }
 }
 

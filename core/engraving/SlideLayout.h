@@ -13,6 +13,9 @@ inline constexpr double leastSlide = 1.3;
 /// between, the note is tied on, or it does not slide. Threads: any.
 const LaidPiece* slideGoal(const LaidLine& line, std::size_t index);
 
+/// How many heads slide, from the lowest: all where a double stop goes on to as many notes, else the lowest.
+std::size_t slidingVoices(const LaidPiece& laid, const LaidPiece& goal);
+
 /// Strokes from head to head. What slides over the line's end goes to `right`, level with its head.
 void layOutSlides(const LaidLine& line, double right, Sketch& sketch);
 

@@ -24,6 +24,8 @@ constexpr double leastRestBar = 6;
 constexpr double leastTie = 1.3;
 /// Before a bar line.
 constexpr double beforeBarLine = 0.25;
+/// A symbol may come so much nearer to the line's end than to another symbol.
+constexpr double chordsToEnd = 1.1;
 /// A slash and the room to the next.
 constexpr double slashRoom = 2.9;
 /// What a line's first note leaves for the end of a tie that comes from the line before.
@@ -81,6 +83,8 @@ private:
         const Reach reach{sign.left + beforeBarLine, sign.right};
         barLine.row(ColumnRow::Staff) = reach;
         if (plan.strings > 0) barLine.row(ColumnRow::Frets) = reach;
+        // Symbols may hang over into the next bar, but not over the line's end.
+        if (index + 1 == plan.bars.size()) barLine.row(ColumnRow::Chords) = Reach{-chordsToEnd, 0};
         if (isRestBar(bar)) barLine.leastGap = showsSlashes(plan, bar) ? slashesWidth(bar) : leastRestBar;
         made.barLines.push_back(made.columns.size());
         made.columns.push_back(barLine);
@@ -155,8 +159,19 @@ private:
             if (mark.at != at) continue;
             const double half = font.width(dynamicGlyph(mark.level)) / 2;
             const double middle = font.width(Smufl::NoteheadBlack) / 2;
-            made.columns.back().row(ColumnRow::Dynamics) = Reach{half - middle, half + middle};
+            const double behind = opensHairpin(mark) ? hairpinRoom : 0;
+            made.columns.back().row(ColumnRow::Dynamics) = Reach{half - middle, half + middle + behind};
         }
+    }
+
+    /// Whether a hairpin stands between it and the next dynamic, or the line's end.
+    bool opensHairpin(const DynamicMark& mark) const {
+        const auto next = std::find_if(plan.dynamics.begin(), plan.dynamics.end(),
+                                       [&](const DynamicMark& one) { return one.at > mark.at; });
+        return std::any_of(plan.hairpins.begin(), plan.hairpins.end(), [&](const LineHairpin& hairpin) {
+            return !hairpin.fromBefore && hairpin.range.begin >= mark.at &&
+                   (next == plan.dynamics.end() || hairpin.range.end <= next->at);
+        });
     }
 
     const SystemPlan& plan;

@@ -171,17 +171,21 @@ private:
         sketch.add(PlacedText{letter, {middle, y}, letterSize, TextRole::Words, TextAnchor::Centre, note});
     }
 
-    /// From this piece's number to the next one's, which may stand on another string.
+    /// From this piece's numbers to the next one's, which may stand on other strings.
     void drawSlideToNext(std::size_t index) {
         const LaidPiece* goal = slideGoal(line, index);
-        if (!goal) return;
-        const StaffHead& first = line[index].piece.heads.front();
-        const StaffHead& next = goal->piece.heads.front();
+        for (std::size_t voice = 0; goal && voice < slidingVoices(line[index], *goal); ++voice)
+            drawSlideTo(index, *goal, voice);
+    }
+
+    void drawSlideTo(std::size_t index, const LaidPiece& goal, std::size_t voice) {
+        const StaffHead& first = line[index].piece.heads[voice];
+        const StaffHead& next = goal.piece.heads[voice];
         const TabPlace* from = placeOf(first);
         const TabPlace* to = placeOf(next);
         if (!from || !to) return;
         const double left = line[index].middle() + fretReachRight(line[index]);
-        const double rightEnd = goal->middle() - fretReachLeft(*goal);
+        const double rightEnd = goal.middle() - fretReachLeft(goal);
         if (rightEnd - left < gap) return;
         if (from->string == to->string)
             drawSlide(left, rightEnd, yOf(from->string), next.midi > first.midi, first.note, from->string);

@@ -18,8 +18,6 @@ constexpr double gap = 0.6;
 constexpr double rowMiddle = 1.0;
 /// How far the open end of a hairpin stands apart, and half as far where it goes on over a line's end.
 constexpr double opening = 1.3;
-constexpr double besideDynamic = 0.5;
-constexpr double leastHairpin = 1.8;
 constexpr double leastPart = 0.8;
 constexpr double wordsSize = 1.8;
 constexpr double ringSize = 1.5;
@@ -82,6 +80,7 @@ private:
                 place.right = std::min(place.right, one.left - besideDynamic);
         }
         if (place.right - place.left < leastHairpin) lengthen(place, next);
+        if (place.right - place.left < leastPart) startEarlier(place);
         if (place.right - place.left >= leastPart) hairpins.push_back(place);
     }
 
@@ -90,6 +89,15 @@ private:
         for (const PlacedDynamic& one : dynamics)
             if (one.right > place.left) room = std::min(room, one.left - besideDynamic);
         place.right = std::max(place.right, std::min(place.left + leastHairpin, room));
+    }
+
+    /// As far as the sign before it in the row leaves it room.
+    void startEarlier(HairpinPlace& place) const {
+        double room = left;
+        for (const PlacedDynamic& one : dynamics)
+            if (one.right < place.right) room = std::max(room, one.right + besideDynamic);
+        if (!hairpins.empty()) room = std::max(room, hairpins.back().right + besideDynamic);
+        place.left = std::min(place.left, std::max(room, place.right - leastHairpin));
     }
 
     double rowTop() const {

@@ -10,6 +10,12 @@ namespace earwright {
 
 Smufl dynamicGlyph(Dynamic level);
 
+/// Between a dynamic and a hairpin, and how long a hairpin at least is where there is room.
+inline constexpr double besideDynamic = 0.5;
+inline constexpr double leastHairpin = 1.8;
+/// What the columns leave between two dynamics for one, over the gap that they have anyway.
+inline constexpr double hairpinRoom = leastHairpin + besideDynamic;
+
 /// Dynamics centred under their notes, hairpins from one to the next, all on one height, clear of what hangs
 /// from the staff (Gould, "Behind Bars", from memory). `left` and `right` are the ends of hairpins that come
 /// from the line before or go on in the next. After slurs.

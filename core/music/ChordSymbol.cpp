@@ -58,9 +58,7 @@ std::string printed(const Chord& chord) {
     const bool third = chord.quality == ChordQuality::Major || chord.quality == ChordQuality::Minor;
     const bool sixNine = third && chord.extension == 6 && ninth != chord.added.end();
     std::string text = toString(chord.root) + printedStem(chord, sixNine);
-    const bool altered = chord.quality == ChordQuality::Dominant && chord.extension == 7 &&
-                         chord.alterations == alteredDominant();
-    text += altered ? "alt" : printedAlterations(chord);
+    text += isAltered(chord) ? "alt" : printedAlterations(chord);
     for (auto degree = chord.added.begin(); degree != chord.added.end(); ++degree)
         if (!sixNine || degree != ninth) text += "(add" + std::to_string(*degree) + ")";
     if (chord.bass) text += "/" + toString(*chord.bass);
@@ -68,6 +66,11 @@ std::string printed(const Chord& chord) {
 }
 
 } // namespace
+
+bool isAltered(const Chord& chord) {
+    return chord.quality == ChordQuality::Dominant && chord.extension == 7 &&
+           chord.alterations == alteredDominant();
+}
 
 ChordSymbol parseChordSymbol(std::string_view text) {
     return {std::string(text), ChordReader(text).read()};

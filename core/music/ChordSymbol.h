@@ -57,6 +57,9 @@ struct ChordSymbol {
     friend bool operator==(const ChordSymbol&, const ChordSymbol&) = default;
 };
 
+/// Whether it is what "alt" stands for, both altered fifths and both altered ninths over a seventh.
+bool isAltered(const Chord& chord);
+
 /// Reads one symbol. Never fails: what cannot be read is kept as typed, without a chord.
 /// Takes b and # or ♭ and ♯, m/min/-, maj/M/Δ, dim/°, ø, aug/+, sus, add, alt, and a bass after a slash.
 ChordSymbol parseChordSymbol(std::string_view text);

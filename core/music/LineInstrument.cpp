@@ -1,6 +1,7 @@
 #include "core/music/LineInstrument.h"
 
-#include <array>
+#include "core/music/PitchNames.h"
+
 #include <charconv>
 
 namespace earwright {
@@ -8,29 +9,6 @@ namespace earwright {
 namespace {
 
 constexpr int highestMidiNumber = 127;
-constexpr std::string_view flatOfPrint = "♭";
-constexpr std::string_view sharpOfPrint = "♯";
-
-/// Takes a sign off the front of a text; true if it stood there.
-bool takes(std::string_view& text, std::string_view sign) {
-    if (!text.starts_with(sign)) return false;
-    text.remove_prefix(sign.size());
-    return true;
-}
-
-/// The semitones that the accidentals at the front of a text add.
-int takeAccidentals(std::string_view& text) {
-    int semitones = 0;
-    for (;;) {
-        if (takes(text, "#") || takes(text, sharpOfPrint))
-            ++semitones;
-        else if (takes(text, "b") || takes(text, flatOfPrint))
-            --semitones;
-        else
-            return semitones;
-    }
-}
-
 } // namespace
 
 bool isRange(const PitchRange& range) {
@@ -63,19 +41,14 @@ PitchRange rangeOf(const LineInstrument& line) {
 }
 
 std::optional<int> midiNamed(std::string_view text) {
-    constexpr std::string_view letters = "CDEFGAB";
-    constexpr std::array pitchClasses{0, 2, 4, 5, 7, 9, 11};
-    if (text.empty()) return std::nullopt;
-    const char letter = text.front() >= 'a' ? static_cast<char>(text.front() - 'a' + 'A') : text.front();
-    const std::size_t step = letters.find(letter);
-    if (step == std::string_view::npos) return std::nullopt;
-    text.remove_prefix(1);
-    const int name = pitchClasses[step] + takeAccidentals(text);
+    constexpr int mostSigns = 4;
+    const auto name = takeName(text, mostSigns);
+    if (!name) return std::nullopt;
     int octave = 0;
     const auto [end, problem] = std::from_chars(text.data(), text.data() + text.size(), octave);
     if (problem != std::errc() || end != text.data() + text.size() || octave < -1 || octave > 9)
         return std::nullopt;
-    const int midi = name + 12 * (octave + 1);
+    const int midi = PitchName{name->step, 0}.pitchClass() + name->alter + 12 * (octave + 1);
     return midi >= 0 && midi <= highestMidiNumber ? std::optional(midi) : std::nullopt;
 }
 

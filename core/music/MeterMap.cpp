@@ -85,10 +85,15 @@ Beats MeterMap::previousCount(const Beats& place) const {
     return place - countLength(isBarLine(place) ? bar - 1 : bar);
 }
 
+Beats MeterMap::countAt(double beats) const {
+    // Counted beats of all meters begin on a line of it: units are halves of halves.
+    constexpr std::int64_t finest = 1024;
+    return countStart(
+        Beats(static_cast<std::int64_t>(std::floor(beats * static_cast<double>(finest))), finest));
+}
+
 Beats MeterMap::nearestCount(double beats) const {
-    // Fine enough to tell which beat a place lies in.
-    constexpr std::int64_t finest = 1000;
-    const Beats before = countStart(Beats::nearest(beats, finest));
+    const Beats before = countAt(beats);
     const Beats after = nextCount(before);
     return beats - before.toDouble() < after.toDouble() - beats ? before : after;
 }

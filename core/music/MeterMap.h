@@ -41,6 +41,8 @@ public:
     Beats countLength(std::int64_t bar) const;
     /// Where the counted beat begins that a place lies in. Each bar counts anew.
     Beats countStart(const Beats& place) const;
+    /// The same of a place as it is heard, which lies on no line of the page.
+    Beats countAt(double beats) const;
     /// The beginning of a counted beat that is nearest to a place.
     Beats nearestCount(double beats) const;
     /// Where the next counted beat begins.

@@ -1,6 +1,7 @@
 #include "core/music/StringTuning.h"
 
 #include "core/music/Pitch.h"
+#include "core/music/PitchNames.h"
 
 #include <algorithm>
 #include <cctype>
@@ -20,26 +21,14 @@ struct TypedString {
 
 /// Takes one note off the front of the text.
 std::optional<TypedString> takeString(std::string_view& text) {
-    static constexpr std::string_view letters = "CDEFGAB";
-    const auto step = letters.find(static_cast<char>(std::toupper(static_cast<unsigned char>(text.front()))));
-    if (step == std::string_view::npos) return {};
-    text.remove_prefix(1);
-    int alter = 0;
-    const auto takes = [&](std::string_view sign, int by) {
-        if (!text.starts_with(sign)) return;
-        text.remove_prefix(sign.size());
-        alter += by;
-    };
-    takes("#", 1);
-    takes("♯", 1);
-    takes("b", -1);
-    takes("♭", -1);
-    TypedString typed{PitchName{static_cast<Step>(step), alter}.pitchClass(), {}};
+    // One sign at most: "gbbbeb" is G♭ B♭ E♭.
+    const auto name = takeName(text, 1);
+    if (!name) return {};
+    TypedString typed{name->pitchClass(), {}};
     if (text.empty() || text.front() < '0' || text.front() > '8') return typed;
     // The octave is the name's: B sharp of 3 is C of 4.
-    const int natural = PitchName{static_cast<Step>(step), 0}.pitchClass();
     typed.octave = text.front() - '0';
-    typed.pitchClass = natural + alter;
+    typed.pitchClass = PitchName{name->step, 0}.pitchClass() + name->alter;
     text.remove_prefix(1);
     return typed;
 }

@@ -25,14 +25,6 @@ constexpr double shakiest = 1.6;
 constexpr double furthestCost = 10;
 constexpr std::size_t mostReadings = 16;
 
-/// The counted beat a place as played lies in.
-Beats countOf(double played, const MeterMap& meters) {
-    // Fine enough for counted beats of all meters to begin on a line of it: units are halves of halves.
-    constexpr std::int64_t finest = 1024;
-    return meters.countStart(
-        Beats(static_cast<std::int64_t>(std::floor(played * static_cast<double>(finest))), finest));
-}
-
 /// Meter, marks and page without notes: all that decides where a place is played.
 Study frameOf(const Study& study) {
     Study frame;
@@ -46,7 +38,7 @@ Study frameOf(const Study& study) {
 /// to it.
 Beats letGo(const Study& divided, const Beats& onset, double end) {
     const MeterMap meters = divided.meters();
-    const Beats beat = std::max(countOf(end, meters), meters.countStart(onset));
+    const Beats beat = std::max(meters.countAt(end), meters.countStart(onset));
     const auto parts = static_cast<std::int64_t>(divided.divisionOf(beat));
     Beats best = meters.nextCount(beat);
     const Beats part = (best - beat) / parts;
@@ -118,9 +110,9 @@ std::vector<BeatChoice> RhythmReader::readBy(const Hand& hand) {
     // Silence is skipped: nothing is chosen there.
     for (std::size_t next = 0; next < places.size();) {
         const std::size_t first = next;
-        const Beats begin = countOf(onsets[first], meters);
+        const Beats begin = meters.countAt(onsets[first]);
         const BeatLines& inBeat = lines.try_emplace(begin, frame, begin).first->second;
-        while (next < places.size() && countOf(onsets[next], meters) == begin)
+        while (next < places.size() && meters.countAt(onsets[next]) == begin)
             ++next;
         const Seconds lasts = frame.beatMap.seconds(inBeat.beat()).length();
         const double spread = std::max(hand.spread.value / std::max(lasts.value, 1e-3), 1e-3) *

@@ -1,5 +1,7 @@
 #include "core/theory/ChordDegree.h"
 
+#include "core/music/PitchNames.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -84,11 +86,7 @@ Degree degreeAt(int semitones, const Chord& chord) {
 /// The pitch on the letter that the degree has above the root; by its plain name where that would take more
 /// than a double accidental.
 PitchName spelled(int midi, const PitchName& root, int degree) {
-    const auto step = static_cast<Step>((static_cast<int>(root.step) + degree - 1) % 7);
-    const int natural = PitchName{step, 0}.pitchClass();
-    int alter = pitchClassOf(midi - natural);
-    if (alter > 6) alter -= 12;
-    return std::abs(alter) <= 2 ? PitchName{step, alter} : plainName(midi);
+    return nameOn(static_cast<int>(root.step) + degree - 1, midi).value_or(plainName(midi));
 }
 
 bool isTone(int semitones, const Chord& chord) {

@@ -20,15 +20,6 @@ bool isOneOff(int a, int b) {
     return std::abs(a - b) == 1;
 }
 
-/// The pitch on a letter counted from C, beyond the octave too; nothing beyond a double accidental.
-std::optional<PitchName> nameOn(int letter, int midi) {
-    const auto step = static_cast<Step>(((letter % 7) + 7) % 7);
-    int alter = pitchClassOf(midi - PitchName{step, 0}.pitchClass());
-    if (alter > 6) alter -= 12;
-    if (std::abs(alter) > 2) return std::nullopt;
-    return PitchName{step, alter};
-}
-
 /// A black key raised or lowered; white keys keep the name.
 PitchName blackKeyOr(const PitchName& name, int midi, int alter) {
     for (const PitchName& other : namesOf(midi))
@@ -50,10 +41,20 @@ bool isNaturalDegree(int semitones) {
     return (scale >> semitones & 1U) != 0;
 }
 
+/// A minor key has its sixth and seventh degree raised as well, where that takes a single sign.
+bool isRaised(const PitchName& name, const KeySignature& key) {
+    const int degree = (static_cast<int>(name.step) - static_cast<int>(key.tonic().step) + 7) % 7 + 1;
+    return key.mode == Mode::Minor && degree >= 6 && name.alter == key.alterOf(name.step) + 1 &&
+           name.alter < 2;
+}
+
 std::optional<PitchName> keyName(int midi, const KeySignature& key) {
-    for (const PitchName& name : namesOf(midi))
+    std::optional<PitchName> raised;
+    for (const PitchName& name : namesOf(midi)) {
         if (key.alterOf(name.step) == name.alter) return name;
-    return std::nullopt;
+        if (isRaised(name, key)) raised = name;
+    }
+    return raised;
 }
 
 /// Another pitch on that letter is a tone of the chord.
@@ -65,29 +66,75 @@ bool isTaken(const PitchName& name, const Chord& chord) {
     });
 }
 
+/// What sounds together: indexes of its first note and behind its last.
+struct Moment {
+    std::size_t begin = 0;
+    std::size_t end = 0;
+    /// Of one note alone: the next moment that is not that pitch alone again.
+    std::size_t next = 0;
+};
+
+std::vector<Moment> momentsOf(const std::vector<LineNote>& line) {
+    std::vector<Moment> moments;
+    for (std::size_t i = 0; i < line.size(); ++i) {
+        if (i == 0 || line[i].moment != line[i - 1].moment) moments.push_back({i, i, 0});
+        moments.back().end = i + 1;
+    }
+    for (std::size_t i = moments.size(); i-- > 0;) {
+        const auto isAlone = [&](std::size_t at) { return moments[at].end - moments[at].begin == 1; };
+        const bool goesOn = i + 1 < moments.size() && isAlone(i) && isAlone(i + 1) &&
+                            line[moments[i].begin].midi == line[moments[i + 1].begin].midi;
+        moments[i].next = goesOn ? moments[i + 1].next : i + 1;
+    }
+    return moments;
+}
+
+/// For each note the last other pitch before what sounds with it.
+std::vector<std::optional<int>> pitchesBefore(const std::vector<LineNote>& line,
+                                              const std::vector<Moment>& moments) {
+    std::vector<std::optional<int>> before;
+    std::optional<int> last;
+    std::optional<int> lastOther;
+    for (const Moment& moment : moments) {
+        for (std::size_t i = moment.begin; i < moment.end; ++i)
+            before.push_back(last == line[i].midi ? lastOther : last);
+        for (std::size_t i = moment.begin; i < moment.end; ++i) {
+            if (last != line[i].midi) lastOther = last;
+            last = line[i].midi;
+        }
+    }
+    return before;
+}
+
+/// In time that grows with the line, however often a pitch is repeated.
 class Speller {
 public:
-    explicit Speller(const std::vector<LineNote>& notes) : line(notes), names(notes.size()) {}
+    explicit Speller(const std::vector<LineNote>& notes)
+        : line(notes),
+          moments(momentsOf(notes)),
+          before(pitchesBefore(notes, moments)),
+          names(notes.size()) {}
 
     std::vector<LineName> spell() {
         // From behind, since a chromatic note is called after what it goes on to.
-        for (std::size_t i = line.size(); i-- > 0;) {
-            const PitchName name = withoutDoubles(nameAt(i));
-            names[i] = {line[i].wish.value_or(name), name};
-        }
+        for (std::size_t moment = moments.size(); moment-- > 0;)
+            for (std::size_t i = moments[moment].end; i-- > moments[moment].begin;) {
+                const PitchName name = withoutDoubles(nameAt(i, moment));
+                names[i] = {line[i].wish.value_or(name), name};
+            }
         return std::move(names);
     }
 
 private:
-    PitchName nameAt(std::size_t index) const {
+    PitchName nameAt(std::size_t index, std::size_t moment) const {
         const LineNote& note = line[index];
         const Chord chord = note.chord.value_or(tonicOf(note.key));
         const ChordDegree degree = degreeOf(note.midi, chord);
-        if (note.chord && degree.isChordTone) return chordTone(note.midi, chord, degree);
-        const auto goal = goalOf(index);
-        const auto led = goal ? ledTo(*goal, note.midi) : std::nullopt;
         const auto inKey = keyName(note.midi, note.key);
-        if (inKey && !(note.chord && isTaken(*inKey, chord))) return *inKey;
+        if (note.chord && degree.isChordTone) return chordTone(note, degree, inKey);
+        const auto goal = goalOf(note.midi, moment);
+        const auto led = goal ? ledTo(*goal, note.midi) : std::nullopt;
+        if (inKey && (inKey == led || !(note.chord && isTaken(*inKey, chord)))) return *inKey;
         const int semitones = pitchClassOf(note.midi - chord.root.pitchClass());
         if (isNaturalDegree(semitones) && isReadable(degree.name, note.key, led)) return degree.name;
         if (led && isReadable(*led, note.key, degree.name)) return *led;
@@ -95,9 +142,15 @@ private:
         return isReadable(degree.name, note.key, led) ? degree.name : withoutAccidental(degree.name);
     }
 
-    static PitchName chordTone(int midi, const Chord& chord, const ChordDegree& degree) {
-        const bool isBass = chord.bass && chord.bass->pitchClass() == pitchClassOf(midi);
-        return isBass ? *chord.bass : degree.name;
+    /// "alt" alters ninth and fifth and leaves their names to the key.
+    static PitchName chordTone(const LineNote& note, const ChordDegree& degree,
+                               const std::optional<PitchName>& inKey) {
+        const Chord& chord = *note.chord;
+        if (chord.bass && chord.bass->pitchClass() == pitchClassOf(note.midi)) return *chord.bass;
+        if (!isAltered(chord) || !inKey) return degree.name;
+        const int semitones = pitchClassOf(note.midi - chord.root.pitchClass());
+        const bool isOfAlt = semitones == 1 || semitones == 3 || semitones == 6 || semitones == 8;
+        return isOfAlt ? *inKey : degree.name;
     }
 
     /// The letter next to the goal's; nothing where that takes a double accidental.
@@ -121,37 +174,27 @@ private:
 
     PitchName arrived(std::size_t index, const PitchName& otherwise) const {
         const int midi = line[index].midi;
-        for (std::size_t i = index; i-- > 0;) {
-            if (line[i].moment == line[index].moment || line[i].midi == midi) continue;
-            if (!isOneOff(line[i].midi, midi)) break;
-            return blackKeyOr(otherwise, midi, line[i].midi < midi ? 1 : -1);
-        }
-        return otherwise;
+        if (!before[index] || !isOneOff(*before[index], midi)) return otherwise;
+        return blackKeyOr(otherwise, midi, *before[index] < midi ? 1 : -1);
     }
 
-    /// Where the next moment with another pitch begins, and where it ends.
-    std::pair<std::size_t, std::size_t> nextMoment(std::size_t from, int midi) const {
-        std::size_t begin = from;
-        std::size_t end = from;
-        while (begin < line.size()) {
-            while (end < line.size() && line[end].moment == line[begin].moment)
-                ++end;
-            if (end - begin > 1 || line[begin].midi != midi) break;
-            begin = end;
-        }
-        return {begin, end};
+    /// The next moment that is more than this pitch alone.
+    std::size_t otherBehind(std::size_t moment, int midi) const {
+        const std::size_t next = moment + 1;
+        if (next == moments.size()) return next;
+        const bool isAgain =
+            moments[next].end - moments[next].begin == 1 && line[moments[next].begin].midi == midi;
+        return isAgain ? moments[next].next : next;
     }
 
-    std::optional<Goal> goalOf(std::size_t index) const {
-        const int midi = line[index].midi;
-        std::size_t behind = index;
-        while (behind < line.size() && line[behind].moment == line[index].moment)
-            ++behind;
-        const auto [begin, end] = nextMoment(behind, midi);
-        for (std::size_t i = begin; i < end; ++i)
+    std::optional<Goal> goalOf(int midi, std::size_t moment) const {
+        const std::size_t other = otherBehind(moment, midi);
+        if (other == moments.size()) return std::nullopt;
+        const Moment& next = moments[other];
+        for (std::size_t i = next.begin; i < next.end; ++i)
             if (isOneOff(line[i].midi, midi)) return Goal{line[i].midi, names[i].name};
-        if (end - begin != 1) return std::nullopt;
-        return goalAround(midi, begin, end);
+        if (next.end - next.begin != 1) return std::nullopt;
+        return goalAround(midi, next.begin, next.end);
     }
 
     /// D♭ to B and then C: the two lie around their goal.
@@ -164,6 +207,8 @@ private:
     }
 
     const std::vector<LineNote>& line;
+    std::vector<Moment> moments;
+    std::vector<std::optional<int>> before;
     std::vector<LineName> names;
 };
 

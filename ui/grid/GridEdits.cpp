@@ -1,6 +1,5 @@
 #include "ui/grid/GridEdits.h"
 
-#include "core/engraving/WrittenNames.h"
 #include "core/study/DivisionEdits.h"
 #include "core/study/NoteEdits.h"
 #include "core/study/PhrasingEdits.h"
@@ -146,8 +145,8 @@ std::optional<GridEdit> graced(const Study& study, const std::vector<NoteId>& no
         study, {addGraceNote(study, notes), markName(PhrasingKind::Grace), onlyOf(notes), {}, true});
 }
 
-std::optional<GridEdit> respelled(const Study& study, const std::vector<NoteId>& notes) {
-    const WrittenNames names(study);
+std::optional<GridEdit> respelled(const Study& study, const WrittenNames& names,
+                                  const std::vector<NoteId>& notes) {
     Study edited = study;
     for (const NoteId id : notes)
         if (const Note* note = study.note(id)) edited = respell(edited, id, names.byItself(*note));

@@ -1,6 +1,7 @@
 // What the keys of the note grid do to the study: each answers with the study afterwards, or with nothing.
 #pragma once
 
+#include "core/engraving/WrittenNames.h"
 #include "core/music/PhrasingKind.h"
 #include "core/study/Study.h"
 #include "ui/grid/GridColumns.h"
@@ -48,8 +49,9 @@ std::optional<GridEdit> phrased(const Study& study, const std::vector<NoteId>& n
 std::optional<GridEdit> revalued(const Study& study, const std::vector<NoteId>& notes, PhrasingKind kind,
                                  int by);
 std::optional<GridEdit> graced(const Study& study, const std::vector<NoteId>& notes);
-/// Each given its next name on the page; nothing sounds.
-std::optional<GridEdit> respelled(const Study& study, const std::vector<NoteId>& notes);
+/// Each given its next name on the page, where `names` are those of the study; nothing sounds.
+std::optional<GridEdit> respelled(const Study& study, const WrittenNames& names,
+                                  const std::vector<NoteId>& notes);
 /// Louder or softer, by a share of the whole range.
 std::optional<GridEdit> louder(const Study& study, const std::vector<NoteId>& notes, double by);
 /// The beat divided into 1 to 12; nothing for other numbers. Notes that are there keep their places.

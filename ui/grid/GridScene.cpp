@@ -10,6 +10,12 @@ void GridScene::show(std::shared_ptr<const Study> shown) {
     meters = study ? study->meters() : MeterMap();
 }
 
+void GridScene::nameNotes() {
+    if (named == study) return;
+    names = study ? WrittenNames(*study) : WrittenNames();
+    named = study;
+}
+
 RowName GridScene::rowAtCursor() const {
     const ChordStretch* chord = chords.at(cursor.place);
     const Note* note = study && selected ? study->note(*selected) : nullptr;

@@ -19,6 +19,9 @@ namespace earwright::ui {
 struct GridScene {
     /// Takes a study to be shown, and its meters with it.
     void show(std::shared_ptr<const Study> shown);
+    /// Names the notes of the study shown, unless they are. Not while a note is dragged: the whole line is
+    /// spelled.
+    void nameNotes();
 
     /// While a gesture is on, the study as it would be after it. Never null once columns are there.
     std::shared_ptr<const Study> study;
@@ -41,6 +44,8 @@ struct GridScene {
     /// In beats, where the ear is.
     std::optional<double> playhead;
     bool hasFocus = false;
+    /// The study that `names` are of.
+    std::shared_ptr<const Study> named;
 
     /// What the row is called where the cursor is: as the note there is written, else as the chord has it.
     RowName rowAtCursor() const;

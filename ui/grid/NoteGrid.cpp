@@ -98,7 +98,7 @@ void NoteGrid::layOutBars() {
     const Range<Beats> range = rangeWanted();
     scene.show(previewed ? previewed : study);
     scene.columns = study ? GridColumns(*scene.study, range) : GridColumns();
-    scene.names = scene.study ? WrittenNames(*scene.study) : WrittenNames();
+    scene.nameNotes();
     scene.chords = study ? ChordRows(*study, scene.columns.range()) : ChordRows();
     if (hasColumns() && !scene.columns.range().contains(scene.cursor.place)) {
         const std::vector<Note> notes = study->notesIn(scene.columns.range());

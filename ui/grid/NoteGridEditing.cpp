@@ -66,7 +66,7 @@ void NoteGrid::enterPitchBeside(int midi) {
 }
 
 void NoteGrid::respellNotes() {
-    apply(respelled(*study, scene.selectedNotes()));
+    apply(respelled(*study, scene.names, scene.selectedNotes()));
 }
 
 void NoteGrid::togglePhrasing(PhrasingKind kind) {

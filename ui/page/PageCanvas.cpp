@@ -138,13 +138,14 @@ void PageCanvas::paintEvent(QPaintEvent* event) {
     if (!font) return;
     painter.scale(pixelsOfSpace, pixelsOfSpace);
     const PageBox exposed = spacesOf(event->rect());
+    const PageLook look{color(Role::Ink), color(Role::Page), color(Role::Written), color(Role::Shade)};
     for (const Line& line : lines)
-        if (line.system.extent.moved(line.origin).overlaps(exposed)) paintLine(painter, line, exposed);
+        if (line.system.extent.moved(line.origin).overlaps(exposed)) paintLine(painter, line, exposed, look);
     paintPlayhead(painter);
 }
 
-void PageCanvas::paintLine(QPainter& painter, const Line& line, const PageBox& exposed) const {
-    const PageLook look{color(Role::Ink), color(Role::Page), color(Role::Written), color(Role::Shade)};
+void PageCanvas::paintLine(QPainter& painter, const Line& line, const PageBox& exposed,
+                           const PageLook& look) const {
     std::set<NoteId> chosen;
     if (selected) chosen.insert(*selected);
     painter.save();

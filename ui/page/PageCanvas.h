@@ -13,6 +13,8 @@
 
 namespace earwright::ui {
 
+struct PageLook;
+
 /// Threads: interface only.
 class PageCanvas : public QWidget {
     Q_OBJECT
@@ -52,7 +54,7 @@ private:
     };
     QRect pixelsOf(const PageBox& box) const;
     PageBox spacesOf(const QRect& pixels) const;
-    void paintLine(QPainter& painter, const Line& line, const PageBox& exposed) const;
+    void paintLine(QPainter& painter, const Line& line, const PageBox& exposed, const PageLook& look) const;
     /// What a note's head and number take with the ground behind them, on every line it is on.
     void updateNote(const std::optional<NoteId>& note);
     /// Of the line over the staff; pixels, empty where there is none.

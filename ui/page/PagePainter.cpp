@@ -5,6 +5,9 @@
 #include <QPainterPath>
 #include <QTransform>
 
+#include <map>
+#include <utility>
+
 namespace earwright::ui {
 
 namespace {
@@ -88,8 +91,7 @@ private:
     }
 
     void paint(const PlacedText& text) {
-        QFont face = faceOf(text.role);
-        face.setPixelSize(static_cast<int>(text.size * pixelsOfSpace));
+        const QFont& face = faceOf(text.role, text.size);
         const QString words = QString::fromStdString(text.text);
         const double width = QFontMetricsF(face).horizontalAdvance(words) / pixelsOfSpace;
         const double left = text.anchor == TextAnchor::Left     ? text.at.x
@@ -108,17 +110,27 @@ private:
         painter.restore();
     }
 
-    static QFont faceOf(TextRole role) {
+    /// Looking a family up takes longer than painting in it, and a page has few faces.
+    const QFont& faceOf(TextRole role, double size) {
+        const auto [found, isNew] = faces.try_emplace({role, size});
+        if (isNew) found->second = madeFace(role, size);
+        return found->second;
+    }
+
+    static QFont madeFace(TextRole role, double size) {
         QFont face;
         // What the layout measures with.
         face.setFamilies({QStringLiteral("Liberation Sans"), QStringLiteral("Nimbus Sans"),
                           QStringLiteral("Inter"), QStringLiteral("DejaVu Sans")});
         face.setHintingPreference(QFont::PreferNoHinting);
-        face.setBold(role == TextRole::Title || role == TextRole::PhraseName);
+        // Tempo upright and bold, other words sloping (common practice).
+        face.setBold(role == TextRole::Title || role == TextRole::PhraseName || role == TextRole::Tempo);
         face.setItalic(role == TextRole::Words);
+        face.setPixelSize(static_cast<int>(size * pixelsOfSpace));
         return face;
     }
 
+    std::map<std::pair<TextRole, double>, QFont> faces;
     QPainter& painter;
     MusicFont& font;
     const PageLook& look;

@@ -17,9 +17,7 @@ QString tr(const char* text) {
 /// The counted beat that is heard; the ear stands on a frame, which may lie a hair before it.
 Beats beatUnder(const Study& study, Seconds ear) {
     constexpr double hair = 1e-6;
-    constexpr std::int64_t finest = 1000;
-    const double beats = study.beatMap.beatsAt(ear) + hair;
-    return study.meters().countStart(Beats(static_cast<std::int64_t>(std::floor(beats * finest)), finest));
+    return study.meters().countAt(study.beatMap.beatsAt(ear) + hair);
 }
 
 } // namespace

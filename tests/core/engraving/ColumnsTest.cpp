@@ -48,6 +48,15 @@ TEST(Columns, KeepChordSymbolsApartAcrossColumnsWithoutOne) {
     EXPECT_GE(places[2] - places[0], 7);
 }
 
+TEST(Columns, ShareWhatAChordSymbolNeedsAmongTheNotesUnderIt) {
+    std::vector<Column> columns{note(0.5), note(0.5), note(0.5), note(0.5), barLine()};
+    columns[0].row(ColumnRow::Chords) = Reach{0, 12};
+    columns[2].row(ColumnRow::Chords) = Reach{0, 3};
+    const auto places = spreadWith(4, columns);
+    EXPECT_GE(places[2] - places[0], 12);
+    EXPECT_NEAR(places[1] - places[0], places[2] - places[1], 1e-9) << "no hole before the second symbol";
+}
+
 TEST(Columns, AreSqueezedWhereEvenThatIsTooWide) {
     const auto places = spreadOver(3, {note(1), note(1), note(1), barLine()});
     EXPECT_NEAR(places.back(), 3, 1e-9);

@@ -122,6 +122,23 @@ TEST(Fingering, PlaysTheScaleOfGInTheSecondPosition) {
                                                                                                    {1, 3}}));
 }
 
+// From the tenth fret F E F A C B B♭ A♭: the C that lies beside the B, not five frets below it on the next
+// string.
+TEST(Fingering, StretchesOneFingerAtATime) {
+    const Frets frets = guitar(lineOf({65, 64, 65, 69, 72, 71, 70, 68}));
+    for (std::size_t i = 1; i < frets.size(); ++i)
+        EXPECT_LE(std::abs(frets[i].second - frets[i - 1].second), 3) << i;
+}
+
+TEST(Fingering, TakesNoOpenStringFarUpTheNeck) {
+    // Sixths and thirds about the tenth fret; E4 with F4 could be had over the open first string.
+    std::vector<Note> notes = lineOf({69, 72, 69, 72, 64, 65, 65, 69});
+    for (std::size_t i = 0; i < notes.size(); ++i)
+        notes[i].onset = Beats(static_cast<std::int64_t>(i / 2), 2);
+    for (const auto& [string, fret] : guitar(notes))
+        EXPECT_GT(fret, 0) << string;
+}
+
 TEST(Fingering, ComesBackDownTheNeckAfterAHighNote) {
     std::vector<int> pitches{57, 60, 62, 64, 67, 69, 84};
     for (int times = 0; times < 4; ++times)

@@ -18,7 +18,7 @@ using testing::IsEmpty;
 std::vector<std::string> wordsOf(const PlacedShapes& shapes) {
     std::vector<std::string> words;
     for (const PlacedText& text : shapes.texts)
-        if (text.role == TextRole::Words) words.push_back(text.text);
+        if (text.role == TextRole::Tempo) words.push_back(text.text);
     return words;
 }
 

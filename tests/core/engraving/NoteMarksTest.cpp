@@ -159,6 +159,27 @@ TEST_F(MarkedNote, SlidesToTheNextHeadAndTheNextNumber) {
     }
 }
 
+TEST_F(MarkedNote, SlidesWithBothNotesOfADoubleStop) {
+    Study study = studyInFour();
+    study.notes = {noteAt(study, Beats(0), Beats(2), 69), noteAt(study, Beats(0), Beats(2), 72),
+                   noteAt(study, Beats(2), Beats(2), 71), noteAt(study, Beats(2), Beats(2), 74)};
+    study.notes[0].phrasing.slidesToNext = study.notes[1].phrasing.slidesToNext = true;
+    EngravingOptions options;
+    options.strings = 6;
+    options.places = {{study.notes[0].id, {1, 10}},
+                      {study.notes[1].id, {0, 8}},
+                      {study.notes[2].id, {1, 12}},
+                      {study.notes[3].id, {0, 10}}};
+    const auto systems = engraveSystems(study, wholeStudy(study), options, musicFont());
+    ASSERT_TRUE(systems);
+    for (const Note& note : {study.notes[0], study.notes[1]}) {
+        const auto count = std::count_if(
+            systems->front().shapes.lines.begin(), systems->front().shapes.lines.end(),
+            [&](const PlacedLine& line) { return line.note == note.id && line.to.x - line.from.x > 1; });
+        EXPECT_EQ(count, 2) << "on the staff and on its string";
+    }
+}
+
 // Quarter tones as players of tablature say them (common practice): a whole tone is "full".
 TEST(BendAmounts, AreSaidInWholeTones) {
     EXPECT_EQ(bendAmount({1, BendShape::Up}), "¼");

@@ -2,6 +2,8 @@
 // David Baker, "How to Play Bebop", are from memory; all else is common practice.
 #include "core/theory/LineSpelling.h"
 
+#include "tests/core/exchange/WithinBounds.h"
+
 #include <gtest/gtest.h>
 #include <numeric>
 #include <string>
@@ -141,6 +143,48 @@ TEST(LineSpelling, AMinorKeyHasItsLeadingNote) {
     EXPECT_EQ(names({69, 68, 69, 64}, "", aMinor), "A G♯ A E");
     EXPECT_EQ(names({64, 66, 68, 69}, "", aMinor), "E F♯ G♯ A");
     EXPECT_EQ(names({69, 67, 65, 64}, "", aMinor), "A G F E");
+}
+
+// Over the chords of a minor key as well, as lead sheets of minor tunes print them (common practice).
+TEST(LineSpelling, AMinorKeyHasItsLeadingNoteOverItsChords) {
+    constexpr KeySignature fMinor{-4, Mode::Minor};
+    constexpr KeySignature cSharpMinor{4, Mode::Minor};
+    EXPECT_EQ(names({61, 64, 67, 70}, "Dbmaj7", fMinor), "D♭ E G B♭") << "and not F flat";
+    EXPECT_EQ(names({65, 64, 63, 62, 61, 60}, "Fm7", fMinor), "F E E♭ D D♭ C");
+    EXPECT_EQ(names({61, 60, 61}, "C#m7", cSharpMinor), "C♯ B♯ C♯");
+}
+
+// "alt" says that ninth and fifth are altered, not how they are called: a minor key's own third and sixth are
+// not printed as sharps over its altered dominant (common practice).
+TEST(LineSpelling, TheKeyCallsWhatAnAlteredChordAlters) {
+    constexpr KeySignature fMinor{-4, Mode::Minor};
+    EXPECT_EQ(names({70, 68, 67, 65, 63, 61, 60}, "C7alt", fMinor), "B♭ A♭ G F E♭ D♭ C");
+    EXPECT_EQ(names({71, 70, 68, 67}, "G7alt", bFlatMajor), "B B♭ A♭ G");
+    EXPECT_EQ(names({67, 71, 75, 77, 70}, "G7alt"), "G B D♯ F A♯") << "where the key has neither";
+    EXPECT_EQ(names({64, 68, 71, 74, 79}, "E7#9", fMinor), "E G♯ B D G") << "a sign that is written stands";
+}
+
+TEST(LineSpelling, ANoteOfTheKeyThatIsLedByItIsCalledSoOverAnyChord) {
+    constexpr KeySignature fMinor{-4, Mode::Minor};
+    EXPECT_EQ(names({63, 61, 60}, "Dm7b5", fMinor), "E♭ D♭ C") << "though D is in the chord";
+}
+
+// A file made to keep us busy: half of each call would look through the whole rest of the line.
+TEST(LineSpelling, ALongRunOfOnePitchTakesTimeAsItIsLong) {
+    for (const bool hasEnd : {false, true}) {
+        std::vector<LineNote> line = lineOf(std::vector<int>(170'000, 61), "", cMajor);
+        if (hasEnd) line.back().midi = 62;
+        std::vector<LineName> spelled;
+        {
+            const WithinBounds bounds;
+            spelled = spelledLine(line);
+        }
+        EXPECT_EQ(toString(spelled.front().name), hasEnd ? "C♯" : "D♭");
+    }
+    const WithinBounds bounds;
+    std::vector<LineNote> arrived = lineOf(std::vector<int>(170'000, 61), "", cMajor);
+    arrived.front().midi = 60;
+    EXPECT_EQ(toString(spelledLine(arrived).back().name), "C♯") << "it says where it comes from";
 }
 
 TEST(LineSpelling, TheKeyCallsWhatNoChordToneContradicts) {

@@ -50,14 +50,14 @@ TEST_F(GridEdits, TakeTheNoteOutOfTheCellItSoundsIn) {
 TEST_F(GridEdits, RespellANoteFromTheNameItHasByItself) {
     study.chart.form.clear();
     study.notes = {sampleNote(1, Beats(4), Beats(1), 61), sampleNote(2, Beats(5), Beats(1), 62)};
-    const auto edit = respelled(study, {NoteId{1}});
+    const auto edit = respelled(study, WrittenNames(study), {NoteId{1}});
     ASSERT_TRUE(edit);
     EXPECT_EQ(edit->study.note(NoteId{1})->pitch.spelling, (PitchName{Step::D, -1}));
     EXPECT_EQ(edit->name.toStdString(), "respell");
     EXPECT_FALSE(edit->audible);
-    take(respelled(study, {NoteId{1}, NoteId{2}}));
+    take(respelled(study, WrittenNames(study), {NoteId{1}, NoteId{2}}));
     EXPECT_EQ(note(2).pitch.spelling, (PitchName{Step::C, 2}));
-    EXPECT_FALSE(respelled(study, {}));
+    EXPECT_FALSE(respelled(study, WrittenNames(study), {}));
 }
 
 TEST_F(GridEdits, LengthenByColumnsOverBeatsOfDifferentDivision) {
