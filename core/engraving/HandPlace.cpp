@@ -16,7 +16,7 @@ constexpr double stretchedLow = 1.5;
 constexpr int wideFrets = 4;
 /// Among fretted notes an open string sounds out of place; near the nut it belongs to what falls to hand.
 constexpr double openString = 1.2;
-constexpr double openStringLow = 0.3;
+constexpr double openStringLow = 0.15;
 constexpr int lastOpenPosition = 3;
 /// The further up the hand, the more the colour differs, and the string lies away from where it is.
 constexpr double openStringByFret = 0.15;

@@ -122,21 +122,36 @@ TEST(Fingering, PlaysTheScaleOfGInTheSecondPosition) {
                                                                                                    {1, 3}}));
 }
 
-// From the tenth fret F E F A C B B♭ A♭: the C that lies beside the B, not five frets below it on the next
-// string.
 TEST(Fingering, StretchesOneFingerAtATime) {
-    const Frets frets = guitar(lineOf({65, 64, 65, 69, 72, 71, 70, 68}));
-    for (std::size_t i = 1; i < frets.size(); ++i)
-        EXPECT_LE(std::abs(frets[i].second - frets[i - 1].second), 3) << i;
+    // Down from the fifteenth fret and back up to F A C B B♭ A♭: the C that lies beside the B, and not the
+    // one on the next string four frets below it.
+    const Frets frets = guitar(lineOf({79, 75, 72, 71, 70, 69, 67, 66, 65, 64, 65, 69, 72, 71, 70, 68}));
+    for (std::size_t i = 9; i < frets.size(); ++i)
+        EXPECT_LE(std::abs(frets[i].second - frets[i - 1].second), 3) << testing::PrintToString(frets);
 }
 
 TEST(Fingering, TakesNoOpenStringFarUpTheNeck) {
-    // Sixths and thirds about the tenth fret; E4 with F4 could be had over the open first string.
-    std::vector<Note> notes = lineOf({69, 72, 69, 72, 64, 65, 65, 69});
+    // Double stops about the tenth fret, among them E4 and F4, which the open first string would offer.
+    std::vector<Note> notes = lineOf({69, 72, 72, 75, 69, 71, 65, 69, 64, 65, 68, 74, 67, 73});
     for (std::size_t i = 0; i < notes.size(); ++i)
         notes[i].onset = Beats(static_cast<std::int64_t>(i / 2), 2);
     for (const auto& [string, fret] : guitar(notes))
         EXPECT_GT(fret, 0) << string;
+}
+
+TEST(Fingering, TakesOpenStringsNearTheNut) {
+    // Up an E7 from the lowest note and back to it: D, G and the high E are open, as every blues in E begins
+    // (common practice), and nothing lies beyond the fourth fret.
+    const std::vector<Note> notes =
+        lineOf({40, 43, 44, 47, 50, 52, 55, 56, 59, 62, 64, 62, 59, 55, 52, 50, 47});
+    const Frets frets = guitar(notes);
+    for (std::size_t i = 0; i < notes.size(); ++i) {
+        const int midi = notes[i].pitch.midi;
+        if (midi == 50 || midi == 55 || midi == 64)
+            EXPECT_EQ(frets[i].second, 0) << midi;
+        else
+            EXPECT_LE(frets[i].second, 4) << midi;
+    }
 }
 
 TEST(Fingering, ComesBackDownTheNeckAfterAHighNote) {
