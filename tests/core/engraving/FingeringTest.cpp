@@ -143,7 +143,7 @@ TEST(Fingering, TakesOpenStringsNearTheNut) {
     // Up an E7 from the lowest note and back to it: D, G and the high E are open, as every blues in E begins
     // (common practice), and nothing lies beyond the fourth fret.
     const std::vector<Note> notes =
-        lineOf({40, 43, 44, 47, 50, 52, 55, 56, 59, 62, 64, 62, 59, 55, 52, 50, 47});
+        lineOf({40, 43, 44, 47, 50, 52, 55, 56, 59, 62, 64, 62, 59, 55, 52, 50, 47, 45, 43, 40});
     const Frets frets = guitar(notes);
     for (std::size_t i = 0; i < notes.size(); ++i) {
         const int midi = notes[i].pitch.midi;
