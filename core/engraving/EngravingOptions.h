@@ -46,6 +46,8 @@ struct EngravingOptions {
     Reading reading = Reading::Concert;
     /// None: treble or bass, by where the line lies.
     std::optional<Clef> clef;
+    /// Else rhythm stands over the tablature, without lines, clef and key.
+    bool staff = true;
     /// Strings of the tablature under the staff, 1 to 8; 0 for none.
     int strings = 0;
     /// Where notes are played; one without a place has no number in the tablature.

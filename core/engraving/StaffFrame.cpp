@@ -11,6 +11,8 @@ namespace {
 
 constexpr double beforeClef = 0.6;
 constexpr double behindClef = 0.9;
+/// A clef of eight strings is so many times its own size.
+constexpr double largestTabClef = 1.4;
 constexpr double behindSignature = 1.4;
 constexpr double behindRepeat = 0.9;
 constexpr double beforeCourtesy = 0.7;
@@ -36,8 +38,15 @@ SignatureShapes withMeter(SignatureShapes key, const Meter& meter, const FontMet
     return key;
 }
 
+/// Where signatures begin behind the clef, the tablature's where it stands alone.
+double behindClefs(const SystemPlan& plan, const FontMetrics& font) {
+    const double clef = plan.style.staff ? font.box(clefGlyph(plan.style.clef)).right
+                                         : font.box(Smufl::SixStringTabClef).right * largestTabClef;
+    return beforeClef + clef + behindClef;
+}
+
 double signaturesWidth(const SystemPlan& plan, const FontMetrics& font) {
-    const double clef = beforeClef + font.box(clefGlyph(plan.style.clef)).right + behindClef;
+    const double clef = behindClefs(plan, font);
     const double signatures = signaturesAt(plan, 0, font).width;
     return signatures > 0 ? clef + signatures + behindSignature : clef;
 }
@@ -51,7 +60,7 @@ SignatureShapes signaturesAt(const SystemPlan& plan, std::size_t bar, const Font
     const Meter meterBefore = startsLine ? plan.meterBefore.value_or(Meter{0, 0}) : plan.bars[bar - 1].meter;
     SignatureShapes made;
     // Every line begins with its key; elsewhere only a change is shown.
-    if (startsLine || before.fifths != head.key.fifths)
+    if (plan.style.staff && (startsLine || before.fifths != head.key.fifths))
         made = keyShapes(head.key, before, plan.style.clef, font);
     return meterBefore == head.meter ? made : withMeter(std::move(made), head.meter, font);
 }
@@ -59,7 +68,7 @@ SignatureShapes signaturesAt(const SystemPlan& plan, std::size_t bar, const Font
 SignatureShapes courtesyAfter(const SystemPlan& plan, const FontMetrics& font) {
     const StaffBar& last = plan.bars.back();
     SignatureShapes made;
-    if (plan.keyAfter && plan.keyAfter->fifths != last.key.fifths)
+    if (plan.style.staff && plan.keyAfter && plan.keyAfter->fifths != last.key.fifths)
         made = keyShapes(*plan.keyAfter, last.key, plan.style.clef, font);
     const bool changesMeter = plan.meterAfter && *plan.meterAfter != last.meter;
     return changesMeter ? withMeter(std::move(made), *plan.meterAfter, font) : made;
@@ -70,8 +79,10 @@ double courtesyWidth(const SystemPlan& plan, const FontMetrics& font) {
     return width > 0 ? beforeCourtesy + width + behindCourtesy : 0;
 }
 
-void drawCourtesy(const SystemPlan& plan, double barLine, Sketch& sketch) {
-    sketch.add(courtesyAfter(plan, sketch.metrics()).shapes, {barLine + beforeCourtesy, 0});
+PlacedShapes courtesyShapes(const SystemPlan& plan, double barLine, const FontMetrics& font) {
+    PlacedShapes made;
+    made.append(courtesyAfter(plan, font).shapes, {barLine + beforeCourtesy, 0});
+    return made;
 }
 
 std::optional<double> openingRepeatPlace(const SystemPlan& plan, const FontMetrics& font) {
@@ -85,13 +96,14 @@ double staffStartWidth(const SystemPlan& plan, const FontMetrics& font) {
     return *repeat + reachOf(BarLineSign::RepeatStart, font).right + behindRepeat;
 }
 
-double drawStaffStart(const SystemPlan& plan, Sketch& sketch) {
-    const FontMetrics& font = sketch.metrics();
-    const Smufl clef = clefGlyph(plan.style.clef);
+PlacedShapes staffStart(const SystemPlan& plan, const FontMetrics& font) {
+    PlacedShapes made;
     // The G clef curls about the second line from below, the F clef's dots are about the second from above.
-    sketch.add(PlacedGlyph{clef, {beforeClef, plan.style.clef == Clef::Bass ? 1.0 : 3.0}, 1, {}});
-    sketch.add(signaturesAt(plan, 0, font).shapes, {beforeClef + font.box(clef).right + behindClef, 0});
-    return staffStartWidth(plan, font);
+    if (plan.style.staff)
+        made.glyphs.push_back(
+            {clefGlyph(plan.style.clef), {beforeClef, plan.style.clef == Clef::Bass ? 1.0 : 3.0}, 1, {}});
+    made.append(signaturesAt(plan, 0, font).shapes, {behindClefs(plan, font), 0});
+    return made;
 }
 
 void drawStaffLines(double right, Sketch& sketch) {

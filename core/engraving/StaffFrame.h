@@ -18,16 +18,15 @@ SignatureShapes courtesyAfter(const SystemPlan& plan, const FontMetrics& font);
 /// The room of that, with what is left free before it and behind; 0 where nothing is announced.
 double courtesyWidth(const SystemPlan& plan, const FontMetrics& font);
 
-/// Draws clef, signatures and the sign of a repeat from the left end of the staff on; returns where the first
-/// note may begin.
-double drawStaffStart(const SystemPlan& plan, Sketch& sketch);
-/// How far drawStaffStart() goes, without drawing.
+/// Clef and signatures from the left end of the staff on, about its top line; of tablature alone the meter.
+PlacedShapes staffStart(const SystemPlan& plan, const FontMetrics& font);
+/// Where the first note may begin, behind the sign of a repeat as well.
 double staffStartWidth(const SystemPlan& plan, const FontMetrics& font);
 /// Where the sign of a repeat that begins with the line stands, if one does.
 std::optional<double> openingRepeatPlace(const SystemPlan& plan, const FontMetrics& font);
 
-/// Draws what courtesyAfter() says behind a bar line at `barLine`.
-void drawCourtesy(const SystemPlan& plan, double barLine, Sketch& sketch);
+/// What courtesyAfter() says, behind a bar line at `barLine`.
+PlacedShapes courtesyShapes(const SystemPlan& plan, double barLine, const FontMetrics& font);
 
 /// Five lines from 0 to `right`.
 void drawStaffLines(double right, Sketch& sketch);

@@ -1,6 +1,7 @@
 #include "core/engraving/SystemColumns.h"
 
 #include "core/engraving/BarLines.h"
+#include "core/engraving/RhythmRow.h"
 #include "core/engraving/SlideLayout.h"
 #include "core/engraving/StaffFrame.h"
 #include "core/engraving/TabLayout.h"
@@ -112,12 +113,13 @@ private:
         const auto piece = std::find_if(bar.pieces.begin(), bar.pieces.end(),
                                         [&](const StaffPiece& one) { return one.page.begin == at; });
         if (piece == bar.pieces.end()) return;
-        LaidPiece laid{*piece, pieceShape(*piece, font), 0, index, {}};
+        const StaffPiece drawn = plan.style.staff ? *piece : rhythmOf(*piece);
+        LaidPiece laid{*piece, pieceShape(drawn, font), 0, index, {}};
         if (piece->page.value.denominator != 0) {
             Reach reach{laid.shape.left, laid.shape.right};
             if (piece->page.tiedOn)
                 reach.right = std::max(reach.right, laid.shape.headWidth + leastTie);
-            else if (piece->phrasing.slidesToNext)
+            else if (drawn.phrasing.slidesToNext)
                 reach.right = std::max(reach.right, laid.shape.right + leastSlide);
             if (piece->page.tiedFromBefore && made.columns.size() == 1)
                 reach.left = std::max(reach.left, leastOpenTie);

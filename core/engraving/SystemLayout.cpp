@@ -7,6 +7,7 @@
 #include "core/engraving/LineMoments.h"
 #include "core/engraving/MarkLayout.h"
 #include "core/engraving/OverStaff.h"
+#include "core/engraving/RhythmRow.h"
 #include "core/engraving/Sketch.h"
 #include "core/engraving/SlideLayout.h"
 #include "core/engraving/StaffFrame.h"
@@ -38,21 +39,20 @@ public:
         : plan(toLayOut), font(metrics), sketch(metrics), content(systemColumns(plan, font)) {}
 
     EngravedSystem make() {
-        const double start = drawStaffStart(plan, sketch);
+        const double start = staffStartWidth(plan, font);
         spread(start);
-        drawStaffLines(staffRight, sketch);
-        drawCourtesy(plan, right, sketch);
-        drawChanges();
+        gatherSigns();
+        if (plan.style.staff) drawStaffLines(staffRight, sketch);
         drawPieces();
-        layOutBeams(line(), sketch);
-        layOutSingleStems(line(), sketch);
-        layOutGraceStems(line(), sketch);
-        layOutSlides(line(), right - 0.5, sketch);
-        layOutArticulations(line(), sketch);
-        layOutTuplets(line(), sketch);
-        layOutTies(line(), right - 0.3, sketch);
-        layOutSlurs(line(), plan.slurred, start - 0.5, right - 0.3, sketch);
-        layOutOrnaments(line(), made.bars, sketch);
+        layOutBeams(upper(), sketch);
+        layOutSingleStems(upper(), sketch);
+        layOutGraceStems(upper(), sketch);
+        layOutSlides(upper(), right - 0.5, sketch);
+        layOutArticulations(upper(), sketch);
+        layOutTuplets(upper(), sketch);
+        layOutTies(upper(), right - 0.3, sketch);
+        if (plan.style.staff) layOutSlurs(line(), plan.slurred, start - 0.5, right - 0.3, sketch);
+        layOutOrnaments(upper(), made.bars, sketch);
         if (plan.strings == 0) layOutBendAmounts(line(), sketch);
         const LineMoments moments(made.moments);
         layOutChords(content.chords, places, sketch);
@@ -72,6 +72,8 @@ public:
 
 private:
     LaidLine& line() { return content.pieces; }
+    /// What stands over the tablature: the line on its staff, or its rhythm.
+    LaidLine& upper() { return plan.style.staff ? content.pieces : rhythm; }
     double xOf(std::size_t column) const { return places[column]; }
 
     void spread(double start) {
@@ -84,6 +86,11 @@ private:
         staffRight = right + courtesy;
         for (std::size_t i = 0; i < line().size(); ++i)
             line()[i].x = xOf(content.pieceColumns[i]);
+        if (!plan.style.staff)
+            for (LaidPiece laid : line()) {
+                laid.piece = rhythmOf(laid.piece);
+                rhythm.push_back(std::move(laid));
+            }
         placeMoments();
         double left = start;
         for (std::size_t i = 0; i < content.barLines.size(); ++i) {
@@ -103,18 +110,28 @@ private:
         }
     }
 
-    void drawChanges() {
+    /// Clef, signatures, changes and what is announced stand on the staff, or else on the tablature.
+    void gatherSigns() {
+        PlacedShapes signs = staffStart(plan, font);
+        signs.append(courtesyShapes(plan, right, font), {0, 0});
         for (const auto& [column, shapes] : content.changes)
-            sketch.add(shapes.shapes, {xOf(column), 0});
+            signs.append(shapes.shapes, {xOf(column), 0});
+        if (plan.style.staff)
+            sketch.add(signs, {0, 0});
+        else
+            tab.add(signs, {0, (plan.strings - 1) * tabLineGap / 2 - staffHeight / 2});
     }
 
     void drawPieces() {
-        for (const LaidPiece& laid : line()) {
+        for (const LaidPiece& laid : upper()) {
             if (laid.isRest() && laid.piece.page.value.denominator == 0) {
                 drawBarRest(laid.bar);
                 continue;
             }
             sketch.add(laid.shape.shapes, {laid.x, 0});
+            if (laid.isRest() && !plan.style.staff)
+                drawRestLine(laid.x, laid.x + laid.shape.headWidth, laid.piece.page.value.denominator,
+                             sketch);
             for (const NoteBox& box : laid.shape.notes)
                 made.notes.push_back({box.note, box.box.moved({laid.x, 0})});
         }
@@ -124,7 +141,9 @@ private:
         const PlacedBar& place = made.bars[bar];
         if (showsSlashes(plan, plan.bars[bar])) return drawSlashes(place, slashesOf(plan.bars[bar]));
         const double middle = (place.left + place.right) / 2;
-        sketch.add(PlacedGlyph{Smufl::RestWhole, {middle - font.width(Smufl::RestWhole) / 2, 1}, 1, {}});
+        const double half = font.width(Smufl::RestWhole) / 2;
+        sketch.add(PlacedGlyph{Smufl::RestWhole, {middle - half, 1}, 1, {}});
+        if (!plan.style.staff) drawRestLine(middle - half, middle + half, 1, sketch);
     }
 
     void drawSlashes(const PlacedBar& place, int count) {
@@ -165,7 +184,7 @@ private:
     }
 
     void drawOnStaves(BarLineSign sign, double place) {
-        drawBarLine(sign, place, 0, staffHeight, 1, sketch);
+        if (plan.style.staff) drawBarLine(sign, place, 0, staffHeight, 1, sketch);
         if (plan.strings > 0) drawBarLine(sign, place, tabTop(), tabBottom(), tabLineGap, sketch);
     }
 
@@ -187,8 +206,9 @@ private:
             made.notes.push_back({number.note, number.box.moved({0, tabTop()})});
         const double thickness = font.usual("thinBarlineThickness");
         const double half = font.usual("staffLineThickness") / 2;
+        const double top = plan.style.staff ? 0 : tabTop();
         sketch.addLight(
-            PlacedLine{{thickness / 2, -half}, {thickness / 2, tabBottom() + half}, thickness, {}});
+            PlacedLine{{thickness / 2, top - half}, {thickness / 2, tabBottom() + half}, thickness, {}});
     }
 
     /// Of the line's first whole bar; bar 1 goes without.
@@ -208,6 +228,8 @@ private:
     const FontMetrics& font;
     Sketch sketch;
     SystemColumns content;
+    /// Where there is no staff.
+    LaidLine rhythm;
     std::vector<double> places;
     /// The last bar line, and where the staff ends behind it.
     double right = 0;

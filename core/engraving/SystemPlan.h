@@ -35,6 +35,8 @@ struct SystemStyle {
     bool degrees = false;
     bool barNumbers = true;
     bool slashes = false;
+    /// Else a row of rhythm over the tablature.
+    bool staff = true;
 };
 
 struct SystemPlan {

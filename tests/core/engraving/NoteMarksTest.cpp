@@ -180,6 +180,47 @@ TEST_F(MarkedNote, SlidesWithBothNotesOfADoubleStop) {
     }
 }
 
+TEST_F(MarkedNote, StandsInTablatureAloneUnderItsRhythm) {
+    Study study = studyInFour();
+    study.page.keys = {{1, {4, Mode::Major}}};
+    study.notes = {noteAt(study, Beats(0), Beats(1, 2), 64), noteAt(study, Beats(1, 2), Beats(1, 2), 67),
+                   noteAt(study, Beats(1), Beats(1), 71), noteAt(study, Beats(2), Beats(2), 74)};
+    study.notes[1].phrasing.graceNotes = {66};
+    EngravingOptions options;
+    options.staff = false;
+    options.strings = 6;
+    options.places = {{study.notes[0].id, {1, 5}},
+                      {study.notes[1].id, {1, 8}},
+                      {study.notes[2].id, {0, 7}},
+                      {study.notes[3].id, {0, 10}}};
+    const auto systems = engraveSystems(study, wholeStudy(study), options, musicFont());
+    ASSERT_TRUE(systems);
+    const EngravedSystem& system = systems->front();
+    // No clef of a staff, no key, no accidental, no ledger line; code points of SMuFL 1.4.
+    for (const char32_t sign : {0xE050, 0xE262, 0xE261})
+        EXPECT_TRUE(all(system, sign).empty()) << static_cast<unsigned>(sign);
+    EXPECT_EQ(all(system, 0xE06D).size(), 1u) << "the tablature's";
+    // Three black heads and a half, all on one height and over the numbers; one beam.
+    const auto black = all(system, 0xE0A4);
+    const auto half = all(system, 0xE0A3);
+    ASSERT_EQ(black.size(), 3u);
+    ASSERT_EQ(half.size(), 1u);
+    for (const PlacedGlyph& head : black)
+        EXPECT_EQ(head.at.y, half.front().at.y);
+    EXPECT_EQ(system.shapes.beams.size(), 1u);
+    for (const char* fret : {"5", "8", "7", "10"}) {
+        const auto number = all(system, std::string(fret));
+        ASSERT_GE(number.size(), 1u) << fret;
+        EXPECT_GT(number.front().at.y, half.front().at.y + 1) << fret;
+    }
+    // The meter stands on the tablature: its digits on lines of that.
+    const auto four = all(system, 0xE084);
+    ASSERT_EQ(four.size(), 2u);
+    EXPECT_GT(four.front().at.y, half.front().at.y);
+    options.strings = 0;
+    EXPECT_FALSE(engraveSystems(study, wholeStudy(study), options, musicFont()));
+}
+
 // Quarter tones as players of tablature say them (common practice): a whole tone is "full".
 TEST(BendAmounts, AreSaidInWholeTones) {
     EXPECT_EQ(bendAmount({1, BendShape::Up}), "¼");
