@@ -35,6 +35,10 @@ Result<ExampleWish> wishOf(const QCommandLineParser& parser) {
     if (parser.isSet(QStringLiteral("letter"))) wish.paper = letterPaper;
     wish.degrees = parser.isSet(QStringLiteral("degrees"));
     wish.tablature = !parser.isSet(QStringLiteral("no-tab"));
+    wish.staff = !parser.isSet(QStringLiteral("no-staff"));
+    if (!wish.staff && !wish.tablature)
+        return Error{ErrorKind::OutOfRange,
+                     "A page shows the staff, the tablature or both: leave out --no-staff or --no-tab.", ""};
     bool isNumber = true;
     wish.barsPerLine = parser.value(QStringLiteral("bars")).toInt(&isNumber);
     if (!isNumber || wish.barsPerLine < 1 || wish.barsPerLine > 16)
@@ -101,6 +105,7 @@ int runSheet(int argc, char** argv) {
                        {QStringLiteral("letter"), {}},
                        {QStringLiteral("degrees"), {}},
                        {QStringLiteral("no-tab"), {}},
+                       {QStringLiteral("no-staff"), {}},
                        {QStringLiteral("slashes"), {}},
                        {QStringLiteral("no-tempo"), {}},
                        {QStringLiteral("clef"), {}, QStringLiteral("WORD")},

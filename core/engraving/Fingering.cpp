@@ -39,8 +39,8 @@ enum class Pins { Kept, PassedOver };
 std::vector<TabPlace> placesOf(const Note& note, const StringTuning& tuning, Pins pins) {
     std::vector<TabPlace> places;
     for (int string = 0; string < static_cast<int>(tuning.strings.size()); ++string) {
-        const int fret = note.pitch.midi - tuning.openPitch(string);
-        if (fret >= 0 && fret <= tuning.highestFret()) places.push_back({string, fret});
+        if (isOnString(note, tuning, string))
+            places.push_back({string, note.pitch.midi - tuning.openPitch(string)});
     }
     if (!note.pinnedString || pins == Pins::PassedOver) return places;
     const auto pinned = std::find_if(places.begin(), places.end(), [&](const TabPlace& place) {
@@ -196,6 +196,19 @@ Fingering fingered(const std::vector<Note>& notes, const StringTuning& tuning) {
         chosen = candidate.before;
     }
     return result;
+}
+
+bool isOnString(const Note& note, const StringTuning& tuning, int string) {
+    const int fret = note.pitch.midi - tuning.openPitch(string);
+    return fret >= 0 && fret <= tuning.highestFret();
+}
+
+std::optional<int> neighbourString(const Note& note, const StringTuning& tuning, int now, bool higher) {
+    const int step = higher ? -1 : 1;
+    for (int string = now + step; string >= 0 && string < static_cast<int>(tuning.strings.size());
+         string += step)
+        if (isOnString(note, tuning, string)) return string;
+    return {};
 }
 
 } // namespace earwright

@@ -6,6 +6,7 @@
 #include "core/music/StringTuning.h"
 
 #include <map>
+#include <optional>
 #include <vector>
 
 namespace earwright {
@@ -28,5 +29,12 @@ struct Fingering {
 ///
 /// Notes in any order. Requires: isPlayable(tuning). Threads: any; a thousand notes take some milliseconds.
 Fingering fingered(const std::vector<Note>& notes, const StringTuning& tuning);
+
+/// Whether a string has the note's pitch.
+bool isOnString(const Note& note, const StringTuning& tuning, int string);
+
+/// The string next to `now` that has the note's pitch, upwards or downwards in pitch of strings; none where
+/// there is none.
+std::optional<int> neighbourString(const Note& note, const StringTuning& tuning, int now, bool higher);
 
 } // namespace earwright

@@ -1,6 +1,7 @@
 #include "core/engraving/WrittenNames.h"
 
 #include <algorithm>
+#include <iterator>
 
 namespace earwright {
 
@@ -39,8 +40,9 @@ private:
         const KeySignature key = study.page.keyAt(meters.barOf(onset));
         LineNote here;
         here.key = readAs(reading, key);
-        if (const auto symbol = study.chart.chordAt(onset, meters, choruses))
-            here.chord = readAs(reading, *symbol, key).chord;
+        if (isUnderChordOfItsKey(onset))
+            if (const auto symbol = study.chart.chordAt(onset, meters, choruses))
+                here.chord = readAs(reading, *symbol, key).chord;
         std::size_t most = 0;
         for (const Note& note : notes)
             most = std::max(most, note.phrasing.graceNotes.size());
@@ -60,6 +62,25 @@ private:
         ++moment;
     }
 
+    /// A chord goes on until the next, over empty bars as well; where the key changed meanwhile it no longer
+    /// says how notes are called.
+    bool isUnderChordOfItsKey(const Beats& onset) {
+        const std::int64_t bar = meters.barOf(onset);
+        const auto& keys = study.page.keys;
+        const auto behind =
+            std::find_if(keys.begin(), keys.end(), [&](const KeyChange& change) { return change.bar > bar; });
+        if (behind == keys.begin() || std::prev(behind)->bar <= 1) return true;
+        if (const std::int64_t from = std::prev(behind)->bar; keyFrom != from) {
+            keyFrom = barToSearch = from;
+            firstChord.reset();
+        }
+        for (; !firstChord && barToSearch <= bar; ++barToSearch)
+            if (const auto chords = study.chart.barChords(barToSearch, meters, choruses).chords;
+                !chords.empty())
+                firstChord = meters.barStart(barToSearch) + chords.front().withinBar;
+        return firstChord && *firstChord <= onset;
+    }
+
     void add(LineNote note, int midi, const Origin& origin) {
         note.midi = midi + semitonesUp(reading);
         note.moment = moment;
@@ -72,6 +93,10 @@ private:
     MeterMap meters;
     std::vector<ChorusBars> choruses;
     std::size_t moment = 0;
+    /// The bar from which the key holds, how far its first chord was searched for, and where that stands.
+    std::optional<std::int64_t> keyFrom;
+    std::int64_t barToSearch = 0;
+    std::optional<Beats> firstChord;
     ReadLine line;
 };
 

@@ -323,7 +323,7 @@ void MusicXmlPart::finishSpellings() {
     if (static_cast<std::int64_t>(study.notes.size()) * bar > mostLookups) return;
     const WrittenNames sounding(study);
     const Reading reading = transposition.reading().value_or(Reading::Concert);
-    const WrittenNames read(study, reading);
+    const WrittenNames read = reading == Reading::Concert ? sounding : WrittenNames(study, reading);
     for (Note& note : study.notes) {
         const PitchName ownName = sounding.byItself(note);
         const KeySignature key = study.page.keyAt(meters.barOf(note.onset));

@@ -25,6 +25,8 @@ std::optional<std::int64_t> digits(std::string_view text, std::size_t most) {
 
 /// "7/2" or "-1/3".
 std::optional<Beats> fraction(std::string_view text) {
+    // So many digits hold what Limits.h allows and no more.
+    static_assert(largestNumerator == 999'999'999 && largestDenominator == 999);
     const bool negative = text.starts_with('-');
     if (negative) text.remove_prefix(1);
     const std::size_t slash = text.find('/');
@@ -32,7 +34,6 @@ std::optional<Beats> fraction(std::string_view text) {
     const auto numerator = digits(text.substr(0, slash), 9);
     const auto denominator = digits(text.substr(slash + 1), 3);
     if (!numerator || !denominator || text[slash + 1] == '0') return std::nullopt;
-    if (*denominator > largestDenominator || *numerator > largestNumerator) return std::nullopt;
     return Beats(negative ? -*numerator : *numerator, *denominator);
 }
 

@@ -20,11 +20,9 @@ struct Shown {
     const char* name;
     bool ExampleWish::*member;
 };
-constexpr Shown shown[]{{"chords", &ExampleWish::chordSymbols},
-                        {"tablature", &ExampleWish::tablature},
-                        {"degrees", &ExampleWish::degrees},
-                        {"tempo", &ExampleWish::tempo},
-                        {"slashes", &ExampleWish::slashes}};
+constexpr Shown shown[]{{"chords", &ExampleWish::chordSymbols}, {"staff", &ExampleWish::staff},
+                        {"tablature", &ExampleWish::tablature}, {"degrees", &ExampleWish::degrees},
+                        {"tempo", &ExampleWish::tempo},         {"slashes", &ExampleWish::slashes}};
 
 int within(int least, int value, int most, int otherwise) {
     return value >= least && value <= most ? value : otherwise;

@@ -147,10 +147,13 @@ QWidget* SheetDialog::showPart(const ExampleWish& wish) {
     column->setContentsMargins(0, 0, 0, spacing::small);
     column->setSpacing(spacing::tight);
     column->addWidget(chords = check(tr("C&hord symbols"), wish.chordSymbols));
+    column->addWidget(staff = check(tr("Staff of f&ive lines"), wish.staff));
     column->addWidget(tablature = check(tr("Ta&blature"), wish.tablature));
     column->addWidget(degrees = check(tr("&Degrees on the chords"), wish.degrees));
     column->addWidget(tempo = check(tr("T&empo"), wish.tempo));
     column->addWidget(slashes = check(tr("S&lashes where nothing is written"), wish.slashes));
+    for (const QCheckBox* one : {staff, tablature})
+        connect(one, &QCheckBox::toggled, this, &SheetDialog::judge);
     return part;
 }
 
@@ -244,6 +247,7 @@ SheetChoices SheetDialog::choices() const {
             !words.isEmpty())
             wish.words[rows[i]] = words.toStdString();
     wish.chordSymbols = chords->isChecked();
+    wish.staff = staff->isChecked();
     wish.tablature = tablature->isChecked();
     wish.degrees = degrees->isChecked();
     wish.tempo = tempo->isChecked();
@@ -260,6 +264,7 @@ SheetChoices SheetDialog::choices() const {
 
 QString SheetDialog::hindrance() const {
     if (!rows.empty() && chosenPhrases().empty()) return tr("Choose at least one phrase.");
+    if (!staff->isChecked() && !tablature->isChecked()) return tr("Choose the staff, the tablature or both.");
     const std::filesystem::path target = pathOf(file->text().trimmed());
     if (target.stem().empty()) return tr("Name the file to write.");
     if (!sheetFiles(target, 1)) return tr("The file's name ends in .pdf, .svg or .png.");

@@ -56,6 +56,7 @@ private:
     QLineEdit* title = nullptr;
     QTableWidget* phrases = nullptr;
     QCheckBox* chords = nullptr;
+    QCheckBox* staff = nullptr;
     QCheckBox* tablature = nullptr;
     QCheckBox* degrees = nullptr;
     QCheckBox* tempo = nullptr;

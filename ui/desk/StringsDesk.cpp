@@ -5,7 +5,6 @@
 #include "ui/desk/StringsDialog.h"
 #include "ui/desk/StudyDialog.h"
 #include "ui/grid/NoteGrid.h"
-#include "ui/page/PageMenu.h"
 
 namespace earwright::ui {
 

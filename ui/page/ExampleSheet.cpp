@@ -85,6 +85,7 @@ EngravingOptions sheetOptions(const Study& study, const ExampleWish& wish) {
     options.reading = wish.reading;
     options.clef = wish.clef;
     options.chordSymbols = wish.chordSymbols;
+    options.staff = wish.staff;
     options.degrees = wish.degrees;
     options.tempos = wish.tempo;
     options.slashes = wish.slashes;

@@ -22,6 +22,8 @@ struct ExampleWish {
     /// A line of text under the heading of a phrase.
     std::map<SpanId, std::string> words;
     bool chordSymbols = true;
+    /// At least one of them; the tablature alone has its rhythm over it.
+    bool staff = true;
     bool tablature = true;
     bool degrees = false;
     /// How fast the recording goes in each phrase.

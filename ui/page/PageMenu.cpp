@@ -1,5 +1,6 @@
 #include "ui/page/PageMenu.h"
 
+#include "core/engraving/Fingering.h"
 #include "ui/page/ReadingChoices.h"
 
 #include <QAction>
@@ -48,11 +49,6 @@ int fretOf(const Note& note, const StringTuning& tuning, int string) {
     return note.pitch.midi - tuning.openPitch(string);
 }
 
-bool isOn(const Note& note, const StringTuning& tuning, int string) {
-    const int fret = fretOf(note, tuning, string);
-    return fret >= 0 && fret <= tuning.highestFret();
-}
-
 } // namespace
 
 void addPageWishes(QMenu& menu, const PageWish& wish, const std::function<void(const PageWish&)>& chosen) {
@@ -87,18 +83,10 @@ void addStringsOf(QMenu& menu, const Note& note, const StringTuning& tuning,
                   const std::function<void(std::optional<int>)>& pinned) {
     std::vector<std::pair<QString, std::optional<int>>> choices{{say("Where it lies best"), std::nullopt}};
     for (int string = 0; string < static_cast<int>(tuning.strings.size()); ++string)
-        if (isOn(note, tuning, string))
+        if (isOnString(note, tuning, string))
             choices.emplace_back(say("String %1, fret %2").arg(string + 1).arg(fretOf(note, tuning, string)),
                                  string);
     addChoices<std::optional<int>>(menu, say("Played on"), choices, note.pinnedString, pinned);
-}
-
-std::optional<int> neighbourString(const Note& note, const StringTuning& tuning, int now, bool higher) {
-    const int step = higher ? -1 : 1;
-    for (int string = now + step; string >= 0 && string < static_cast<int>(tuning.strings.size());
-         string += step)
-        if (isOn(note, tuning, string)) return string;
-    return {};
 }
 
 double nextZoom(double zoom, bool larger) {

@@ -19,10 +19,6 @@ void addPageWishes(QMenu& menu, const PageWish& wish, const std::function<void(c
 void addStringsOf(QMenu& menu, const Note& note, const StringTuning& tuning,
                   const std::function<void(std::optional<int>)>& pinned);
 
-/// The string next to the note's pinned one (or to `now`, where it is played) that has its pitch, upwards or
-/// downwards in pitch of strings; none where there is none.
-std::optional<int> neighbourString(const Note& note, const StringTuning& tuning, int now, bool higher);
-
 /// 0.6 to 2.5 in steps.
 double nextZoom(double zoom, bool larger);
 

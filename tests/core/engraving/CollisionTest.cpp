@@ -118,6 +118,7 @@ TEST(EngravedLines, HaveNoCollisions) {
         options.barsPerLine = 1 + static_cast<int>(seed % 4);
         options.strings = seed % 2 == 0 ? 6 : 0;
         options.slashes = seed % 3 == 0;
+        options.staff = options.strings == 0 || seed % 4 == 0;
         if (seed % 5 == 0) options.clef = Clef::TrebleOctaveLower;
         options.places = anyPlaces(study);
         const auto systems = engraveSystems(study, wholeStudy(study), options, font);

@@ -252,6 +252,16 @@ TEST(Fingering, CountsFretsFromTheCapo) {
     EXPECT_EQ(fingering.unplayable, (std::vector<NoteId>{{2}}));
 }
 
+TEST(Fingering, FindsTheNextStringThatHasTheNote) {
+    // E4 is the open first string, the 5th fret of the second, and so on down to the 24th of the sixth, which
+    // a neck of 22 frets has not.
+    const Note note = lineOf({64}).front();
+    EXPECT_EQ(neighbourString(note, {}, 1, true), 0);
+    EXPECT_EQ(neighbourString(note, {}, 1, false), 2);
+    EXPECT_EQ(neighbourString(note, {}, 0, true), std::nullopt);
+    EXPECT_EQ(neighbourString(note, {}, 4, false), std::nullopt);
+}
+
 TEST(Fingering, KnowsNoNotes) {
     EXPECT_EQ(fingered({}, {}), Fingering{});
 }

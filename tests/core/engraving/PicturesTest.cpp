@@ -56,6 +56,16 @@ TEST(EngravedPictures, ShowTablature) {
     leavePicture(study, options, "tablature");
 }
 
+TEST(EngravedPictures, ShowTablatureAlone) {
+    NEEDS_MUSIC_FONT;
+    EngravingOptions options;
+    options.staff = false;
+    options.strings = 6;
+    const Study study = phrasedChorus();
+    options.places = anyPlaces(study);
+    leavePicture(study, options, "tablature-alone");
+}
+
 TEST(EngravedPictures, ShowMarksOfTheNotesOnStaffAndStrings) {
     NEEDS_MUSIC_FONT;
     EngravingOptions options;

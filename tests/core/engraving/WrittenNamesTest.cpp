@@ -51,6 +51,16 @@ TEST(WrittenNames, OfAKeyWithAnotherNameForItsReaderAreThoseOfThatKey) {
     EXPECT_EQ(names(study, Reading::EFlat), "A♭5 C6 E♭6 G♭5 ");
 }
 
+TEST(WrittenNames, AChordOfTheKeyBeforeSaysNothingOfTheNextOnes) {
+    // E7♯9 stands in bar 1 and nothing behind it; from bar 3 on the key is E flat.
+    Study study = studyOver({68, 67, 63, 62, 63, 62, 60, 58, 56, 63, 58, 56}, "E7#9", {0});
+    study = setKey(study, 3, {-3});
+    EXPECT_EQ(names(study), "G♯4 G4 D♯4 D4 D♯4 D4 C4 A♯3 A♭3 E♭4 B♭3 A♭3 ");
+    // A chord of the new key speaks from where it stands.
+    study = overrideBars(study, 3, "/ / E7 /");
+    EXPECT_EQ(names(study), "G♯4 G4 D♯4 D4 D♯4 D4 C4 A♯3 A♭3 E♭4 B♭3 G♯3 ");
+}
+
 TEST(WrittenNames, ATransposedReaderIsSparedWhatConcertPitchWouldNeed) {
     // A major sixth above F sharp 7 is D sharp 7 with F double sharp; players read E flat 7 (common
     // practice).

@@ -92,6 +92,17 @@ TEST_F(SheetDialogTest, WaitsForAPhraseAndAFileOfAKindItKnows) {
     EXPECT_TRUE(button()->isEnabled());
 }
 
+TEST_F(SheetDialogTest, WaitsForTheStaffOrTheTablature) {
+    QCheckBox* staff = find<QCheckBox>(QStringLiteral("Staff of f&ive lines"));
+    staff->click();
+    EXPECT_TRUE(button()->isEnabled());
+    EXPECT_FALSE(dialog->choices().wish.staff);
+    find<QCheckBox>(QStringLiteral("Ta&blature"))->click();
+    EXPECT_FALSE(button()->isEnabled());
+    staff->click();
+    EXPECT_TRUE(button()->isEnabled());
+}
+
 TEST_F(SheetDialogTest, KeepsTheWishForSoundWhereThereIsNoRecording) {
     SheetChoices start;
     start.sound = true;
@@ -113,6 +124,7 @@ TEST(SheetChoices, AreRememberedButForThoseOfTheStudy) {
     made.wish.words[SpanId{7}] = "Watch the third.";
     made.wish.degrees = true;
     made.wish.tablature = false;
+    made.wish.staff = false;
     made.wish.reading = Reading::EFlat;
     made.wish.clef = Clef::Bass;
     made.wish.barsPerLine = 3;
@@ -124,6 +136,7 @@ TEST(SheetChoices, AreRememberedButForThoseOfTheStudy) {
     const SheetChoices kept = rememberedChoices(settings);
     EXPECT_TRUE(kept.wish.degrees);
     EXPECT_FALSE(kept.wish.tablature);
+    EXPECT_FALSE(kept.wish.staff);
     EXPECT_EQ(kept.wish.reading, Reading::EFlat);
     EXPECT_EQ(kept.wish.clef, Clef::Bass);
     EXPECT_EQ(kept.wish.barsPerLine, 3);

@@ -40,6 +40,10 @@ TEST(ExampleSheet, GivesEveryNoteAPlaceOnTheStringsOrNone) {
     ExampleWish without;
     without.tablature = false;
     EXPECT_EQ(sheetOptions(writtenStudy(), without).strings, 0);
+    ExampleWish alone;
+    alone.staff = false;
+    EXPECT_FALSE(sheetOptions(writtenStudy(), alone).staff);
+    EXPECT_EQ(sheetOptions(writtenStudy(), alone).strings, 6);
 }
 
 TEST(ExampleSheet, SetsALineOfTextAndTheTempoWithEachPhrase) {

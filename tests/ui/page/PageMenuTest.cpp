@@ -36,13 +36,6 @@ TEST(PageMenu, OffersTheStringsThatHaveTheNote) {
     EXPECT_EQ(*chosen, std::nullopt);
 }
 
-TEST(PageMenu, FindsTheNextStringThatHasTheNote) {
-    EXPECT_EQ(neighbourString(noteOn(64), {}, 1, true), 0);
-    EXPECT_EQ(neighbourString(noteOn(64), {}, 1, false), 2);
-    EXPECT_EQ(neighbourString(noteOn(64), {}, 0, true), std::nullopt);
-    EXPECT_EQ(neighbourString(noteOn(64), {}, 4, false), std::nullopt);
-}
-
 TEST(PageMenu, ChangesOneWishAtATime) {
     QMenu menu;
     PageWish wish;
