@@ -15,8 +15,9 @@ std::string wordsFor(const PitchRange& range) {
 }
 
 void tellOfLess(const std::string& word, const PitchRange& heard) {
-    std::fprintf(stderr, "earwright-batch: of the range “%s” only %s can be heard; that is listened for.\n",
-                 word.c_str(), wordsFor(heard).c_str());
+    std::fprintf(stderr,
+                 "earwright-batch: only %s of the range “%s” can be heard, so only that is listened for.\n",
+                 wordsFor(heard).c_str(), word.c_str());
 }
 
 } // namespace
@@ -27,8 +28,9 @@ Result<LineRange> rangeNamed(const std::string& word) {
         const auto heard = withinHearing(range);
         if (!heard)
             return Error{ErrorKind::OutOfRange,
-                         "The range “" + word + "” lies outside what can be heard as a line, " +
-                             wordsFor({lowestMidi, highestMidi}) + "; name notes within.",
+                         "Of the range “" + word +
+                             "” less than two notes can be heard as a line; name a range within " +
+                             wordsFor({lowestMidi, highestMidi}) + ".",
                          ""};
         if (*heard != range) tellOfLess(word, *heard);
         return lineRangeOf(*line);

@@ -6,6 +6,7 @@
 #include "core/listening/MelodyPrior.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace earwright {
 

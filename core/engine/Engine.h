@@ -151,7 +151,9 @@ public:
     /// The output frame that leaves the device now; frames are counted over all devices since the engine was
     /// made.
     OutputFrames heardFrame();
-    /// The one that left the device at a time on the steady clock.
+    /// The one that left the device at a time on the steady clock; by the clock of the device that is on now,
+    /// so not for times from before it was. Never later than what was rendered; unlike the one above it may
+    /// step back by a fraction of a millisecond.
     OutputFrames heardFrame(std::chrono::steady_clock::time_point at) const;
     /// The place in the recording whose sound is in an output frame. Nothing for frames before the first
     /// sound, and for frames more than a dozen seeks or pauses ago.

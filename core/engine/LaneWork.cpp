@@ -60,12 +60,15 @@ bool LaneWork::isWaiting(const NoteList& notesBefore) const {
 void LaneWork::carryOutWishes() {
     noticeRate();
     noticeReplan();
-    const auto seam = seamAhead();
+    auto seam = seamAhead();
+    const Lane* const looked = active;
     // What was planned for the end of the pass gives way to a wish, but for a gap that is about to begin.
     const bool isGapDue = seam && seam->isGap && (!seam->hasTimeForOne() || coming.size() > 1);
     if (wanted.changed && !isGapDue) withdrawSeam();
     noticeTurn();
     if (coming.empty()) noticeEnd();
+    // The callback goes on meanwhile: it may have taken the lane that was planned for that end.
+    if (active != looked) seam = seamAhead();
     if (!wanted.changed) return planSeam();
     if (!coming.empty()) return;
     const bool isBoth = seam && !seam->hasTimeForTwo() && (seam->isGap || seam->hasTimeForOne());

@@ -20,8 +20,9 @@ void OutputFeed::fill(std::span<float> stereo, double secondsUntilHeard, bool ra
     const RealTimeSpan realTime;
     const std::int64_t now = steadyNanoseconds();
     lastCallback.store(now, std::memory_order_release);
-    const bool mine = isOn() && !isRendering.test_and_set(std::memory_order_acquire);
-    if (!mine) {
+    const bool isFree = !isRendering.test_and_set(std::memory_order_acquire);
+    if (!isFree || !isOn()) {
+        if (isFree) isRendering.clear(std::memory_order_release);
         std::fill(stereo.begin(), stereo.end(), 0.0f);
         return;
     }

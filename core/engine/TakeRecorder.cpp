@@ -88,7 +88,8 @@ std::vector<RecordedTake> TakeRecorder::finished() {
 void TakeRecorder::setTapped(bool tapped) {
     {
         const std::lock_guard lock(guard);
-        tapping.setOpen(tapped);
+        tapOrdered = tapped;
+        if (!tapped) tapping.setOpen(false);
     }
     arrived.notify_one();
 }
@@ -102,9 +103,8 @@ void TakeRecorder::run(const std::stop_token& stop) {
         {
             std::unique_lock lock(guard);
             arrived.wait_for(lock, isWorking ? busyPatience : idlePatience, [&] {
-                return stop.stop_requested() || measureOrdered || ordered || tapping.isOpen() != isTapped;
+                return stop.stop_requested() || measureOrdered || ordered || tapOrdered != tapping.isOpen();
             });
-            isTapped = tapping.isOpen();
         }
         takeOrders();
         if (!isWorking) continue;
@@ -118,23 +118,30 @@ void TakeRecorder::run(const std::stop_token& stop) {
 
 void TakeRecorder::takeOrders() {
     bool measureNow = false;
+    bool tapNow = false;
     std::optional<Job> fresh;
     {
         const std::lock_guard lock(guard);
         measureNow = std::exchange(measureOrdered, false);
+        tapNow = tapOrdered && !tapping.isOpen();
         fresh.swap(ordered);
     }
-    if (isNeeded() || measureNow || fresh) startWork();
-    if (!measureNow && !fresh) return;
+    const bool isAnyNew = measureNow || tapNow || fresh;
+    if (isNeeded() || isAnyNew) startWork();
+    if (!isAnyNew) return;
     // What waits was played before: it belongs to what goes on already, and to nothing that is begun now.
     drain();
     lastBlockAt = steadyNanoseconds();
+    if (fresh && job) endJob("");
     if (measureNow) measuring.emplace(*mixer, *capture);
-    if (!fresh) return;
-    if (job) endJob("");
-    job = std::move(fresh);
     const std::lock_guard lock(guard);
-    shown = {true, 0, ""};
+    if (tapNow) tapping.setOpen(tapOrdered);
+    // What drain() completed was told of meanwhile.
+    if (measureNow) trip.isRunning = true;
+    if (!fresh) return;
+    job = std::move(fresh);
+    shown.isRunning = true;
+    shown.seconds = 0;
 }
 
 void TakeRecorder::startWork() {

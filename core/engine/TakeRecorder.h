@@ -119,6 +119,7 @@ private:
     /// Guarded by `guard`.
     bool measureOrdered = false;
     std::optional<Job> ordered;
+    bool tapOrdered = false;
     /// On the steady clock: sound captured until then belongs to the recording.
     std::optional<std::int64_t> stopAt;
     RoundTripReport trip;
@@ -127,7 +128,6 @@ private:
 
     /// The thread's own.
     bool isWorking = false;
-    bool isTapped = false;
     std::optional<RoundTrip> measuring;
     std::optional<Job> job;
     std::int64_t lastBlockAt = 0;

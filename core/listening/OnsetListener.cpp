@@ -6,6 +6,7 @@
 #include "core/listening/WideVectors.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstdint>
 #include <vector>

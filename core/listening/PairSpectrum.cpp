@@ -6,6 +6,7 @@
 #include <cassert>
 #include <cmath>
 #include <complex>
+#include <functional>
 #include <numbers>
 
 namespace earwright {
@@ -14,7 +15,7 @@ namespace {
 
 using Numbers = std::vector<float>;
 
-/// |(x, y)| times a scale, number by number.
+/// |(x, y)|, number by number.
 EARWRIGHT_WIDE_VECTORS
 Numbers magnitudesOf(const Numbers& x, const Numbers& y) {
     Numbers magnitudes(x.size());
@@ -23,6 +24,7 @@ Numbers magnitudesOf(const Numbers& x, const Numbers& y) {
     return magnitudes;
 }
 
+/// Half of |one + other|, or of |one − other| where the sign is −1, number by number.
 EARWRIGHT_WIDE_VECTORS
 Numbers magnitudesOfMix(const Numbers& oneX, const Numbers& oneY, const Numbers& otherX,
                         const Numbers& otherY, float sign) {

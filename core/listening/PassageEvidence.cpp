@@ -7,7 +7,9 @@
 #include <array>
 #include <numeric>
 #include <span>
+#include <system_error>
 #include <thread>
+#include <utility>
 
 namespace earwright {
 
@@ -40,10 +42,13 @@ void hearAll(const StereoViews& views, const TuningCurve& curve, const std::vect
         for (std::size_t i = from; i < to; ++i)
             rows[i] = listener.hear(spans[i], asked);
     };
-    const std::size_t half = spans.size() > fewSpans ? spans.size() / 2 : spans.size();
+    const std::size_t half = spans.size() / 2;
     std::jthread other;
-    if (half < spans.size()) other = std::jthread([&] { hear(half, spans.size()); });
-    if (half > 0) hear(0, half);
+    try {
+        if (spans.size() > fewSpans) other = std::jthread(hear, half, spans.size());
+    } catch (const std::system_error&) { // the system has no thread left: one has to do
+    }
+    hear(0, other.joinable() ? half : spans.size());
 }
 
 } // namespace

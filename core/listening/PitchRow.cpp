@@ -12,16 +12,17 @@ namespace earwright {
 
 EARWRIGHT_WIDE_VECTORS
 float logSumExp(std::span<const float> log) {
-    // What is less probable than the likeliest by e^80 adds nothing.
+    // What is less probable than the likeliest by e^80 adds nothing. Named first, it stands for no number,
+    // too.
     constexpr float least = -80;
     const float top = *std::max_element(log.begin(), log.end());
     std::array<float, wideSize> sums{};
     const std::size_t whole = log.size() / wideSize * wideSize;
     for (std::size_t i = 0; i < whole; i += wideSize)
         for (std::size_t lane = 0; lane < wideSize; ++lane)
-            sums[lane] += quickExp(std::max(log[i + lane] - top, least));
+            sums[lane] += quickExp(std::max(least, log[i + lane] - top));
     for (std::size_t i = whole; i < log.size(); ++i)
-        sums[i - whole] += quickExp(std::max(log[i] - top, least));
+        sums[i - whole] += quickExp(std::max(least, log[i] - top));
     double sum = 0;
     for (const float part : sums)
         sum += part;

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cstring>
 #include <span>
+#include <utility>
 #include <vector>
 
 namespace earwright {
@@ -14,8 +15,6 @@ namespace {
 constexpr const char* tuningKind = "tuning";
 /// What is read at a time: so that calling off is noticed soon and little is held.
 constexpr Seconds pieceLength{20};
-/// The sound of shorter recordings is held (11 MB at most), so that it is read and resampled once only.
-constexpr Seconds longestHeld{60};
 constexpr Seconds spreadLength{5};
 constexpr int spreadCount = 120;
 

@@ -25,6 +25,9 @@ class RecordingEvidence {
 public:
     /// Longer recordings tell their tuning by ten minutes of stretches, evenly spread.
     static constexpr Seconds longestWhole{20 * 60.0};
+    /// The sound of shorter recordings is held (11 MB at most) where their tuning was found anew, so that it
+    /// is read and resampled once only.
+    static constexpr Seconds longestHeld{60};
 
     /// Finds the recording's tuning, or finds it again at its place on disk. Errors: Cancelled.
     static Result<RecordingEvidence> listen(std::shared_ptr<Recording> recording, std::stop_token stop = {},

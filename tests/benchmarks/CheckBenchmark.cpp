@@ -110,8 +110,8 @@ void checkAfterOneWasCorrected(benchmark::State& state) {
     }
 }
 
-BENCHMARK(tuningOfTenMinutes)->Unit(benchmark::kMillisecond);
-BENCHMARK(onsetsOfTheMixOfOneMinute)->Unit(benchmark::kMillisecond);
+BENCHMARK(tuningOfTenMinutes)->Unit(benchmark::kMillisecond)->MeasureProcessCPUTime()->UseRealTime();
+BENCHMARK(onsetsOfTheMixOfOneMinute)->Unit(benchmark::kMillisecond)->MeasureProcessCPUTime()->UseRealTime();
 BENCHMARK(firstCheckInFiveViews)
     ->Arg(66)
     ->Arg(100)

@@ -11,6 +11,7 @@
 #include <map>
 #include <optional>
 #include <random>
+#include <utility>
 #include <vector>
 
 namespace earwright {
@@ -204,7 +205,7 @@ void measure(const Case& how) {
         const auto notes = tapped(divided(study, meant), meant, how, random);
         const RhythmReader reader(study, notes);
         const auto proposals = reader.proposals();
-        const Places read = onsetsOf(proposals.front());
+        const Places read = proposals.empty() ? Places{} : onsetsOf(proposals.front());
         score.first += read == meant ? 1 : 0;
         score.among += std::any_of(proposals.begin(), proposals.end(),
                                    [&](const RhythmProposal& each) { return onsetsOf(each) == meant; })

@@ -3,6 +3,7 @@
 #include "tests/core/listening/SyntheticSound.h"
 
 #include <gtest/gtest.h>
+#include <vector>
 
 namespace earwright {
 namespace {
@@ -51,9 +52,11 @@ TEST(ClaimViews, GivesUpAViewThatIsHopelesslyBehindAndHearsTheOthersAsEver) {
     std::vector<Range<Seconds>> spans;
     for (const Claim& claim : written)
         spans.push_back(claim.range);
-    const std::vector<PitchRow> all = evidence.spans(left, spans);
+    // Heard anew, and in this view alone, which rounds otherwise.
+    const std::vector<PitchRow> all = lineOnTheLeft().spans(left, spans);
     for (std::size_t i = 0; i < written.size(); ++i) {
-        EXPECT_EQ(heard.rows[left][i].log, all[i].log) << i;
+        for (std::size_t pitch = 0; pitch < all[i].log.size(); ++pitch)
+            EXPECT_NEAR(heard.rows[left][i][pitch], all[i][pitch], 1e-3) << i;
         // Every fourth was heard there, before it was given up.
         EXPECT_EQ(saysNothing(heard.rows[right][i]), i % 4 != 0) << i;
     }

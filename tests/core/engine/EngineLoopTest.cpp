@@ -129,8 +129,10 @@ TEST_F(LoopingEngine, TellsEachTurnOfTheTradeWithItsSpeed) {
     // A busy machine may answer late, and a turn then begins at the speed of the one before.
     for (int turn = 0; turn < 2; ++turn) {
         const Heard yours = heard([](const Heard& now) { return now.yoursTurn && now.speed == 0.6; });
+        EXPECT_EQ(yours.pass % 2, 1) << "after the record's";
         EXPECT_EQ(yours.reachedSpeed, 1.0);
         const Heard record = heard([](const Heard& now) { return !now.yoursTurn && now.speed == 1.0; });
+        EXPECT_EQ(record.pass % 2, 0);
         EXPECT_EQ(record.reachedSpeed, 1.0);
     }
 }

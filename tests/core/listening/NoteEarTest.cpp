@@ -4,6 +4,7 @@
 #include "core/engine/PluckedString.h"
 #include "tests/core/listening/OneTone.h"
 
+#include <algorithm>
 #include <cmath>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <gtest/gtest.h>
 #include <random>
+#include <vector>
 
 namespace earwright {
 namespace {
@@ -26,7 +27,7 @@ LogBins alone(const std::vector<float>& sound, std::ptrdiff_t start, std::size_t
     return bins;
 }
 
-/// Both are sums of thousands of floats: a millionth of the loudest bin is their rounding.
+/// Both are sums of thousands of floats: two millionths of the loudest bin are their rounding.
 void expectSame(const LogBins& bins, const LogBins& expected) {
     const float loudest = *std::ranges::max_element(expected);
     ASSERT_GT(loudest, 0);

@@ -1,5 +1,6 @@
 #include "core/listening/SmallNetwork.h"
 
+#include <array>
 #include <gtest/gtest.h>
 #include <memory>
 #include <random>
