@@ -96,12 +96,12 @@ void MusicXmlPart::findMeter(pugi::xml_node part) {
         readDivisions(measure.child("attributes"));
         longest = std::max(longest, lengthOf(measure));
     }
+    divisions = 1;
     const Beats eighths = longest * 2;
     if (eighths <= Beats(0) || eighths > Beats(32) || eighths.denominator() != 1) return;
     const auto count = static_cast<int>(eighths.numerator());
     study.meter = count % 2 == 0 ? Meter{count / 2, 4} : Meter{count, 8};
     meters = study.meters();
-    divisions = 1;
 }
 
 void MusicXmlPart::readDivisions(pugi::xml_node attributes) {

@@ -41,17 +41,26 @@ class RtMidiPorts : public MidiPorts {
 public:
     Result<std::vector<std::string>> names() override {
         if (const auto ready = makeReady(); !ready) return ready.error();
-        return plainPortNames(ports());
+        const std::vector<std::string> all = ports();
+        std::vector<std::string> names = plainPortNames(all);
+        // One that was pulled and is back already has another number: nothing comes from the port that was
+        // opened, so it counts as gone until it is closed.
+        if (input->isPortOpen() && std::find(all.begin(), all.end(), openedPort) == all.end())
+            std::erase(names, openedName);
+        return names;
     }
 
     Result<Done> open(const std::string& name, Listener wanted) override {
         close();
         if (const auto ready = makeReady(); !ready) return ready.error();
-        const std::vector<std::string> known = plainPortNames(ports());
+        const std::vector<std::string> all = ports();
+        const std::vector<std::string> known = plainPortNames(all);
         const auto found = std::find(known.begin(), known.end(), name);
         if (found == known.end())
             return Error{ErrorKind::NotFound, "The MIDI keyboard " + name + " is not plugged in.", {}};
         listener = std::move(wanted);
+        openedPort = all[static_cast<std::size_t>(found - known.begin())];
+        openedName = name;
         try {
             input->setCallback(&RtMidiPorts::hear, this);
             input->openPort(static_cast<unsigned>(found - known.begin()), "keyboard");
@@ -99,6 +108,9 @@ private:
     }
 
     Listener listener;
+    /// As the system names it, and as the user does.
+    std::string openedPort;
+    std::string openedName;
     /// Last, so that nobody calls the listener once it has gone.
     std::unique_ptr<RtMidiIn> input;
 };

@@ -6,10 +6,17 @@ namespace earwright {
 
 namespace {
 
+/// Where phrases are, those that overlap or touch taken together; rising.
 std::vector<Range<Beats>> phrasesOf(const Study& study) {
     std::vector<Range<Beats>> phrases;
-    for (const Span& span : study.spans)
-        if (span.kind == SpanKind::Phrase) phrases.push_back(study.beatsOf(span));
+    for (const Span& span : study.spans) { // by their start
+        if (span.kind != SpanKind::Phrase) continue;
+        const Range<Beats> phrase = study.beatsOf(span);
+        if (!phrases.empty() && phrase.begin <= phrases.back().end)
+            phrases.back().end = std::max(phrases.back().end, phrase.end);
+        else
+            phrases.push_back(phrase);
+    }
     return phrases;
 }
 
@@ -30,22 +37,19 @@ Beats distance(const Range<Beats>& run, const Beats& place) {
 std::vector<Range<Beats>> looseRuns(const Study& study, const std::vector<Range<Beats>>& phrases) {
     const MeterMap meters = study.meters();
     std::vector<Range<Beats>> runs;
-    bool isPhraseBetween = false;
+    std::size_t next = 0; // phrase that is not over yet
+    std::size_t nextOfRun = 0;
     for (const Note& note : study.notes) {
-        const bool isLoose = std::none_of(phrases.begin(), phrases.end(), [&](const Range<Beats>& phrase) {
-            return phrase.contains(note.onset);
-        });
-        if (!isLoose) {
-            isPhraseBetween = true;
-            continue;
-        }
-        const bool goesOn = !runs.empty() && !isPhraseBetween &&
+        while (next < phrases.size() && phrases[next].end <= note.onset)
+            ++next;
+        if (next < phrases.size() && phrases[next].begin <= note.onset) continue;
+        const bool goesOn = !runs.empty() && next == nextOfRun &&
                             note.onset - runs.back().end < meters.barLength(meters.barOf(note.onset));
         if (goesOn)
             runs.back().end = std::max(runs.back().end, note.end());
         else
             runs.push_back(note.range());
-        isPhraseBetween = false;
+        nextOfRun = next;
     }
     return runs;
 }

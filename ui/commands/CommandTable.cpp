@@ -498,7 +498,8 @@ void addCheckAndHelp(std::vector<Command>& table) {
           WORDS("Says one thing more about the place chosen, or the next place"), KeyList{plain(Qt::Key_H)},
           Places},
          {CommandId::Feel, Check, "feel", WORDS("Feel of the phrase"),
-          WORDS("Tells how far the eighths of the phrase swing and how its notes lie against the beat"),
+          WORDS("Tells how far the eighths of the phrase swing and how its notes lie against the beat; where "
+                "no phrase is marked, the notes around the cursor become one"),
           KeyList{with(shift, Qt::Key_C)}, RecordingOpen | WrittenHere | Tempo},
          {CommandId::CheckChords, Check, "check-chords", WORDS("Check the chords"),
           WORDS("Compares the chords of the loop or the chorus with comping and bass"),

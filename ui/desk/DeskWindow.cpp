@@ -296,13 +296,13 @@ std::optional<SpanId> DeskWindow::phraseUnderCursor() {
 std::optional<SpanId> DeskWindow::phraseToCheck() {
     if (const auto phrase = phraseUnderCursor()) return phrase;
     const auto marked = marks->markWrittenRun();
-    if (!marked) return std::nullopt;
+    const Span* const phrase = marked ? desk.study().span(*marked) : nullptr;
+    if (!phrase) return std::nullopt;
     const bool isHeld = cursor.isHeld();
-    const Span& phrase = *desk.study().span(*marked);
-    if (cursor.goTo(desk.study(), phrase.range.begin)) turnPage();
+    if (cursor.goTo(desk.study(), phrase->range.begin)) turnPage();
     if (isHeld) cursor.hold();
     messageBar->notice(
-        tr("The notes around here are a phrase now: “%1”.").arg(QString::fromStdString(phrase.name)));
+        tr("The notes around here are a phrase now: “%1”.").arg(QString::fromStdString(phrase->name)));
     return marked;
 }
 

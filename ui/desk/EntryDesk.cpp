@@ -233,7 +233,9 @@ QString EntryDesk::heardText() const {
 
 QString EntryDesk::invitation() const {
     if (!keyboard.isThere() && !usesInput)
-        return tr("Waiting for the keyboard %1 to come back.").arg(keyboard.name());
+        return keyboard.name().isEmpty()
+                   ? tr("Waiting for a MIDI keyboard.")
+                   : tr("Waiting for the keyboard %1 to come back.").arg(keyboard.name());
     if (!usesInput)
         return tr("Press a key of %1: the grid's cursor takes its pitch and goes on.").arg(keyboard.name());
     const std::array manners{tr("two octaves lower than it sounds"), tr("an octave lower than it sounds"),

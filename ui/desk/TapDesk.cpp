@@ -186,20 +186,26 @@ void TapDesk::stepBeat(int by) {
 }
 
 std::size_t TapDesk::readingsOfBeat() const {
-    return std::min(reader->beats()[beat].readings.size(), mostReadings);
+    // A way as a whole may have taken one that is not worth a look by itself.
+    return std::max(std::min(reader->beats()[beat].readings.size(), mostReadings), current.taken[beat] + 1);
 }
 
 void TapDesk::stepReading(int by) {
     const auto last = static_cast<int>(readingsOfBeat()) - 1;
     const int next = std::clamp(static_cast<int>(current.taken[beat]) + by, 0, last);
-    picked[beat] = static_cast<std::size_t>(next);
-    auto proposal = reader->with(picked);
+    auto wanted = picked;
+    wanted[beat] = static_cast<std::size_t>(next);
+    auto proposal = reader->with(wanted);
     if (!proposal) {
         // Two beats can't both have a note on the line between them: what was picked last stands.
-        picked = {{beat, static_cast<std::size_t>(next)}};
-        proposal = reader->with(picked);
+        wanted.erase(beat + 1);
+        if (beat > 0) wanted.erase(beat - 1);
+        proposal = reader->with(wanted);
     }
-    if (proposal) current = *proposal;
+    if (proposal) {
+        picked = std::move(wanted);
+        current = *std::move(proposal);
+    }
     present();
 }
 

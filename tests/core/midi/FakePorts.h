@@ -4,7 +4,11 @@
 #include "core/midi/MidiPorts.h"
 
 #include <algorithm>
+#include <chrono>
+#include <cstdint>
 #include <mutex>
+#include <string>
+#include <vector>
 
 namespace earwright::tests {
 
@@ -16,9 +20,16 @@ public:
         const std::scoped_lock lock(guard);
         plugged.insert(plugged.end(), names.begin(), names.end());
     }
+    /// In front of those that are there.
+    void plugFirst(const std::string& name) {
+        const std::scoped_lock lock(guard);
+        plugged.insert(plugged.begin(), name);
+    }
+    /// What is played there reaches nobody any more, not even once it is plugged in again.
     void pull(const std::string& name) {
         const std::scoped_lock lock(guard);
         std::erase(plugged, name);
+        if (opened == name) listener = nullptr;
     }
     void refuse(const std::string& why) {
         const std::scoped_lock lock(guard);

@@ -51,6 +51,12 @@ TEST(WrittenRun, LeavesOutWhatIsInAPhraseAndKeepsOutOfIt) {
     EXPECT_EQ(writtenRunAt(withPhrase(study, 0, 4), Beats(2)), Expected());
 }
 
+TEST(WrittenRun, EndsAtAPhraseInWhichNothingIsWritten) {
+    const Study marked = withPhrase(withNotesAt({Beats(0), Beats(3)}), 0.75, 1.25);
+    EXPECT_EQ(writtenRunAt(marked, Beats(0)), Expected(Range{Beats(0), Beats(1)}));
+    EXPECT_EQ(writtenRunAt(marked, Beats(3)), Expected(Range{Beats(3), Beats(4)}));
+}
+
 TEST(WrittenRun, CountsDottedQuartersInSixEight) {
     const Study study = meterFrom(withNotesAt({Beats(19, 2)}), 3, Meter{6, 8});
     EXPECT_EQ(writtenRunAt(study, Beats(9)), Expected(Range{Beats(19, 2), Beats(11)}));
