@@ -44,7 +44,9 @@ TEST(ForeignPart, SaysWhichPartsThereAreWhereTheWishFitsNone) {
 TEST(ForeignPart, HasANameOfOneLine) {
     EXPECT_EQ(partName("  Tenor\n sax\t1 ", "part 1"), "Tenor sax 1");
     EXPECT_EQ(partName(" \n", "part 1"), "part 1");
-    const std::string cut = partName(std::string(59, 'a') + "\xC3\xA9", "part 1");
+    std::string longest(59, 'a');
+    longest += "\xC3\xA9";
+    const std::string cut = partName(longest, "part 1");
     EXPECT_EQ(cut, std::string(59, 'a')) << "not half of the letter";
 }
 
