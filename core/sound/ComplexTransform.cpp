@@ -1,7 +1,5 @@
 #include "core/sound/ComplexTransform.h"
 
-#include "core/sound/FftwPlanning.h"
-
 #include <fftw3.h>
 
 namespace earwright {
@@ -18,15 +16,6 @@ std::complex<float>* allocated(std::size_t length) {
 }
 
 } // namespace
-
-void ComplexTransform::FreeMemory::operator()(void* memory) const {
-    fftwf_free(memory);
-}
-
-void ComplexTransform::DestroyPlan::operator()(void* plan) const {
-    const std::scoped_lock lock(fftwPlanning());
-    fftwf_destroy_plan(static_cast<fftwf_plan>(plan));
-}
 
 ComplexTransform::ComplexTransform(std::size_t length)
     : size(length), numbers(allocated(length)), lines(allocated(length)) {

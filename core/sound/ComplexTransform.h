@@ -1,6 +1,8 @@
 // A Fourier transform of complex numbers, of one length.
 #pragma once
 
+#include "core/sound/FftwPlanning.h"
+
 #include <complex>
 #include <cstddef>
 #include <memory>
@@ -24,17 +26,10 @@ public:
     void forward();
 
 private:
-    struct FreeMemory {
-        void operator()(void* memory) const;
-    };
-    struct DestroyPlan {
-        void operator()(void* plan) const;
-    };
-
     std::size_t size;
-    std::unique_ptr<std::complex<float>[], FreeMemory> numbers;
-    std::unique_ptr<std::complex<float>[], FreeMemory> lines;
-    std::unique_ptr<void, DestroyPlan> plan;
+    std::unique_ptr<std::complex<float>[], FftwFree> numbers;
+    std::unique_ptr<std::complex<float>[], FftwFree> lines;
+    std::unique_ptr<void, FftwDestroyPlan> plan;
 };
 
 } // namespace earwright

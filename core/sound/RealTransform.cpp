@@ -1,7 +1,5 @@
 #include "core/sound/RealTransform.h"
 
-#include "core/sound/FftwPlanning.h"
-
 #include <fftw3.h>
 
 namespace earwright {
@@ -14,15 +12,6 @@ fftwf_complex* asFftw(std::complex<float>* lines) {
 }
 
 } // namespace
-
-void RealTransform::FreeMemory::operator()(void* memory) const {
-    fftwf_free(memory);
-}
-
-void RealTransform::DestroyPlan::operator()(void* plan) const {
-    const std::scoped_lock lock(fftwPlanning());
-    fftwf_destroy_plan(static_cast<fftwf_plan>(plan));
-}
 
 RealTransform::RealTransform(std::size_t length)
     : size(length),

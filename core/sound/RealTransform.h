@@ -1,6 +1,8 @@
 // A Fourier transform of real sound and back, of one length.
 #pragma once
 
+#include "core/sound/FftwPlanning.h"
+
 #include <complex>
 #include <cstddef>
 #include <memory>
@@ -26,18 +28,11 @@ public:
     void backward();
 
 private:
-    struct FreeMemory {
-        void operator()(void* memory) const;
-    };
-    struct DestroyPlan {
-        void operator()(void* plan) const;
-    };
-
     std::size_t size;
-    std::unique_ptr<float[], FreeMemory> samples;
-    std::unique_ptr<std::complex<float>[], FreeMemory> lines;
-    std::unique_ptr<void, DestroyPlan> forwardPlan;
-    std::unique_ptr<void, DestroyPlan> backwardPlan;
+    std::unique_ptr<float[], FftwFree> samples;
+    std::unique_ptr<std::complex<float>[], FftwFree> lines;
+    std::unique_ptr<void, FftwDestroyPlan> forwardPlan;
+    std::unique_ptr<void, FftwDestroyPlan> backwardPlan;
 };
 
 } // namespace earwright
