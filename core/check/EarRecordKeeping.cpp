@@ -17,7 +17,7 @@ constexpr Seconds samePlace{0.06};
 
 /// So far beside a written note the check looks for the sound that it should have been (ClaimFeatures.cpp),
 /// and so far help for the note reaches.
-constexpr Seconds helpReach{0.24};
+constexpr Seconds besideNote{0.24};
 
 /// One thing a check says about one instant.
 struct Finding {
@@ -161,10 +161,11 @@ std::optional<NoteId> writtenInsteadOf(const EarPlace& place, const PhraseCheck&
     const CheckedNote* nearest = nullptr;
     for (const CheckedNote& note : check.notes) {
         const Seconds apart = distance(note.range.begin, place.time);
+        if (note.note < *place.note || apart > besideNote) continue;
         const bool isUnaided = std::any_of(found.begin(), found.end(), [&](const FoundNote& known) {
             return known.note == note.note && known.isUnaided();
         });
-        if (isUnaided || note.note < *place.note || apart > helpReach) continue;
+        if (isUnaided) continue;
         if (!nearest || apart < distance(nearest->range.begin, place.time)) nearest = &note;
     }
     return nearest ? std::optional(nearest->note) : std::nullopt;
