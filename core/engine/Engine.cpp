@@ -245,7 +245,7 @@ Input& Engine::input() {
 
 void Engine::audition(int midi, double loudness) {
     StringGesture gesture;
-    gesture.pitch = midi + body->tuning / 100.0;
+    gesture.pitch = midi + body->tuning / 100.0 + body->playing.transposition();
     gesture.loudness = std::clamp(loudness, 0.0, 1.0);
     gesture.seconds = auditionSeconds;
     body->mixer->audition(gesture);

@@ -34,6 +34,8 @@ struct Playing {
     int semitones = 0;
     /// −100 to 100.
     int cents = 0;
+    /// Both together, in semitones.
+    double transposition() const { return semitones + cents / 100.0; }
     friend bool operator==(const Playing&, const Playing&) = default;
 };
 
@@ -132,7 +134,7 @@ public:
     void setCountIn(int beats);
     /// A take to be heard as "yours", in place of the written notes; nothing brings them back.
     void setTake(std::optional<TakePlayback> take);
-    /// Sounds one note at once, whether playing or not.
+    /// Sounds one note at once, whether playing or not; transposed as the record and the written notes are.
     void audition(int midi, double loudness);
     /// Linear gain of everything, 0 to 1.
     void setLevel(double level);

@@ -27,7 +27,7 @@ Result<Done> renderExcerpt(std::shared_ptr<Recording> recording, Frames from, st
     start.recording = recording;
     start.from = from;
     start.speed = playing.speed;
-    start.semitones = playing.semitones + playing.cents / 100.0;
+    start.semitones = playing.transposition();
     start.outputRate = recording->rate();
     RecordPart part;
     part.start(start);

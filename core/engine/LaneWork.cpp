@@ -248,7 +248,7 @@ Lane::Start LaneWork::laneOf(std::int64_t pass) const {
     start.record.loop = wanted.loop;
     start.record.speed = wanted.speeds.speedOf(pass);
     start.reachedSpeed = wanted.speeds.reachedAt(pass);
-    start.record.semitones = wanted.playing.semitones + wanted.playing.cents / 100.0;
+    start.record.semitones = wanted.playing.transposition();
     start.record.outputRate = mixer->outputRate();
     start.notes = wanted.notes;
     start.take = wanted.take;

@@ -77,7 +77,7 @@ public:
     /// What was played until now is still taken in.
     void stop();
     RecordingReport recording() const;
-    /// Hands what comes in to tap() as well, whether anything is recorded or not.
+    /// Hands what comes in to tap() as well, whether anything is recorded or not; nothing from before.
     void setTapped(bool tapped);
     InputTap& tap() { return tapping; }
     /// Takes out what was completed since the last call, passes of a loop one by one.

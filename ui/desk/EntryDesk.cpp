@@ -202,7 +202,7 @@ void EntryDesk::play(const KeyStroke& stroke) {
     if (state != State::Listening || stroke.kind != KeyStroke::Kind::Down) return;
     if (isAtEnd && !isChord(stroke)) return end(lastColumn());
     // Most keyboards of this kind have no sound of their own.
-    session.engine().audition(stroke.midi, stroke.velocity / loudestStroke);
+    session.engine().audition(stroke.midi - tuning.transposed(), stroke.velocity / loudestStroke);
     lastSound = Clock::now() + tried;
     enterKey(stroke);
     show();

@@ -5,11 +5,14 @@
 #include "tests/core/engine/Soon.h"
 #include "tests/core/engine/WithoutGaps.h"
 
+#include <algorithm>
 #include <chrono>
 #include <cmath>
 #include <functional>
 #include <gtest/gtest.h>
+#include <span>
 #include <thread>
+#include <vector>
 
 namespace earwright {
 namespace {
@@ -143,6 +146,29 @@ TEST_F(RealDevice, ShowsThePlaceThatIsHeard) {
     for (std::int64_t start = last.value - 10 * rate; start < last.value; start += 20)
         best = std::min(best, worstOff(start));
     EXPECT_LT(best, 3.0) << "ms of the recording, over a seek and a change of speed";
+}
+
+TEST_F(RealDevice, TriesANoteAsTheRecordIsTransposed) {
+    std::vector<float> tried;
+    const bool isWhole = tests::heardWithoutGaps(*engine, [&] {
+        engine->setTuning(25);
+        engine->setPlaying({1.0, 3, -50});
+        sound->record();
+        engine->audition(57, 0.8);
+        std::this_thread::sleep_for(1s);
+        tried.clear();
+        const std::vector<float> stereo = sound->recorded();
+        for (std::size_t i = 0; i < stereo.size(); i += 2)
+            tried.push_back(stereo[i]);
+    });
+    if (!isWhole) SKIP_WHERE_THE_MACHINE_IS_TOO_BUSY;
+    const auto start =
+        std::ranges::find_if(tried, [](float sample) { return std::abs(sample) > 0.01f; }) - tried.begin();
+    ASSERT_LT(start + rate / 2, std::ssize(tried)) << "half a second of the note";
+    const auto sounding = std::span(tried).subspan(static_cast<std::size_t>(start + rate / 10),
+                                                   static_cast<std::size_t>(rate) / 4);
+    const double expected = tests::hertzOfMidi(57 + 3 - 0.5 + 0.25);
+    EXPECT_NEAR(tests::cents(tests::hertzNear(sounding, expected, rate), expected), 0, 5);
 }
 
 TEST_F(RealDevice, ListsTheDeviceAndOpensItAgainOnRequest) {
