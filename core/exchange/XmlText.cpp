@@ -1,9 +1,10 @@
 #include "core/exchange/XmlText.h"
 
+#include "core/exchange/Encoding.h"
+
 #include <algorithm>
 #include <array>
 #include <cctype>
-#include <iconv.h>
 
 namespace earwright {
 
@@ -17,23 +18,6 @@ constexpr std::size_t longestDeclaration = 200;
 constexpr std::array<std::string_view, 9> knownEncodings{"UTF-8",      "UTF-16",       "US-ASCII",
                                                          "ISO-8859-1", "ISO-8859-15",  "ISO-8859-2",
                                                          "SHIFT_JIS",  "WINDOWS-1252", "WINDOWS-1251"};
-
-std::optional<std::string> converted(std::string_view bytes, const std::string& encoding) {
-    iconv_t converter = iconv_open("UTF-8", encoding.c_str());
-    if (converter == reinterpret_cast<iconv_t>(-1)) return std::nullopt;
-    // One byte or unit becomes three at most.
-    std::string text(bytes.size() * 3 + 4, '\0');
-    std::string copy(bytes);
-    char* from = copy.data();
-    char* to = text.data();
-    std::size_t left = copy.size();
-    std::size_t room = text.size();
-    const bool isRead = iconv(converter, &from, &left, &to, &room) != static_cast<std::size_t>(-1);
-    iconv_close(converter);
-    if (!isRead) return std::nullopt;
-    text.resize(text.size() - room);
-    return text;
-}
 
 /// In capitals; empty where the declaration names none.
 std::string declaredEncoding(std::string_view bytes) {
@@ -54,17 +38,17 @@ std::string declaredEncoding(std::string_view bytes) {
 } // namespace
 
 std::optional<std::string> utf8Xml(std::string_view bytes) {
-    if (bytes.starts_with("\xFF\xFE"sv)) return converted(bytes.substr(2), "UTF-16LE");
-    if (bytes.starts_with("\xFE\xFF"sv)) return converted(bytes.substr(2), "UTF-16BE");
-    if (bytes.starts_with("<\0"sv)) return converted(bytes, "UTF-16LE");
-    if (bytes.starts_with("\0<"sv)) return converted(bytes, "UTF-16BE");
+    if (bytes.starts_with("\xFF\xFE"sv)) return inUtf8(bytes.substr(2), "UTF-16LE");
+    if (bytes.starts_with("\xFE\xFF"sv)) return inUtf8(bytes.substr(2), "UTF-16BE");
+    if (bytes.starts_with("<\0"sv)) return inUtf8(bytes, "UTF-16LE");
+    if (bytes.starts_with("\0<"sv)) return inUtf8(bytes, "UTF-16BE");
     if (bytes.starts_with("\xEF\xBB\xBF"sv)) bytes.remove_prefix(3);
     const std::string encoding = declaredEncoding(bytes);
     // A text that says UTF-16 in single bytes was converted by something that left its declaration as it was.
     if (encoding.empty() || encoding == "UTF-8" || encoding == "UTF-16") return std::string(bytes);
     if (std::find(knownEncodings.begin(), knownEncodings.end(), encoding) == knownEncodings.end())
         return std::nullopt;
-    return converted(bytes, encoding);
+    return inUtf8(bytes, encoding);
 }
 
 } // namespace earwright

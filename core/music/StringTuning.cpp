@@ -4,7 +4,6 @@
 #include "core/music/PitchNames.h"
 
 #include <algorithm>
-#include <cctype>
 
 namespace earwright {
 
