@@ -165,10 +165,15 @@ void MusicXmlPart::fitBar(const Beats& length, bool isLast) {
                         "A bar is longer or shorter than its meter; notes beyond its end were cut off.");
     const Meter here{static_cast<int>(own.numerator()), standing.beatUnit};
     std::erase_if(study.page.meters, [&](const MeterChange& change) { return change.bar == bar; });
-    if (bar == 1)
+    if (bar == 1) {
+        // The pickup's bar becomes as long; its chords stay as far before bar 1.
+        if (const auto pickup = study.chart.overrides.find(0); pickup != study.chart.overrides.end())
+            for (PlacedChord& chord : pickup->second.chords)
+                chord.withinBar += length - meters.barLength(0);
         study.meter = here;
-    else
+    } else {
         study.page.meters.push_back({bar, here});
+    }
     study.page.meters.push_back({bar + 1, standing});
     meters = study.meters();
 }

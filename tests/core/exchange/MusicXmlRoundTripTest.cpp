@@ -147,12 +147,14 @@ bool readerHasName(const PitchName& name, const KeySignature& key, Reading readi
 /// choose by itself, so that nobody is said to have chosen them. How many.
 int takeNamesThatTheReaderDoesNotHave(const Study& written, Reading reading, Study& read) {
     const WrittenNames names(written);
+    const WrittenNames readers(written, reading);
     int taken = 0;
     for (std::size_t i = 0; i < std::min(read.notes.size(), written.notes.size()); ++i) {
         const Note& note = written.notes[i];
         const std::int64_t bar = std::max<std::int64_t>(written.meters().barOf(note.onset), 1);
         const PitchName name = names.of(note).name;
-        const bool isNobodys = note.pitch.spelling && !read.notes[i].pitch.spelling;
+        const bool isNobodys = note.pitch.spelling && !read.notes[i].pitch.spelling &&
+                               readers.of(note).name == readers.byItself(note);
         if (readerHasName(name, written.page.keyAt(bar), reading) && !isNobodys) continue;
         read.notes[i].pitch.spelling = name;
         ++taken;

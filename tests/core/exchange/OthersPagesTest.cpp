@@ -208,6 +208,16 @@ TEST(OthersPages, AFirstBarOfAnotherLengthGetsAMeterOfItsOwn) {
     const Imported behindPickup = read(measure("0", first + note("G", 4, 1)) + measure("1", note("C", 4, 2)) +
                                        measure("2", note("D", 4, 4)));
     EXPECT_EQ(lineOf(behindPickup), "-1+1 67, 0+2 60, 2+4 62");
+    for (const auto& [length, written] : {std::pair{2, "C"}, {7, "C"}}) {
+        const std::string harmony =
+            "<harmony><root><root-step>G</root-step></root><kind>dominant</kind></harmony>";
+        const Imported withChord =
+            read(measure("0", first + harmony + note("G", 4, 1)) + measure("1", note(written, 4, length)) +
+                 measure("2", note("D", 4, 4)));
+        const auto chords = withChord.study.barChords(0).chords;
+        ASSERT_EQ(chords.size(), 1u) << length;
+        EXPECT_EQ(withChord.study.meters().barStart(0) + chords[0].withinBar, Beats(-1)) << length;
+    }
     EXPECT_TRUE(longer.leftOut.empty() && behindPickup.leftOut.empty());
 }
 
