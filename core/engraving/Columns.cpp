@@ -36,17 +36,26 @@ private:
         for (std::size_t row = 0; row < columnRows; ++row) {
             if (!column.rows[row]) continue;
             if (index == 0) least = std::max(least, column.rows[row]->left);
-            if (!last[row]) continue;
-            const double needed = places[*last[row]] + columns[*last[row]].rows[row]->right + gaps[row] +
-                                  column.rows[row]->left;
-            if (needed <= least) continue;
-            least = needed;
+            if (!last[row] || needed(row, column) <= least) continue;
+            least = needed(row, column);
             pushedBy = last[row];
         }
         places.push_back(least);
-        if (pushedBy) shareOut(*pushedBy, index, x, least - x);
+        if (pushedBy) {
+            // What those between need of it themselves; only the rest is shared among them.
+            double near = x;
+            for (std::size_t row = 0; row < columnRows; ++row)
+                if (column.rows[row] && last[row] && *last[row] > *pushedBy)
+                    near = std::max(near, needed(row, column));
+            shareOut(*pushedBy, index, near, least - near);
+        }
         for (std::size_t row = 0; row < columnRows; ++row)
             if (column.rows[row]) last[row] = index;
+    }
+
+    /// The place from which a column clears the last one of a row.
+    double needed(std::size_t row, const Column& column) const {
+        return places[*last[row]] + columns[*last[row]].rows[row]->right + gaps[row] + column.rows[row]->left;
     }
 
     /// What pushes a column away from one before the last gives room to those between as well, or a long

@@ -105,8 +105,12 @@ SystemPlan LineBreaker::planOf(std::size_t first, std::size_t count) const {
     SystemPlan plan;
     const auto begin = excerpt.bars.begin() + static_cast<std::ptrdiff_t>(first);
     plan.bars.assign(begin, begin + static_cast<std::ptrdiff_t>(count));
-    plan.style = {excerpt.clef,       options.chordSymbols, options.degrees,
-                  options.barNumbers, options.slashes,      options.staff};
+    plan.style = {.clef = excerpt.clef,
+                  .chordSymbols = options.chordSymbols,
+                  .degrees = options.degrees,
+                  .barNumbers = options.barNumbers,
+                  .slashes = options.slashes,
+                  .staff = options.staff};
     if (first > 0) {
         plan.meterBefore = excerpt.bars[first - 1].meter;
         plan.keyBefore = excerpt.bars[first - 1].key;

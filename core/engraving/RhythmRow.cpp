@@ -18,13 +18,13 @@ StaffPiece rhythmOf(const StaffPiece& piece) {
     row.phrasing.graceNotes.clear();
     row.phrasing.slideIn.reset();
     row.phrasing.slideOut.reset();
-    row.phrasing.slidesToNext = false;
     row.phrasing.bend.reset();
     if (piece.heads.empty()) return row;
     StaffHead head = piece.heads.front();
     head.position = rowPosition;
     head.accidental.reset();
     head.ghosted = false;
+    head.slidesToNext = false;
     row.heads = {head};
     return row;
 }

@@ -11,7 +11,7 @@ constexpr double gap = 0.25;
 constexpr double leastRise = 0.3;
 
 bool slidesOn(const LaidPiece& laid) {
-    return !laid.isRest() && laid.piece.phrasing.slidesToNext && !laid.piece.page.tiedOn;
+    return !laid.isRest() && laid.piece.slidesToNext() && !laid.piece.page.tiedOn;
 }
 
 void drawStroke(const PagePoint& from, const PagePoint& to, NoteId note, Sketch& sketch) {
@@ -21,7 +21,7 @@ void drawStroke(const PagePoint& from, const PagePoint& to, NoteId note, Sketch&
 
 void drawSlideTo(const LaidPiece& laid, const LaidPiece& goal, std::size_t voice, Sketch& sketch) {
     const StaffHead& first = laid.piece.heads[voice];
-    const StaffHead& next = goal.piece.heads[voice];
+    const StaffHead& next = slideGoalOf(voice, goal);
     const double rise = next.midi > first.midi ? -leastRise : leastRise;
     const double slant = first.position == next.position ? rise : 0;
     drawStroke({laid.x + laid.shape.right + gap, yOfPosition(first.position) - slant},
@@ -30,8 +30,8 @@ void drawSlideTo(const LaidPiece& laid, const LaidPiece& goal, std::size_t voice
 
 } // namespace
 
-std::size_t slidingVoices(const LaidPiece& laid, const LaidPiece& goal) {
-    return laid.piece.heads.size() == goal.piece.heads.size() ? laid.piece.heads.size() : 1;
+const StaffHead& slideGoalOf(std::size_t voice, const LaidPiece& goal) {
+    return goal.piece.heads[std::min(voice, goal.piece.heads.size() - 1)];
 }
 
 const LaidPiece* slideGoal(const LaidLine& line, std::size_t index) {
@@ -44,8 +44,8 @@ void layOutSlides(const LaidLine& line, double right, Sketch& sketch) {
         const LaidPiece& laid = line[i];
         if (!slidesOn(laid)) continue;
         const LaidPiece* goal = slideGoal(line, i);
-        for (std::size_t voice = 0; goal && voice < slidingVoices(laid, *goal); ++voice)
-            drawSlideTo(laid, *goal, voice, sketch);
+        for (std::size_t voice = 0; goal && voice < laid.piece.heads.size(); ++voice)
+            if (laid.piece.heads[voice].slidesToNext) drawSlideTo(laid, *goal, voice, sketch);
         const PagePoint from{laid.x + laid.shape.right + gap, laid.lowestY()};
         if (i + 1 == line.size())
             drawStroke(from, {std::max(right, from.x + leastSlide), from.y}, laid.note(), sketch);

@@ -13,8 +13,8 @@ inline constexpr double leastSlide = 1.3;
 /// between, the note is tied on, or it does not slide. Threads: any.
 const LaidPiece* slideGoal(const LaidLine& line, std::size_t index);
 
-/// How many heads slide, from the lowest: all where a double stop goes on to as many notes, else the lowest.
-std::size_t slidingVoices(const LaidPiece& laid, const LaidPiece& goal);
+/// The head that the one of a voice, from the lowest, slides to: that of the same voice, or else the highest.
+const StaffHead& slideGoalOf(std::size_t voice, const LaidPiece& goal);
 
 /// Strokes from head to head. What slides over the line's end goes to `right`, level with its head.
 void layOutSlides(const LaidLine& line, double right, Sketch& sketch);

@@ -95,6 +95,7 @@ private:
     StaffHead headOf(const Note& note, const ReadPitch& read, bool isTied) {
         StaffHead head{note.id, note.pitch.midi,       staffPosition(read, clef),
                        {},      note.phrasing.ghosted, degreeLabel(note)};
+        head.slidesToNext = note.phrasing.slidesToNext;
         if (isTied) return head;
         int& alter = standing.try_emplace(read.letters(), key.alterOf(read.name.step)).first->second;
         if (alter != read.name.alter) head.accidental = read.name.alter;

@@ -7,6 +7,7 @@
 #include "core/engraving/RepeatSigns.h"
 #include "core/study/Study.h"
 
+#include <algorithm>
 #include <map>
 #include <optional>
 #include <string>
@@ -26,6 +27,7 @@ struct StaffHead {
     bool ghosted = false;
     /// What it is on the chord under it, "♭9"; empty where there is none.
     std::string degree;
+    bool slidesToNext = false;
 };
 
 /// A note, double stop or rest.
@@ -38,12 +40,17 @@ struct StaffPiece {
     /// As pageBeams() gives them.
     std::vector<std::string> beams;
     bool stemUp = true;
-    /// Of the lowest note, which speaks for a double stop.
+    /// Of the lowest note, which speaks for a double stop but where heads tell of their own.
     Phrasing phrasing;
     /// The sign its trill needs for the upper note; semitones as above.
     std::optional<int> trillAccidental;
     /// The upper note of a trill wider than a second, which has to be shown.
     std::optional<StaffHead> trillHead;
+
+    bool slidesToNext() const {
+        return std::any_of(heads.begin(), heads.end(),
+                           [](const StaffHead& head) { return head.slidesToNext; });
+    }
 };
 
 struct StaffBar {

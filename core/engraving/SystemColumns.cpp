@@ -85,7 +85,10 @@ private:
         barLine.row(ColumnRow::Staff) = reach;
         if (plan.strings > 0) barLine.row(ColumnRow::Frets) = reach;
         // Symbols may hang over into the next bar, but not over the line's end.
-        if (index + 1 == plan.bars.size()) barLine.row(ColumnRow::Chords) = Reach{-chordsToEnd, 0};
+        const bool isLast = index + 1 == plan.bars.size();
+        if (isLast) barLine.row(ColumnRow::Chords) = Reach{-chordsToEnd, 0};
+        if (isLast && !plan.dynamics.empty() && opensHairpin(plan.dynamics.back()))
+            barLine.row(ColumnRow::Dynamics) = Reach{0, 0};
         if (isRestBar(bar)) barLine.leastGap = showsSlashes(plan, bar) ? slashesWidth(bar) : leastRestBar;
         made.barLines.push_back(made.columns.size());
         made.columns.push_back(barLine);
@@ -104,6 +107,7 @@ private:
         column.at = bar.begin;
         column.leastGap = beforeChange + reachOf(barLineBehind(plan, index - 1), font).right;
         column.row(ColumnRow::Staff) = Reach{0, shapes.width};
+        if (!plan.style.staff) column.row(ColumnRow::Frets) = Reach{0, shapes.width};
         made.changes.emplace_back(made.columns.size(), std::move(shapes));
         made.columns.push_back(column);
         return width;
@@ -119,7 +123,7 @@ private:
             Reach reach{laid.shape.left, laid.shape.right};
             if (piece->page.tiedOn)
                 reach.right = std::max(reach.right, laid.shape.headWidth + leastTie);
-            else if (drawn.phrasing.slidesToNext)
+            else if (drawn.slidesToNext())
                 reach.right = std::max(reach.right, laid.shape.right + leastSlide);
             if (piece->page.tiedFromBefore && made.columns.size() == 1)
                 reach.left = std::max(reach.left, leastOpenTie);

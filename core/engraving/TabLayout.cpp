@@ -174,13 +174,14 @@ private:
     /// From this piece's numbers to the next one's, which may stand on other strings.
     void drawSlideToNext(std::size_t index) {
         const LaidPiece* goal = slideGoal(line, index);
-        for (std::size_t voice = 0; goal && voice < slidingVoices(line[index], *goal); ++voice)
-            drawSlideTo(index, *goal, voice);
+        if (!goal) return;
+        const std::vector<StaffHead>& heads = line[index].piece.heads;
+        for (std::size_t voice = 0; voice < heads.size(); ++voice)
+            if (heads[voice].slidesToNext) drawSlideTo(index, heads[voice], slideGoalOf(voice, *goal), *goal);
     }
 
-    void drawSlideTo(std::size_t index, const LaidPiece& goal, std::size_t voice) {
-        const StaffHead& first = line[index].piece.heads[voice];
-        const StaffHead& next = goal.piece.heads[voice];
+    void drawSlideTo(std::size_t index, const StaffHead& first, const StaffHead& next,
+                     const LaidPiece& goal) {
         const TabPlace* from = placeOf(first);
         const TabPlace* to = placeOf(next);
         if (!from || !to) return;
@@ -201,7 +202,7 @@ private:
     }
     double fretReachRight(const LaidPiece& laid) const {
         if (laid.piece.page.tiedFromBefore) return gap;
-        const double reserved = laid.piece.phrasing.slidesToNext ? slideLength + gap : 0;
+        const double reserved = laid.piece.slidesToNext() ? slideLength + gap : 0;
         return fretReach(laid, plan.places).right - laid.shape.headWidth / 2 - reserved;
     }
 
@@ -275,7 +276,7 @@ FretReach fretReach(const LaidPiece& laid, const std::map<NoteId, TabPlace>& pla
         if (laid.piece.phrasing.slideIn) left += slideLength + gap;
         if (laid.piece.phrasing.slideOut) right += slideLength + gap;
         if (laid.piece.phrasing.bend) right += bendWidth(*laid.piece.phrasing.bend) + gap;
-        if (laid.piece.phrasing.slidesToNext) right += slideLength + gap;
+        if (laid.piece.slidesToNext()) right += slideLength + gap;
         reach.left = std::max(reach.left, left - middle);
         reach.right = std::max(reach.right, right + middle);
     }

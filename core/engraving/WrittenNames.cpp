@@ -69,8 +69,13 @@ private:
         const auto& keys = study.page.keys;
         const auto behind =
             std::find_if(keys.begin(), keys.end(), [&](const KeyChange& change) { return change.bar > bar; });
-        if (behind == keys.begin() || std::prev(behind)->bar <= 1) return true;
-        if (const std::int64_t from = std::prev(behind)->bar; keyFrom != from) {
+        // Where the key that stands began: one that was only stated again changed nothing.
+        auto change = behind;
+        do {
+            if (change == keys.begin() || std::prev(change)->bar <= 1) return true;
+            --change;
+        } while (study.page.keyAt(change->bar - 1) == change->key);
+        if (const std::int64_t from = change->bar; keyFrom != from) {
             keyFrom = barToSearch = from;
             firstChord.reset();
         }

@@ -25,6 +25,19 @@ std::filesystem::path builtFolder() {
 #endif
 }
 
+QFont faceOf(TextRole role, double size) {
+    QFont face;
+    // What the layout measures with.
+    face.setFamilies({QStringLiteral("Liberation Sans"), QStringLiteral("Nimbus Sans"),
+                      QStringLiteral("Inter"), QStringLiteral("DejaVu Sans")});
+    face.setHintingPreference(QFont::PreferNoHinting);
+    // Tempo upright and bold, other words sloping (common practice).
+    face.setBold(role == TextRole::Title || role == TextRole::PhraseName || role == TextRole::Tempo);
+    face.setItalic(role == TextRole::Words);
+    face.setPixelSize(static_cast<int>(size * MusicFont::pixelsOfSpace));
+    return face;
+}
+
 } // namespace
 
 Result<std::shared_ptr<MusicFont>> MusicFont::load() {
@@ -57,6 +70,12 @@ const QPainterPath& MusicFont::outline(Smufl glyph) {
     if (!indexes.isEmpty() && indexes.first() != 0) path = font.pathForGlyph(indexes.first());
     constexpr double scale = spacesOfEm / pixelsOfEm;
     return outlines.emplace(glyph, QTransform::fromScale(scale, scale).map(path)).first->second;
+}
+
+const QFont& MusicFont::face(TextRole role, double size) {
+    const auto [found, isNew] = faces.try_emplace({role, size});
+    if (isNew) found->second = faceOf(role, size);
+    return found->second;
 }
 
 } // namespace earwright::ui

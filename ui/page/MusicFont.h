@@ -1,15 +1,19 @@
-// The music font: its measures for the layout, its outlines for the painter.
+// The music font: its measures for the layout, its outlines for the painter, and the faces of words beside
+// it.
 #pragma once
 
+#include "core/engraving/EngravedPage.h"
 #include "core/engraving/FontMetrics.h"
 #include "core/result/Result.h"
 
+#include <QFont>
 #include <QPainterPath>
 #include <QRawFont>
 
 #include <filesystem>
 #include <map>
 #include <memory>
+#include <utility>
 
 namespace earwright::ui {
 
@@ -26,6 +30,12 @@ public:
     const FontMetrics& metrics() const { return measures; }
     /// About the glyph's origin, in staff spaces, y downward; empty where the font has no such glyph.
     const QPainterPath& outline(Smufl glyph);
+    /// Faces are made this large and painted smaller, whatever the page is painted on: a device would round a
+    /// font of two pixels.
+    static constexpr double pixelsOfSpace = 100;
+    /// Of words on the page, `size` in staff spaces; kept, because looking a family up takes longer than
+    /// painting in it.
+    const QFont& face(TextRole role, double size);
 
 private:
     MusicFont(FontMetrics read, const QRawFont& opened) : measures(std::move(read)), font(opened) {}
@@ -33,6 +43,7 @@ private:
     FontMetrics measures;
     QRawFont font;
     std::map<Smufl, QPainterPath> outlines;
+    std::map<std::pair<TextRole, double>, QFont> faces;
 };
 
 } // namespace earwright::ui

@@ -5,16 +5,9 @@
 #include <QPainterPath>
 #include <QTransform>
 
-#include <map>
-#include <utility>
-
 namespace earwright::ui {
 
 namespace {
-
-/// Text is laid out in pixels of this many to a staff space, whatever the page is painted on: a device would
-/// round a font of two pixels.
-constexpr double pixelsOfSpace = 100;
 
 QPointF point(const PagePoint& at) {
     return {at.x, at.y};
@@ -91,9 +84,9 @@ private:
     }
 
     void paint(const PlacedText& text) {
-        const QFont& face = faceOf(text.role, text.size);
+        const QFont& face = font.face(text.role, text.size);
         const QString words = QString::fromStdString(text.text);
-        const double width = QFontMetricsF(face).horizontalAdvance(words) / pixelsOfSpace;
+        const double width = QFontMetricsF(face).horizontalAdvance(words) / MusicFont::pixelsOfSpace;
         const double left = text.anchor == TextAnchor::Left     ? text.at.x
                             : text.anchor == TextAnchor::Centre ? text.at.x - width / 2
                                                                 : text.at.x - width;
@@ -103,34 +96,13 @@ private:
         }
         painter.save();
         painter.translate(left, text.at.y);
-        painter.scale(1 / pixelsOfSpace, 1 / pixelsOfSpace);
+        painter.scale(1 / MusicFont::pixelsOfSpace, 1 / MusicFont::pixelsOfSpace);
         painter.setFont(face);
         painter.setPen(colorOf(text.note));
         painter.drawText(QPointF(0, 0), words);
         painter.restore();
     }
 
-    /// Looking a family up takes longer than painting in it, and a page has few faces.
-    const QFont& faceOf(TextRole role, double size) {
-        const auto [found, isNew] = faces.try_emplace({role, size});
-        if (isNew) found->second = madeFace(role, size);
-        return found->second;
-    }
-
-    static QFont madeFace(TextRole role, double size) {
-        QFont face;
-        // What the layout measures with.
-        face.setFamilies({QStringLiteral("Liberation Sans"), QStringLiteral("Nimbus Sans"),
-                          QStringLiteral("Inter"), QStringLiteral("DejaVu Sans")});
-        face.setHintingPreference(QFont::PreferNoHinting);
-        // Tempo upright and bold, other words sloping (common practice).
-        face.setBold(role == TextRole::Title || role == TextRole::PhraseName || role == TextRole::Tempo);
-        face.setItalic(role == TextRole::Words);
-        face.setPixelSize(static_cast<int>(size * pixelsOfSpace));
-        return face;
-    }
-
-    std::map<std::pair<TextRole, double>, QFont> faces;
     QPainter& painter;
     MusicFont& font;
     const PageLook& look;

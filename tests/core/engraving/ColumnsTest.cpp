@@ -57,6 +57,19 @@ TEST(Columns, ShareWhatAChordSymbolNeedsAmongTheNotesUnderIt) {
     EXPECT_NEAR(places[1] - places[0], places[2] - places[1], 1e-9) << "no hole before the second symbol";
 }
 
+TEST(Columns, KeepWhatNotesUnderAChordSymbolNeedThemselves) {
+    std::vector<Column> columns{note(0.25), note(0.25), note(0.25), note(0.25), note(1, 1.2), barLine()};
+    columns[0].row(ColumnRow::Chords) = Reach{0, 8};
+    columns[4].row(ColumnRow::Chords) = Reach{0, 3};
+    for (const double quarter : {0.0, 1.0, 3.2, 8.0}) {
+        const auto places = spreadWith(quarter, columns);
+        EXPECT_GE(places[4] - places[0], 8) << quarter;
+        EXPECT_GE(places[4] - places[3], 1.2 + 0.4 + 1.2 - 1e-9) << quarter;
+        for (std::size_t i = 1; i < 4; ++i)
+            EXPECT_GE(places[i] - places[i - 1], 1.2 + 0.4 - 1e-9) << quarter << " " << i;
+    }
+}
+
 TEST(Columns, AreSqueezedWhereEvenThatIsTooWide) {
     const auto places = spreadOver(3, {note(1), note(1), note(1), barLine()});
     EXPECT_NEAR(places.back(), 3, 1e-9);

@@ -178,6 +178,21 @@ TEST_F(MarkedNote, SlidesWithBothNotesOfADoubleStop) {
             [&](const PlacedLine& line) { return line.note == note.id && line.to.x - line.from.x > 1; });
         EXPECT_EQ(count, 2) << "on the staff and on its string";
     }
+    // Each note speaks for itself.
+    for (const std::size_t sliding : {0u, 1u}) {
+        study.notes[sliding].phrasing.slidesToNext = true;
+        study.notes[1 - sliding].phrasing.slidesToNext = false;
+        const auto alone = engraveSystems(study, wholeStudy(study), options, musicFont());
+        ASSERT_TRUE(alone);
+        for (const std::size_t index : {0u, 1u}) {
+            const auto count =
+                std::count_if(alone->front().shapes.lines.begin(), alone->front().shapes.lines.end(),
+                              [&](const PlacedLine& line) {
+                                  return line.note == study.notes[index].id && line.to.x - line.from.x > 1;
+                              });
+            EXPECT_EQ(count, index == sliding ? 2 : 0) << index << " of " << sliding;
+        }
+    }
 }
 
 TEST_F(MarkedNote, StandsInTablatureAloneUnderItsRhythm) {

@@ -128,6 +128,10 @@ TEST_F(PageSigns, MakeRoomForAHairpinBetweenTwoDynamicsThatStandClose) {
     // One that begins behind the first dynamic, where no column is.
     study.page.hairpins = {{{Beats(35, 8), Beats(9, 2)}, HairpinKind::Softer}};
     EXPECT_EQ(hairpinLines(laid(study)).size(), 2u);
+    // And one between the last dynamic and the line's end.
+    study.page.dynamics = {{Beats(31, 2), Dynamic::ff}};
+    study.page.hairpins = {{{Beats(31, 2), Beats(16)}, HairpinKind::Softer}};
+    EXPECT_EQ(hairpinLines(laid(study)).size(), 2u);
 }
 
 TEST_F(PageSigns, KeepChordSymbolsWithinTheirLine) {

@@ -61,6 +61,14 @@ TEST(WrittenNames, AChordOfTheKeyBeforeSaysNothingOfTheNextOnes) {
     EXPECT_EQ(names(study), "G♯4 G4 D♯4 D4 D♯4 D4 C4 A♯3 A♭3 E♭4 A♯3 G♯3 ");
 }
 
+TEST(WrittenNames, AKeyThatIsStatedAgainChangesNothing) {
+    const Study study = studyOver({68, 67, 63, 62, 63, 62, 60, 58, 56, 63, 58, 56}, "E7#9", {0});
+    Study stated = study;
+    stated.page.keys.push_back({3, study.page.keyAt(1)});
+    EXPECT_EQ(names(stated), names(study));
+    EXPECT_NE(names(setKey(study, 3, KeySignature{-3})), names(study)) << "another key does";
+}
+
 TEST(WrittenNames, ATransposedReaderIsSparedWhatConcertPitchWouldNeed) {
     // A major sixth above F sharp 7 is D sharp 7 with F double sharp; players read E flat 7 (common
     // practice).
