@@ -2,8 +2,8 @@
 #include "core/midi/PortNames.h"
 
 #include <algorithm>
-#include <filesystem>
 #include <rtmidi/RtMidi.h>
+#include <unistd.h>
 
 namespace earwright {
 
@@ -20,18 +20,17 @@ Error noMidi(const std::string& reason) {
 
 /// ALSA's where the library has it: left to choose, it would look for a JACK server whenever nothing is
 /// plugged in.
-RtMidi::Api system() {
+RtMidi::Api apiToUse() {
     std::vector<RtMidi::Api> known;
     RtMidi::getCompiledApi(known);
     const bool hasAlsa = std::find(known.begin(), known.end(), RtMidi::LINUX_ALSA) != known.end();
     return hasAlsa ? RtMidi::LINUX_ALSA : RtMidi::UNSPECIFIED;
 }
 
-/// Without this file the library would fail aloud.
+/// Where this file is missing or may not be used, the library would fail aloud.
 bool hasSequencer() {
 #ifdef __linux__
-    std::error_code unreadable;
-    return std::filesystem::exists("/dev/snd/seq", unreadable);
+    return ::access("/dev/snd/seq", R_OK | W_OK) == 0;
 #else
     return true;
 #endif
@@ -90,9 +89,9 @@ private:
 
     Result<Done> makeReady() {
         if (input) return Done{};
-        if (!hasSequencer()) return noMidi("there is no /dev/snd/seq");
+        if (!hasSequencer()) return noMidi("/dev/snd/seq is not there, or may not be used by you");
         try {
-            input = std::make_unique<RtMidiIn>(system(), "Earwright");
+            input = std::make_unique<RtMidiIn>(apiToUse(), "Earwright");
         } catch (const RtMidiError& error) {
             return noMidi(error.getMessage());
         }

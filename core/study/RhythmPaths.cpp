@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <limits>
+#include <utility>
 
 namespace earwright {
 
@@ -80,18 +82,21 @@ bool isCheaper(const RhythmPath& a, const RhythmPath& b) {
 std::vector<RhythmPath> goneOn(const std::vector<RhythmPath>& paths, const std::vector<BeatChoice>& choices,
                                std::size_t beat, std::size_t reading, std::size_t wanted) {
     const BeatReading& next = choices[beat].readings[reading];
-    std::vector<RhythmPath> longer;
-    for (const RhythmPath& path : paths) {
-        double cost = path.cost + next.cost;
+    std::vector<std::pair<double, std::size_t>> ways; // what it costs, and the path that goes on
+    for (std::size_t from = 0; from < paths.size(); ++from) {
+        double cost = paths[from].cost + next.cost;
         if (beat > 0)
-            cost += costBetween(choices[beat - 1], choices[beat - 1].readings[path.taken.back()],
+            cost += costBetween(choices[beat - 1], choices[beat - 1].readings[paths[from].taken.back()],
                                 choices[beat], next);
-        if (cost == never) continue;
-        longer.push_back({cost, path.taken});
+        if (cost != never) ways.emplace_back(cost, from);
+    }
+    std::sort(ways.begin(), ways.end());
+    if (ways.size() > wanted) ways.resize(wanted);
+    std::vector<RhythmPath> longer;
+    for (const auto& [cost, from] : ways) {
+        longer.push_back({cost, paths[from].taken});
         longer.back().taken.push_back(reading);
     }
-    std::stable_sort(longer.begin(), longer.end(), isCheaper);
-    if (longer.size() > wanted) longer.resize(wanted);
     return longer;
 }
 
@@ -102,8 +107,8 @@ std::vector<RhythmPath> cheapestPaths(const std::vector<BeatChoice>& choices, st
     for (std::size_t beat = 0; beat < choices.size(); ++beat) {
         std::vector<RhythmPath> longer;
         for (std::size_t i = 0; i < choices[beat].readings.size(); ++i) {
-            const std::vector<RhythmPath> here = goneOn(paths, choices, beat, i, wanted);
-            longer.insert(longer.end(), here.begin(), here.end());
+            std::vector<RhythmPath> here = goneOn(paths, choices, beat, i, wanted);
+            std::move(here.begin(), here.end(), std::back_inserter(longer));
         }
         paths = std::move(longer);
     }

@@ -21,8 +21,9 @@ struct RhythmPath {
     std::vector<std::size_t> taken;
 };
 
-/// The cheapest ways, cheapest first, at most so many; none where two beats can't follow each other in any
-/// way, as they can't where both put a note on the line between them. Choices: by beat.
+/// The cheapest ways, cheapest first: of each reading of the last beat at most so many; none where two beats
+/// can't follow each other in any way, as they can't where both put a note on the line between them. Choices:
+/// by beat.
 std::vector<RhythmPath> cheapestPaths(const std::vector<BeatChoice>& choices, std::size_t wanted);
 
 /// All ways together, each weighing e to the minus its cost.

@@ -18,25 +18,31 @@ bool hasBadText(const std::string& bytes) {
     return bytes.find("\xef\xbf\xbd") != std::string::npos;
 }
 
-/// The first member of the file that holds something else. Requires: the studies differ.
-std::string partThatDiffers(const Study& one, const Study& other) {
-    if (one.title != other.title) return "title";
-    if (one.recording != other.recording) return "recording";
-    if (one.meter != other.meter) return "meter";
-    if (one.beatMap != other.beatMap) return "beatMarks";
-    if (one.chart.form != other.chart.form) return "form";
-    if (one.chart.overrides != other.chart.overrides) return "overrides";
-    if (one.spans != other.spans) return "spans";
-    if (one.notes != other.notes) return "notes";
-    if (one.page != other.page) return "page";
-    if (one.tuning != other.tuning) return "tuning";
-    if (one.players != other.players) return "players";
-    if (one.divisions != other.divisions) return "divisions";
-    if (one.looseEnds != other.looseEnds) return "looseEnds";
-    if (one.takes != other.takes) return "takes";
-    if (one.earRecord != other.earRecord) return "earRecord";
-    if (one.practice != other.practice) return "practice";
-    return "nextId";
+/// A member of the file, and what it is to the user.
+struct Part {
+    const char* member;
+    const char* words;
+};
+
+/// The first that holds something else. Requires: the studies differ.
+Part partThatDiffers(const Study& one, const Study& other) {
+    if (one.title != other.title) return {"title", "the title"};
+    if (one.recording != other.recording) return {"recording", "the recording it is of"};
+    if (one.meter != other.meter) return {"meter", "the meter"};
+    if (one.beatMap != other.beatMap) return {"beatMarks", "bar lines and beats"};
+    if (one.chart.form != other.chart.form) return {"form", "the form"};
+    if (one.chart.overrides != other.chart.overrides) return {"overrides", "chords of single bars"};
+    if (one.spans != other.spans) return {"spans", "phrases, choruses or sections"};
+    if (one.notes != other.notes) return {"notes", "notes"};
+    if (one.page != other.page) return {"page", "what is set on the page"};
+    if (one.tuning != other.tuning) return {"tuning", "strings and tuning"};
+    if (one.players != other.players) return {"players", "who plays"};
+    if (one.divisions != other.divisions) return {"divisions", "how beats are divided"};
+    if (one.looseEnds != other.looseEnds) return {"looseEnds", "loose ends"};
+    if (one.takes != other.takes) return {"takes", "takes"};
+    if (one.earRecord != other.earRecord) return {"earRecord", "the record of your ear"};
+    if (one.practice != other.practice) return {"practice", "speed, loop and the like"};
+    return {"nextId", "the numbers of its parts"};
 }
 
 } // namespace
@@ -68,9 +74,10 @@ Result<std::string> StudyFile::checkedText(const Study& study, const std::filesy
                      refused + "It could not be read back: " + readBack.error().message,
                      readBack.error().where};
     if (*readBack == study || (hasBadText(bytes) && text(*readBack) == bytes)) return bytes;
+    const Part part = partThatDiffers(study, *readBack);
     return Error{ErrorKind::NotWritable,
-                 refused + "A part of the study would be lost. Undo the last steps and try again.",
-                 partThatDiffers(study, *readBack)};
+                 refused + "Some of it would be lost: " + part.words + ". Undo the last steps and try again.",
+                 part.member};
 }
 
 Result<Done> StudyFile::write(const Study& study, const std::filesystem::path& path) {

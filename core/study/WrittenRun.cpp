@@ -24,7 +24,8 @@ std::vector<Range<Beats>> phrasesOf(const Study& study) {
 void keepOutOf(const std::vector<Range<Beats>>& phrases, Range<Beats>& run, const Range<Beats>& notes) {
     for (const Range<Beats>& phrase : phrases) {
         if (phrase.end <= notes.begin) run.begin = std::max(run.begin, phrase.end);
-        if (phrase.begin >= notes.end) run.end = std::min(run.end, phrase.begin);
+        // The last note may sound into it.
+        if (phrase.begin > notes.begin) run.end = std::min(run.end, phrase.begin);
     }
 }
 

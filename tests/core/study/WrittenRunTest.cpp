@@ -57,6 +57,11 @@ TEST(WrittenRun, EndsAtAPhraseInWhichNothingIsWritten) {
     EXPECT_EQ(writtenRunAt(marked, Beats(3)), Expected(Range{Beats(3), Beats(4)}));
 }
 
+TEST(WrittenRun, EndsWhereAPhraseBeginsThoughItsLastNoteSoundsOn) {
+    const Study study = addNote(withNotesAt({Beats(2)}), {Pitch{60, {}}, Beats(3), Beats(2)}).study;
+    EXPECT_EQ(writtenRunAt(withPhrase(study, 2, 3), Beats(2)), Expected(Range{Beats(2), Beats(4)}));
+}
+
 TEST(WrittenRun, CountsDottedQuartersInSixEight) {
     const Study study = meterFrom(withNotesAt({Beats(19, 2)}), 3, Meter{6, 8});
     EXPECT_EQ(writtenRunAt(study, Beats(9)), Expected(Range{Beats(19, 2), Beats(11)}));
