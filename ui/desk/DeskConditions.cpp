@@ -45,7 +45,7 @@ Conditions DeskWindow::conditions() {
     met.setFlag(Condition::Stretch, marks->stretch().has_value());
     met.setFlag(Condition::SpanHere, innermostSpan(study, ear) != nullptr);
     met.setFlag(Condition::PhraseHere, phrase.has_value());
-    met.setFlag(Condition::WrittenHere, phrase || marks->writtenRunHere());
+    met.setFlag(Condition::WrittenHere, phrase || marks->writtenRunHere(placeInGrid()));
     met.setFlag(Condition::Grid, gridPanel->grid()->hasColumns());
     met.setFlag(Condition::NoteSelected, gridPanel->grid()->selectedNote().has_value());
     met.setFlag(Condition::Places, phrase && checks->hasPlaces(*phrase));

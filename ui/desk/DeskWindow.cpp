@@ -293,14 +293,20 @@ std::optional<SpanId> DeskWindow::phraseUnderCursor() {
     return desk.isOpen() ? cursor.phrase(desk.study(), ears.place()) : std::nullopt;
 }
 
+std::optional<Beats> DeskWindow::placeInGrid() const {
+    const NoteGrid* grid = gridPanel->grid();
+    return cursor.isHeld() && grid->hasColumns() ? std::optional(grid->cursor().place) : std::nullopt;
+}
+
 std::optional<SpanId> DeskWindow::phraseToCheck() {
     if (const auto phrase = phraseUnderCursor()) return phrase;
-    const auto marked = marks->markWrittenRun();
+    const auto marked = marks->markWrittenRun(placeInGrid());
     const Span* const phrase = marked ? desk.study().span(*marked) : nullptr;
     if (!phrase) return std::nullopt;
-    const bool isHeld = cursor.isHeld();
+    // Where the ear is beside it, the page keeps C and H to it.
+    const bool stays = cursor.isHeld() || !phrase->range.contains(ears.place());
     if (cursor.goTo(desk.study(), phrase->range.begin)) turnPage();
-    if (isHeld) cursor.hold();
+    if (stays) cursor.hold();
     messageBar->notice(
         tr("The notes around here are a phrase now: “%1”.").arg(QString::fromStdString(phrase->name)));
     return marked;

@@ -125,6 +125,8 @@ private:
     void connectSession();
     void connectStrip();
     void showBarsOnPage();
+    /// Of the grid's cursor, while its page stays.
+    std::optional<Beats> placeInGrid() const;
     void connectPanel();
     void connectTransport();
     void connectListening();

@@ -140,6 +140,7 @@ void EntryDesk::followInput() {
     }
     if (report.state != DeviceState::Running) {
         isTapped = usesInput = false;
+        input.setTapped(false);
         if (!keyboard.isThere())
             return end(tr("The input has gone, so notes are no longer entered by instrument."));
         return show();
@@ -169,8 +170,7 @@ void EntryDesk::inputIsMissing(const InputReport& report) {
         messages.notice(why);
         return show();
     }
-    end(keyboard.isPossible() ? tr("%1 A MIDI keyboard, once it is plugged in, does without.").arg(why)
-                              : why);
+    end(keyboard.isPossible() ? tr("%1 With a MIDI keyboard plugged in no input is needed.").arg(why) : why);
 }
 
 bool EntryDesk::isSoundingHere() {

@@ -176,14 +176,15 @@ void MarkingDesk::nameStretch(SpanKind kind) {
     if (const auto chosen = stretch()) sheet.typeName(kind, *chosen);
 }
 
-std::optional<Range<Beats>> MarkingDesk::writtenRunHere() const {
+std::optional<Range<Beats>> MarkingDesk::writtenRunHere(const std::optional<Beats>& inGrid) const {
     const Study& study = session.study();
     if (!study.beatMap.hasTempo()) return std::nullopt;
-    return writtenRunAt(study, Beats::nearest(study.beatMap.beatsAt(listening.place()), finest));
+    const Beats ear = Beats::nearest(study.beatMap.beatsAt(listening.place()), finest);
+    return writtenRunAt(study, inGrid.value_or(ear));
 }
 
-std::optional<SpanId> MarkingDesk::markWrittenRun() {
-    const auto run = writtenRunHere();
+std::optional<SpanId> MarkingDesk::markWrittenRun(const std::optional<Beats>& inGrid) {
+    const auto run = writtenRunHere(inGrid);
     if (!run) return std::nullopt;
     const Study& study = session.study();
     StudyWithSpan marked =

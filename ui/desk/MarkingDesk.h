@@ -40,10 +40,11 @@ public:
     void nextLooseEnd();
     void tickLooseEnd();
 
-    /// Written notes around the ear that are in no phrase (WrittenRun.h).
-    std::optional<Range<Beats>> writtenRunHere() const;
+    /// Written notes that are in no phrase (WrittenRun.h): around the place in the grid where one is given,
+    /// else around the ear.
+    std::optional<Range<Beats>> writtenRunHere(const std::optional<Beats>& inGrid) const;
     /// Makes a phrase of them, named by its bars. Nothing without any.
-    std::optional<SpanId> markWrittenRun();
+    std::optional<SpanId> markWrittenRun(const std::optional<Beats>& inGrid);
 
     /// The selected stretch of the sheet, or else the loop.
     std::optional<Range<Seconds>> stretch() const;

@@ -192,7 +192,8 @@ void PlayersDialog::accept() {
             tr("A line is heard from %1, so the range was drawn in to that. Press OK to take it.").arg(ends));
     } else {
         refuse(
-            tr("A line is heard from %1; nothing between these two notes is. Type notes within.").arg(ends));
+            tr("A line can be heard from %1; these two notes lie outside of that. Type two notes within it.")
+                .arg(ends));
     }
 }
 

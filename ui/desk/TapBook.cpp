@@ -1,5 +1,7 @@
 #include "ui/desk/TapBook.h"
 
+#include <algorithm>
+
 namespace earwright::ui {
 
 namespace {
@@ -19,8 +21,9 @@ void TapBook::press(int key, Seconds at, int midi) {
         list.clear();
         held.clear();
     }
-    const bool isTwice = !list.empty() && at - list.back().held.begin < fastest && list.back().midi == midi &&
-                         list.back().held.begin <= at;
+    const bool isTwice = std::any_of(list.begin(), list.end(), [&](const FreeNote& note) {
+        return note.midi == midi && note.held.begin <= at && at - note.held.begin < fastest;
+    });
     if (isTwice) return;
     held[key] = list.size();
     list.push_back({{at, at + shortest}, midi});

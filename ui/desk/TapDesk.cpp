@@ -152,8 +152,8 @@ void TapDesk::offer() {
     if (offered.empty()) {
         end();
         return messages.notice(
-            tr("There is no rhythm in what was tapped. Press letters while the record plays, no "
-               "more than eight to a beat."));
+            tr("There is no rhythm in what was tapped. Tap or play while the record plays, no more than "
+               "eight notes to a beat."));
     }
     state = State::Choosing;
     beat = mostDoubtful(*reader);
@@ -170,6 +170,10 @@ void TapDesk::show(std::size_t proposal) {
 
 void TapDesk::present() {
     grid.preview(std::make_shared<const Study>(writeProposal(session.study(), current)));
+    point();
+}
+
+void TapDesk::point() {
     grid.goTo(beatInHand());
     messages.say(subject, MessageBar::Tone::Question, describe());
 }
@@ -182,7 +186,7 @@ void TapDesk::showAgain() {
 void TapDesk::stepBeat(int by) {
     const auto last = static_cast<int>(reader->beats().size()) - 1;
     beat = static_cast<std::size_t>(std::clamp(static_cast<int>(beat) + by, 0, last));
-    present();
+    point();
 }
 
 std::size_t TapDesk::readingsOfBeat() const {
@@ -190,32 +194,50 @@ std::size_t TapDesk::readingsOfBeat() const {
     return std::max(std::min(reader->beats()[beat].readings.size(), mostReadings), current.taken[beat] + 1);
 }
 
+std::map<std::size_t, std::size_t> TapDesk::readingsOfWay() const {
+    std::map<std::size_t, std::size_t> own;
+    const std::vector<std::size_t>& way = offered[chosen].taken;
+    for (std::size_t i = 0; i < way.size(); ++i)
+        if (way[i] != offered.front().taken[i]) own[i] = way[i];
+    return own;
+}
+
 void TapDesk::stepReading(int by) {
     const auto last = static_cast<int>(readingsOfBeat()) - 1;
-    const int next = std::clamp(static_cast<int>(current.taken[beat]) + by, 0, last);
-    auto wanted = picked;
-    wanted[beat] = static_cast<std::size_t>(next);
+    const auto now = static_cast<int>(current.taken[beat]);
+    const int next = std::clamp(now + by, 0, last);
+    if (next == now) return;
+    auto mine = picked;
+    mine[beat] = static_cast<std::size_t>(next);
+    auto wanted = mine;
+    wanted.merge(readingsOfWay());
     auto proposal = reader->with(wanted);
     if (!proposal) {
         // Two beats can't both have a note on the line between them: what was picked last stands.
-        wanted.erase(beat + 1);
-        if (beat > 0) wanted.erase(beat - 1);
+        for (auto* const readings : {&mine, &wanted}) {
+            readings->erase(beat + 1);
+            if (beat > 0) readings->erase(beat - 1);
+        }
         proposal = reader->with(wanted);
     }
-    if (proposal) {
-        picked = std::move(wanted);
-        current = *std::move(proposal);
-    }
+    if (!proposal) return;
+    picked = std::move(mine);
+    current = *std::move(proposal);
     present();
 }
 
+std::size_t TapDesk::changedBeats() const {
+    std::size_t count = 0;
+    for (std::size_t i = 0; i < current.taken.size(); ++i)
+        if (current.taken[i] != offered[chosen].taken[i]) ++count;
+    return count;
+}
+
 QString TapDesk::describe() const {
-    if (!picked.empty()) {
-        const QString changed =
-            picked.size() == 1 ? tr("one beat changed") : tr("%1 beats changed").arg(picked.size());
+    if (const std::size_t changes = changedBeats()) {
+        const QString changed = changes == 1 ? tr("one beat changed") : tr("%1 beats changed").arg(changes);
         return tr("The grid shows way %1 of %2 with %3. %4 A number shows a way as a whole, Enter writes "
-                  "what is "
-                  "shown, Esc gives it up.")
+                  "what is shown, Esc gives it up.")
             .arg(chosen + 1)
             .arg(offered.size())
             .arg(changed, describeBeat());

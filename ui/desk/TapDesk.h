@@ -63,6 +63,10 @@ private:
     void stepBeat(int by);
     void stepReading(int by);
     void present();
+    void point();
+    /// Where the way chosen as a whole differs from the simplest one: changing a beat must not undo it.
+    std::map<std::size_t, std::size_t> readingsOfWay() const;
+    std::size_t changedBeats() const;
     void showAgain();
     std::size_t readingsOfBeat() const;
     void write();

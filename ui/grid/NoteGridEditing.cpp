@@ -51,6 +51,7 @@ void NoteGrid::moveNote(int columns, int semitones) {
 }
 
 bool NoteGrid::enterPitch(int midi) {
+    enteredNote.reset();
     if (!hasColumns()) return false;
     const PitchEntry entry = entered(*study, scene.columns, scene.cursor, midi);
     if (entry.study != *study) emit edited(entry.study, tr("enter note"));
@@ -60,7 +61,7 @@ bool NoteGrid::enterPitch(int midi) {
 }
 
 void NoteGrid::enterPitchBeside(int midi) {
-    if (!study || !enteredNote) return;
+    if (!hasColumns() || !enteredNote) return;
     const Study beside = enteredBeside(*study, *enteredNote, midi);
     if (beside != *study) emit edited(beside, tr("enter note"));
 }

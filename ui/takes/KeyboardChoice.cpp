@@ -29,6 +29,8 @@ void KeyboardChoice::setReport(const KeyboardReport& report, const KeyboardWish&
     shown = report;
     wish = wanted;
     choose->setText(QFontMetrics(ui::font(TextStyle::Body)).elidedText(text(), Qt::ElideMiddle, longestName));
+    // An "&" in a name would make a key of Alt and a letter, and those are commands of the desk.
+    choose->setShortcut({});
     choose->setToolTip(!shown.trouble.empty() ? QString::fromStdString(shown.trouble)
                        : shown.name.empty() ? tr("A keyboard that is plugged in later is noticed by itself.")
                                             : text());
@@ -42,7 +44,7 @@ QString KeyboardChoice::text() const {
 }
 
 void KeyboardChoice::add(QMenu& menu, const QString& words, const KeyboardWish& meant) {
-    QAction* action = menu.addAction(words);
+    QAction* action = menu.addAction(QString(words).replace(u'&', QStringLiteral("&&")));
     action->setCheckable(true);
     action->setChecked(meant == wish);
     connect(action, &QAction::triggered, this, [this, meant] { emit wished(meant); });

@@ -11,8 +11,8 @@ namespace {
 TEST(NeedWords, HaveASentenceForEveryNeedOfEveryCommandAndOneForEach) {
     std::set<int> needs;
     for (const Command& entry : commandTable())
-        for (int bit = 1; bit != 0 && bit <= static_cast<int>(Condition::WrittenHere); bit <<= 1)
-            if (entry.needs.testFlag(Condition(bit))) needs.insert(bit);
+        for (int bit = 0; bit < 31; ++bit)
+            if (entry.needs.testFlag(Condition(1 << bit))) needs.insert(1 << bit);
     std::set<QString> sentences;
     for (const int need : needs)
         sentences.insert(needWords(Condition(need)));

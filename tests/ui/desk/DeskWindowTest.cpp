@@ -210,6 +210,39 @@ TEST_F(DeskWindowTest, ChecksWrittenNotesThatNobodyMarkedAsAPhrase) {
     EXPECT_EQ(study().notes.size(), 3u);
 }
 
+TEST_F(DeskWindowTest, HelpsWithThePhraseItMadeThoughTheEarIsBesideIt) {
+    open(recording());
+    earTo(0.5);
+    press(Qt::Key_Return);
+    earTo(2.5);
+    press(Qt::Key_Return);
+    writeNote(Beats(4), 60);
+    writeNote(Beats(5), 63);
+    press(Qt::Key_Escape);
+    window->sheet().setFocus();
+    earTo(1.6);
+    press(Qt::Key_C);
+    ASSERT_EQ(study().spans.size(), 1u);
+    ASSERT_TRUE(soon([&] { return window->checking().hasPlaces(study().spans[0].id); }));
+    press(Qt::Key_H);
+    EXPECT_EQ(window->panel().ladder()->step(), HelpStep::SomethingOff);
+}
+
+TEST_F(DeskWindowTest, ChecksWhatIsWrittenInTheGridWhereverTheEarIs) {
+    open(recording());
+    earTo(0.5);
+    press(Qt::Key_Return);
+    earTo(2.5);
+    press(Qt::Key_Return);
+    writeNote(Beats(4), 60);
+    window->workInGrid();
+    window->listening().hearFrom(Seconds(10));
+    ASSERT_TRUE(soon([&] { return window->listening().place().value > 9.9; }));
+    press(Qt::Key_C);
+    ASSERT_EQ(study().spans.size(), 1u);
+    EXPECT_EQ(study().spans[0].name, "bar 2");
+}
+
 TEST_F(DeskWindowTest, SaysWhyAKeyDoesNothing) {
     open(recording());
     press(Qt::Key_C);

@@ -215,7 +215,6 @@ TEST_F(AKeyboardAtTheDesk, IsChosenWhereInputsAre) {
 
 TEST_F(AKeyboardAtTheDesk, IsNoTroubleWhereTheSystemHasNoMidi) {
     cables.breakDown("This system has no MIDI: there is no sequencer.");
-    settings.setValue("input/cautionRead", true);
     openWithMidi();
     markBarsAndPhrase();
     ASSERT_TRUE(soon([this] { return window->keyboard().report().isKnown; }));

@@ -34,6 +34,15 @@ TEST(TapBook, LetsEveryKeyComeUpAtOnce) {
     EXPECT_EQ(book.notes()[1], (FreeNote{{Seconds(1.02), Seconds(1.5)}, 64}));
 }
 
+TEST(TapBook, DoesNotTakeAKeyThatBouncesInAChordForAnotherNote) {
+    TapBook book;
+    book.press(-60, Seconds(1), 60);
+    book.press(-64, Seconds(1.002), 64);
+    book.release(-60, Seconds(1.004));
+    book.press(-60, Seconds(1.006), 60);
+    EXPECT_EQ(book.notes().size(), 2u);
+}
+
 TEST(TapBook, TakesTheLastPassOfALoopThatWasTapped) {
     TapBook book;
     book.press(1, Seconds(3), 60);
@@ -145,6 +154,27 @@ TEST_F(TapDeskKeys, GiveOneBeatAnotherReadingAndLeaveTheOthers) {
     EXPECT_NE(study().notes[1].onset, simplest);
     EXPECT_TRUE(study().notes[1].onset == Beats(9, 2) || study().notes[1].onset == Beats(14, 3));
     EXPECT_EQ(study().notes[3].onset, Beats(11, 2));
+}
+
+TEST_F(TapDeskKeys, KeepTheWayThatWasChosenWhereOneBeatIsChanged) {
+    markBarsAndPhrase();
+    press(Qt::Key_E, Qt::AltModifier);
+    for (const double at : {2.5, 2.79, 3.0, 3.5, 3.75, 4.0})
+        tapAt(at);
+    press(Qt::Key_Return);
+    ASSERT_GE(tapping().proposals().size(), 2u);
+    const RhythmProposal way = tapping().proposals()[1];
+    ASSERT_NE(way.notes[1].onset, tapping().proposals()[0].notes[1].onset) << "they differ in the first beat";
+    press(Qt::Key_2);
+    while (tapping().beatInHand() < Beats(6))
+        press(Qt::Key_Right);
+    press(Qt::Key_Down);
+    const QString told = window->messages().sentence(QStringLiteral("tapping"));
+    EXPECT_TRUE(told.contains("way 2")) << told.toStdString();
+    EXPECT_TRUE(told.contains("one beat changed")) << told.toStdString();
+    press(Qt::Key_Return);
+    ASSERT_EQ(study().notes.size(), 6u);
+    EXPECT_EQ(study().notes[1].onset, way.notes[1].onset);
 }
 
 TEST_F(TapDeskKeys, KeepTheChoiceWhenOnlyTheSpeedChanges) {
