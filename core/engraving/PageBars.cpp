@@ -1,5 +1,7 @@
 #include "core/engraving/PageBars.h"
 
+#include "core/engraving/ValueReach.h"
+
 #include <algorithm>
 #include <bit>
 #include <numeric>
@@ -21,7 +23,7 @@ struct Stretch {
 class BarWriter {
 public:
     BarWriter(const std::vector<PageNotes>& written, PageBar& toFill)
-        : line(written), meter(toFill.meter), bar(toFill), pulse(pulseBeats(meter)) {}
+        : line(written), meter(toFill.meter), bar(toFill) {}
 
     void fill(std::size_t& next) {
         const std::vector<Stretch> stretches = stretchesFrom(next);
@@ -119,21 +121,9 @@ private:
     }
 
     void cutPlain(const Stretch& stretch, Beats from, const Beats& to) {
-        while (from < to) {
-            const Beats groups = from / pulse;
-            const Beats nextPulse = from + (Beats(groups.floor() + 1) - groups) * pulse;
-            Beats until = to;
-            if (groups.denominator() != 1)
-                until = std::min(to, nextPulse);
-            else if (pulse > 1 && to - from >= Beats(pulse))
-                until = from + longestGroups(((to - from) / pulse).floor());
-            from = addLongest(stretch, from, until);
-        }
-    }
-
-    /// Of so many groups of three, as many as one dotted note can show.
-    Beats longestGroups(std::int64_t groups) const {
-        return Beats(pulse * static_cast<std::int64_t>(std::bit_floor(static_cast<std::uint64_t>(groups))));
+        while (from < to)
+            from = addLongest(stretch, from,
+                              stretch.event ? noteReach(meter, from, to) : restReach(meter, from, to));
     }
 
     /// Adds the longest single value that fits; returns where it ends.
@@ -163,7 +153,6 @@ private:
     const std::vector<PageNotes>& line;
     const Meter& meter;
     PageBar& bar;
-    std::int64_t pulse;
 };
 
 } // namespace

@@ -82,14 +82,14 @@ TEST(PageBars, ShowsABarWithoutNotesAsOneRest) {
     EXPECT_EQ(drawn({}), "R");
 }
 
-TEST(PageBars, DotsANoteOnTheBeatAndTiesOneOffTheBeat) {
+TEST(PageBars, TiesANoteOverTheMiddleOfTheBarAndDotsOneThatEndsItsHalf) {
     EXPECT_EQ(
         drawn({note(Beats(0), Beats(3, 2)), note(Beats(3, 2), Beats(1)), note(Beats(5, 2), Beats(3, 2))}),
-        "4. 8~ 8 8~ 4");
+        "4. 8~ 8 4.");
 }
 
 TEST(PageBars, TiesOverTheBarLine) {
-    EXPECT_EQ(drawn({note(Beats(3), Beats(2))}), "r2. 4~ | 4 r2.");
+    EXPECT_EQ(drawn({note(Beats(3), Beats(2))}), "r2 r4 4~ | 4 r4 r2");
 }
 
 TEST(PageBars, DrawsTripletsSextupletsAndQuintupletsWithRests) {
@@ -123,7 +123,7 @@ TEST(PageBars, DrawsEveryDivisionOfABeatAsItsOwnFigure) {
 }
 
 TEST(PageBars, TiesOutOfAQuintupletOverTheBarLine) {
-    EXPECT_EQ(drawn({note(Beats(19, 5), Beats(6, 5))}), "r2. r4/5 16/5~ | 4 r2.");
+    EXPECT_EQ(drawn({note(Beats(19, 5), Beats(6, 5))}), "r2 r4 r4/5 16/5~ | 4 r4 r2");
 }
 
 TEST(PageBars, TiesIntoATriplet) {
@@ -131,7 +131,7 @@ TEST(PageBars, TiesIntoATriplet) {
 }
 
 TEST(PageBars, BeginsThePickupWithTheBeatOfItsFirstNote) {
-    EXPECT_EQ(drawn({note(Beats(-3, 2), Beats(3, 2))}), "r8 8~ 4 | R");
+    EXPECT_EQ(drawn({note(Beats(-3, 2), Beats(3, 2))}), "r8 4. | R");
 }
 
 TEST(PageBars, ShowsTheDottedPulseOfCompoundMeters) {

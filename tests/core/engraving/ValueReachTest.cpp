@@ -1,0 +1,94 @@
+#include "core/engraving/PageBars.h"
+
+#include <gtest/gtest.h>
+
+namespace earwright {
+namespace {
+
+/// One bar of notes and rests ("r"), said and drawn as "4", "8." and so on, ties as "~"; lengths in eighths.
+std::string bar(const std::vector<int>& eighths, const Meter& meter = {4, 4}) {
+    Study study;
+    study.meter = meter;
+    Beats at(0);
+    for (const int length : eighths) {
+        const Beats beats(std::abs(length) * meter.beatUnit, 8);
+        if (length > 0) {
+            Note note;
+            note.id = {study.nextId++};
+            note.onset = at;
+            note.length = beats;
+            study.notes.push_back(note);
+        }
+        at += beats;
+    }
+    const auto bars = pageBars(pageLine(study), MeterMap(meter, {}), 1);
+    std::string text;
+    for (const PagePiece& piece : bars->front().pieces)
+        text += std::string(text.empty() ? "" : " ") + (piece.event ? "" : "r") +
+                std::to_string(piece.value.denominator) + (piece.value.dotted ? "." : "") +
+                (piece.tiedOn ? "~" : "");
+    return text;
+}
+
+// Roemer, "The Art of Music Copying", from memory: whoever reads must see the third of four beats; within
+// half a bar the usual syncopations are read at sight.
+TEST(ValueReach, WritesTheUsualSyncopationsWithoutTies) {
+    EXPECT_EQ(bar({1, 2, 1, 4}), "8 4 8 2");
+    EXPECT_EQ(bar({4, 1, 3}), "2 8 4.");
+    EXPECT_EQ(bar({3, 1, 3, 1}), "4. 8 4. 8");
+    EXPECT_EQ(bar({1, 2, 1}, {2, 4}), "8 4 8");
+    EXPECT_EQ(bar({2, 4, 2}), "4 2 4");
+    EXPECT_EQ(bar({2, 6}), "4 2.");
+}
+
+TEST(ValueReach, ShowsTheMiddleOfTheBar) {
+    EXPECT_EQ(bar({3, 2, 3}), "4. 8~ 8 4.");
+    EXPECT_EQ(bar({1, 2, 2, 2, 1}), "8 4 8~ 8 4 8");
+    EXPECT_EQ(bar({2, 3, 3}), "4 4~ 8 4.");
+    EXPECT_EQ(bar({2, 5, 1}), "4 4~ 4. 8");
+    EXPECT_EQ(bar({1, 7}), "8 4.~ 2");
+    EXPECT_EQ(bar({7, 1}), "2.~ 8 8");
+}
+
+TEST(ValueReach, ShowsEveryBeatOfThreeButInTwoDottedQuarters) {
+    EXPECT_EQ(bar({3, 3}, {3, 4}), "4. 4.");
+    EXPECT_EQ(bar({1, 2, 2, 1}, {3, 4}), "8 8~ 8 8~ 8 8");
+    EXPECT_EQ(bar({2, 4}, {3, 4}), "4 2");
+}
+
+TEST(ValueReach, TiesSixteenthsOverTheBeat) {
+    Study study;
+    for (const auto& [onset, length] : {std::pair(Beats(0), Beats(3, 4)), std::pair(Beats(3, 4), Beats(1)),
+                                        std::pair(Beats(7, 4), Beats(9, 4))}) {
+        Note note;
+        note.onset = onset;
+        note.length = length;
+        study.notes.push_back(note);
+    }
+    const auto bars = pageBars(pageLine(study), MeterMap({}, {}), 1);
+    std::vector<int> values;
+    for (const PagePiece& piece : bars->front().pieces)
+        values.push_back(piece.value.denominator);
+    EXPECT_EQ(values, (std::vector<int>{8, 16, 8, 16, 2}));
+}
+
+// Gould, "Behind Bars", from memory: rests of simple meters have no dots where they are longer than a beat, a
+// half rest begins a half of the bar, and there is none in three.
+TEST(ValueReach, FillsTheBeatAndThenTheHalfBarWithRests) {
+    EXPECT_EQ(bar({1, -7}), "8 r8 r4 r2");
+    EXPECT_EQ(bar({-3, 5}), "r4 r8 8~ 2");
+    EXPECT_EQ(bar({2, -4, 2}), "4 r4 r4 4");
+    EXPECT_EQ(bar({-6, 2}), "r2 r4 4");
+    EXPECT_EQ(bar({-4, 2}, {3, 4}), "r4 r4 4");
+    EXPECT_EQ(bar({2, -12}, {7, 4}), "4 r4 r2 r2 r4");
+}
+
+TEST(ValueReach, GivesEachBeatOfACompoundMeterARestAndHalfATwelveOne) {
+    EXPECT_EQ(bar({3, -6}, {9, 8}), "4. r4. r4.");
+    EXPECT_EQ(bar({6, -6}, {12, 8}), "2. r2.");
+    EXPECT_EQ(bar({3, -6, 3}, {12, 8}), "4. r4. r4. 4.");
+    EXPECT_EQ(bar({1, -5}, {6, 8}), "8 r4 r4.");
+}
+
+} // namespace
+} // namespace earwright
