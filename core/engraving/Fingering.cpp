@@ -1,5 +1,7 @@
 #include "core/engraving/Fingering.h"
 
+#include "core/engraving/HandMove.h"
+
 #include <algorithm>
 #include <cassert>
 #include <limits>
@@ -125,12 +127,14 @@ std::vector<Held> heldBefore(const std::vector<Stage>& stages, const StruckToget
 class Weigher {
 public:
     Weigher(const std::vector<Stage>& earlier, Stage& toWeigh, const StringTuning& strings)
-        : before(earlier), stage(toWeigh), tuning(strings), held(heldBefore(before, stage.event)) {}
+        : before(earlier), stage(toWeigh), tuning(strings), held(heldBefore(before, stage.event)) {
+        if (!before.empty()) move.emplace(before.back().event, stage.event);
+    }
 
     void weigh() {
         for (Candidate& candidate : stage.candidates) {
             candidate.cost = costOfPlace(stage.event, candidate.hand, tuning);
-            if (!before.empty()) candidate.cost += costOfWayTo(candidate);
+            if (move) candidate.cost += costOfWayTo(candidate);
         }
     }
 
@@ -140,7 +144,7 @@ private:
         double least = std::numeric_limits<double>::infinity();
         for (std::size_t i = 0; i < last.candidates.size(); ++i) {
             const Candidate& from = last.candidates[i];
-            double cost = from.cost + costOfMove(last.event, from.hand, stage.event, candidate.hand);
+            double cost = from.cost + move->cost(from.hand, candidate.hand);
             if (!held.empty()) cost += costOfHeld(i, candidate.hand);
             if (cost >= least) continue;
             least = cost;
@@ -166,6 +170,8 @@ private:
     const StringTuning& tuning;
     /// From the latest event backwards.
     std::vector<Held> held;
+    /// From the event before; none for the first.
+    std::optional<HandMove> move;
 };
 
 std::size_t cheapest(const std::vector<Candidate>& candidates) {

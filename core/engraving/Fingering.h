@@ -20,12 +20,12 @@ struct Fingering {
     friend bool operator==(const Fingering&, const Fingering&) = default;
 };
 
-/// The way through the line that costs least (HandPlace.h says what costs), found by dynamic programming over
-/// the hand's positions (Viterbi, 1967; for fingering in this form: Sayegh, Computer Music Journal 13(3),
-/// 1989). Notes that are held over more than the next event, and those that ring, keep their strings as far
-/// as the cheapest way to each place tells where they are. A pinned string wins over any cost; one that
-/// hasn't got the pitch is passed over. Of notes that cannot be struck together the lowest are given up
-/// first.
+/// The way through the line that costs least (HandPlace.h and HandMove.h say what costs), found by dynamic
+/// programming over the hand's positions (Viterbi, 1967; for fingering in this form: Sayegh, Computer Music
+/// Journal 13(3), 1989). Notes that are held over more than the next event, and those that ring, keep their
+/// strings as far as the cheapest way to each place tells where they are. A pinned string wins over any cost;
+/// one that hasn't got the pitch is passed over. Of notes that cannot be struck together the lowest are given
+/// up first.
 ///
 /// Notes in any order. Requires: isPlayable(tuning). Threads: any; a thousand notes take some milliseconds.
 Fingering fingered(const std::vector<Note>& notes, const StringTuning& tuning);

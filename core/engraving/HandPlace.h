@@ -1,4 +1,4 @@
-// Where the hand lies on the neck for one note or double stop, and what that and the way there cost.
+// Where the hand lies on the neck for one note or double stop, and what that costs.
 #pragma once
 
 #include "core/engraving/TabPlace.h"
@@ -29,16 +29,5 @@ bool isInReach(const HandPlace& hand);
 /// after common practice: stay in a position near the middle of the neck, stretch rather than shift for one
 /// note, open strings only where they fall to hand and never for what a finger has to do.
 double costOfPlace(const StruckTogether& event, const HandPlace& hand, const StringTuning& tuning);
-
-/// What it costs to come from one to the next: shifts, frets too far apart, skipped strings, and slurs,
-/// slides and held notes that would not be on the string they need.
-double costOfMove(const StruckTogether& from, const HandPlace& before, const StruckTogether& to,
-                  const HandPlace& after);
-
-/// Whether a note still sounds when a later one begins, as long as nothing takes its string.
-bool soundsInto(const Note& note, const Note& next);
-/// What it costs to take the string of a note that is to sound on; striking the same note again costs
-/// nothing.
-double costOfCutting(const TabPlace& held, const HandPlace& next);
 
 } // namespace earwright

@@ -1,5 +1,7 @@
 #include "core/engraving/Fingering.h"
 
+#include "core/engraving/HandMove.h"
+
 #include <algorithm>
 #include <functional>
 #include <gtest/gtest.h>
@@ -164,6 +166,34 @@ TEST(Fingering, ComesBackDownTheNeckAfterAHighNote) {
     EXPECT_LE(frets.back().second, 12);
 }
 
+int farthestJump(const Frets& frets) {
+    int farthest = 0;
+    for (std::size_t i = 1; i < frets.size(); ++i)
+        farthest = std::max(farthest, std::abs(frets[i].second - frets[i - 1].second));
+    return farthest;
+}
+
+TEST(Fingering, WalksDownTheNeckInTheMiddleOfALine) {
+    // From the fifteenth fret down in eighths, without a rest, and on about the fifth: the hand goes by way
+    // of what lies between, no more than five frets at once (common practice).
+    const Frets frets =
+        guitar(lineOf({82, 80, 79, 77, 75, 73, 72, 71, 70, 68, 63, 65, 67, 68, 67, 65, 61, 60, 58, 56}));
+    EXPECT_LE(farthestJump(frets), 5) << testing::PrintToString(frets);
+}
+
+TEST(Fingering, ShiftsDuringARest) {
+    // Low on the neck, a rest of a beat, and then a line that goes on about the eighth fret: the hand moves
+    // in the rest, and not in the middle of what follows (common practice).
+    std::vector<Note> notes = lineOf({49, 53, 51, 46, 44, 68, 65, 67, 65, 66, 67, 65, 62, 59, 55, 62, 60,
+                                      58, 55, 60, 62, 63, 66, 67, 65, 66, 64, 65, 68, 70, 72, 75, 72});
+    for (std::size_t i = 5; i < notes.size(); ++i)
+        notes[i].onset += Beats(1);
+    Frets frets = guitar(notes);
+    frets.erase(frets.begin(), frets.begin() + 5);
+    for (const auto& [string, fret] : frets)
+        EXPECT_GE(fret, 5) << testing::PrintToString(frets);
+}
+
 TEST(Fingering, LetsTheNotesOfABrokenChordRing) {
     // C major up and down: five notes that sound together need five strings, and each is struck again where
     // it rings already.
@@ -271,7 +301,7 @@ double costOfWay(const std::vector<Note>& notes, const std::vector<HandPlace>& w
     double cost = 0;
     for (std::size_t i = 0; i < way.size(); ++i) {
         cost += costOfPlace({notes[i]}, way[i], tuning);
-        if (i > 0) cost += costOfMove({notes[i - 1]}, way[i - 1], {notes[i]}, way[i]);
+        if (i > 0) cost += HandMove({notes[i - 1]}, {notes[i]}).cost(way[i - 1], way[i]);
     }
     return cost;
 }
