@@ -1,10 +1,10 @@
 #include "core/engraving/PageBars.h"
 
+#include "core/engraving/TupletCells.h"
 #include "core/engraving/ValueReach.h"
 
 #include <algorithm>
 #include <bit>
-#include <numeric>
 
 namespace earwright {
 
@@ -12,33 +12,26 @@ namespace {
 
 constexpr std::int64_t mostBars = 10'000;
 
-/// A stretch of one bar with one thing in it, not yet cut into values; in beats of the bar's own meter, from
-/// its start.
-struct Stretch {
-    Beats begin;
-    Beats end;
-    std::optional<std::size_t> event;
-};
-
 class BarWriter {
 public:
     BarWriter(const std::vector<PageNotes>& written, PageBar& toFill)
         : line(written), meter(toFill.meter), bar(toFill) {}
 
     void fill(std::size_t& next) {
-        const std::vector<Stretch> stretches = stretchesFrom(next);
+        const std::vector<BarStretch> stretches = stretchesFrom(next);
         if (stretches.size() == 1 && !stretches.front().event && bar.number >= 1) {
             bar.pieces.push_back(
                 {bar.begin, bar.end, NoteValue{0, false, {}}, {}, false, false, false, false});
             return;
         }
-        for (const Stretch& stretch : stretches)
-            cutAtTuplets(stretch, stretches);
+        const TupletCells cells(meter, bar.ownBeats(bar.begin), stretches);
+        for (const BarStretch& stretch : stretches)
+            cutAtTuplets(stretch, cells);
     }
 
 private:
-    std::vector<Stretch> stretchesFrom(std::size_t& next) const {
-        std::vector<Stretch> stretches;
+    std::vector<BarStretch> stretchesFrom(std::size_t& next) const {
+        std::vector<BarStretch> stretches;
         Beats at = bar.begin;
         for (; next < line.size() && line[next].begin < bar.end; ++next) {
             const Beats begin = std::max(line[next].begin, bar.begin);
@@ -52,47 +45,11 @@ private:
         return stretches;
     }
 
-    /// A beat, or half a beat, that is divided by itself.
-    struct Cell {
-        Beats begin;
-        /// So many of them make a beat.
-        std::int64_t perBeat = 1;
-        /// Its parts that notes begin on: 1 where nothing happens within it.
-        std::int64_t parts = 1;
-
-        bool isTuplet() const { return !std::has_single_bit(static_cast<std::uint64_t>(parts)); }
-        Beats end() const { return begin + Beats(1, perBeat); }
-    };
-
-    static Cell cellOf(const Beats& begin, std::int64_t perBeat, const std::vector<Stretch>& stretches) {
-        Cell cell{begin, perBeat, 1};
-        for (const Stretch& stretch : stretches)
-            if (stretch.begin >= begin && stretch.begin < cell.end())
-                cell.parts = std::lcm(cell.parts, ((stretch.begin - begin) * perBeat).denominator());
-        return cell;
-    }
-
-    /// The cell of a beat in which a place lies: half of it where only one half is a tuplet, as in three
-    /// sixteenths of a triplet and an eighth; else all of it.
-    static Cell cellAt(const Beats& place, const std::vector<Stretch>& stretches) {
-        const Beats beat(place.floor());
-        const Beats half(1, 2);
-        const Cell whole = cellOf(beat, 1, stretches);
-        const bool startsAtHalf =
-            std::any_of(stretches.begin(), stretches.end(),
-                        [&](const Stretch& stretch) { return stretch.begin == beat + half; });
-        if (!whole.isTuplet() || !startsAtHalf) return whole;
-        const Cell first = cellOf(beat, 2, stretches);
-        const Cell second = cellOf(beat + half, 2, stretches);
-        if (first.isTuplet() == second.isTuplet()) return whole;
-        return place < second.begin ? first : second;
-    }
-
-    void cutAtTuplets(const Stretch& stretch, const std::vector<Stretch>& all) {
+    void cutAtTuplets(const BarStretch& stretch, const TupletCells& cells) {
         Beats plainFrom = stretch.begin;
         Beats at = stretch.begin;
         while (at < stretch.end) {
-            const Cell cell = cellAt(at, all);
+            const TupletCell cell = cells.at(at);
             const Beats until = std::min(stretch.end, cell.end());
             if (cell.isTuplet()) {
                 cutPlain(stretch, plainFrom, at);
@@ -104,30 +61,40 @@ private:
         cutPlain(stretch, plainFrom, stretch.end);
     }
 
-    void cutInTuplet(const Stretch& stretch, Beats from, const Beats& to, const Cell& cell) {
-        const auto normal = static_cast<std::int64_t>(std::bit_floor(static_cast<std::uint64_t>(cell.parts)));
-        const Tuplet tuplet{static_cast<int>(cell.parts), static_cast<int>(normal)};
+    void cutInTuplet(const BarStretch& stretch, Beats from, const Beats& to, const TupletCell& cell) {
+        const Tuplet tuplet{static_cast<int>(cell.actual), static_cast<int>(floorOfTwos(cell.actual))};
+        const Beats part = cell.length / cell.parts;
+        // Undotted and as long as all of the cell's parts, would they be halves of halves.
+        const Beats plainPart = cell.length / floorOfTwos(cell.parts);
         while (from < to) {
-            const std::int64_t units = ((to - from) * cell.perBeat * cell.parts).floor();
-            const auto whole = static_cast<std::int64_t>(std::bit_floor(static_cast<std::uint64_t>(units)));
+            const std::int64_t units = wholes(to - from, part);
+            const std::int64_t whole = floorOfTwos(units);
             const bool dotted = whole >= 2 && units >= whole + whole / 2;
-            const Beats end = from + Beats(dotted ? whole + whole / 2 : whole, cell.parts * cell.perBeat);
-            const auto denominator = static_cast<int>(meter.beatUnit * cell.perBeat * normal / whole);
-            add(stretch, from, end, {denominator, dotted, tuplet});
+            const Beats end = from + part * (dotted ? whole + whole / 2 : whole);
+            const std::int64_t denominator = wholes(Beats(meter.beatUnit), plainPart * whole);
+            add(stretch, from, end, {static_cast<int>(denominator), dotted, tuplet});
             bar.pieces.back().startsTuplet = from == cell.begin;
             bar.pieces.back().endsTuplet = end == cell.end();
             from = end;
         }
     }
 
-    void cutPlain(const Stretch& stretch, Beats from, const Beats& to) {
+    /// How often a length goes into another.
+    static std::int64_t wholes(const Beats& length, const Beats& part) {
+        return (length * part.denominator() / part.numerator()).floor();
+    }
+    static std::int64_t floorOfTwos(std::int64_t count) {
+        return static_cast<std::int64_t>(std::bit_floor(static_cast<std::uint64_t>(count)));
+    }
+
+    void cutPlain(const BarStretch& stretch, Beats from, const Beats& to) {
         while (from < to)
             from = addLongest(stretch, from,
                               stretch.event ? noteReach(meter, from, to) : restReach(meter, from, to));
     }
 
     /// Adds the longest single value that fits; returns where it ends.
-    Beats addLongest(const Stretch& stretch, const Beats& from, const Beats& to) {
+    Beats addLongest(const BarStretch& stretch, const Beats& from, const Beats& to) {
         const Beats room = to - from;
         for (int denominator = 1; denominator <= 1024; denominator *= 2)
             for (const bool dotted : {true, false}) {
@@ -139,7 +106,7 @@ private:
         return to;
     }
 
-    void add(const Stretch& stretch, const Beats& ownFrom, const Beats& ownTo, const NoteValue& value) {
+    void add(const BarStretch& stretch, const Beats& ownFrom, const Beats& ownTo, const NoteValue& value) {
         const Beats from = bar.fromOwnBeats(ownFrom);
         const Beats to = bar.fromOwnBeats(ownTo);
         PagePiece piece{from, to, value, stretch.event, false, false, false, false};

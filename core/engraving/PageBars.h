@@ -63,9 +63,8 @@ struct PageBar {
 std::int64_t pulseBeats(const Meter& meter);
 
 /// Bars from the pickup, or bar 1, to the last note, and at least to bar `lastBar`. The pickup begins with
-/// the beat of the first note. Beats with parts that are not halves of halves are tuplets of their own (where
-/// only one half of the beat has such parts, that half); other notes and rests show the beats as ValueReach.h
-/// says.
+/// the beat of the first note. Places that are not halves of halves of a beat make tuplets (TupletCells.h);
+/// other notes and rests show the beats as ValueReach.h says.
 ///
 /// Error: OutOfRange where that is more than 10 000 bars. Threads: any.
 Result<std::vector<PageBar>> pageBars(const std::vector<PageNotes>& line, const MeterMap& meters,

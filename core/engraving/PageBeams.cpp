@@ -22,6 +22,17 @@ std::int64_t groupAt(const Meter& meter, const Beats& ownBeats) {
     return std::min((ownBeats / 2).floor(), pairs - 1);
 }
 
+/// A tuplet over more than one beat is one group.
+std::vector<std::int64_t> groupsOf(const PageBar& bar) {
+    std::vector<std::int64_t> groups;
+    bool isInTuplet = false;
+    for (const PagePiece& piece : bar.pieces) {
+        groups.push_back(isInTuplet ? groups.back() : groupAt(bar.meter, bar.ownBeats(piece.begin)));
+        isInTuplet = piece.value.tuplet && !piece.endsTuplet;
+    }
+    return groups;
+}
+
 const char* wordFor(bool joinsBefore, bool joinsAfter, bool isFirst) {
     if (joinsBefore) return joinsAfter ? "continue" : "end";
     if (joinsAfter) return "begin";
@@ -31,9 +42,8 @@ const char* wordFor(bool joinsBefore, bool joinsAfter, bool isFirst) {
 } // namespace
 
 std::vector<std::vector<std::string>> pageBeams(const PageBar& bar) {
-    const auto groupOf = [&](std::size_t index) {
-        return groupAt(bar.meter, bar.ownBeats(bar.pieces[index].begin));
-    };
+    const std::vector<std::int64_t> groups = groupsOf(bar);
+    const auto groupOf = [&](std::size_t index) { return groups[index]; };
     std::vector<std::vector<std::string>> beams(bar.pieces.size());
     for (std::size_t first = 0; first < bar.pieces.size();) {
         std::size_t end = first;

@@ -55,6 +55,7 @@ Beats compoundRestReach(const Meter& meter, std::int64_t pulse, const Beats& fro
 Beats noteReach(const Meter& meter, const Beats& from, const Beats& to) {
     if (const std::int64_t pulse = pulseBeats(meter); pulse > 1) return compoundNoteReach(pulse, from, to);
     if (!isWhole(from)) return std::min(to, syncopationReach(meter, from, to));
+    if (to - from > Beats(1) && !isWhole(to * 2)) return Beats(to.floor());
     const std::int64_t half = halfBar(meter);
     if (half == 0 || isWhole(from / half) || isWhole(to)) return to;
     return std::min(to, nextMultiple(from, half));

@@ -127,7 +127,58 @@ TEST(PageBars, TiesOutOfAQuintupletOverTheBarLine) {
 }
 
 TEST(PageBars, TiesIntoATriplet) {
-    EXPECT_EQ(drawn({note(Beats(0), Beats(4, 3)), note(Beats(4, 3), Beats(2, 3))}), "4~ 8/3 4/3 r2");
+    EXPECT_EQ(drawn({note(Beats(0), Beats(5, 3)), note(Beats(5, 3), Beats(1, 3))}), "4~ 4/3 8/3 r2");
+}
+
+/// Notes one after the other from bar 1 on; lengths in beats, negative for rests.
+std::string drawnInRow(const std::vector<Beats>& lengths, const Meter& meter = {}) {
+    std::vector<Note> notes;
+    Beats at;
+    for (const Beats& length : lengths) {
+        const bool isRest = length < Beats(0);
+        if (!isRest) notes.push_back(note(at, length));
+        at += isRest ? -length : length;
+    }
+    return drawn(std::move(notes), meter);
+}
+
+const Beats twoThirds(2, 3);
+const Beats fourThirds(4, 3);
+
+// Quarter-note triplets fill half a bar, half-note triplets a bar (common practice).
+TEST(PageBars, DrawsTripletsOverTwoBeatsAndOverFour) {
+    EXPECT_EQ(drawnInRow({twoThirds, twoThirds, twoThirds, Beats(2)}), "4/3 4/3 4/3 2");
+    EXPECT_EQ(drawnInRow({Beats(2), twoThirds, twoThirds, twoThirds}), "2 4/3 4/3 4/3");
+    EXPECT_EQ(drawnInRow(std::vector<Beats>(6, twoThirds)), "4/3 4/3 4/3 4/3 4/3 4/3");
+    EXPECT_EQ(drawnInRow({fourThirds, fourThirds, fourThirds}), "2/3 2/3 2/3");
+    EXPECT_EQ(drawnInRow(std::vector<Beats>(3, twoThirds), {2, 4}), "4/3 4/3 4/3");
+    EXPECT_EQ(drawnInRow({twoThirds, twoThirds, twoThirds}, {2, 2}), "2/3 2/3 2/3");
+    // In three, over the first two beats or the last.
+    EXPECT_EQ(drawnInRow({twoThirds, twoThirds, twoThirds, Beats(1)}, {3, 4}), "4/3 4/3 4/3 4");
+    EXPECT_EQ(drawnInRow({Beats(1), twoThirds, twoThirds, twoThirds}, {3, 4}), "4 4/3 4/3 4/3");
+}
+
+TEST(PageBars, DrawsQuintupletsOverTwoBeatsAndOverFour) {
+    EXPECT_EQ(drawnInRow(std::vector<Beats>(5, Beats(2, 5))) + " ", "8/5 8/5 8/5 8/5 8/5 r2 ");
+    EXPECT_EQ(drawnInRow(std::vector<Beats>(5, Beats(4, 5))), "4/5 4/5 4/5 4/5 4/5");
+}
+
+TEST(PageBars, DrawsLongNotesRestsAndHalvesInATripletOverTwoBeats) {
+    EXPECT_EQ(drawnInRow({fourThirds, twoThirds, Beats(2)}), "2/3 4/3 2");
+    EXPECT_EQ(drawnInRow({twoThirds, fourThirds, Beats(2)}), "4/3 2/3 2");
+    EXPECT_EQ(drawnInRow({-twoThirds, twoThirds, twoThirds, Beats(2)}), "r4/3 4/3 4/3 2");
+    EXPECT_EQ(drawnInRow({twoThirds, -twoThirds, twoThirds, Beats(2)}), "4/3 r4/3 4/3 2");
+    EXPECT_EQ(drawnInRow({Beats(1, 3), Beats(1, 3), twoThirds, twoThirds, Beats(2)}), "8/3 8/3 4/3 4/3 2");
+    EXPECT_EQ(drawnInRow({twoThirds, twoThirds, Beats(8, 3)}), "4/3 4/3 4/3~ 2");
+}
+
+// Where a beat is begun on, or one note reaches far beyond, each beat has its own triplet; over the middle of
+// the bar, or over beats two and three, none is drawn (common practice).
+TEST(PageBars, ShowsTheBeatsThatATripletWouldHide) {
+    EXPECT_EQ(drawnInRow({twoThirds, Beats(1, 3), twoThirds, Beats(1, 3), Beats(2)}), "4/3 8/3 4/3 8/3 2");
+    EXPECT_EQ(drawnInRow({twoThirds, Beats(10, 3)}), "4/3 8/3~ 2.");
+    EXPECT_EQ(drawnInRow({twoThirds, -fourThirds, Beats(2)}), "4/3 r8/3 r4 2");
+    EXPECT_EQ(drawnInRow({Beats(1), twoThirds, twoThirds, twoThirds, Beats(1)}), "4 4/3 8/3~ 8/3 4/3 4");
 }
 
 TEST(PageBars, BeginsThePickupWithTheBeatOfItsFirstNote) {

@@ -60,5 +60,16 @@ TEST(PageBeams, JoinsOddNumbersOfEighthsInTwosAndALastThree) {
     EXPECT_EQ(five, (std::vector<Words>{{"begin"}, {"end"}, {"begin"}, {"continue"}, {"end"}}));
 }
 
+// A tuplet is one group, also over more than one beat (common practice).
+TEST(PageBeams, JoinsAQuintupletOverTwoBeats) {
+    const auto beams = beamsOf({Beats(2, 5), Beats(2, 5), Beats(2, 5), Beats(2, 5), Beats(2, 5), Beats(1, 2),
+                                Beats(1, 2), Beats(1)});
+    EXPECT_EQ(beams,
+              (std::vector<Words>{
+                  {"begin"}, {"continue"}, {"continue"}, {"continue"}, {"end"}, {"begin"}, {"end"}, {}}));
+    const auto triplet = beamsOf({Beats(1, 3), Beats(1, 3), Beats(2, 3), Beats(2, 3), Beats(2)});
+    EXPECT_EQ(triplet, (std::vector<Words>{{"begin"}, {"end"}, {}, {}, {}}));
+}
+
 } // namespace
 } // namespace earwright

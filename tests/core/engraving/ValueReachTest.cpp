@@ -72,6 +72,24 @@ TEST(ValueReach, TiesSixteenthsOverTheBeat) {
     EXPECT_EQ(values, (std::vector<int>{8, 16, 8, 16, 2}));
 }
 
+// A quarter tied to a dotted eighth, not a dotted quarter tied to a sixteenth (common practice).
+TEST(ValueReach, ShowsTheBeatThatANoteEndsInAfterASixteenth) {
+    Study study;
+    for (const auto& [onset, length] : {std::pair(Beats(0), Beats(7, 4)), std::pair(Beats(7, 4), Beats(1, 4)),
+                                        std::pair(Beats(2), Beats(2))}) {
+        Note note;
+        note.onset = onset;
+        note.length = length;
+        study.notes.push_back(note);
+    }
+    const auto bars = pageBars(pageLine(study), MeterMap({}, {}), 1);
+    std::vector<NoteValue> values;
+    for (const PagePiece& piece : bars->front().pieces)
+        values.push_back(piece.value);
+    EXPECT_EQ(values,
+              (std::vector<NoteValue>{{4, false, {}}, {8, true, {}}, {16, false, {}}, {2, false, {}}}));
+}
+
 // Gould, "Behind Bars", from memory: rests of simple meters have no dots where they are longer than a beat, a
 // half rest begins a half of the bar, and there is none in three.
 TEST(ValueReach, FillsTheBeatAndThenTheHalfBarWithRests) {
