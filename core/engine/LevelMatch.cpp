@@ -47,7 +47,7 @@ double powerOfALine(SampleRate rate) {
         StringGesture gesture;
         gesture.pitch = midi;
         gesture.seconds = 0.4;
-        bank.play(gesture, false);
+        bank.play(gesture);
         std::fill(block.begin(), block.end(), 0.0f);
         bank.render(block);
         for (const float sample : block) {

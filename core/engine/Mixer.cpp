@@ -63,7 +63,7 @@ void Mixer::render(std::span<float> stereo, SampleRate newRate, std::int64_t hea
     if (newStream) log.restartClock();
     StringGesture gesture;
     while (auditions.read({&gesture, 1}) == 1)
-        auditioned.play(gesture, false);
+        auditioned.play(gesture);
     const OutputFrames first = rendered;
     while (!stereo.empty()) {
         const std::size_t part =

@@ -28,7 +28,9 @@ public:
     void setRate(SampleRate rate);
     /// Plucks anew.
     void pluck(const StringGesture& gesture);
-    /// Goes to another note without plucking.
+    /// Goes to another note without plucking: a finger sets the string going, more softly than a pick and
+    /// with no jump, to a level that doesn't depend on what still sounds. The notes of grace notes, turns,
+    /// mordents and trills within a gesture are set going like that, too.
     void slurTo(const StringGesture& gesture);
     /// Damps the string; it is silent within about a tenth of a second.
     void release();
@@ -47,10 +49,21 @@ public:
     void render(std::span<float> out);
 
 private:
+    /// What is taken off on each way round.
+    struct Loop {
+        float gain;
+        float side;
+    };
     void begin(const StringGesture& gesture);
+    void touch(double midi, bool hammered);
     void setLoop(double hertz);
-    void excite(double hertz);
+    Loop loopNow() const;
+    void shape(double hertz, double brightness, double share);
     void renderBlock(std::span<float> out);
+    void renderRinging(std::span<float> out, double step);
+    void renderTouched(std::span<float> out, double step);
+    float loopedOnce(const Loop& loop);
+    void put(float value, float& sample);
     double delayFor(double semitones) const;
     float interpolated(double delay) const;
 
@@ -61,13 +74,21 @@ private:
     std::vector<float> excitation;
     std::size_t excited = 0;
     std::size_t excitationLength = 0;
+    /// Where in the excitation a touch is, and how much of each period it makes.
+    double touchPhase = 0;
+    float touchShare = 0;
+    float touchRise = 0;
+    std::int64_t touchLeft = 0;
 
     StringGesture gesture;
     std::int64_t age = 0;
+    std::size_t touched = 0;
+    std::int64_t sinceTouch = 0;
     std::int64_t releasedFor = 0;
     double semitones = 0;
     double delay = 100;
     float heldGain = 0;
+    float ringingGain = 0;
     float releasedGain = 0;
     float side = 0;
     float before1 = 0;

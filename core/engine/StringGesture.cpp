@@ -51,11 +51,27 @@ double StringGesture::pitchAt(double time) const {
     return sounding + slidesAt(inMain, length) + bendAt(inMain, length) + vibratoAt(inMain, length);
 }
 
+std::size_t StringGesture::touchAt(double time) const {
+    const double start = mainStart();
+    const double at = std::max(time, 0.0);
+    if (at < start)
+        return std::min(static_cast<std::size_t>(at * static_cast<double>(graceCount) / start),
+                        graceCount - 1);
+    std::size_t touches = graceCount;
+    if (figureCount > 0)
+        touches +=
+            std::min(static_cast<std::size_t>((at - start) / eachOfFigure(seconds - start)), figureCount);
+    if (trill != 0) touches += static_cast<std::size_t>((at - start) / (trillSeconds * stretch));
+    return touches;
+}
+
+double StringGesture::eachOfFigure(double length) const {
+    return std::min(trillSeconds * stretch, figureShare * length / static_cast<double>(figureCount));
+}
+
 double StringGesture::figureAt(double inMain, double length) const {
     if (figureCount == 0) return 0;
-    const auto count = static_cast<double>(figureCount);
-    const double each = std::min(trillSeconds * stretch, figureShare * length / count);
-    const auto index = static_cast<std::size_t>(std::max(inMain, 0.0) / each);
+    const auto index = static_cast<std::size_t>(std::max(inMain, 0.0) / eachOfFigure(length));
     return index < figureCount ? figure[index] : 0;
 }
 

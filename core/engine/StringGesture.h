@@ -1,6 +1,8 @@
 // What a finger does with a string: which pitch it sounds at each moment of a note.
 #pragma once
 
+#include "core/engine/Stroke.h"
+
 #include <array>
 #include <cstddef>
 
@@ -17,6 +19,10 @@ struct StringGesture {
     static constexpr double slideInSeconds = 0.09;
     static constexpr double scoopSeconds = 0.14;
 
+    Stroke stroke = Stroke::Picked;
+    /// Which of the notes that sound together it is, from 0: a slurred one goes on from the last of its
+    /// voice.
+    std::size_t voice = 0;
     double pitch = 60;
     /// 0 to 1.
     double loudness = 0.6;
@@ -42,10 +48,13 @@ struct StringGesture {
 
     /// The pitch that sounds at a time after the onset.
     double pitchAt(double time) const;
+    /// How many notes a finger has touched by then since the first: those of grace notes, figure and trill.
+    std::size_t touchAt(double time) const;
     /// When the main note begins, after its grace notes, which steal their time from it.
     double mainStart() const;
 
 private:
+    double eachOfFigure(double length) const;
     double figureAt(double inMain, double length) const;
     double slidesAt(double inMain, double length) const;
     double bendAt(double inMain, double length) const;

@@ -1,9 +1,11 @@
 // A written note as the engine needs it: when, how high, how hard; no study behind it.
 #pragma once
 
+#include "core/engine/Stroke.h"
 #include "core/time/Frames.h"
 
 #include <array>
+#include <cstddef>
 #include <optional>
 #include <vector>
 
@@ -16,8 +18,9 @@ struct TimedNote {
     int midi = 60;
     /// 0 to 1, ghost and accent already applied.
     double loudness = 0.6;
-    /// Slurred: sounds on without a new pluck.
-    bool slurred = false;
+    Stroke stroke = Stroke::Picked;
+    /// Which of the notes that sound together it is, from the lowest; see StringGesture.
+    std::size_t voice = 0;
     /// Semitones the note starts away from its pitch and glides in from; 0 for none.
     double slideInSemitones = 0;
     double slideOutSemitones = 0;

@@ -17,13 +17,13 @@ void VoiceBank::setRate(SampleRate newRate) {
     rate = newRate;
     for (PluckedString& string : strings)
         string.setRate(newRate);
-    last = nullptr;
+    last = {};
 }
 
 void VoiceBank::silence() {
     for (PluckedString& string : strings)
         string.silence();
-    last = nullptr;
+    last = {};
 }
 
 PluckedString& VoiceBank::freeString() {
@@ -32,27 +32,29 @@ PluckedString& VoiceBank::freeString() {
         [](const PluckedString& a, const PluckedString& b) { return a.loudnessNow() < b.loudnessNow(); });
 }
 
-void VoiceBank::play(const StringGesture& gesture, bool slurred) {
-    if (slurred) {
-        const bool stillRings =
-            last && last->isSounding() &&
-            static_cast<double>(last->framesSinceRelease()) <= slurGapSeconds * rate.hertz;
-        if (stillRings) {
-            last->slurTo(gesture);
-            return;
-        }
-    }
-    PluckedString& string = freeString();
+bool VoiceBank::goesOn(const StringGesture& gesture) const {
+    if (gesture.stroke != Stroke::Slurred && gesture.stroke != Stroke::Hammered) return false;
+    const PluckedString* string = last[gesture.voice % last.size()];
+    return string && string->isSounding() &&
+           static_cast<double>(string->framesSinceRelease()) <= slurGapSeconds * rate.hertz;
+}
+
+void VoiceBank::play(const StringGesture& gesture) {
+    PluckedString*& mine = last[gesture.voice % last.size()];
+    if (goesOn(gesture)) return mine->slurTo(gesture);
     StringGesture played = gesture;
-    if (slurred) played.loudness *= softPluck;
+    if (gesture.stroke != Stroke::Picked) played.loudness *= softPluck;
+    PluckedString& string = freeString();
+    // Whoever had it before has lost it.
+    std::replace(last.begin(), last.end(), &string, static_cast<PluckedString*>(nullptr));
     string.pluck(played);
-    last = &string;
+    mine = &string;
 }
 
 void VoiceBank::releaseAll() {
     for (PluckedString& string : strings)
         string.release();
-    last = nullptr;
+    last = {};
 }
 
 bool VoiceBank::isSounding() const {

@@ -18,9 +18,9 @@ class VoiceBank {
 public:
     /// All silent, at this rate.
     void setRate(SampleRate rate);
-    /// Plays a note from now on. A slurred one goes on sounding on the string played last, without a new
-    /// pluck; where that has died away, it is plucked softly.
-    void play(const StringGesture& gesture, bool slurred);
+    /// Plays a note from now on. A slurred one goes on sounding on the string its voice played last, without
+    /// a new pluck; where that has died away, it is plucked softly.
+    void play(const StringGesture& gesture);
     /// Damps every string, as at the end of a loop.
     void releaseAll();
     void silence();
@@ -29,10 +29,12 @@ public:
     void render(std::span<float> out);
 
 private:
+    bool goesOn(const StringGesture& gesture) const;
     PluckedString& freeString();
 
     std::array<PluckedString, 8> strings;
-    PluckedString* last = nullptr;
+    /// By voice; null before its first note.
+    std::array<PluckedString*, 8> last{};
     SampleRate rate;
 };
 

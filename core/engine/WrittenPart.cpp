@@ -9,7 +9,7 @@ namespace earwright {
 namespace {
 
 /// Notes begun longer ago than this (listener's seconds) have nearly died away.
-constexpr double longestBefore = 3.0;
+constexpr double longestBefore = 5.0;
 /// A note that is over is not silent at once (listener's seconds).
 constexpr double dampedSeconds = 0.1;
 constexpr double never = std::numeric_limits<double>::infinity();
@@ -79,7 +79,7 @@ WrittenPart::Event WrittenPart::nextEvent() const {
 
 void WrittenPart::happen(const Event& event) {
     if (!event.isPassEnd) {
-        bank.play(gestureOf((*list)[next]), (*list)[next].slurred);
+        bank.play(gestureOf((*list)[next]));
         ++next;
         return;
     }
@@ -130,7 +130,7 @@ void WrittenPart::soundBefore() {
         any = true;
         inANote = inANote || (frame < 0 && place < static_cast<double>(note.end.value) + dying);
         sounding = frame;
-        bank.play(gestureOf(note), note.slurred);
+        bank.play(gestureOf(note));
     }
     if (!any) return;
     unheard.assign(static_cast<std::size_t>(-sounding), 0.0f);
@@ -139,6 +139,8 @@ void WrittenPart::soundBefore() {
 
 StringGesture WrittenPart::gestureOf(const TimedNote& note) const {
     StringGesture gesture;
+    gesture.stroke = note.stroke;
+    gesture.voice = note.voice;
     gesture.pitch = note.midi + now.semitones;
     gesture.loudness = std::clamp(note.loudness, 0.0, 1.0);
     gesture.stretch = 1.0 / now.speed;

@@ -16,6 +16,11 @@ constexpr double fallSemitones = 7;
 // A string that is let ring has lost most of its sound by then.
 constexpr Seconds ringing{3};
 
+Stroke strokeOf(const Phrasing& phrasing) {
+    if (!phrasing.slurred) return Stroke::Picked;
+    return phrasing.slurBy ? Stroke::Hammered : Stroke::Slurred;
+}
+
 void slide(const Phrasing& phrasing, const Note* next, TimedNote& result) {
     if (phrasing.slideIn)
         result.slideInSemitones = *phrasing.slideIn == SlideFrom::Below ? -slideSemitones : slideSemitones;
@@ -89,7 +94,7 @@ TimedNote timed(const Note& note, const Note* next, const Study& study, const Me
     result.end = study.recording.rate.frames(time.end);
     result.midi = note.pitch.midi;
     result.loudness = playing ? playing->loudness : note.soundingLoudness();
-    result.slurred = phrasing.slurred;
+    result.stroke = strokeOf(phrasing);
     slide(phrasing, next, result);
     result.graceMidi = phrasing.graceNotes;
     result.trillSemitones = phrasing.trill;

@@ -53,7 +53,7 @@ TEST(TimedNotes, CarryPhrasingAlong) {
     EXPECT_LT(note.slideOutSemitones, 0);
     EXPECT_EQ(note.graceMidi, (std::vector{65, 66}));
     EXPECT_EQ(note.trillSemitones, 2);
-    EXPECT_TRUE(note.slurred);
+    EXPECT_EQ(note.stroke, Stroke::Slurred);
 }
 
 TEST(TimedNotes, BendFromWhatIsFingered) {
