@@ -1,11 +1,12 @@
 """Writes the demo study in the form of resources/study.schema.json, laid out as the program itself writes it."""
 
 import json
+from fractions import Fraction
 
 import xxhash
 
 from tune import score, transcription
-from tune.notation import midi_number
+from tune.notation import SWUNG_UPBEAT, midi_number
 
 ORDINARY_LOUDNESS = 0.6
 AHEAD = 0.015  # seconds; phrases are marked just ahead of their first attack, which may come early
@@ -15,6 +16,7 @@ class StudyWriter:
     def __init__(self, clock, line, recording):
         self._clock = clock
         self._line = line
+        self._triplets = transcription.triplets(line)
         self._recording = recording
         self._next_id = 1
         self.notes, self.mistakes = transcription.transcribed(line)
@@ -38,10 +40,7 @@ class StudyWriter:
             ],
             "spans": self._spans(),
             "notes": [self._note(note) for note in self.notes],
-            "page": {
-                kind: []
-                for kind in ("keys", "meters", "swings", "tempos", "dynamics", "hairpins", "texts", "repeats")
-            },
+            "page": self._page(),
             "divisions": [
                 {"beat": beat, "parts": parts} for beat, parts in transcription.divisions(self._line).items()
             ],
@@ -55,6 +54,17 @@ class StudyWriter:
         }
         study["nextId"] = self._next_id
         return study
+
+    def _page(self):
+        page = {
+            kind: []
+            for kind in ("keys", "meters", "swings", "tempos", "dynamics", "hairpins", "texts", "repeats")
+        }
+        page["keys"] = [{"bar": 1, "fifths": 1, "mode": "major"}]
+        page["swings"] = [
+            {"at": beat, "ratio": ratio, "noteValue": 8} for beat, ratio in transcription.swings(self._line)
+        ]
+        return page
 
     def _id(self):
         self._next_id += 1
@@ -82,10 +92,11 @@ class StudyWriter:
         ]
 
     def _note(self, note):
+        onset = self._written(note.beat)
         written = {
             "id": self._id(),
-            "onset": _beats(note.beat),
-            "length": _beats(note.length),
+            "onset": _beats(onset),
+            "length": _beats(self._written(note.beat + note.length) - onset),
             "midi": note.midi,
             "spelling": note.name[:-1],
             "loudness": ORDINARY_LOUDNESS,
@@ -102,6 +113,12 @@ class StudyWriter:
             if said:
                 written[word] = True
         return written
+
+    def _written(self, place):
+        """A swung upbeat stands in the middle of its beat on the page, and what ends within it ends there."""
+        within = place % 1
+        is_swung = within in (SWUNG_UPBEAT, 1 - SWUNG_UPBEAT) and int(place // 1) not in self._triplets
+        return place - within + Fraction(1, 2) if is_swung else place
 
     def _practice(self):
         first, end = transcription.LOOP_BARS

@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from tune import score
-from tune.notation import Note, read_note
+from tune.notation import SWUNG_UPBEAT, Note, read_note
 
 LAST_WRITTEN_BAR = score.FIRST_CHORUS_BAR + score.CHORUS_BARS - 1
 
@@ -26,7 +26,7 @@ PLANTED = [
     ("missing", 13, "2&", None),
     ("moved", 14, "3+2/3", "4 C5"),
     ("moved", 14, "4+1/3", "4& A4"),
-    ("extra", 15, "2&", "2& E4"),
+    ("extra", 15, "2&", "2& F4"),  # no pitch of the voicing that the piano strikes there
 ]
 
 
@@ -88,6 +88,9 @@ LOOSE_ENDS = [
     (25, "3", "double time, start here next"),
 ]
 
+# The first note of a swung pair lasts so many times the second: what the desk measures, and says, of the line.
+SWING_RATIO = 1.7
+
 LOOP_BARS = (25, 27)
 LOOP_SPEED = 0.5
 
@@ -104,8 +107,31 @@ def place(bar, text):
     return read_note(f"{text} C4", bar).beat
 
 
+def fourths(line):
+    """Beats of double time, as whole beats."""
+    return {int(note.beat // 1) for note in line if note.beat % 1 in (Fraction(1, 4), Fraction(3, 4))}
+
+
+def triplets(line):
+    """Beats with real triplets, as whole beats: those that a swung eighth does not explain."""
+    thirds = {int(note.beat // 1) for note in line if note.beat % 1 == Fraction(1, 3)}
+    plain = {int(note.beat // 1) for note in line if note.beat % 1 == SWUNG_UPBEAT and not note.swung}
+    return thirds | plain
+
+
 def divisions(line):
-    """Swung beats are written in three, double time in four: {whole beat: 3 or 4}, for every beat of the band."""
-    fourths = {int(note.beat // 1) for note in line if note.beat % 1 in (Fraction(1, 4), Fraction(3, 4))}
+    """Swung beats are written as even eighths: {whole beat: 2, 3 or 4}, for every beat of the band."""
     beats = range(4 * (score.INTRO_BARS - 1), 4 * score.LAST_BAR)
-    return {beat: 4 if beat in fourths else 3 for beat in beats}
+    return {beat: 4 if beat in fourths(line) else 3 if beat in triplets(line) else 2 for beat in beats}
+
+
+def swings(line):
+    """[(beat, ratio)]: the line swings as it was heard to, and its double time is even."""
+    changes = [(0, SWING_RATIO)]
+    for beat in sorted(fourths(line)):
+        if changes[-1] == (beat, SWING_RATIO):
+            changes.pop()
+        else:
+            changes.append((beat, 1.0))
+        changes.append((beat + 1, SWING_RATIO))
+    return changes

@@ -42,16 +42,17 @@ const CheckedStudy& checkedStudy() {
 const CheckedNote* answerAt(const PlacedPitch& pitch) {
     const auto& [study, check] = checkedStudy();
     const auto note = std::ranges::find_if(study.notes, [&](const Note& written) {
-        return written.onset == pitch.onset && written.pitch.midi == pitch.midi;
+        return playedPlace(study, written) == pitch.onset && written.pitch.midi == pitch.midi;
     });
     return note == study.notes.end() ? nullptr : check.note(note->id);
 }
 
 bool isPlanted(NoteId id) {
-    const Note* note = checkedStudy().study.note(id);
+    const Study& study = checkedStudy().study;
+    const Note* note = study.note(id);
     const auto mistakes = plantedMistakes();
     return std::ranges::any_of(mistakes, [&](const PlantedMistake& mistake) {
-        return note && mistake.written && mistake.written->onset == note->onset &&
+        return note && mistake.written && mistake.written->onset == playedPlace(study, *note) &&
                mistake.written->midi == note->pitch.midi;
     });
 }

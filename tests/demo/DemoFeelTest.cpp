@@ -19,7 +19,8 @@ PlayedNotes asScripted(const PlayedNotes& measured, const Study& study) {
     for (const auto& [id, playing] : measured) {
         const Note* note = study.note(id);
         const auto played = std::ranges::find_if(line, [&](const PlayedNote& candidate) {
-            return candidate.pitch.onset == note->onset && candidate.pitch.midi == note->pitch.midi;
+            return candidate.pitch.onset == playedPlace(study, *note) &&
+                   candidate.pitch.midi == note->pitch.midi;
         });
         if (played == line.end()) continue;
         earwright::PlayedNote exact = playing;

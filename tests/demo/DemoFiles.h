@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/exchange/TabTable.h"
+#include "core/study/PlayedTime.h"
 #include "core/study/StudyFile.h"
 #include "core/time/Beats.h"
 #include "core/time/Seconds.h"
@@ -18,7 +19,7 @@ inline std::filesystem::path demoFile(const std::string& ending) {
     return std::filesystem::path(EARWRIGHT_SOURCE_DIR) / "demo" / ("borrowed-ladder" + ending);
 }
 
-/// The note at a place of the written music; the beat counts from bar 1 as in the study.
+/// The note at a place where it is played; the beat counts from bar 1 as in the study.
 struct PlacedPitch {
     Beats onset;
     int midi = 0;
@@ -47,6 +48,11 @@ inline Study demoStudy() {
     const auto study = StudyFile::read(demoFile(".study"));
     if (!study) ADD_FAILURE() << study.error().message;
     return study ? *study : Study{};
+}
+
+/// Where a written note is played: the tables of the tune count a swung upbeat as the third part of three.
+inline Beats playedPlace(const Study& study, const Note& note) {
+    return Beats::nearest(playedBeat(study, note.onset), 12);
 }
 
 /// "8/3" of bar 2, counted from 1 as musicians do, is beat 5 2/3 from the start of the music.

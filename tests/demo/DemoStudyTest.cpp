@@ -18,7 +18,7 @@ constexpr std::int64_t lastChorusBar = 16;
 std::set<PlacedPitch> writtenPitches(const Study& study) {
     std::set<PlacedPitch> pitches;
     for (const Note& note : study.notes)
-        pitches.insert({note.onset, note.pitch.midi});
+        pitches.insert({playedPlace(study, note), note.pitch.midi});
     return pitches;
 }
 
@@ -114,6 +114,17 @@ TEST(DemoStudy, WritesTheLineWithin50MillisecondsOfTheSound) {
         ++compared;
     }
     EXPECT_GT(compared, 70U);
+}
+
+TEST(DemoStudy, WritesSwungEighthsEvenly) {
+    const Study study = demoStudy();
+    EXPECT_NEAR(study.page.swingAt(Beats(16)).ratio, 1.7, 0.1) << "as the script played it, 1.62 to 1.8";
+    const auto onOffBeat = std::ranges::count_if(
+        study.notes, [](const Note& note) { return note.onset.fraction() == Beats(1, 2); });
+    const auto inTriplets =
+        std::ranges::count_if(study.notes, [](const Note& note) { return note.onset.denominator() == 3; });
+    EXPECT_GT(onOffBeat, 30);
+    EXPECT_LT(inTriplets, 8);
 }
 
 TEST(DemoStudy, LeavesTheOtherChorusesToDo) {
