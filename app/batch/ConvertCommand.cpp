@@ -31,13 +31,12 @@ Error usage(const std::string& sentence) {
 }
 
 Result<Reading> readingFrom(const std::string& word) {
-    static const std::map<std::string, Reading> readings{{"concert", Reading::Concert},
-                                                         {"b-flat", Reading::BFlat},
-                                                         {"e-flat", Reading::EFlat},
-                                                         {"guitar", Reading::GuitarOctave}};
+    static const std::map<std::string, Reading> readings{
+        {"concert", Reading::Concert}, {"b-flat", Reading::BFlat},      {"e-flat", Reading::EFlat},
+        {"tenor", Reading::Tenor},     {"baritone", Reading::Baritone}, {"guitar", Reading::GuitarOctave}};
     const auto found = readings.find(word);
     if (found != readings.end()) return found->second;
-    return usage("The option --reading takes concert, b-flat, e-flat or guitar.");
+    return usage("The option --reading takes concert, b-flat, e-flat, tenor, baritone or guitar.");
 }
 
 Result<MusicXmlOptions> optionsFrom(const Arguments& arguments) {

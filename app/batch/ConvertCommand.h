@@ -9,7 +9,8 @@ namespace earwright::batch {
 inline constexpr const char* convertUsage =
     "convert IN.study|IN.musicxml|IN.xml|IN.mxl|IN.mid OUT.study|OUT.musicxml|OUT.mxl|OUT.mid [--part "
     "N|NAME] "
-    "[--reading concert|b-flat|e-flat|guitar] [--under degrees|nothing] [--tab places|part|none] [--swing "
+    "[--reading concert|b-flat|e-flat|tenor|baritone|guitar] [--under degrees|nothing] [--tab "
+    "places|part|none] [--swing "
     "played|even] "
     "[--tempo QUARTERS] [--as-played]";
 

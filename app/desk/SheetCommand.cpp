@@ -45,8 +45,8 @@ Result<ExampleWish> wishOf(const QCommandLineParser& parser) {
         return Error{ErrorKind::OutOfRange, "The option --bars takes a whole number from 1 to 16.", ""};
     const auto reading = chosenBy(readingChoices(), parser.value(QStringLiteral("reading")));
     if (!reading)
-        return Error{ErrorKind::OutOfRange, "The option --reading takes concert, b-flat, e-flat or guitar.",
-                     ""};
+        return Error{ErrorKind::OutOfRange,
+                     "The option --reading takes concert, b-flat, e-flat, tenor, baritone or guitar.", ""};
     wish.reading = *reading;
     if (parser.isSet(QStringLiteral("clef"))) {
         const auto clef = chosenBy(clefChoices(), parser.value(QStringLiteral("clef")));

@@ -9,7 +9,7 @@ bool asksForASheet(int argc, char** argv);
 /// the exit code: 0, 1 for a study or file that is at fault, 2 for the command line. Options, behind the two
 /// files:
 /// --letter, --degrees, --no-tab, --slashes, --no-tempo, --bars N, --clef treble|treble-8|bass,
-/// --reading concert|b-flat|e-flat|guitar; --sound, which also writes
+/// --reading concert|b-flat|e-flat|tenor|baritone|guitar; --sound, which also writes
 /// what writeExcerptSounds() does beside the sheet, the slower record at --speed PERCENT (50).
 int runSheet(int argc, char** argv);
 

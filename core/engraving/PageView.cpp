@@ -24,6 +24,10 @@ Shift shiftOf(Reading reading) {
         return {1, 2};
     case Reading::EFlat:
         return {5, 9};
+    case Reading::Tenor:
+        return {8, 14};
+    case Reading::Baritone:
+        return {12, 21};
     case Reading::GuitarOctave:
         return {7, 12};
     }
@@ -55,7 +59,7 @@ PitchName shifted(const PitchName& name, const Shift& by) {
 }
 
 bool isTransposed(Reading reading) {
-    return reading == Reading::BFlat || reading == Reading::EFlat;
+    return semitonesUp(reading) % 12 != 0;
 }
 
 /// The most sharps a transposed key may have; beyond it is called by its other name, with flats.
@@ -65,7 +69,8 @@ constexpr int fifthsOfTheOtherName = 12;
 int fifthsAs(Reading reading, const KeySignature& key) {
     if (!isTransposed(reading)) return key.fifths;
     // A tone up is two fifths, a major sixth three.
-    const int fifths = key.fifths + (reading == Reading::BFlat ? 2 : 3);
+    const bool isBFlat = reading == Reading::BFlat || reading == Reading::Tenor;
+    const int fifths = key.fifths + (isBFlat ? 2 : 3);
     return fifths > mostSharps ? fifths - fifthsOfTheOtherName : fifths;
 }
 

@@ -14,6 +14,8 @@ enum class Reading {
     Concert,
     BFlat,       ///< trumpet, clarinet, soprano saxophone: a major second higher
     EFlat,       ///< alto saxophone: a major sixth higher
+    Tenor,       ///< tenor saxophone, bass clarinet: a major ninth higher
+    Baritone,    ///< baritone saxophone: an octave and a major sixth higher
     GuitarOctave ///< guitar and bass: an octave higher
 };
 

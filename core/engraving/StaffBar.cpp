@@ -150,7 +150,7 @@ Clef easiestClef(const std::vector<PageNotes>& line, Reading reading) {
     if (pitches.empty()) return Clef::Treble;
     const auto middle = pitches.begin() + static_cast<std::ptrdiff_t>(pitches.size() / 2);
     std::nth_element(pitches.begin(), middle, pitches.end());
-    return *middle + (reading == Reading::GuitarOctave ? 12 : 0) < lowMiddle ? Clef::Bass : Clef::Treble;
+    return *middle + semitonesUp(reading) < lowMiddle ? Clef::Bass : Clef::Treble;
 }
 
 std::pair<std::size_t, std::size_t> beamGroup(const std::vector<StaffPiece>& pieces, std::size_t index) {

@@ -49,6 +49,8 @@ Transposition Transposition::under(const KeySignature& read) const {
 }
 
 std::optional<Reading> Transposition::reading() const {
+    for (const Reading reading : {Reading::Tenor, Reading::Baritone})
+        if (semitones + semitonesUp(reading) == 0) return reading;
     for (const Reading reading : {Reading::Concert, Reading::BFlat, Reading::EFlat})
         if ((semitones + semitonesUp(reading)) % 12 == 0) return reading;
     return std::nullopt;
@@ -62,6 +64,10 @@ Transposition transpositionOf(Reading reading) {
         return {-1, -2};
     case Reading::EFlat:
         return {-5, -9};
+    case Reading::Tenor:
+        return {-8, -14};
+    case Reading::Baritone:
+        return {-12, -21};
     case Reading::GuitarOctave:
         return {-7, -12};
     }

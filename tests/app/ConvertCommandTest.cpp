@@ -92,6 +92,8 @@ TEST(ConvertCommand, WritesMusicXmlForWhoReadsIt) {
     EXPECT_FALSE(has(page({"--tab", "none"}), "<fret>"));
     EXPECT_TRUE(has(page({"--tab", "part"}), "<staff-tuning line=\"1\">"));
     EXPECT_TRUE(has(page({"--reading", "b-flat"}), "<chromatic>-2</chromatic>"));
+    const std::string tenor = page({"--reading", "tenor"});
+    EXPECT_TRUE(has(tenor, "<chromatic>-2</chromatic>") && has(tenor, "<octave-change>-1</octave-change>"));
     EXPECT_TRUE(has(page({"--under", "degrees"}), "<lyric>"));
     for (const char* option : {"--reading", "--under", "--tab", "--swing", "--tempo"})
         EXPECT_EQ(BatchRun({"convert", (folder / "line.study").string(), (folder / "b.musicxml").string(),

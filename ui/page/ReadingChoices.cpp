@@ -16,6 +16,8 @@ std::vector<NamedChoice<Reading>> readingChoices() {
     return {{QStringLiteral("concert"), say("As they sound"), Reading::Concert},
             {QStringLiteral("b-flat"), say("For B♭ instruments"), Reading::BFlat},
             {QStringLiteral("e-flat"), say("For E♭ instruments"), Reading::EFlat},
+            {QStringLiteral("tenor"), say("For tenor saxophone"), Reading::Tenor},
+            {QStringLiteral("baritone"), say("For baritone saxophone"), Reading::Baritone},
             {QStringLiteral("guitar"), say("For guitar, an octave up"), Reading::GuitarOctave}};
 }
 

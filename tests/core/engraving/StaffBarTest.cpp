@@ -79,6 +79,10 @@ TEST(PageView, WritesWhatThePlayerReads) {
     EXPECT_EQ(readAs(Reading::EFlat, 75, {Step::E, -1}, c), (ReadPitch{{Step::C, 0}, 6}));
     EXPECT_EQ(readAs(Reading::BFlat, 70, {Step::B, -1}, c), (ReadPitch{{Step::C, 0}, 5}));
     EXPECT_EQ(readAs(Reading::GuitarOctave, 64, {Step::E, 0}, c), (ReadPitch{{Step::E, 0}, 5}));
+    EXPECT_EQ(readAs(Reading::Tenor, 58, {Step::B, -1}, c), (ReadPitch{{Step::C, 0}, 5}));
+    EXPECT_EQ(readAs(Reading::Baritone, 51, {Step::E, -1}, c), (ReadPitch{{Step::C, 0}, 5}));
+    EXPECT_EQ(readAs(Reading::Tenor, KeySignature{-2, Mode::Major}).fifths, 0);
+    EXPECT_EQ(readAs(Reading::Baritone, KeySignature{-2, Mode::Major}).fifths, 1);
     EXPECT_EQ(toString(readAs(Reading::EFlat, parseChordSymbol("Bb7/D"), c)), "G7/B");
 }
 

@@ -126,6 +126,8 @@ struct ReadersInterval {
 ReadersInterval intervalOf(Reading reading) {
     if (reading == Reading::BFlat) return {1, 2, 2};
     if (reading == Reading::EFlat) return {5, 9, 3};
+    if (reading == Reading::Tenor) return {8, 14, 2};
+    if (reading == Reading::Baritone) return {12, 21, 3};
     return {7, 12, 0};
 }
 
@@ -166,7 +168,8 @@ TEST(MusicXmlRoundTrip, EveryStudyComesBackFromEveryReading) {
     std::size_t notes = 0;
     int taken = 0;
     for (std::uint32_t seed = 1; seed <= 80; ++seed)
-        for (const Reading reading : {Reading::BFlat, Reading::EFlat, Reading::GuitarOctave}) {
+        for (const Reading reading :
+             {Reading::BFlat, Reading::EFlat, Reading::Tenor, Reading::Baritone, Reading::GuitarOctave}) {
             const Study study = ChanceStudy(seed).make();
             Study read = readBack(textOf(study, {reading, {}, false}));
             taken += takeNamesThatTheReaderDoesNotHave(study, reading, read);
