@@ -97,9 +97,15 @@ private:
         painter.save();
         painter.translate(left, text.at.y);
         painter.scale(1 / MusicFont::pixelsOfSpace, 1 / MusicFont::pixelsOfSpace);
-        painter.setFont(face);
-        painter.setPen(colorOf(text.note));
-        painter.drawText(QPointF(0, 0), words);
+        if (look.lettersAsOutlines) {
+            QPainterPath letters;
+            letters.addText(QPointF(0, 0), face, words);
+            painter.fillPath(letters, colorOf(text.note));
+        } else {
+            painter.setFont(face);
+            painter.setPen(colorOf(text.note));
+            painter.drawText(QPointF(0, 0), words);
+        }
         painter.restore();
     }
 

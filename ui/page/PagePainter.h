@@ -19,6 +19,8 @@ struct PageLook {
     QColor paper = Qt::white;
     QColor selected;
     QColor ground;
+    /// Letters as outlines instead of text, for files that cannot bring their fonts along.
+    bool lettersAsOutlines = false;
 };
 
 /// Paints shapes in their own units: the painter is scaled so that 1 is a staff space. Where only a part of

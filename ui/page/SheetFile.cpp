@@ -25,10 +25,11 @@ Result<Done> keep(const QByteArray& bytes, const std::filesystem::path& file) {
     return replaceFile(file, std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
 }
 
-void paintPage(QPainter& painter, const EngravedPage& page, double dotsOfSpace, MusicFont& font) {
+void paintPage(QPainter& painter, const EngravedPage& page, double dotsOfSpace, MusicFont& font,
+               const PageLook& look = {}) {
     painter.save();
     painter.scale(dotsOfSpace, dotsOfSpace);
-    paintShapes(painter, page.shapes, font, {});
+    paintShapes(painter, page.shapes, font, look);
     painter.restore();
 }
 
@@ -74,7 +75,10 @@ QByteArray svgOf(const EngravedPage& page, const std::string& title, const Sheet
     generator.setViewBox(QRectF(QPointF(0, 0), size));
     QPainter painter(&generator);
     painter.fillRect(QRectF(QPointF(0, 0), size), Qt::white);
-    paintPage(painter, page, paper.space * dots, font);
+    // An SVG file names its fonts only, and who opens it may not have them.
+    PageLook look;
+    look.lettersAsOutlines = true;
+    paintPage(painter, page, paper.space * dots, font, look);
     painter.end();
     return bytes;
 }

@@ -71,12 +71,15 @@ TEST_F(SheetFile, IsADrawingThatAnXmlReaderTakes) {
     ASSERT_TRUE(write("sheet.svg"));
     QXmlStreamReader reader(bytesOf("sheet.svg"));
     int paths = 0;
+    int texts = 0;
     while (!reader.atEnd()) {
         reader.readNext();
         paths += reader.isStartElement() && reader.name() == QLatin1String("path");
+        texts += reader.isStartElement() && reader.name() == QLatin1String("text");
     }
     EXPECT_FALSE(reader.hasError()) << reader.errorString().toStdString();
     EXPECT_GE(paths, 8) << "a head for each note";
+    EXPECT_EQ(texts, 0) << "the file names fonts that others may not have";
 }
 
 TEST_F(SheetFile, IsAPictureOfThePapersSize) {
