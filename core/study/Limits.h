@@ -15,6 +15,8 @@ namespace earwright {
 inline constexpr Seconds furthestTime{1e6};
 /// Beats from bar 1 to the furthest beat mark, on either side.
 inline constexpr std::int64_t furthestMark = 1'000'000;
+/// A beat of 1 ms, 60,000 a minute: with less the beats of a long recording would fill the memory.
+inline constexpr Seconds shortestBeat{1e-3};
 /// Beats or bars from bar 1 to anything else that is counted, on either side.
 inline constexpr std::int64_t furthestBeat = 999'999'999;
 
@@ -39,10 +41,16 @@ inline bool isWithinLimits(const Range<Seconds>& range) {
 }
 
 inline bool isWithinLimits(const BeatMap& map) {
-    return std::all_of(map.marks().begin(), map.marks().end(), [](const BeatMark& mark) {
+    const auto& marks = map.marks();
+    const bool isNear = std::all_of(marks.begin(), marks.end(), [](const BeatMark& mark) {
         return isWithinLimits(mark.time) && mark.position >= Beats(-furthestMark) &&
                mark.position <= Beats(furthestMark);
     });
+    const auto tooQuick = [](const BeatMark& mark, const BeatMark& next) {
+        return (next.time - mark.time).value <
+               shortestBeat.value * (next.position - mark.position).toDouble();
+    };
+    return isNear && std::adjacent_find(marks.begin(), marks.end(), tooQuick) == marks.end();
 }
 
 } // namespace earwright

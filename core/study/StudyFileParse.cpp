@@ -57,6 +57,8 @@ BeatMap readBeatMap(const StrictJson& json) {
         // A beat map drops what would cross, so a pair that stays a pair is in order.
         if (!marks.empty() && BeatMap({marks.back(), mark}).marks() != std::vector{marks.back(), mark})
             item.refuse("must lie after the mark before it, in beats and at least 20 ms in time");
+        if (!marks.empty() && !isWithinLimits(BeatMap({marks.back(), mark})))
+            item.refuse("makes beats shorter than a millisecond, of which a recording would hold too many");
         marks.push_back(mark);
     }
     return BeatMap(std::move(marks));

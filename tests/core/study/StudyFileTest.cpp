@@ -190,6 +190,7 @@ TEST(StudyFile, AWrongValueIsRefusedWithItsPlace) {
         {R"("position":8)", R"("position":4)", "beatMarks[2]"},
         {R"("position":8)", R"("position":"17/0")", "beatMarks[2].position"},
         {R"("position":8,"time":4.0)", R"("position":8,"time":2.01)", "beatMarks[2]"},
+        {R"("position":8,"time":4.0)", R"("position":900000,"time":4.0)", "beatMarks[2]"},
         {R"("parts":3)", R"("parts":13)", "divisions[1].parts"},
         {R"("beat":0)", R"("beat":-1)", "divisions[1].beat"},
         {R"("speed":0.55)", R"("speed":0.05)", "practice.speed"},
