@@ -70,7 +70,9 @@ void DeskWindow::connectPanel() {
     connect(grid, &NoteGrid::sliceRequested, &ears, &ListeningDesk::hearSlice);
     connect(grid, &NoteGrid::placeChosen, &ears, &ListeningDesk::hearFrom);
     connect(grid, &NoteGrid::selectionChanged, this, [this, grid] {
-        pageView->setSelected(grid->selectedNote());
+        const std::vector<NoteId> notes = grid->selectedNotes();
+        pageView->setSelected(notes, grid->selectedNote());
+        chorusSheet->setSelected({notes.begin(), notes.end()});
         offerCommands();
     });
     connect(pageView, &PageView::noteChosen, grid, &NoteGrid::goToNote);

@@ -102,8 +102,10 @@ std::optional<GridEdit> moved(const Study& study, const GridColumns& columns, No
                               int semitones) {
     const Note* note = study.note(id);
     if (!note) return std::nullopt;
-    const Beats onset = steps == 0 ? note->onset : columns.lineFrom(note->onset, steps);
-    if (!columns.range().contains(onset)) return std::nullopt;
+    const Beats onset = lineFrom(study, note->onset, steps);
+    // A note that began before the page may go up and down where it is, and come nearer.
+    const Range<Beats> bars = columns.range();
+    if (onset >= bars.end || (steps < 0 && onset < bars.begin)) return std::nullopt;
     Pitch pitch = note->pitch;
     pitch.midi += semitones;
     const bool otherPitch = semitones != 0;

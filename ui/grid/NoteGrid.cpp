@@ -59,9 +59,10 @@ void NoteGrid::setKeys(std::function<QKeySequence(CommandId)> keyOf) {
 // ----------------------------------------------------------------------------------------------
 
 void NoteGrid::setStudy(std::shared_ptr<const Study> given) {
+    // What else changes meanwhile (the speed of a climb, an answer of the check) must not end a gesture.
+    if (tool.isActive() && !(given && tool.goOn(given))) tool.cancel();
     study = std::move(given);
     previewed.reset();
-    if (tool.isActive()) tool.cancel();
     layOutBars();
 }
 
@@ -72,6 +73,7 @@ void NoteGrid::preview(std::shared_ptr<const Study> draft) {
 
 void NoteGrid::setPhrase(SpanId chosen) {
     if (phrase == chosen) return;
+    tool.cancel();
     phrase = chosen;
     wanted = {};
     isPhrasingOffered = false;
@@ -81,6 +83,7 @@ void NoteGrid::setPhrase(SpanId chosen) {
 
 void NoteGrid::setRange(const Range<Beats>& range) {
     if (!phrase && wanted == range) return;
+    tool.cancel();
     phrase.reset();
     wanted = range;
     isPhrasingOffered = false;
@@ -96,7 +99,7 @@ Range<Beats> NoteGrid::rangeWanted() const {
 
 void NoteGrid::layOutBars() {
     const Range<Beats> range = rangeWanted();
-    scene.show(previewed ? previewed : study);
+    scene.show(previewed ? previewed : tool.isActive() ? tool.draft() : study);
     scene.columns = study ? GridColumns(*scene.study, range) : GridColumns();
     scene.nameNotes();
     scene.chords = study ? ChordRows(*study, scene.columns.range()) : ChordRows();
@@ -196,7 +199,14 @@ void NoteGrid::updateSelection() {
     if (!now) scene.alsoSelected.clear();
     placePhrasingBar();
     describe();
-    if (changed) emit selectionChanged();
+    announceSelection();
+}
+
+void NoteGrid::announceSelection() {
+    std::vector<NoteId> chosen = scene.selectedNotes();
+    if (chosen == announced) return;
+    announced = std::move(chosen);
+    emit selectionChanged();
 }
 
 void NoteGrid::setCursor(const GridCursor& cursor) {

@@ -128,6 +128,8 @@ protected:
     void mousePressEvent(QMouseEvent* event) override;
     void mouseMoveEvent(QMouseEvent* event) override;
     void mouseReleaseEvent(QMouseEvent* event) override;
+    /// The second press of a quick pair is one like the first.
+    void mouseDoubleClickEvent(QMouseEvent* event) override;
     bool viewportEvent(QEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
     void focusInEvent(QFocusEvent* event) override;
@@ -141,6 +143,8 @@ private:
     void keepSelectionInSight();
     Range<Beats> rangeWanted() const;
     void updateSelection();
+    /// Says so where other notes are chosen than when it was last said.
+    void announceSelection();
     /// For those who listen to the screen: the cursor's place, the note there and what the check says of it.
     void describe();
     void placePhrasingBar();
@@ -189,6 +193,7 @@ private:
     std::optional<PhrasingKind> inHand;
     /// What enterPitch() wrote last.
     std::optional<NoteId> enteredNote;
+    std::vector<NoteId> announced;
     /// Where a selection of several notes began.
     std::optional<NoteId> selectionAnchor;
 };

@@ -96,9 +96,13 @@ std::optional<PhrasingKind> NoteGrid::markInHand() const {
 }
 
 void NoteGrid::openMarks() {
-    if (!scene.selected) return;
+    const Note* note = scene.selected ? scene.study->note(*scene.selected) : nullptr;
+    if (!note) return;
     isPhrasingOffered = true;
     placePhrasingBar();
+    // Where there is no room for the bar, its menu still speaks of this note.
+    if (phrasingBar->isHidden())
+        phrasingBar->prepare(*note, markInHand(), static_cast<int>(geometry.cells().width()));
     phrasingBar->openMenu();
 }
 
@@ -118,7 +122,7 @@ void NoteGrid::choose(std::vector<NoteId> notes, NoteId atCursor) {
     std::erase(scene.alsoSelected, atCursor);
     describe();
     viewport()->update();
-    emit selectionChanged();
+    announceSelection();
 }
 
 /// What is selected is what the next key changes: never a note that is not shown.
@@ -175,7 +179,7 @@ bool NoteGrid::dropSelection() {
     selectionAnchor.reset();
     describe();
     viewport()->update();
-    emit selectionChanged();
+    announceSelection();
     return true;
 }
 

@@ -61,7 +61,14 @@ void NoteGrid::mousePressEvent(QMouseEvent* event) {
     if (under && event->modifiers() & Qt::ShiftModifier) return chooseUpTo(under->id);
     if (under && event->modifiers() & Qt::ControlModifier) return chooseOneMore(under->id);
     tool.press(study, scene.columns, geometry, at);
-    if (tool.isActive()) showDraft();
+    if (!tool.isActive()) return;
+    // What was chosen before must not be changed along with the note that is taken now.
+    dropSelection();
+    showDraft();
+}
+
+void NoteGrid::mouseDoubleClickEvent(QMouseEvent* event) {
+    mousePressEvent(event);
 }
 
 void NoteGrid::pressAboveCells(QPointF at) {

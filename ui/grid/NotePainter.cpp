@@ -31,7 +31,11 @@ void paintTail(QPainter& painter, const GridScene& scene, const GridGeometry& ge
     painter.setPen(QPen(color(Role::Written), 1.2, Qt::SolidLine, Qt::RoundCap));
     painter.setBrush(Qt::NoBrush);
     const MeterMap& meters = scene.meters;
-    for (std::int64_t bar = meters.barOf(note.onset) + 1; meters.barStart(bar) < note.end(); ++bar) {
+    const Range<Beats> seen = scene.columns.range();
+    const Beats from = std::max(note.onset, seen.begin);
+    const Beats to = std::min(note.end(), seen.end + Beats(1, 1000));
+    for (std::int64_t bar = meters.barOf(from) + (from == note.onset ? 1 : 0); meters.barStart(bar) < to;
+         ++bar) {
         const double x = geometry.x(meters.barStart(bar));
         painter.drawArc(QRectF(x - 9, head.y() - 4, 18, 11), 180 * 16, 180 * 16);
     }
@@ -102,6 +106,18 @@ void paintSlideFrom(QPainter& painter, const GridScene& scene, const GridGeometr
     if (length > headRadius(note) * 2 + 4) paintSlideOn(painter, from, to, color(Role::Written));
 }
 
+/// All that is painted for a note: marks reach up to a beat beyond its own place, a slur to the note before
+/// and a slide to the one after, however far they are.
+QRectF areaOf(const Note& note, const Study& study, const GridGeometry& geometry) {
+    QRectF area = geometry.outline(note);
+    if (note.phrasing.slurred)
+        if (const Note* before = noteBefore(study, note)) area |= geometry.outline(*before);
+    if (note.phrasing.slidesToNext)
+        if (const Note* after = noteAfter(study, note)) area |= geometry.outline(*after);
+    const double reach = geometry.widestBeat() + 40;
+    return area.adjusted(-reach, -reach, reach, reach);
+}
+
 void paintSelection(QPainter& painter, const GridScene& scene, const GridGeometry& geometry) {
     QPen pen(color(scene.hasFocus ? Role::Ink : Role::Muted), scene.hasFocus ? 1.5 : 1.2, Qt::CustomDashLine,
              Qt::FlatCap);
@@ -145,12 +161,10 @@ void paintNotes(QPainter& painter, const GridScene& scene, const GridGeometry& g
     // Slides and grace notes of the first column reach out to the left.
     painter.setClipRect(geometry.cells().adjusted(-gridmargins::beforeFirst, -12, 0, 0), Qt::IntersectClip);
     painter.setRenderHint(QPainter::Antialiasing);
-    // Marks reach up to a beat beyond a note's own place.
-    const double reach = geometry.widestBeat() + 40;
     const Range<Beats> bars = scene.columns.range();
     for (const Note& note : scene.study->notes) {
         if (!note.range().overlaps(bars)) continue;
-        if (!geometry.outline(note).adjusted(-reach, -reach, reach, reach).intersects(exposed)) continue;
+        if (!areaOf(note, *scene.study, geometry).intersects(exposed)) continue;
         if (note.phrasing.slurred) paintSlurTo(painter, scene, geometry, note);
         if (note.phrasing.slidesToNext) paintSlideFrom(painter, scene, geometry, note);
         // Half a head over the top row would lie on the marks of help; an arrow stands for it.

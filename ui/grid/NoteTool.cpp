@@ -1,7 +1,5 @@
 #include "ui/grid/NoteTool.h"
 
-#include "core/study/NoteEdits.h"
-
 #include <QCoreApplication>
 
 #include <algorithm>
@@ -52,19 +50,34 @@ void NoteTool::press(std::shared_ptr<const Study> study, const GridColumns& show
     if (grip == Grip::EmptyCell) {
         const GridColumn& column = columns[columns.indexAt(geometry.beatsAt(at.x()))];
         const int midi = *geometry.midiAt(at.y());
-        StudyWithNote written = addNote(
-            *before, {.pitch = {midi, {}}, .onset = column.range.begin, .length = column.range.length()});
-        held = written.id;
-        show(std::move(written.study));
-        base = drafted;
-        return;
+        return writeHeld({.pitch = {midi, {}}, .onset = column.range.begin, .length = column.range.length()});
     }
     const Note* note = noteAt(*before, geometry, at);
     held = note->id;
     toHead = geometry.head(*note) - at;
 }
 
+void NoteTool::writeHeld(const NewNote& note) {
+    StudyWithNote written = addNote(*before, note);
+    held = written.id;
+    show(std::move(written.study));
+    base = drafted;
+}
+
+bool NoteTool::goOn(std::shared_ptr<const Study> now) {
+    const bool isSameLine = now->notes == before->notes && now->divisions == before->divisions &&
+                            now->beatMap == before->beatMap && now->page == before->page;
+    if (!isSameLine) return false;
+    const Note* note = base->note(held);
+    const NewNote same{.pitch = note->pitch, .onset = note->onset, .length = note->length};
+    before = base = drafted = std::move(now);
+    if (grip == Grip::EmptyCell) writeHeld(same);
+    if (draggedTo) drag(*draggedTo);
+    return true;
+}
+
 void NoteTool::drag(QPointF at) {
+    draggedTo = at;
     switch (grip) {
     case Grip::Nothing:
         return;
@@ -115,6 +128,7 @@ std::optional<GridEdit> NoteTool::release() {
 void NoteTool::cancel() {
     grip = Grip::Nothing;
     before = base = drafted = nullptr;
+    draggedTo.reset();
 }
 
 } // namespace earwright::ui

@@ -1,6 +1,7 @@
 // Turns a press, a drag and a release in the note grid into one edit.
 #pragma once
 
+#include "core/study/NoteEdits.h"
 #include "core/study/Study.h"
 #include "ui/grid/GridColumns.h"
 #include "ui/grid/GridEdits.h"
@@ -29,6 +30,9 @@ public:
     void drag(QPointF at);
     /// The view was scrolled under the pointer, or resized.
     void relayOut(const GridGeometry& layout) { geometry = layout; }
+    /// The study was changed meanwhile: goes on over the new one and returns true where its notes and columns
+    /// are the same. Requires: isActive().
+    bool goOn(std::shared_ptr<const Study> now);
     /// The edit of the whole gesture; nothing where nothing changed. Ends the gesture.
     std::optional<GridEdit> release();
     void cancel();
@@ -45,6 +49,7 @@ public:
                        QPointF at);
 
 private:
+    void writeHeld(const NewNote& note);
     void dragLength(double x);
     void dragNote(QPointF at);
     void show(Study study);
@@ -56,6 +61,8 @@ private:
     std::shared_ptr<const Study> drafted;
     GridColumns columns;
     GridGeometry geometry;
+    /// Where the pointer was dragged to last; nothing before the first drag.
+    std::optional<QPointF> draggedTo;
     NoteId held;
     /// From the pointer to the head, so that the note does not jump when it is taken.
     QPointF toHead;

@@ -38,7 +38,9 @@ QString dynamicText(Dynamic level) {
 
 std::optional<GridEdit> dynamicStepped(const Study& study, const Beats& at, int by) {
     const DynamicMark* there = dynamicAt(study, at);
-    const int now = static_cast<int>(there ? there->level : standingBefore(study, at));
+    // A sforzato is no step between two levels: the line goes on from what stands before it.
+    const bool isLevel = there && there->level != Dynamic::sfz;
+    const int now = static_cast<int>(isLevel ? there->level : standingBefore(study, at));
     const int wanted = std::clamp(there ? now + by : now, 0, static_cast<int>(Dynamic::fff));
     return dynamicSet(study, at, static_cast<Dynamic>(wanted));
 }

@@ -54,20 +54,20 @@ void PageCanvas::show(std::shared_ptr<MusicFont> with, std::vector<EngravedSyste
     update();
 }
 
-void PageCanvas::select(const std::optional<NoteId>& note) {
-    if (note == selected) return;
-    updateNote(selected);
-    selected = note;
-    updateNote(selected);
+void PageCanvas::select(std::set<NoteId> notes) {
+    for (const NoteId note : selected)
+        if (!notes.contains(note)) updateNote(note);
+    for (const NoteId note : notes)
+        if (!selected.contains(note)) updateNote(note);
+    selected = std::move(notes);
 }
 
-void PageCanvas::updateNote(const std::optional<NoteId>& note) {
-    if (!note) return;
+void PageCanvas::updateNote(NoteId note) {
     // Its stem, flag, degree and accidentals are coloured too: the line from top to bottom, so wide.
     constexpr double beside = 4;
     for (const Line& line : lines)
         for (const NoteBox& box : line.system.notes) {
-            if (box.note != *note) continue;
+            if (box.note != note) continue;
             const PageBox room{box.box.left - beside, line.system.extent.top, box.box.right + beside,
                                line.system.extent.bottom};
             update(pixelsOf(room.moved(line.origin)));
@@ -146,16 +146,14 @@ void PageCanvas::paintEvent(QPaintEvent* event) {
 
 void PageCanvas::paintLine(QPainter& painter, const Line& line, const PageBox& exposed,
                            const PageLook& look) const {
-    std::set<NoteId> chosen;
-    if (selected) chosen.insert(*selected);
     painter.save();
     painter.translate(line.origin.x, line.origin.y);
     // The selected note differs by its ground as well, not by its colour alone.
     for (const NoteBox& note : line.system.notes)
-        if (chosen.contains(note.note))
+        if (selected.contains(note.note))
             painter.fillRect(rectOf(note.box).adjusted(-groundEdge, -groundEdge, groundEdge, groundEdge),
                              look.ground);
-    paintShapes(painter, line.system.shapes, *font, look, chosen,
+    paintShapes(painter, line.system.shapes, *font, look, selected,
                 exposed.moved({-line.origin.x, -line.origin.y}));
     painter.restore();
 }

@@ -9,6 +9,7 @@
 
 #include <memory>
 #include <optional>
+#include <set>
 #include <vector>
 
 namespace earwright::ui {
@@ -23,7 +24,7 @@ public:
 
     /// Zoom 1: heads about as large as those of the grid.
     void show(std::shared_ptr<MusicFont> with, std::vector<EngravedSystem> lines, double zoom);
-    void select(const std::optional<NoteId>& note);
+    void select(std::set<NoteId> notes);
     /// Pixels of a staff space.
     static double pixelsAt(double zoom);
     /// The place that is heard, as a line over its staff; none where it is not on the page.
@@ -56,14 +57,14 @@ private:
     PageBox spacesOf(const QRect& pixels) const;
     void paintLine(QPainter& painter, const Line& line, const PageBox& exposed, const PageLook& look) const;
     /// What a note's head and number take with the ground behind them, on every line it is on.
-    void updateNote(const std::optional<NoteId>& note);
+    void updateNote(NoteId note);
     /// Of the line over the staff; pixels, empty where there is none.
     QRect playheadBox() const;
     void paintPlayhead(QPainter& painter) const;
 
     std::shared_ptr<MusicFont> font;
     std::vector<Line> lines;
-    std::optional<NoteId> selected;
+    std::set<NoteId> selected;
     std::optional<Beats> playhead;
     double pixelsOfSpace = 6;
 };

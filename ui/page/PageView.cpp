@@ -61,9 +61,9 @@ void PageView::setBars(const std::optional<Range<Beats>>& shown) {
     verticalScrollBar()->setValue(0);
 }
 
-void PageView::setSelected(const std::optional<NoteId>& note) {
-    paper->select(note);
-    if (note && isVisible()) bringIntoSight(paper->lineOf(*note));
+void PageView::setSelected(const std::vector<NoteId>& notes, const std::optional<NoteId>& atCursor) {
+    paper->select({notes.begin(), notes.end()});
+    if (atCursor && isVisible()) bringIntoSight(paper->lineOf(*atCursor));
 }
 
 void PageView::setPlayhead(const std::optional<Beats>& place) {

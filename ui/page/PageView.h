@@ -37,7 +37,8 @@ public:
     void setStudy(std::shared_ptr<const Study> study);
     /// The bars the grid shows.
     void setBars(const std::optional<Range<Beats>>& bars);
-    void setSelected(const std::optional<NoteId>& note);
+    /// The line of the note at the cursor comes into sight.
+    void setSelected(const std::vector<NoteId>& notes, const std::optional<NoteId>& atCursor);
     /// The place that is heard; drawn where it is on the page, whose line comes into sight.
     void setPlayhead(const std::optional<Beats>& place);
     /// Whether the user wants to see it.

@@ -1,7 +1,7 @@
 #include "ui/sheet/ChorusSheetView.h"
 
-#include "ui/theme/InlineEditor.h"
 #include "ui/sheet/SheetPainter.h"
+#include "ui/theme/InlineEditor.h"
 #include "ui/theme/StudyPlace.h"
 #include "ui/theme/Theme.h"
 #include "ui/theme/Type.h"
@@ -10,6 +10,7 @@
 #include <QPainter>
 #include <QScrollBar>
 #include <QVariantAnimation>
+#include <QWheelEvent>
 
 #include <algorithm>
 #include <cmath>
@@ -19,6 +20,8 @@ namespace earwright::ui {
 namespace {
 
 constexpr int glideMilliseconds = 220;
+/// One notch of a wheel (QWheelEvent).
+constexpr int wheelStep = QWheelEvent::DefaultDeltasPerStep;
 
 Catch catchingOf(const QMouseEvent& event) {
     return event.modifiers() & Qt::ControlModifier ? Catch::Onsets : Catch::BarLines;
@@ -94,6 +97,12 @@ void ChorusSheetView::setProposal(std::vector<ProposedBeat> beats) {
 void ChorusSheetView::setPhrase(std::optional<SpanId> phrase) {
     if (phrase == model.phrase) return;
     model.phrase = phrase;
+    redraw();
+}
+
+void ChorusSheetView::setSelected(std::set<NoteId> notes) {
+    if (notes == model.selected) return;
+    model.selected = std::move(notes);
     redraw();
 }
 
@@ -238,7 +247,7 @@ QRect ChorusSheetView::inViewport(const QRectF& area) const {
 void ChorusSheetView::paintEvent(QPaintEvent* event) {
     const QPointF scroll(0, -verticalScrollBar()->value());
     const SheetPainter sheet(model, geometry);
-    if (still.isNull()) {
+    if (still.isNull() || still.devicePixelRatio() != devicePixelRatioF()) {
         still = QPixmap(viewport()->size() * devicePixelRatioF());
         still.setDevicePixelRatio(devicePixelRatioF());
         QPainter painter(&still);
@@ -283,16 +292,24 @@ void ChorusSheetView::changeEvent(QEvent* event) {
     if (event->type() == QEvent::PaletteChange) redraw();
 }
 
-void ChorusSheetView::scrollContentsBy(int, int) {
-    letGo();
+void ChorusSheetView::scrollContentsBy(int, int dy) {
+    // What is typed stays with its bar.
+    editor->move(editor->x(), editor->y() + dy);
     redraw();
 }
 
 void ChorusSheetView::wheelEvent(QWheelEvent* event) {
-    if (!(event->modifiers() & Qt::ControlModifier)) return QAbstractScrollArea::wheelEvent(event);
-    const auto bars = static_cast<int>(lineLength.bars);
-    setBarsPerLine(event->angleDelta().y() > 0 ? std::max(bars / 2, 1) : bars * 2);
+    if (!(event->modifiers() & Qt::ControlModifier)) {
+        glide->stop();
+        return QAbstractScrollArea::wheelEvent(event);
+    }
     event->accept();
+    // A touchpad turns in many small parts.
+    wheelTurned += event->angleDelta().y();
+    if (std::abs(wheelTurned) < wheelStep) return;
+    const auto bars = static_cast<int>(lineLength.bars);
+    setBarsPerLine(wheelTurned > 0 ? std::max(bars / 2, 1) : bars * 2);
+    wheelTurned = 0;
 }
 
 void ChorusSheetView::mousePressEvent(QMouseEvent* event) {
@@ -307,6 +324,9 @@ void ChorusSheetView::mousePressEvent(QMouseEvent* event) {
 }
 
 void ChorusSheetView::mouseMoveEvent(QMouseEvent* event) {
+    // The release was somebody else's, a menu's for instance.
+    if (tool.isActive() && !(event->buttons() & Qt::LeftButton)) letGo();
+    if (tool.isActive()) scrollTowards(event->position());
     const QPointF point = onSheet(event->position());
     if (tool.isActive()) {
         tool.move(point, catchingOf(*event), model, geometry);
@@ -317,6 +337,12 @@ void ChorusSheetView::mouseMoveEvent(QMouseEvent* event) {
     reachFor(markUnder(model, geometry, point));
     showPointer(hit);
     showTip(hit, point);
+}
+
+void ChorusSheetView::scrollTowards(const QPointF& place) {
+    QScrollBar* const bar = verticalScrollBar();
+    if (place.y() < 0) bar->setValue(bar->value() - bar->singleStep());
+    if (place.y() > viewport()->height()) bar->setValue(bar->value() + bar->singleStep());
 }
 
 void ChorusSheetView::reachFor(std::optional<std::size_t> mark) {
@@ -338,7 +364,10 @@ void ChorusSheetView::mouseReleaseEvent(QMouseEvent* event) {
 }
 
 void ChorusSheetView::mouseDoubleClickEvent(QMouseEvent* event) {
+    if (event->button() != Qt::LeftButton) return;
     const SheetHit hit = hitAt(model, geometry, onSheet(event->position()));
+    // Two steps of the speed, quickly.
+    if (hit.part == SheetPart::PillStep) return mousePressEvent(event);
     tool.cancel(model);
     if (hit.part == SheetPart::Chords) typeChords(*hit.bar);
     if (hit.span) typeNewName(*hit.span);

@@ -52,6 +52,8 @@ public:
     /// Scrolls a place into sight.
     void reveal(Seconds place);
 
+    /// Notes chosen in the note grid; nothing is scrolled.
+    void setSelected(std::set<NoteId> notes);
     std::optional<Range<Seconds>> stretch() const { return model.stretch; }
     void setStretch(const std::optional<Range<Seconds>>& stretch);
     /// Bars on a line: 1 to 16.
@@ -103,6 +105,8 @@ private:
     QRect inViewport(const QRectF& onSheet) const;
     bool isInSight(Seconds place) const;
     void scrollTo(double top);
+    /// A third of a line on where a gesture leads out of sight.
+    void scrollTowards(const QPointF& place);
     void reachFor(std::optional<std::size_t> mark);
     void showPointer(const SheetHit& hit);
     void showTip(const SheetHit& hit, const QPointF& at);
@@ -120,6 +124,8 @@ private:
     InlineEditor* editor = nullptr;
     QVariantAnimation* glide = nullptr;
     std::int64_t describedBeat = 0;
+    /// Of a wheel with Ctrl, until it makes a notch: eighths of a degree.
+    int wheelTurned = 0;
     /// All but the playhead, as large as the viewport; null when it has to be drawn anew.
     QPixmap still;
 };

@@ -1,9 +1,11 @@
 #include "ui/sheet/SheetHit.h"
 
+#include "ui/sheet/HeadingNames.h"
 #include "ui/sheet/LoopPill.h"
 
 #include <algorithm>
 #include <cmath>
+#include <vector>
 
 namespace earwright::ui {
 
@@ -90,6 +92,15 @@ std::optional<SpanId> phraseAt(const Study& study, Seconds place) {
     return phrase ? std::optional(phrase->id) : std::nullopt;
 }
 
+/// The last name that begins before the point; the first one for a point before it.
+SpanId spanInHeading(const SheetModel& model, const SheetGeometry& geometry, std::size_t line, double x) {
+    const std::vector<HeadingName> names = headingNames(model, geometry, line);
+    SpanId span = names.front().span;
+    for (const HeadingName& each : names)
+        if (each.nameArea.left() <= x) span = each.span;
+    return span;
+}
+
 void hitRow(SheetHit& hit, const SheetModel& model, const SheetGeometry& geometry, const QPointF& point) {
     if (geometry.box(hit.line).contains(point)) {
         hit.part = SheetPart::Ground;
@@ -98,7 +109,7 @@ void hitRow(SheetHit& hit, const SheetModel& model, const SheetGeometry& geometr
         if (hit.span) hit.part = SheetPart::Phrase;
     } else if (geometry.heading(hit.line).contains(point)) {
         hit.part = SheetPart::Heading;
-        hit.span = geometry.lines()[hit.line].begins.back().id;
+        hit.span = spanInHeading(model, geometry, hit.line, point.x());
     } else if (hit.bar && geometry.chordRow(hit.line).contains(point)) {
         hit.part = SheetPart::Chords;
     }

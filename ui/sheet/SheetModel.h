@@ -11,6 +11,7 @@
 #include <map>
 #include <memory>
 #include <optional>
+#include <set>
 #include <vector>
 
 namespace earwright::ui {
@@ -28,6 +29,8 @@ struct SheetModel {
     std::vector<CheckedChord> chordAnswers;
     /// Beats found by listening that wait to be accepted.
     std::vector<ProposedBeat> proposal;
+    /// Notes chosen in the note grid.
+    std::set<NoteId> selected;
     /// The phrase in the note grid.
     std::optional<SpanId> phrase;
     Seconds heard;

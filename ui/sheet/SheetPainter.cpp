@@ -1,6 +1,7 @@
 #include "ui/sheet/SheetPainter.h"
 
 #include "ui/sheet/ChordPainter.h"
+#include "ui/sheet/HeadingNames.h"
 #include "ui/sheet/LoopPainter.h"
 #include "ui/sheet/ProposalPainter.h"
 #include "ui/sheet/SoundPainter.h"
@@ -80,19 +81,14 @@ QString SheetPainter::barsText(const Study& study, const Range<Seconds>& range) 
 }
 
 void SheetPainter::paintHeading(QPainter& painter, std::size_t line) const {
-    double x = geometry.heading(line).left();
-    const QRectF row = geometry.heading(line);
-    for (const Span& span : geometry.lines()[line].begins) {
-        const auto write = [&](TextStyle style, Role role, const QString& text, double gap) {
-            painter.setFont(font(style));
-            painter.setPen(color(role));
-            const double width = QFontMetricsF(painter.font()).horizontalAdvance(text);
-            painter.drawText(QRectF(x, row.top(), width + 1, row.height()), Qt::AlignLeft | Qt::AlignVCenter,
-                             text);
-            x += width + gap;
-        };
-        write(TextStyle::Title, Role::Ink, QString::fromStdString(span.name), spacing::medium);
-        write(TextStyle::Small, Role::Muted, barsText(*model.study, span.range), spacing::wide);
+    const auto write = [&](TextStyle style, Role role, const QString& text, const QRectF& area) {
+        painter.setFont(font(style));
+        painter.setPen(color(role));
+        painter.drawText(area, Qt::AlignLeft | Qt::AlignVCenter, text);
+    };
+    for (const HeadingName& each : headingNames(model, geometry, line)) {
+        write(TextStyle::Title, Role::Ink, each.name, each.nameArea);
+        write(TextStyle::Small, Role::Muted, each.bars, each.barsArea);
     }
 }
 
@@ -197,16 +193,19 @@ void SheetPainter::paintHeld(QPainter& painter) const {
     const QString word = tr("held");
     painter.setFont(font(TextStyle::Label));
     const double room = painter.fontMetrics().horizontalAdvance(word) + 2 * spacing::tight;
-    const QPointF centre(std::min(geometry.x(line, *model.held), box.right() - heldRing - room),
-                         box.center().y());
+    const QPointF centre(geometry.x(line, *model.held), box.center().y());
+    const bool isWordAfter = centre.x() + heldRing + room <= box.right();
     painter.setRenderHint(QPainter::Antialiasing);
     // On a ground of its own, so that it is read over level and notes.
     painter.setBrush(color(Role::Page));
     painter.setPen(QPen(color(Role::Recording), spacing::barLine));
-    const QRectF label(centre.x() - heldRing, centre.y() - heldRing, 2 * heldRing + room, 2 * heldRing);
+    const QRectF label(centre.x() - heldRing - (isWordAfter ? 0 : room), centre.y() - heldRing,
+                       2 * heldRing + room, 2 * heldRing);
     painter.drawRoundedRect(label, heldRing, heldRing);
     painter.drawEllipse(centre, heldRing, heldRing);
-    painter.drawText(label.adjusted(2 * heldRing, 0, 0, 0), Qt::AlignCenter, word);
+    painter.drawText(isWordAfter ? label.adjusted(2 * heldRing, 0, 0, 0)
+                                 : label.adjusted(0, 0, -2 * heldRing, 0),
+                     Qt::AlignCenter, word);
     painter.setPen(Qt::NoPen);
     painter.setBrush(color(Role::Recording));
     painter.drawEllipse(centre, heldDot, heldDot);

@@ -54,7 +54,21 @@ void WrittenPainter::paintNote(QPainter& painter, std::size_t line, const Note& 
     const auto verdict = model.verdicts.find(note.id);
     const HeadShape shape = verdict == model.verdicts.end() ? HeadShape::Full : headShapeOf(verdict->second);
     const double radius = note.phrasing.ghosted ? ghostRadius : headRadius;
-    paintHead(painter, {onset + radius, y}, radius, shape, color(Role::Written), color(Role::Page));
+    const QPointF head(onset + radius, y);
+    paintHead(painter, head, radius, shape, color(Role::Written), color(Role::Page));
+    if (model.selected.contains(note.id)) paintChosen(painter, head, right);
+}
+
+/// The outline that a chosen note has in the note grid, too.
+void WrittenPainter::paintChosen(QPainter& painter, const QPointF& head, double right) const {
+    QPen pen(color(Role::Ink), 1.2, Qt::CustomDashLine, Qt::FlatCap);
+    pen.setDashPattern({3, 2.5});
+    painter.setPen(pen);
+    painter.setBrush(Qt::NoBrush);
+    const double beside = headRadius + 3;
+    painter.drawRoundedRect(QRectF(QPointF(head.x() - beside, head.y() - beside),
+                                   QPointF(std::max(right, head.x()) + beside, head.y() + beside)),
+                            beside, beside);
 }
 
 void WrittenPainter::paintPhrases(QPainter& painter, std::size_t line) const {

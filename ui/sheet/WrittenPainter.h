@@ -18,6 +18,7 @@ public:
 private:
     void paintNotes(QPainter& painter, std::size_t line) const;
     void paintNote(QPainter& painter, std::size_t line, const Note& note) const;
+    void paintChosen(QPainter& painter, const QPointF& head, double right) const;
     void paintPhrases(QPainter& painter, std::size_t line) const;
     void paintBracket(QPainter& painter, const Span& phrase, const SheetGeometry::Segment& piece,
                       bool named) const;

@@ -93,6 +93,16 @@ TEST_F(GridEdits, KeepANoteWithinTheBarsShownAndThePitchesOfALine) {
     EXPECT_FALSE(moved(study, columns(), NoteId{1}, 1, 0));
 }
 
+TEST_F(GridEdits, MoveANoteThatBeganBeforeThePage) {
+    study.notes = {sampleNote(1, Beats(7, 2), Beats(2), 65)};
+    take(moved(study, columns(), NoteId{1}, 0, -1));
+    EXPECT_EQ(note(1).onset, Beats(7, 2));
+    EXPECT_EQ(note(1).pitch.midi, 64);
+    EXPECT_FALSE(moved(study, columns(), NoteId{1}, -1, 0)) << "further out of sight";
+    take(moved(study, columns(), NoteId{1}, 1, 0));
+    EXPECT_EQ(note(1).onset, Beats(4));
+}
+
 TEST_F(GridEdits, MoveANoteOffTheGridToTheNextLine) {
     study.notes = {sampleNote(1, Beats(13, 3), Beats(1, 3), 65)};
     take(moved(study, columns(), NoteId{1}, 1, 0));

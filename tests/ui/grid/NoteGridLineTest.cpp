@@ -1,4 +1,5 @@
 // Several notes at a time, and the marks of the page that go with them.
+#include "core/study/PageEdits.h"
 #include "tests/ui/grid/EditedGrid.h"
 #include "ui/grid/NoteGrid.h"
 #include "ui/theme/InlineEditor.h"
@@ -63,6 +64,26 @@ TEST_F(NoteGridLine, TakesInNotesByShiftAndByControlClick) {
     EXPECT_EQ(edits, 0);
 }
 
+TEST_F(NoteGridLine, TellsOfEveryChangeOfWhatIsChosen) {
+    std::vector<std::uint64_t> told;
+    QObject::connect(&grid, &NoteGrid::selectionChanged, [&] { told = chosen(); });
+    grid.extendSelection(1);
+    EXPECT_EQ(told, (std::vector<std::uint64_t>{2, 3}));
+    grid.extendSelection(1);
+    EXPECT_EQ(told, (std::vector<std::uint64_t>{2, 3, 4}));
+    grid.dropSelection();
+    EXPECT_EQ(told, (std::vector<std::uint64_t>{4}));
+}
+
+TEST_F(NoteGridLine, ChoosesOneNoteByAPlainClick) {
+    QTest::mouseClick(grid.viewport(), Qt::LeftButton, Qt::ShiftModifier, head(4));
+    ASSERT_EQ(chosen().size(), 3u);
+    QTest::mouseClick(grid.viewport(), Qt::LeftButton, {}, head(1));
+    EXPECT_EQ(chosen(), (std::vector<std::uint64_t>{1}));
+    grid.removeNote();
+    EXPECT_EQ(current->notes.size(), 3u) << "those chosen before stay";
+}
+
 TEST_F(NoteGridLine, MarksAWholeSelectionInOneStepAndTakesItOffAgain) {
     grid.extendSelection(1);
     grid.togglePhrasing(PhrasingKind::Staccato);
@@ -94,6 +115,14 @@ TEST_F(NoteGridLine, SetsDynamicsByKeyFromTheLevelThatStands) {
     EXPECT_EQ(edits, 5) << "at the loudest nothing changes any more";
     grid.clearPageMarks();
     EXPECT_EQ(current->page.dynamics.size(), 1u);
+}
+
+TEST_F(NoteGridLine, GoesOnFromTheLevelBeforeASforzato) {
+    grid.stepDynamic(1);
+    grid.goToNote(NoteId{3});
+    show(setDynamic(*current, Beats(6), Dynamic::sfz));
+    grid.stepDynamic(-1);
+    EXPECT_EQ(current->page.dynamics[1], (DynamicMark{Beats(6), Dynamic::mp}));
 }
 
 TEST_F(NoteGridLine, DrawsAHairpinOverTheSelectionAndTakesItAway) {

@@ -250,6 +250,35 @@ TEST_F(NoteGridView, ForgetsAGestureThatIsCalledOff) {
     EXPECT_EQ(onlyNote().onset, Beats(5));
 }
 
+TEST_F(NoteGridView, GoesOnWithAGestureWhileSomethingElseChanges) {
+    showWithNote(Beats(5), Beats(1), 67);
+    const QPoint to = head(1) + cell(Beats(7), 65) - cell(Beats(5), 67);
+    QTest::mousePress(grid.viewport(), Qt::LeftButton, {}, head(1));
+    const auto moveTo = [&](QPoint at) {
+        QMouseEvent move(QEvent::MouseMove, at, grid.viewport()->mapToGlobal(at), Qt::NoButton,
+                         Qt::LeftButton, Qt::NoModifier);
+        QApplication::sendEvent(grid.viewport(), &move);
+    };
+    moveTo(to);
+    Study faster = *current;
+    faster.practice.speed = 0.6;
+    show(faster);
+    EXPECT_EQ(grid.cursor(), (GridCursor{Beats(7), 65})) << "the note stays in hand";
+    QTest::mouseRelease(grid.viewport(), Qt::LeftButton, {}, to);
+    EXPECT_EQ(onlyNote().onset, Beats(7));
+    EXPECT_EQ(current->practice.speed, 0.6);
+    EXPECT_EQ(edits, 1);
+}
+
+TEST_F(NoteGridView, TakesTheSecondPressOfAQuickPair) {
+    QTest::mouseClick(grid.viewport(), Qt::LeftButton, {}, cell(Beats(5), 67));
+    const QPoint from = head(onlyNote().id.value);
+    QTest::mouseDClick(grid.viewport(), Qt::LeftButton, {}, from);
+    EXPECT_EQ(onlyNote().onset, Beats(5));
+    drag(head(onlyNote().id.value), cell(Beats(7), 67));
+    EXPECT_EQ(onlyNote().onset, Beats(7));
+}
+
 TEST_F(NoteGridView, KeepsAwayTheDesksArrowsOnlyWhileItHasSomethingToMoveIn) {
     QKeyEvent right(QEvent::ShortcutOverride, Qt::Key_Right, Qt::NoModifier);
     right.ignore();

@@ -132,3 +132,29 @@ TEST_F(NoteToolGesture, TellsWhatAPressWouldTake) {
     EXPECT_EQ(grip(cell(5, 67)), Grip::EmptyCell);
     EXPECT_EQ(grip(QPointF(10, 300)), Grip::Nothing);
 }
+
+TEST_F(NoteToolGesture, GoesOnOverAStudyThatChangedElsewhere) {
+    press(cell(3, 67));
+    tool.drag(cell(6, 67));
+    Study other = *study;
+    other.practice.semitones = 2;
+    other.nextId += 5;
+    ASSERT_TRUE(tool.goOn(shared(other)));
+    const auto edit = tool.release();
+    ASSERT_TRUE(edit);
+    EXPECT_EQ(edit->study.practice.semitones, 2);
+    ASSERT_EQ(edit->study.notes.size(), 1u);
+    EXPECT_EQ(edit->study.notes.front().range(), (Range{Beats(11, 2), Beats(15, 2)}));
+}
+
+TEST_F(NoteToolGesture, DoesNotGoOnWhereNotesOrColumnsChanged) {
+    writeOne(Beats(5), Beats(1), 67);
+    press(geometry.head(theNote()));
+    ASSERT_TRUE(tool.isActive());
+    Study other = *study;
+    other.notes[0].pitch.midi = 60;
+    EXPECT_FALSE(tool.goOn(shared(other)));
+    other = *study;
+    other.divisions[Beats(5)] = BeatDivision::Three;
+    EXPECT_FALSE(tool.goOn(shared(other)));
+}

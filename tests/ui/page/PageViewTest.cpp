@@ -57,14 +57,16 @@ TEST_F(PageViewTest, FollowsAnEdit) {
               before.center().y() - view.placeOf(NoteId{1}).center().y());
 }
 
-TEST_F(PageViewTest, MarksTheSelectedNote) {
+TEST_F(PageViewTest, MarksTheSelectedNotes) {
     QImage plain(view.canvas()->size(), QImage::Format_RGB32);
     view.canvas()->render(&plain);
-    view.setSelected(NoteId{2});
+    view.setSelected({NoteId{2}, NoteId{3}}, NoteId{2});
     QImage marked(view.canvas()->size(), QImage::Format_RGB32);
     view.canvas()->render(&marked);
     const QRect place = view.placeOf(NoteId{2});
     EXPECT_NE(plain.copy(place), marked.copy(place));
+    const QRect also = view.placeOf(NoteId{3});
+    EXPECT_NE(plain.copy(also), marked.copy(also));
     const QRect other = view.placeOf(NoteId{4});
     EXPECT_EQ(plain.copy(other), marked.copy(other));
 }
@@ -81,7 +83,7 @@ TEST_F(PageViewTest, BringsTheLineOfTheSelectedNoteIntoSightAndBeginsNewBarsAtTh
     const NoteId last{48};
     const auto top = [&] { return view.verticalScrollBar()->value(); };
     ASSERT_GT(view.placeOf(last).bottom(), top() + view.viewport()->height());
-    view.setSelected(last);
+    view.setSelected({last}, last);
     EXPECT_GE(view.placeOf(last).top(), top());
     EXPECT_LE(view.placeOf(last).bottom(), top() + view.viewport()->height());
     view.setBars(Range<Beats>{Beats(4), Beats(48)});

@@ -2,10 +2,10 @@
 
 #include "tests/ui/Soon.h"
 #include "ui/sheet/ClimbMenu.h"
-#include "ui/theme/InlineEditor.h"
 #include "ui/sheet/LoopPill.h"
 #include "ui/sheet/PillMenu.h"
 #include "ui/sheet/SheetPainter.h"
+#include "ui/theme/InlineEditor.h"
 #include "ui/theme/Theme.h"
 
 #include <QApplication>
@@ -13,6 +13,7 @@
 #include <QScrollBar>
 #include <QSignalSpy>
 #include <QTest>
+#include <QWheelEvent>
 
 #include <gtest/gtest.h>
 
@@ -68,6 +69,17 @@ TEST_F(ChorusSheetViewTest, ShowsVerdictsOnlyOnceTheyAreGiven) {
     EXPECT_LT(count(line(0), Role::Written), full);
     sheet.setVerdicts({});
     EXPECT_EQ(count(line(0), Role::Written), full);
+}
+
+TEST_F(ChorusSheetViewTest, OutlinesNotesThatAreChosenInTheGrid) {
+    study.notes = {{NoteId{1}, Beats(1), Beats(1), Pitch{67, {}}, 0.6, {}}};
+    give();
+    const auto ink = [&] { return count(line(0), Role::Ink); };
+    const int before = ink();
+    sheet.setSelected({NoteId{1}});
+    EXPECT_GT(ink(), before);
+    sheet.setSelected({});
+    EXPECT_EQ(ink(), before);
 }
 
 TEST_F(ChorusSheetViewTest, TintsTheLoopAndPutsItsPillOnIt) {
@@ -179,6 +191,60 @@ TEST_F(ChorusSheetViewTest, TakesChordsTypedOverABar) {
     EXPECT_EQ(wish.bar, 2);
     EXPECT_EQ(wish.text, "Fm7 Bb7");
     EXPECT_FALSE(editor->isVisible());
+}
+
+TEST_F(ChorusSheetViewTest, OpensAFieldWhereItsBarComesIntoSight) {
+    sheet.typeChords(50);
+    const auto* editor = sheet.findChild<InlineEditor*>();
+    EXPECT_TRUE(soon([&] {
+        return sheet.viewport()->rect().contains(editor->geometry()) &&
+               sheet.verticalScrollBar()->value() > 0;
+    }));
+    const int before = editor->y();
+    sheet.verticalScrollBar()->setValue(sheet.verticalScrollBar()->value() - 30);
+    EXPECT_EQ(editor->y(), before + 30) << "and stays with it";
+}
+
+TEST_F(ChorusSheetViewTest, ChoosesAStretchBeyondWhatIsInSight) {
+    QTest::mousePress(sheet.viewport(), Qt::LeftButton, {}, at(3));
+    const auto moveTo = [&](QPoint place) {
+        QMouseEvent move(QEvent::MouseMove, place, sheet.viewport()->mapToGlobal(place), Qt::NoButton,
+                         Qt::LeftButton, Qt::NoModifier);
+        QApplication::sendEvent(sheet.viewport(), &move);
+    };
+    const QPoint under(at(3).x(), sheet.viewport()->height() + 5);
+    for (int i = 0; i < 12; ++i)
+        moveTo(under);
+    EXPECT_GT(sheet.verticalScrollBar()->value(), 0);
+    ASSERT_TRUE(sheet.stretch());
+    EXPECT_NEAR(sheet.stretch()->begin.value, 3, 0.1);
+    EXPECT_GT(sheet.stretch()->length(), Seconds(20));
+    QTest::mouseRelease(sheet.viewport(), Qt::LeftButton, {}, under);
+}
+
+TEST_F(ChorusSheetViewTest, LetsADragGoWhoseReleaseItDidNotSee) {
+    QTest::mousePress(sheet.viewport(), Qt::LeftButton, {}, at(3));
+    QMouseEvent move(QEvent::MouseMove, at(9), sheet.viewport()->mapToGlobal(at(9)), Qt::NoButton,
+                     Qt::NoButton, Qt::NoModifier);
+    QApplication::sendEvent(sheet.viewport(), &move);
+    EXPECT_FALSE(sheet.stretch());
+}
+
+TEST_F(ChorusSheetViewTest, TakesBarsOnALineFromAWholeNotchOfTheWheel) {
+    const auto bars = [&] { return sheet.places().lines().front().bars->count; };
+    const auto turn = [&](int eighths) {
+        const QPointF place = sheet.viewport()->rect().center();
+        QWheelEvent wheel(place, sheet.viewport()->mapToGlobal(place), {}, {0, eighths}, Qt::NoButton,
+                          Qt::ControlModifier, Qt::NoScrollPhase, false);
+        QApplication::sendEvent(sheet.viewport(), &wheel);
+    };
+    const auto before = bars();
+    turn(0);
+    turn(-40);
+    turn(-40);
+    EXPECT_EQ(bars(), before);
+    turn(-40);
+    EXPECT_EQ(bars(), 2 * before);
 }
 
 TEST_F(ChorusSheetViewTest, DropsWhatWasTypedOnEscape) {

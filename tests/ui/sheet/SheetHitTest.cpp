@@ -1,6 +1,7 @@
 #include "ui/sheet/SheetHit.h"
 
 #include "tests/ui/sheet/MarkedSheet.h"
+#include "ui/sheet/HeadingNames.h"
 #include "ui/sheet/LoopPill.h"
 
 #include <gtest/gtest.h>
@@ -88,6 +89,20 @@ TEST(SheetHit, TellsChordsPhrasesAndFlagsApart) {
     const SheetHit flag = hit(sheet, {615, sheet.geometry.box(0).top() + 24});
     EXPECT_EQ(flag.part, SheetPart::LooseEnd);
     EXPECT_EQ(flag.looseEnd, LooseEndId{9});
+}
+
+TEST(SheetHit, TellsTwoNamesOverALineApart) {
+    MarkedSheet sheet;
+    sheet.study.spans = {{SpanId{3}, SpanKind::Section, "solo", {Seconds(0), Seconds(16)}},
+                         {SpanId{4}, SpanKind::Chorus, "chorus 1", {Seconds(0), Seconds(8)}}};
+    sheet.lay();
+    const auto names = headingNames(sheet.model, sheet.geometry, 0);
+    ASSERT_EQ(names.size(), 2u);
+    for (const HeadingName& each : names) {
+        EXPECT_EQ(hit(sheet, each.nameArea.center()).span, each.span);
+        EXPECT_EQ(hit(sheet, each.barsArea.center()).span, each.span);
+    }
+    EXPECT_LT(names[0].barsArea.right(), names[1].nameArea.left());
 }
 
 TEST(SheetHit, IsNothingOnAnEmptySheet) {
