@@ -1,5 +1,7 @@
 #include "core/engraving/SlideLayout.h"
 
+#include "core/study/NoteVoices.h"
+
 #include <algorithm>
 
 namespace earwright {
@@ -31,7 +33,7 @@ void drawSlideTo(const LaidPiece& laid, const LaidPiece& goal, std::size_t voice
 } // namespace
 
 const StaffHead& slideGoalOf(std::size_t voice, const LaidPiece& goal) {
-    return goal.piece.heads[std::min(voice, goal.piece.heads.size() - 1)];
+    return goal.piece.heads[otherVoice(voice, goal.piece.heads.size())];
 }
 
 const LaidPiece* slideGoal(const LaidLine& line, std::size_t index) {

@@ -13,7 +13,7 @@ inline constexpr double leastSlide = 1.3;
 /// between, the note is tied on, or it does not slide. Threads: any.
 const LaidPiece* slideGoal(const LaidLine& line, std::size_t index);
 
-/// The head that the one of a voice, from the lowest, slides to: that of the same voice, or else the highest.
+/// The head that the one of a voice, from the lowest, slides to (otherVoice).
 const StaffHead& slideGoalOf(std::size_t voice, const LaidPiece& goal);
 
 /// Strokes from head to head. What slides over the line's end goes to `right`, level with its head.

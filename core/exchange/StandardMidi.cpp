@@ -2,7 +2,7 @@
 
 #include "core/engraving/PageBars.h"
 #include "core/exchange/PitchGlide.h"
-#include "core/exchange/WrittenDynamics.h"
+#include "core/music/WrittenDynamics.h"
 #include "core/study/PlayedTime.h"
 
 #include <algorithm>
@@ -260,7 +260,7 @@ private:
 
     void addNote(const Note& note, Beats begin, const Beats& end) {
         if (const PlayedNote* measured = playing(note)) return addPlayed(note, *measured);
-        const int velocity = velocityOf(note.soundingLoudness() * dynamicFactor(study.page, note.onset));
+        const int velocity = velocityOf(writtenLoudness(study.page, note));
         const std::vector<int> first = before(note);
         if (!first.empty()) {
             const auto count = static_cast<std::int64_t>(first.size());

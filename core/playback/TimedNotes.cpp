@@ -1,6 +1,8 @@
 #include "core/playback/TimedNotes.h"
 
 #include "core/engine/StringGesture.h"
+#include "core/music/WrittenDynamics.h"
+#include "core/study/NoteVoices.h"
 #include "core/study/PlayedTime.h"
 
 #include <algorithm>
@@ -16,9 +18,11 @@ constexpr double fallSemitones = 7;
 // A string that is let ring has lost most of its sound by then.
 constexpr Seconds ringing{3};
 
-Stroke strokeOf(const Phrasing& phrasing) {
-    if (!phrasing.slurred) return Stroke::Picked;
-    return phrasing.slurBy ? Stroke::Hammered : Stroke::Slurred;
+Stroke strokeOf(const Note& note, std::size_t voice, const Study& study) {
+    if (!note.phrasing.slurred) return Stroke::Picked;
+    const Note* before = noteBefore(study, note);
+    if (!before || voiceOf(study, *before) != voice) return Stroke::Soft;
+    return note.phrasing.slurBy ? Stroke::Hammered : Stroke::Slurred;
 }
 
 void slide(const Phrasing& phrasing, const Note* next, TimedNote& result) {
@@ -85,30 +89,23 @@ Range<Seconds> asWritten(const Note& note, const Study& study) {
     return time;
 }
 
-TimedNote timed(const Note& note, const Note* next, const Study& study, const MeterMap& meters,
-                const PlayedNote* playing) {
+TimedNote timed(const Note& note, const Study& study, const MeterMap& meters, const PlayedNote* playing) {
     const Range<Seconds> time = playing ? asPlayed(note, *playing) : asWritten(note, study);
     const Phrasing& phrasing = note.phrasing;
     TimedNote result;
     result.onset = study.recording.rate.frames(time.begin);
     result.end = study.recording.rate.frames(time.end);
     result.midi = note.pitch.midi;
-    result.loudness = playing ? playing->loudness : note.soundingLoudness();
-    result.stroke = strokeOf(phrasing);
-    slide(phrasing, next, result);
+    result.loudness = playing ? playing->loudness : writtenLoudness(study.page, note);
+    result.voice = voiceOf(study, note);
+    result.stroke = strokeOf(note, result.voice, study);
+    slide(phrasing, noteAfter(study, note), result);
     result.graceMidi = phrasing.graceNotes;
     result.trillSemitones = phrasing.trill;
     result.figureSemitones = figureOf(phrasing, note.pitch.midi, study.page.keyAt(meters.barOf(note.onset)));
     result.bend = bendOf(phrasing);
     result.vibrato = phrasing.vibrato;
     return result;
-}
-
-/// The note that a slide leads to: the first one behind its onset.
-const Note* noteAfter(const Study& study, std::size_t index) {
-    for (std::size_t i = index + 1; i < study.notes.size(); ++i)
-        if (study.notes[i].onset > study.notes[index].onset) return &study.notes[i];
-    return nullptr;
 }
 
 } // namespace
@@ -118,9 +115,8 @@ std::vector<TimedNote> timedNotes(const Study& study, const PlayedNotes& played)
     if (!study.beatMap.hasTempo() || study.recording.rate.hertz <= 0) return notes;
     notes.reserve(study.notes.size());
     const MeterMap meters = study.meters();
-    for (std::size_t i = 0; i < study.notes.size(); ++i)
-        notes.push_back(timed(study.notes[i], noteAfter(study, i), study, meters,
-                              playingOf(played, study, study.notes[i])));
+    for (const Note& note : study.notes)
+        notes.push_back(timed(note, study, meters, playingOf(played, study, note)));
     // What was played early may come before a note that is as written.
     std::stable_sort(notes.begin(), notes.end(),
                      [](const TimedNote& a, const TimedNote& b) { return a.onset < b.onset; });

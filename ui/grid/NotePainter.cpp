@@ -1,5 +1,6 @@
 #include "ui/grid/NotePainter.h"
 
+#include "core/study/NoteVoices.h"
 #include "ui/grid/GroundPainter.h"
 #include "ui/grid/PhrasingPainter.h"
 #include "ui/theme/Marks.h"
@@ -63,16 +64,6 @@ void paintNote(QPainter& painter, const GridScene& scene, const GridGeometry& ge
     paintDegree(painter, scene, geometry, note);
 }
 
-/// The last note that begins before this one; null for the first. Points into study.
-const Note* noteBefore(const Study& study, const Note& note) {
-    const Note* before = nullptr;
-    for (const Note& other : study.notes) {
-        if (!(other.onset < note.onset)) break;
-        before = &other;
-    }
-    return before;
-}
-
 void paintSlurTo(QPainter& painter, const GridScene& scene, const GridGeometry& geometry, const Note& note) {
     const Note* before = noteBefore(*scene.study, note);
     const auto beside = [&](const Note& each, double side) {
@@ -82,13 +73,6 @@ void paintSlurTo(QPainter& painter, const GridScene& scene, const GridGeometry& 
     const QPointF to = beside(note, -1);
     const QPointF from = before ? beside(*before, 1) : to - QPointF(14, 0);
     paintSlur(painter, from, to, color(Role::Written));
-}
-
-/// The first note that begins after this one; null for the last. Points into study.
-const Note* noteAfter(const Study& study, const Note& note) {
-    for (const Note& other : study.notes)
-        if (note.onset < other.onset) return &other;
-    return nullptr;
 }
 
 void paintSlideFrom(QPainter& painter, const GridScene& scene, const GridGeometry& geometry,

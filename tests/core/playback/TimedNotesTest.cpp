@@ -53,7 +53,7 @@ TEST(TimedNotes, CarryPhrasingAlong) {
     EXPECT_LT(note.slideOutSemitones, 0);
     EXPECT_EQ(note.graceMidi, (std::vector{65, 66}));
     EXPECT_EQ(note.trillSemitones, 2);
-    EXPECT_EQ(note.stroke, Stroke::Slurred);
+    EXPECT_EQ(note.stroke, Stroke::Soft) << "nothing comes before it";
 }
 
 TEST(TimedNotes, BendFromWhatIsFingered) {
@@ -71,6 +71,65 @@ TEST(TimedNotes, SlideAllTheWayToTheNextNote) {
     EXPECT_EQ(only(study).slideOutSemitones, 0) << "there is none";
     study.notes.push_back({NoteId{2}, Beats(4, 3), Beats(1), Pitch{62, {}}, 0.6, {}});
     EXPECT_EQ(timedNotes(study).front().slideOutSemitones, -5);
+}
+
+/// 60 and 67 together, then 62 and 69, then 64 alone.
+Study doubleStops(Phrasing phrasing) {
+    Study study = studyWith({});
+    study.notes.clear();
+    for (const auto& [beat, midi] : {std::pair{0, 60}, {0, 67}, {1, 62}, {1, 69}, {2, 64}})
+        study.notes.push_back(
+            {NoteId{study.nextId++}, Beats(beat), Beats(1), Pitch{midi, {}}, 0.6, phrasing});
+    return study;
+}
+
+TEST(TimedNotes, SlideEachVoiceOfADoubleStopToItsOwnGoal) {
+    Phrasing phrasing;
+    phrasing.slidesToNext = true;
+    std::vector<double> slides;
+    for (const TimedNote& note : timedNotes(doubleStops(phrasing)))
+        slides.push_back(note.slideOutSemitones);
+    EXPECT_EQ(slides, (std::vector<double>{2, 2, 2, -5, 0}));
+}
+
+TEST(TimedNotes, SlurEachVoiceFromItsOwn) {
+    Phrasing phrasing;
+    phrasing.slurred = true;
+    Study study = doubleStops(phrasing);
+    study.notes.push_back({NoteId{study.nextId++}, Beats(3), Beats(1), Pitch{65, {}}, 0.6, phrasing});
+    study.notes.push_back({NoteId{study.nextId++}, Beats(3), Beats(1), Pitch{72, {}}, 0.6, phrasing});
+    study.notes.back().phrasing.slurBy = study.notes[2].phrasing.slurBy = SlurBy::HammerOn;
+    std::vector<std::size_t> voices;
+    std::vector<Stroke> strokes;
+    for (const TimedNote& note : timedNotes(study)) {
+        voices.push_back(note.voice);
+        strokes.push_back(note.stroke);
+    }
+    EXPECT_EQ(voices, (std::vector<std::size_t>{0, 1, 0, 1, 0, 0, 1}));
+    EXPECT_EQ(strokes, (std::vector{Stroke::Soft, Stroke::Soft, Stroke::Hammered, Stroke::Slurred,
+                                    Stroke::Slurred, Stroke::Slurred, Stroke::Soft}))
+        << "the last has no string to come from";
+}
+
+TEST(TimedNotes, FollowTheDynamicsUnlessTheyWereMeasured) {
+    Study study = studyWith({});
+    study.notes.clear();
+    for (int i = 0; i < 12; ++i)
+        study.notes.push_back({NoteId{study.nextId++}, Beats(i), Beats(1), Pitch{67, {}}, 0.6, {}});
+    study.page.dynamics = {{Beats(0), Dynamic::pp}, {Beats(8), Dynamic::ff}};
+    study.page.hairpins = {{{Beats(4), Beats(8)}, HairpinKind::Louder}};
+    const auto notes = timedNotes(study);
+    // pp is a MIDI velocity of 33, ff one of 112, where mf is 80 (common practice of notation programs).
+    EXPECT_DOUBLE_EQ(notes[0].loudness, 0.6 * 33 / 80);
+    EXPECT_DOUBLE_EQ(notes[3].loudness, notes[0].loudness);
+    for (std::size_t i = 5; i <= 8; ++i)
+        EXPECT_GT(notes[i].loudness, notes[i - 1].loudness + 0.1) << i;
+    EXPECT_DOUBLE_EQ(notes[8].loudness, 0.6 * 112 / 80);
+    EXPECT_DOUBLE_EQ(notes[11].loudness, notes[8].loudness);
+    const PlayedNotes played{
+        {NoteId{study.notes[0].id},
+         {playedTime(study, study.notes[0].range()), 67, {Seconds(1), Seconds(2)}, 0.5}}};
+    EXPECT_DOUBLE_EQ(timedNotes(study, played).front().loudness, 0.5);
 }
 
 // G in B flat major has A above and F below it; in G major A and F sharp.

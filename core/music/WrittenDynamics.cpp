@@ -1,4 +1,4 @@
-#include "core/exchange/WrittenDynamics.h"
+#include "core/music/WrittenDynamics.h"
 
 #include <algorithm>
 #include <optional>
@@ -76,6 +76,10 @@ double dynamicFactor(const PageMarks& page, const Beats& place) {
     for (const DynamicMark& mark : page.dynamics)
         if (mark.at == place && mark.level == Dynamic::sfz) return velocityOf(Dynamic::sfz) / ofMedium;
     return factor;
+}
+
+double writtenLoudness(const PageMarks& page, const Note& note) {
+    return std::clamp(note.soundingLoudness() * dynamicFactor(page, note.onset), 0.0, 1.0);
 }
 
 } // namespace earwright

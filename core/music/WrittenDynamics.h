@@ -1,7 +1,8 @@
 // How loud the dynamics over the line make it.
 #pragma once
 
-#include "core/study/Study.h"
+#include "core/music/Note.h"
+#include "core/music/PageMarks.h"
 
 namespace earwright {
 
@@ -10,5 +11,8 @@ namespace earwright {
 /// from the level it begins with to that of a mark at its end, or by one step where there is none; sfz is for
 /// the notes at its place alone. Threads: any.
 double dynamicFactor(const PageMarks& page, const Beats& place);
+
+/// The loudness a note is written to sound with, 0 to 1: Note::soundingLoudness() at the page's dynamics.
+double writtenLoudness(const PageMarks& page, const Note& note);
 
 } // namespace earwright
