@@ -12,11 +12,22 @@ constexpr double exponent = 0.6;
 constexpr std::array<double, columnRows> gaps{0.4, 1.1, 0.7, 0.3, 0.5};
 constexpr double widestQuarter = 400;
 
+/// How far each column's spring pushes where a quarter has one staff space.
+std::vector<double> springsOf(const std::vector<Column>& columns) {
+    std::vector<double> springs;
+    springs.reserve(columns.size());
+    for (const Column& column : columns)
+        springs.push_back(std::pow(column.quarters, exponent));
+    return springs;
+}
+
 /// Puts columns one behind the other.
 class Spreader {
 public:
-    Spreader(double quarterSpaces, const std::vector<Column>& toSpread)
-        : room(quarterSpaces), columns(toSpread) {}
+    Spreader(double quarterSpaces, const std::vector<Column>& toSpread, const std::vector<double>& itsSprings)
+        : room(quarterSpaces), columns(toSpread), springs(itsSprings) {
+        places.reserve(columns.size());
+    }
 
     std::vector<double> spread() {
         for (std::size_t i = 0; i < columns.size(); ++i)
@@ -28,9 +39,7 @@ private:
     void place(std::size_t index) {
         const Column& column = columns[index];
         double x = 0;
-        if (index > 0)
-            x = places.back() +
-                std::max(room * std::pow(columns[index - 1].quarters, exponent), column.leastGap);
+        if (index > 0) x = places.back() + std::max(room * springs[index - 1], column.leastGap);
         std::optional<std::size_t> pushedBy;
         double least = x;
         for (std::size_t row = 0; row < columnRows; ++row) {
@@ -69,6 +78,7 @@ private:
 
     double room;
     const std::vector<Column>& columns;
+    const std::vector<double>& springs;
     std::vector<double> places;
     /// The last column that holds something in a row.
     std::array<std::optional<std::size_t>, columnRows> last;
@@ -77,15 +87,16 @@ private:
 } // namespace
 
 std::vector<double> spreadWith(double quarterSpaces, const std::vector<Column>& columns) {
-    return Spreader(quarterSpaces, columns).spread();
+    return Spreader(quarterSpaces, columns, springsOf(columns)).spread();
 }
 
 double quarterSpacesFor(double width, const std::vector<Column>& columns) {
     double low = 0;
     double high = widestQuarter;
+    const std::vector<double> springs = springsOf(columns);
     for (int step = 0; step < 60; ++step) {
         const double middle = (low + high) / 2;
-        (spreadWith(middle, columns).back() < width ? low : high) = middle;
+        (Spreader(middle, columns, springs).spread().back() < width ? low : high) = middle;
     }
     return low;
 }

@@ -52,12 +52,12 @@ Result<FontMetrics> FontMetrics::read(const std::filesystem::path& file) {
         const auto add = [&](Smufl glyph) {
             const std::string name(smuflName(glyph));
             if (boxes.contains(name))
-                metrics.glyphs[name] = {boxOf(boxes.at(name)),
-                                        anchorOf(anchors, name, "stemUpSE"),
-                                        anchorOf(anchors, name, "stemDownNW"),
-                                        flagAnchor(anchors, name),
-                                        anchorOf(anchors, name, "graceNoteSlashSW"),
-                                        anchorOf(anchors, name, "graceNoteSlashNE")};
+                metrics.glyphs[glyph] = {boxOf(boxes.at(name)),
+                                         anchorOf(anchors, name, "stemUpSE"),
+                                         anchorOf(anchors, name, "stemDownNW"),
+                                         flagAnchor(anchors, name),
+                                         anchorOf(anchors, name, "graceNoteSlashSW"),
+                                         anchorOf(anchors, name, "graceNoteSlashNE")};
         };
         for (const Smufl glyph : smuflGlyphs())
             add(glyph);
@@ -72,7 +72,7 @@ Result<FontMetrics> FontMetrics::read(const std::filesystem::path& file) {
                      wrong.what()};
     }
     for (const Smufl glyph : smuflGlyphs())
-        if (!metrics.glyphs.contains(smuflName(glyph)))
+        if (!metrics.glyphs.contains(glyph))
             return Error{ErrorKind::Unsupported,
                          "The music font " + metrics.name + " has no glyph " + std::string(smuflName(glyph)) +
                              ".",
@@ -82,7 +82,7 @@ Result<FontMetrics> FontMetrics::read(const std::filesystem::path& file) {
 
 const FontMetrics::Glyph& FontMetrics::find(Smufl glyph) const {
     static const Glyph none{};
-    const auto found = glyphs.find(smuflName(glyph));
+    const auto found = glyphs.find(glyph);
     return found == glyphs.end() ? none : found->second;
 }
 

@@ -9,6 +9,7 @@
 #include <map>
 #include <string>
 #include <string_view>
+#include <unordered_map>
 
 namespace earwright {
 
@@ -50,7 +51,7 @@ private:
     const Glyph& find(Smufl glyph) const;
 
     std::string name;
-    std::map<std::string, Glyph, std::less<>> glyphs;
+    std::unordered_map<Smufl, Glyph> glyphs;
     std::map<std::string, double, std::less<>> defaults;
 };
 

@@ -45,7 +45,7 @@ public:
     }
 
     void note(Smufl glyph) {
-        made.width += space;
+        if (made.width > 0) made.width += space;
         made.shapes.glyphs.push_back({glyph, {made.width, 0}, noteScale, {}});
         made.width += font.box(glyph).right * noteScale;
     }

@@ -2,9 +2,11 @@
 
 #include "core/engraving/Extent.h"
 #include "core/engraving/LineWords.h"
+#include "core/engraving/StaffFrame.h"
 #include "core/engraving/TextWidth.h"
 
 #include <algorithm>
+#include <map>
 #include <string>
 
 namespace earwright {
@@ -18,6 +20,8 @@ constexpr double endingSize = 1.6;
 /// Between neighbouring brackets.
 constexpr double besideEnding = 0.25;
 constexpr double timesSize = 1.7;
+/// Between a tempo and the swing that holds from there on.
+constexpr double betweenWords = 2;
 
 /// Bars of one bracket as far as they are on this line: indexes.
 struct EndingSpan {
@@ -104,6 +108,22 @@ Meter meterAt(const SystemPlan& plan, const Beats& at) {
     return bar == plan.bars.end() ? plan.bars.back().meter : bar->meter;
 }
 
+/// Of the piece, with or without a pickup: what is said there stands over the meter (Gould, "Behind Bars",
+/// from memory).
+bool isBeginning(const SystemPlan& plan, const Beats& at) {
+    if (plan.meterBefore) return false;
+    const auto whole = std::find_if(plan.bars.begin(), plan.bars.end(),
+                                    [](const StaffBar& bar) { return !bar.isPartial && bar.number >= 1; });
+    return whole != plan.bars.end() ? at <= whole->begin : at <= plan.bars.front().begin;
+}
+
+/// Tempo and swing are read as one.
+void addBehind(SignedText& row, const SignedText& words) {
+    const double left = row.width > 0 ? row.width + betweenWords : 0;
+    row.shapes.append(words.shapes, {left, 0});
+    row.width = left + words.width;
+}
+
 } // namespace
 
 void layOutChords(const std::vector<ColumnChord>& chords, const std::vector<double>& places, Sketch& sketch) {
@@ -125,17 +145,21 @@ void layOutEndings(const SystemPlan& plan, const std::vector<PlacedBar>& bars, S
 
 void layOutWordsAbove(const SystemPlan& plan, const LineMoments& moments, double right, Sketch& sketch) {
     const auto draw = [&](const Beats& at, const SignedText& words) {
-        const double x = std::max(0.0, std::min(moments.xAt(at), std::max(right, plan.width) - words.width));
+        const double place = isBeginning(plan, at) ? meterPlace(plan, sketch.metrics()) : moments.xAt(at);
+        const double x = std::max(0.0, std::min(place, std::max(right, plan.width) - words.width));
         const double bottom = extentOf(words.shapes, sketch.metrics()).bottom;
         const double y = sketch.topOver(x - 0.5, x + words.width + 0.5, -overStaff) - gap - bottom;
         sketch.add(words.shapes, {x, y});
     };
     for (const TextMark& mark : plan.texts)
         if (!mark.below) draw(mark.at, freeWords(mark.text));
-    for (const SwingChange& change : plan.swings)
-        draw(change.at, swingWords(change.swing, sketch.metrics()));
+    std::map<Beats, SignedText> speeds;
     for (const TempoMark& tempo : plan.tempos)
-        draw(tempo.at, tempoWords(tempo, meterAt(plan, tempo.at), sketch.metrics()));
+        addBehind(speeds[tempo.at], tempoWords(tempo, meterAt(plan, tempo.at), sketch.metrics()));
+    for (const SwingChange& change : plan.swings)
+        addBehind(speeds[change.at], swingWords(change.swing, sketch.metrics()));
+    for (const auto& [at, words] : speeds)
+        draw(at, words);
 }
 
 } // namespace earwright

@@ -1,5 +1,6 @@
 #include "core/engraving/Engraving.h"
 
+#include <algorithm>
 #include <string>
 
 namespace earwright {
@@ -17,6 +18,8 @@ constexpr double beforeExcerpt = 2.5;
 /// heading does, so that it is not read as words to the music.
 constexpr double behindHeading = 1.3;
 constexpr double behindWords = 2.4;
+/// More room than this between two lines of music would tear the page apart.
+constexpr double mostStretch = 8;
 
 /// Fills pages from above with titles and lines of music.
 class PageStack {
@@ -33,13 +36,17 @@ public:
     void addExcerpt(const PageExcerpt& excerpt, const std::vector<EngravedSystem>& systems) {
         for (std::size_t i = 0; i < systems.size(); ++i) {
             const double above = i == 0 ? headingHeight(excerpt) + (isEmpty ? 0 : beforeExcerpt) : 0;
-            if (!fits(above + systems[i].extent.height()) && !isEmpty) startPage();
+            if (!fits(above + systems[i].extent.height()) && !isEmpty) {
+                endPage(true);
+                startPage();
+            }
             if (i == 0) addHeading(excerpt);
             addSystem(systems[i]);
         }
     }
 
     std::vector<EngravedPage> take() {
+        endPage(false);
         if (!options.pageHeight) pages.back().height = at - options.systemGap + options.margin;
         if (pages.size() > 1) numberPages();
         return std::move(pages);
@@ -68,8 +75,29 @@ private:
         return !options.pageHeight || at + height <= *options.pageHeight - options.margin;
     }
 
+    /// Draws what stands on the page; a full one reaches down to its lower margin (common practice), as far
+    /// as its lines would not be torn apart.
+    void endPage(bool isFull) {
+        const auto gaps =
+            std::count_if(blocks.begin(), blocks.end(), [](const Block& block) { return block.gives; });
+        double by = 0;
+        if (isFull && gaps > 0) {
+            const double left = *options.pageHeight - options.margin - (at - options.systemGap);
+            by = std::clamp(left / static_cast<double>(gaps), 0.0, mostStretch);
+        }
+        EngravedPage& page = pages.back();
+        double down = 0;
+        for (const Block& block : blocks) {
+            if (block.gives) down += by;
+            page.shapes.append(block.shapes, {0, down});
+            for (const NoteBox& box : block.notes)
+                page.notes.push_back({box.note, box.box.moved({0, down})});
+        }
+        blocks.clear();
+    }
+
     void addText(const std::string& text, double size, TextRole role, TextAnchor anchor, double x) {
-        pages.back().shapes.texts.push_back({text, {x, at + size}, size, role, anchor, {}});
+        blocks.emplace_back().shapes.texts.push_back({text, {x, at + size}, size, role, anchor, {}});
         at += size;
     }
 
@@ -80,6 +108,8 @@ private:
     }
 
     void addHeading(const PageExcerpt& excerpt) {
+        const bool gives = !isEmpty;
+        const std::size_t first = blocks.size();
         if (!isEmpty) at += beforeExcerpt;
         if (!excerpt.heading.empty()) {
             addText(excerpt.heading, headingSize, TextRole::PhraseName, TextAnchor::Left, options.margin);
@@ -93,20 +123,36 @@ private:
             at += behindWords;
         else if (!excerpt.heading.empty())
             at += behindHeading;
+        isHeaded = blocks.size() > first;
+        if (isHeaded) blocks[first].gives = gives;
     }
 
     void addSystem(const EngravedSystem& system) {
         const PagePoint origin{options.margin, at - system.extent.top};
-        EngravedPage& page = pages.back();
-        page.shapes.append(system.shapes, origin);
+        Block& block = blocks.emplace_back();
+        block.gives = !isEmpty && !isHeaded;
+        block.shapes.append(system.shapes, origin);
         for (const NoteBox& box : system.notes)
-            page.notes.push_back({box.note, box.box.moved(origin)});
+            block.notes.push_back({box.note, box.box.moved(origin)});
+        isHeaded = false;
         at += system.extent.height() + options.systemGap;
         isEmpty = false;
     }
 
+    /// A line of text or of music, where it stands on a page that is not stretched.
+    struct Block {
+        PlacedShapes shapes;
+        std::vector<NoteBox> notes;
+        /// There may be more room before it.
+        bool gives = false;
+    };
+
     const EngravingOptions& options;
     std::vector<EngravedPage> pages;
+    /// Of the last page.
+    std::vector<Block> blocks;
+    /// The next line of music stands under its heading.
+    bool isHeaded = false;
     double at = 0;
     bool isEmpty = true;
 };

@@ -23,13 +23,13 @@ double digitsWidth(const std::string& digits, const FontMetrics& font) {
     return width;
 }
 
-void addDigits(const std::string& digits, double middle, double y, const FontMetrics& font,
+void addDigits(const std::string& digits, const PagePoint& middle, double scale, const FontMetrics& font,
                PlacedShapes& shapes) {
-    double x = middle - digitsWidth(digits, font) / 2;
+    double x = middle.x - digitsWidth(digits, font) * scale / 2;
     for (const char letter : digits) {
         const Smufl digit = digitOf(Smufl::TimeSig0, letter - '0');
-        shapes.glyphs.push_back({digit, {x, y}, 1, {}});
-        x += font.box(digit).right;
+        shapes.glyphs.push_back({digit, {x, middle.y}, scale, {}});
+        x += font.box(digit).right * scale;
     }
 }
 
@@ -54,13 +54,14 @@ SignatureShapes keyShapes(const KeySignature& key, const KeySignature& before, C
     return made;
 }
 
-SignatureShapes meterShapes(const Meter& meter, const FontMetrics& font) {
+SignatureShapes meterShapes(const Meter& meter, double scale, const FontMetrics& font) {
+    constexpr double middleLine = 2;
     const std::string upper = std::to_string(meter.beatsPerBar);
     const std::string lower = std::to_string(meter.beatUnit);
     SignatureShapes made;
-    made.width = std::max(digitsWidth(upper, font), digitsWidth(lower, font));
-    addDigits(upper, made.width / 2, 1, font, made.shapes);
-    addDigits(lower, made.width / 2, 3, font, made.shapes);
+    made.width = std::max(digitsWidth(upper, font), digitsWidth(lower, font)) * scale;
+    addDigits(upper, {made.width / 2, middleLine - scale}, scale, font, made.shapes);
+    addDigits(lower, {made.width / 2, middleLine + scale}, scale, font, made.shapes);
     return made;
 }
 

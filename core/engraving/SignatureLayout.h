@@ -21,7 +21,8 @@ struct SignatureShapes {
 /// has no accidentals of its own (Gould, "Behind Bars", from memory).
 SignatureShapes keyShapes(const KeySignature& key, const KeySignature& before, Clef clef,
                           const FontMetrics& font);
-SignatureShapes meterShapes(const Meter& meter, const FontMetrics& font);
+/// About the middle of the staff, or of another one whose digits are `scale` as large.
+SignatureShapes meterShapes(const Meter& meter, double scale, const FontMetrics& font);
 
 /// Where in the staff the n-th sharp (or flat) stands, in half spaces above the middle line, in the treble
 /// clef. 0 ≤ n < 7.

@@ -13,7 +13,7 @@ namespace {
 
 constexpr double emOfFont = 4;
 /// Between a word and a sign.
-constexpr double gap = 0.06;
+constexpr double gap = 0.18;
 /// Circles stand high beside the letter; in ems.
 constexpr double raise = 0.3;
 

@@ -2,6 +2,7 @@
 
 #include "core/engraving/BarLines.h"
 #include "core/engraving/SignatureLayout.h"
+#include "core/engraving/TabFrame.h"
 
 #include <utility>
 
@@ -11,8 +12,6 @@ namespace {
 
 constexpr double beforeClef = 0.6;
 constexpr double behindClef = 0.9;
-/// A clef of eight strings is so many times its own size.
-constexpr double largestTabClef = 1.4;
 constexpr double behindSignature = 1.4;
 constexpr double behindRepeat = 0.9;
 constexpr double beforeCourtesy = 0.7;
@@ -30,9 +29,14 @@ Smufl clefGlyph(Clef clef) {
     return Smufl::GClef;
 }
 
-SignatureShapes withMeter(SignatureShapes key, const Meter& meter, const FontMetrics& font) {
+SignatureShapes meterOf(const Meter& meter, const SystemPlan& plan, const FontMetrics& font) {
+    return meterShapes(meter, plan.style.staff ? 1 : tabMeterScale(plan.strings), font);
+}
+
+SignatureShapes withMeter(SignatureShapes key, const Meter& meter, const SystemPlan& plan,
+                          const FontMetrics& font) {
     if (key.width > 0) key.width += behindClef * 0.6;
-    const SignatureShapes shapes = meterShapes(meter, font);
+    const SignatureShapes shapes = meterOf(meter, plan, font);
     key.shapes.append(shapes.shapes, {key.width, 0});
     key.width += shapes.width;
     return key;
@@ -40,9 +44,9 @@ SignatureShapes withMeter(SignatureShapes key, const Meter& meter, const FontMet
 
 /// Where signatures begin behind the clef, the tablature's where it stands alone.
 double behindClefs(const SystemPlan& plan, const FontMetrics& font) {
-    const double clef = plan.style.staff ? font.box(clefGlyph(plan.style.clef)).right
-                                         : font.box(Smufl::SixStringTabClef).right * largestTabClef;
-    return beforeClef + clef + behindClef;
+    if (plan.style.staff) return beforeClef + font.box(clefGlyph(plan.style.clef)).right + behindClef;
+    const TabClef clef = tabClef(plan.strings);
+    return tabClefLeft + font.box(clef.glyph).right * clef.scale + behindClef;
 }
 
 double signaturesWidth(const SystemPlan& plan, const FontMetrics& font) {
@@ -62,7 +66,7 @@ SignatureShapes signaturesAt(const SystemPlan& plan, std::size_t bar, const Font
     // Every line begins with its key; elsewhere only a change is shown.
     if (plan.style.staff && (startsLine || before.fifths != head.key.fifths))
         made = keyShapes(head.key, before, plan.style.clef, font);
-    return meterBefore == head.meter ? made : withMeter(std::move(made), head.meter, font);
+    return meterBefore == head.meter ? made : withMeter(std::move(made), head.meter, plan, font);
 }
 
 SignatureShapes courtesyAfter(const SystemPlan& plan, const FontMetrics& font) {
@@ -71,7 +75,7 @@ SignatureShapes courtesyAfter(const SystemPlan& plan, const FontMetrics& font) {
     if (plan.style.staff && plan.keyAfter && plan.keyAfter->fifths != last.key.fifths)
         made = keyShapes(*plan.keyAfter, last.key, plan.style.clef, font);
     const bool changesMeter = plan.meterAfter && *plan.meterAfter != last.meter;
-    return changesMeter ? withMeter(std::move(made), *plan.meterAfter, font) : made;
+    return changesMeter ? withMeter(std::move(made), *plan.meterAfter, plan, font) : made;
 }
 
 double courtesyWidth(const SystemPlan& plan, const FontMetrics& font) {
@@ -94,6 +98,11 @@ double staffStartWidth(const SystemPlan& plan, const FontMetrics& font) {
     const auto repeat = openingRepeatPlace(plan, font);
     if (!repeat) return signaturesWidth(plan, font);
     return *repeat + reachOf(BarLineSign::RepeatStart, font).right + behindRepeat;
+}
+
+double meterPlace(const SystemPlan& plan, const FontMetrics& font) {
+    return behindClefs(plan, font) + signaturesAt(plan, 0, font).width -
+           meterOf(plan.bars.front().meter, plan, font).width;
 }
 
 PlacedShapes staffStart(const SystemPlan& plan, const FontMetrics& font) {

@@ -20,6 +20,8 @@ double courtesyWidth(const SystemPlan& plan, const FontMetrics& font);
 
 /// Clef and signatures from the left end of the staff on, about its top line; of tablature alone the meter.
 PlacedShapes staffStart(const SystemPlan& plan, const FontMetrics& font);
+/// Where the meter stands that the line begins with. Requires: it does.
+double meterPlace(const SystemPlan& plan, const FontMetrics& font);
 /// Where the first note may begin, behind the sign of a repeat as well.
 double staffStartWidth(const SystemPlan& plan, const FontMetrics& font);
 /// Where the sign of a repeat that begins with the line stands, if one does.

@@ -1,5 +1,7 @@
 #include "core/engraving/StemLayout.h"
 
+#include "core/engraving/Extent.h"
+
 #include <algorithm>
 #include <bit>
 
@@ -15,6 +17,7 @@ constexpr double graceScale = 0.6;
 constexpr double graceStem = 2.5;
 /// How much of an interval between grace notes their beam follows, and at most.
 constexpr double graceSlant = 0.4;
+constexpr double slurClearance = 0.1;
 
 int flagCount(int denominator) {
     return std::max(0, static_cast<int>(std::bit_width(static_cast<unsigned>(denominator))) - 3);
@@ -109,13 +112,31 @@ private:
     }
     void drawSlur() {
         const PagePoint from{head(0).x + 0.35, head(0).y + 0.5};
-        const PagePoint to{laid.x + 0.2, laid.lowestY() + 0.7};
+        const PagePoint to{laid.middle(), laid.lowestY() + 0.7};
         if (to.x - from.x < 0.8) return;
-        const double low = std::max(from.y, to.y) + 0.55;
-        sketch.add(PlacedCurve{
-            {{from, {from.x + (to.x - from.x) * 0.25, low}, {from.x + (to.x - from.x) * 0.75, low}, to}},
-            font.usual("slurEndpointThickness") * 0.8,
-            font.usual("slurMidpointThickness") * 0.8});
+        double low = std::max(from.y, to.y) + 0.55;
+        PlacedCurve slur = slurOver(from, to, low);
+        for (int lower = 0; lower < 12 && !isClear(slur); ++lower)
+            slur = slurOver(from, to, low += 0.2);
+        sketch.add(slur);
+    }
+    PlacedCurve slurOver(const PagePoint& from, const PagePoint& to, double low) const {
+        const double width = to.x - from.x;
+        return {{{from, {from.x + width * 0.2, low}, {from.x + width * 0.85, low}, to}},
+                font.usual("slurEndpointThickness") * 0.8,
+                font.usual("slurMidpointThickness") * 0.8};
+    }
+    /// Of heads and accidentals between its ends.
+    bool isClear(const PlacedCurve& slur) const {
+        const double left = slur.points.front().x + 0.3;
+        const double right = slur.points.back().x - 0.3;
+        for (const PlacedGlyph& glyph : laid.shape.shapes.glyphs) {
+            PageBox box = boxOf(glyph, font).moved({laid.x, 0});
+            box.bottom += slurClearance;
+            for (const PageBox& part : boxesAlong(slur))
+                if (part.right > left && part.left < right && part.overlaps(box)) return false;
+        }
+        return true;
     }
 
     const LaidPiece& laid;

@@ -20,6 +20,8 @@ constexpr double behindBarLine = 1.5;
 constexpr double beforeChange = 0.7;
 /// From its end to the head behind it.
 constexpr double behindChange = 1.2;
+/// And, beyond the usual gap, to the accidental before it.
+constexpr double clearOfChange = 0.4;
 constexpr double leastRestBar = 6;
 /// A tie needs so much between two heads to be seen.
 constexpr double leastTie = 1.3;
@@ -106,8 +108,9 @@ private:
         Column column;
         column.at = bar.begin;
         column.leastGap = beforeChange + reachOf(barLineBehind(plan, index - 1), font).right;
-        column.row(ColumnRow::Staff) = Reach{0, shapes.width};
-        if (!plan.style.staff) column.row(ColumnRow::Frets) = Reach{0, shapes.width};
+        const Reach reach{0, shapes.width + clearOfChange};
+        column.row(ColumnRow::Staff) = reach;
+        if (!plan.style.staff) column.row(ColumnRow::Frets) = reach;
         made.changes.emplace_back(made.columns.size(), std::move(shapes));
         made.columns.push_back(column);
         return width;
@@ -119,6 +122,7 @@ private:
         if (piece == bar.pieces.end()) return;
         const StaffPiece drawn = plan.style.staff ? *piece : rhythmOf(*piece);
         LaidPiece laid{*piece, pieceShape(drawn, font), 0, index, {}};
+        if (!plan.style.staff) made.rhythm.push_back({drawn, laid.shape, 0, index, {}});
         if (piece->page.value.denominator != 0) {
             Reach reach{laid.shape.left, laid.shape.right};
             if (piece->page.tiedOn)

@@ -26,6 +26,8 @@ struct SystemColumns {
     std::vector<Column> columns;
     /// Every piece of the line, without places yet, and the column of each.
     LaidLine pieces;
+    /// The same as the rhythm over tablature; none where there is a staff.
+    LaidLine rhythm;
     std::vector<std::size_t> pieceColumns;
     std::vector<ColumnChord> chords;
     /// Bars that begin with a change of key or meter, and the column of that.

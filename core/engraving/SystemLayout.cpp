@@ -14,6 +14,7 @@
 #include "core/engraving/StemLayout.h"
 #include "core/engraving/SystemColumns.h"
 #include "core/engraving/TabLayout.h"
+#include "core/engraving/TextWidth.h"
 #include "core/engraving/TupletLayout.h"
 #include "core/engraving/UnderStaff.h"
 
@@ -73,7 +74,7 @@ public:
 private:
     LaidLine& line() { return content.pieces; }
     /// What stands over the tablature: the line on its staff, or its rhythm.
-    LaidLine& upper() { return plan.style.staff ? content.pieces : rhythm; }
+    LaidLine& upper() { return plan.style.staff ? content.pieces : content.rhythm; }
     double xOf(std::size_t column) const { return places[column]; }
 
     void spread(double start) {
@@ -85,12 +86,7 @@ private:
         right = places.back();
         staffRight = right + courtesy;
         for (std::size_t i = 0; i < line().size(); ++i)
-            line()[i].x = xOf(content.pieceColumns[i]);
-        if (!plan.style.staff)
-            for (LaidPiece laid : line()) {
-                laid.piece = rhythmOf(laid.piece);
-                rhythm.push_back(std::move(laid));
-            }
+            line()[i].x = upper()[i].x = xOf(content.pieceColumns[i]);
         placeMoments();
         double left = start;
         for (std::size_t i = 0; i < content.barLines.size(); ++i) {
@@ -119,7 +115,7 @@ private:
         if (plan.style.staff)
             sketch.add(signs, {0, 0});
         else
-            tab.add(signs, {0, (plan.strings - 1) * tabLineGap / 2 - staffHeight / 2});
+            tab.add(signs, {0, tabHeight(plan.strings) / 2 - staffHeight / 2});
     }
 
     void drawPieces() {
@@ -194,7 +190,7 @@ private:
                          std::max(overTab, clearOfTab - extentOf(tab.shapes, font).top);
         return *tabTopLine;
     }
-    double tabBottom() { return tabTop() + (plan.strings - 1) * tabLineGap; }
+    double tabBottom() { return tabTop() + tabHeight(plan.strings); }
 
     /// Staff and tablature are joined at their left end.
     void drawTab() {
@@ -211,25 +207,24 @@ private:
             PlacedLine{{thickness / 2, top - half}, {thickness / 2, tabBottom() + half}, thickness, {}});
     }
 
-    /// Of the line's first whole bar; bar 1 goes without.
+    /// Of the line's first whole bar, over its clef or the bar line before it; bar 1 goes without.
     void drawBarNumber() {
         if (!plan.style.barNumbers) return;
         const bool startsPartial = plan.bars.front().isPartial && plan.bars.size() > 1;
         const std::size_t index = startsPartial ? 1 : 0;
         const std::int64_t number = plan.bars[index].number;
         if (number <= 1) return;
-        const double x = startsPartial ? made.bars.front().right : 0;
-        const double y = sketch.topOver(x, x + 2, 0) - 0.4;
-        sketch.add(PlacedText{
-            std::to_string(number), {x, y}, barNumberSize, TextRole::BarNumber, TextAnchor::Left, {}});
+        const std::string text = std::to_string(number);
+        const double width = textWidth(text) * barNumberSize;
+        const double left = startsPartial ? made.bars.front().right - width / 2 : 0;
+        const double y = sketch.topOver(left - 0.2, left + width + 0.2, 0) - 0.4;
+        sketch.add(PlacedText{text, {left, y}, barNumberSize, TextRole::BarNumber, TextAnchor::Left, {}});
     }
 
     const SystemPlan& plan;
     const FontMetrics& font;
     Sketch sketch;
     SystemColumns content;
-    /// Where there is no staff.
-    LaidLine rhythm;
     std::vector<double> places;
     /// The last bar line, and where the staff ends behind it.
     double right = 0;

@@ -19,10 +19,6 @@ constexpr double gap = 0.2;
 constexpr double slideLength = 1.3;
 constexpr double slideRise = 0.45;
 constexpr double letterSize = 1.3;
-constexpr double clefLeft = 0.7;
-/// Height of the six-string clef at its own size, in spaces.
-constexpr double sixStringClefHeight = 6.05;
-constexpr double fourStringClefHeight = 4.05;
 
 struct Gap {
     double left = 0;
@@ -75,16 +71,11 @@ public:
 
 private:
     double yOf(int string) const { return string * tabLineGap; }
-    double height() const { return (plan.strings - 1) * tabLineGap; }
+    double height() const { return tabHeight(plan.strings); }
 
     void drawClef() {
-        const bool isLarge = plan.strings >= 5;
-        const double scale =
-            std::clamp(height() / (isLarge ? sixStringClefHeight : fourStringClefHeight), 0.3, 1.4);
-        sketch.add(PlacedGlyph{isLarge ? Smufl::SixStringTabClef : Smufl::FourStringTabClef,
-                               {clefLeft, height() / 2},
-                               scale,
-                               {}});
+        const TabClef clef = tabClef(plan.strings);
+        sketch.add(PlacedGlyph{clef.glyph, {tabClefLeft, height() / 2}, clef.scale, {}});
     }
 
     const TabPlace* placeOf(const StaffHead& head) const {

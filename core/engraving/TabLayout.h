@@ -4,6 +4,7 @@
 #include "core/engraving/LaidPiece.h"
 #include "core/engraving/Sketch.h"
 #include "core/engraving/SystemPlan.h"
+#include "core/engraving/TabFrame.h"
 
 #include <string>
 #include <vector>
@@ -11,7 +12,6 @@
 namespace earwright {
 
 inline constexpr double fretSize = 1.9;
-inline constexpr double tabLineGap = 1.5;
 
 /// What stands on the string of a note: its fret, in parentheses where it is ghosted; empty for notes that
 /// have no place.

@@ -110,7 +110,7 @@ TEST_F(LineWords, AreRepeatedWhereAnExcerptBeginsWithinThem) {
     excerpt.firstBar = 5;
     excerpt.lastBar = 12;
     EXPECT_THAT(lines(study, excerpt),
-                ElementsAre(ElementsAre("Swing eighths 1.5 : 1", "Medium"), IsEmpty()));
+                ElementsAre(ElementsAre("Medium", "Swing eighths 1.5 : 1"), IsEmpty()));
 }
 
 TEST_F(LineWords, LeaveNotesThatWereNeverSwungUnsaid) {

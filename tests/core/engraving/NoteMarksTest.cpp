@@ -3,6 +3,7 @@
 #include "MusicFont.h"
 #include "SampleLines.h"
 #include "core/engraving/Engraving.h"
+#include "core/engraving/Extent.h"
 #include "core/engraving/TabBend.h"
 
 #include <algorithm>
@@ -292,6 +293,31 @@ TEST_F(MarkedNote, HasTheLetterOfItsSlurOverTheStrings) {
     phrasing.slurBy = SlurBy::HammerOn;
     EXPECT_EQ(all(laid(phrasing, 6), "H").size(), 1u);
     EXPECT_TRUE(all(laid(phrasing), "H").empty());
+}
+
+// The slur of grace notes passes under the accidentals between its ends, those of its own note included.
+TEST_F(MarkedNote, HasTheSlurOfItsGraceNotesClearOfAccidentals) {
+    for (const std::vector<int>& graces : {std::vector{64}, std::vector{61, 63}, std::vector{60, 61, 63}}) {
+        Study study = studyInFour();
+        study.notes = {noteAt(study, Beats(0), Beats(2), 65), noteAt(study, Beats(2), Beats(2), 66)};
+        study.notes[1].phrasing.graceNotes = graces;
+        const auto systems = engraveSystems(study, wholeStudy(study), {}, musicFont());
+        ASSERT_TRUE(systems);
+        const PlacedShapes& shapes = systems->front().shapes;
+        ASSERT_EQ(shapes.curves.size(), 1u);
+        const std::vector<PageBox> slur = boxesAlong(shapes.curves.front());
+        int accidentals = 0;
+        for (const PlacedGlyph& glyph : shapes.glyphs) {
+            const bool isAccidental = glyph.glyph == Smufl::AccidentalSharp ||
+                                      glyph.glyph == Smufl::AccidentalFlat ||
+                                      glyph.glyph == Smufl::AccidentalNatural;
+            if (!isAccidental) continue;
+            ++accidentals;
+            for (const PageBox& part : slur)
+                EXPECT_FALSE(part.overlaps(boxOf(glyph, musicFont()))) << graces.size();
+        }
+        EXPECT_GE(accidentals, 1);
+    }
 }
 
 } // namespace
