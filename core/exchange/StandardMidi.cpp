@@ -70,19 +70,29 @@ private:
     }
 
     /// The tempo follows the beat marks, so a place in beats is the place in time.
-    Range<Beats> placesOf(const PlayedNote& measured) const {
+    Range<Beats> placesOf(const Range<Seconds>& heard) const {
         const auto place = [&](Seconds time) {
             return std::max(bars.front().begin, Beats::nearest(study.beatMap.beatsAt(time), ticksPerQuarter));
         };
-        return {place(measured.heard.begin), place(measured.heard.end)};
+        return {place(heard.begin), place(heard.end)};
     }
 
     /// From where to where a note sounds, in ticks, ornaments before it left out.
     Range<std::int64_t> ticksOf(const Note& note, const Beats& begin, const Beats& end) const {
         const PlayedNote* measured = playing(note);
-        if (!measured) return {soundTick(begin), soundTick(end)};
-        const Range<Beats> places = placesOf(*measured);
+        // What moves with a note that rings on has moved by its written end: the channel moves as one.
+        if (!measured) return {soundTick(begin), soundTick(std::min(end, soundingEnd(note, begin, end)))};
+        const Range<Beats> places = placesOf(measured->heard);
         return {tick(places.begin), tick(places.end)};
+    }
+
+    /// Where a note ends as it is written, staccato or let ring.
+    Beats soundingEnd(const Note& note, const Beats& begin, const Beats& end) const {
+        const Seconds written(secondsOf({begin, end}));
+        const Seconds sounding = soundingLength(note.phrasing, written);
+        if (sounding == written) return end;
+        const double beats = (end - begin).toDouble() * (sounding.value / written.value);
+        return begin + Beats::nearest(beats, ticksPerQuarter);
     }
 
     void addMusic() {
@@ -241,7 +251,7 @@ private:
     /// At the places where it was heard; what leads up to it comes before.
     void addPlayed(const Note& note, const PlayedNote& measured) {
         const int velocity = velocityOf(measured.loudness);
-        Range<Beats> places = placesOf(measured);
+        Range<Beats> places = placesOf(soundingAsPlayed(note, measured));
         const std::vector<int> first = before(note);
         Beats at = places.begin - ornamentStep * static_cast<std::int64_t>(first.size());
         for (const int midi : first) {
@@ -258,8 +268,9 @@ private:
         }
     }
 
-    void addNote(const Note& note, Beats begin, const Beats& end) {
+    void addNote(const Note& note, Beats begin, const Beats& writtenEnd) {
         if (const PlayedNote* measured = playing(note)) return addPlayed(note, *measured);
+        const Beats end = soundingEnd(note, begin, writtenEnd);
         const int velocity = velocityOf(writtenLoudness(study.page, note));
         const std::vector<int> first = before(note);
         if (!first.empty()) {

@@ -15,8 +15,6 @@ namespace {
 constexpr double slideSemitones = 2;
 constexpr double scoopSemitones = 1;
 constexpr double fallSemitones = 7;
-// A string that is let ring has lost most of its sound by then.
-constexpr Seconds ringing{3};
 
 Stroke strokeOf(const Note& note, std::size_t voice, const Study& study) {
     if (!note.phrasing.slurred) return Stroke::Picked;
@@ -76,16 +74,14 @@ Seconds leadIn(const Phrasing& phrasing) {
 }
 
 Range<Seconds> asPlayed(const Note& note, const PlayedNote& playing) {
-    Range<Seconds> time = playing.heard;
+    Range<Seconds> time = soundingAsPlayed(note, playing);
     time.begin = std::max(Seconds(0), time.begin - leadIn(note.phrasing));
-    if (note.phrasing.letRing) time.end = std::max(time.end, time.begin + ringing);
     return time;
 }
 
 Range<Seconds> asWritten(const Note& note, const Study& study) {
     Range<Seconds> time = playedTime(study, note.range());
-    if (note.phrasing.staccato) time.end = time.begin + time.length() * 0.5;
-    if (note.phrasing.letRing) time.end = std::max(time.end, time.begin + ringing);
+    time.end = time.begin + soundingLength(note.phrasing, time.length());
     return time;
 }
 

@@ -2,7 +2,16 @@
 
 #include "core/study/PlayedTime.h"
 
+#include <algorithm>
+
 namespace earwright {
+
+Range<Seconds> soundingAsPlayed(const Note& note, const PlayedNote& playing) {
+    Range<Seconds> time = playing.heard;
+    if (note.phrasing.letRing)
+        time.end = std::max(time.end, time.begin + soundingLength(note.phrasing, time.length()));
+    return time;
+}
 
 const PlayedNote* playingOf(const PlayedNotes& played, const Study& study, const Note& note) {
     const auto found = played.find(note.id);

@@ -26,6 +26,10 @@ struct PlayedNote {
 /// Notes whose beginning is heard; the others are played as written.
 using PlayedNotes = std::map<NoteId, PlayedNote>;
 
+/// From where to where a measured note sounds: as it was heard. One that is let ring lasts as long as
+/// soundingLength() says, since how long a string rings on under others isn't heard.
+Range<Seconds> soundingAsPlayed(const Note& note, const PlayedNote& playing);
+
 /// How a note of the study is played; null where it was not measured, or is no longer written as it was
 /// then.
 const PlayedNote* playingOf(const PlayedNotes& played, const Study& study, const Note& note);

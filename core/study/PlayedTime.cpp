@@ -8,6 +8,9 @@ namespace earwright {
 
 namespace {
 
+constexpr double staccatoShare = 0.5;
+constexpr Seconds ringing{3};
+
 bool isPowerOfTwo(std::int64_t number) {
     return std::has_single_bit(static_cast<std::uint64_t>(number));
 }
@@ -35,6 +38,11 @@ Seconds playedTime(const Study& study, const Beats& written) {
 
 Range<Seconds> playedTime(const Study& study, const Range<Beats>& written) {
     return {playedTime(study, written.begin), playedTime(study, written.end)};
+}
+
+Seconds soundingLength(const Phrasing& phrasing, Seconds written) {
+    const Seconds length = phrasing.staccato ? written * staccatoShare : written;
+    return phrasing.letRing ? std::max(length, ringing) : length;
 }
 
 std::vector<Note> notesPlayedIn(const Study& study, const Range<Seconds>& stretch) {

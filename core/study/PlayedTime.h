@@ -16,6 +16,10 @@ double playedBeat(const Study& study, const Beats& written);
 Seconds playedTime(const Study& study, const Beats& written);
 Range<Seconds> playedTime(const Study& study, const Range<Beats>& written);
 
+/// How long a note sounds that is written to last so long: one under a staccato dot half of that (common
+/// practice), one that is let ring until it has lost most of its sound.
+Seconds soundingLength(const Phrasing& phrasing, Seconds written);
+
 /// Notes that begin in a stretch of the recording, by onset; none before bars are marked.
 std::vector<Note> notesPlayedIn(const Study& study, const Range<Seconds>& stretch);
 

@@ -170,6 +170,38 @@ TEST(StandardMidi, DynamicsShadeTheVelocity) {
     EXPECT_EQ(velocities, (std::vector<int>{medium, medium, 47, 61, medium, medium, medium, 121}));
 }
 
+/// Beats, by where the notes begin: the k-th note on is ended by the next note off of its pitch.
+std::vector<double> soundingLengths(const std::vector<MidiEvent>& events) {
+    std::vector<double> lengths;
+    for (std::size_t i = 0; i < events.size(); ++i) {
+        if (events[i].status != 0x90) continue;
+        const auto off = std::find_if(
+            events.begin() + static_cast<std::ptrdiff_t>(i), events.end(),
+            [&](const MidiEvent& event) { return event.status == 0x80 && event.first == events[i].first; });
+        lengths.push_back(static_cast<double>(off->tick - events[i].tick) / quarter);
+    }
+    return lengths;
+}
+
+TEST(StandardMidi, LastAsLongAsStaccatoAndRingingSay) {
+    Study study = eighths(4);
+    study.notes[1].phrasing.staccato = true;
+    study.notes[2].phrasing.letRing = true;
+    // A quarter lasts half a second, so a string that rings for three lasts six quarters.
+    EXPECT_EQ(soundingLengths(eventsOf(study)), (std::vector{0.5, 0.25, 6.0, 0.5}));
+    study.page.swings = {{Beats(0), {2, 8}}};
+    const auto swung = soundingLengths(eventsOf(study));
+    EXPECT_NEAR(swung[0], 2.0 / 3, 1e-4);
+    EXPECT_NEAR(swung[1], 1.0 / 6, 1e-4) << "half of the third that is left";
+}
+
+TEST(StandardMidi, AStaccatoNoteGivesItsGraceNotesHalfOfWhatItHas) {
+    Study study = eighths(1);
+    study.notes[0].phrasing.staccato = true;
+    study.notes[0].phrasing.graceNotes = {57, 58};
+    EXPECT_EQ(soundingLengths(eventsOf(study)), (std::vector{1.0 / 16, 1.0 / 16, 1.0 / 8}));
+}
+
 TEST(StandardMidi, KeysMetersWordsAndTempoGoAlong) {
     Study study = eighths(16);
     study.title = "Line";

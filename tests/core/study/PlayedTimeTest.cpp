@@ -47,5 +47,16 @@ TEST(PlayedTime, NeverChangesTheOrder) {
         EXPECT_LT(playedTime(study, Beats(eighths, 8)), playedTime(study, Beats(eighths + 1, 8)));
 }
 
+TEST(SoundingLength, IsHalfForStaccatoAndLongForWhatRings) {
+    Phrasing phrasing;
+    EXPECT_EQ(soundingLength(phrasing, Seconds(0.8)), Seconds(0.8));
+    phrasing.staccato = true;
+    EXPECT_EQ(soundingLength(phrasing, Seconds(0.8)), Seconds(0.4));
+    phrasing = {};
+    phrasing.letRing = true;
+    EXPECT_EQ(soundingLength(phrasing, Seconds(0.8)), Seconds(3));
+    EXPECT_EQ(soundingLength(phrasing, Seconds(5)), Seconds(5)) << "never shorter than it is written";
+}
+
 } // namespace
 } // namespace earwright
