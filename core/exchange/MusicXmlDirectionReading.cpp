@@ -6,6 +6,7 @@
 #include "core/study/PageOrder.h"
 
 #include <algorithm>
+#include <cmath>
 #include <cstdlib>
 #include <iterator>
 #include <string_view>
@@ -120,7 +121,8 @@ void MusicXmlDirectionReading::readSound(pugi::xml_node sound, const Beats& plac
     const double first = swing.child("first").text().as_double();
     const double second = swing.child("second").text().as_double();
     const bool isSixteenth = std::string_view(swing.child_value("swing-type")) == "16th";
-    const bool isEven = swing.child("straight") || !(first > 0) || !(second > 0);
+    const bool isEven =
+        swing.child("straight") || !(first > 0) || !(second > 0) || !std::isfinite(first / second);
     const double ratio = isEven ? 1 : std::clamp(first / second, leastSwing, mostSwing);
     study.page.swings.push_back({place, {ratio, isSixteenth ? 16 : 8}});
 }

@@ -22,7 +22,8 @@ PitchName nameOf(pugi::xml_node pitch, bool& isOne) {
     const std::string_view letter = pitch.child_value("step");
     const std::size_t step = letter.size() == 1 ? letters.find(letter) : std::string_view::npos;
     isOne = step != std::string_view::npos;
-    const double alter = std::clamp(pitch.child("alter").text().as_double(), -3.0, 3.0);
+    const double told = pitch.child("alter").text().as_double();
+    const double alter = std::isfinite(told) ? std::clamp(told, -3.0, 3.0) : 0;
     return {isOne ? static_cast<Step>(step) : Step::C, static_cast<int>(std::lround(alter))};
 }
 

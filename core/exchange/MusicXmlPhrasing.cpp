@@ -85,7 +85,9 @@ void readOrnaments(pugi::xml_node ornaments, const MusicXmlReadNote& read, Phras
 void readBend(pugi::xml_node technical, Phrasing& phrasing) {
     const pugi::xml_node bend = technical.child("bend");
     if (!bend) return;
-    const double semitones = bend.child("bend-alter").text().as_double();
+    const double told = bend.child("bend-alter").text().as_double();
+    // The words nan and inf are read as numbers, too.
+    const double semitones = std::isfinite(told) ? told : 0;
     const auto quarterTones = std::lround(std::clamp(std::abs(semitones) * 2, 1.0, 1.0 * widestBend));
     const bool isLetDown = bend.next_sibling("bend").child("release") || bend.child("release");
     const bool isPrebent = bend.child("pre-bend");

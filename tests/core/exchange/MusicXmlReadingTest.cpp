@@ -101,6 +101,21 @@ TEST(MusicXmlReading, ReadsBackPhrasingKeysAndSwing) {
     EXPECT_EQ(back.leftOut, std::vector{placesOnStrings});
 }
 
+TEST(MusicXmlReading, TakesNoWordForANumber) {
+    const auto bent = [](const std::string& far) {
+        return note("A", 4, 1,
+                    "<notations><technical><bend><bend-alter>" + far +
+                        "</bend-alter></bend></technical></notations>");
+    };
+    const Imported imported = read(scoreOf(
+        "<measure number=\"1\">" + fourFour +
+        "<direction><sound><swing><first>inf</first><second>inf</second></swing></sound></direction>" +
+        bent("nan") + bent("inf") + bent("some") + "</measure>"));
+    ASSERT_EQ(imported.study.notes.size(), 3u);
+    for (const Note& each : imported.study.notes)
+        EXPECT_EQ(each.phrasing.bend, (Bend{1, BendShape::Up})) << "the least that is told";
+}
+
 TEST(MusicXmlReading, ReadsHowNotesArePlayed) {
     const auto in = [](const std::string& notations) { return "<notations>" + notations + "</notations>"; };
     const Imported imported = read(scoreOf(
