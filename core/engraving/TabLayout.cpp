@@ -147,12 +147,22 @@ private:
         const TabPlace* to = placeOf(laid.piece.heads.front());
         if (!from || !to) return;
         const double y = yOf(std::min(from->string, to->string)) - 0.85;
-        const double end = laid.middle() - 0.2;
+        const double end = slurEnd(laid);
         const double begin = line[before].middle() + 0.2;
         drawArc({begin, y}, {end, y});
         if (laid.piece.phrasing.slurBy)
             drawLetter(*laid.piece.phrasing.slurBy == SlurBy::HammerOn ? "H" : "P", (begin + end) / 2,
                        laid.note());
+    }
+
+    /// At the number, or at the first of its grace notes, which have an arc of their own.
+    double slurEnd(const LaidPiece& laid) const {
+        const StaffHead& head = laid.piece.heads.front();
+        const std::vector<int> graces = graceFrets(laid, head, plan.places);
+        if (graces.empty()) return laid.middle() - 0.2;
+        const double half = textWidth(fretText(head, plan.places)) * fretSize / 2;
+        const double slide = laid.piece.phrasing.slideIn ? slideLength + gap : 0;
+        return laid.middle() - half - gap - slide - graceWidth(graces) + gap;
     }
 
     /// Over the lines, where no number can be in its way.

@@ -320,5 +320,22 @@ TEST_F(MarkedNote, HasTheSlurOfItsGraceNotesClearOfAccidentals) {
     }
 }
 
+// In tablature the slur from the note before leads to the grace note, and that one's own arc goes on from
+// there.
+TEST_F(MarkedNote, IsSlurredByWayOfItsGraceNoteInTablature) {
+    Phrasing phrasing;
+    phrasing.slurred = true;
+    phrasing.graceNotes = {66};
+    const EngravedSystem system = laid(phrasing, 6);
+    std::vector<PlacedCurve> arcs;
+    for (const PlacedCurve& curve : system.shapes.curves)
+        if (curve.points.front().y > 5) arcs.push_back(curve);
+    ASSERT_EQ(arcs.size(), 2u);
+    const PlacedCurve& own = arcs[0].points.back().x > arcs[1].points.back().x ? arcs[0] : arcs[1];
+    const PlacedCurve& before = &own == &arcs[0] ? arcs[1] : arcs[0];
+    EXPECT_LE(before.points.back().x, own.points.front().x);
+    EXPECT_GT(before.points.back().x, before.points.front().x + 0.5);
+}
+
 } // namespace
 } // namespace earwright
