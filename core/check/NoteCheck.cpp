@@ -3,6 +3,7 @@
 #include "core/check/ClaimContext.h"
 #include "core/check/ClaimFeatures.h"
 #include "core/check/Judgement.h"
+#include "core/check/Placement.h"
 #include "core/check/UnwrittenSounds.h"
 
 #include <algorithm>
@@ -42,18 +43,50 @@ ClaimAnswer answerFor(const ClaimContext& context, std::size_t claim, const Clai
     return answer;
 }
 
+/// How near a suggestion's claim the suggested pitch begins.
+constexpr Seconds suggestionReach{0.060};
+
+Seconds apart(const Claim& claim, const UnwrittenCandidate& sound) {
+    return Seconds(std::abs((claim.range.begin - sound.range.begin).value));
+}
+
 /// Whether a claim, or a suggestion for one, already names this sound. A claim may lie farther off: onsets
-/// are written as they are felt, and found as they are heard.
+/// are written as they are felt, and found as they are heard. `beside`: the claims whose suggestion is
+/// another note's sound.
 bool alreadyNamed(const UnwrittenCandidate& candidate, const std::vector<Claim>& claims,
-                  const std::vector<ClaimAnswer>& answers) {
-    constexpr double claimTolerance = 0.100;
-    constexpr double suggestionTolerance = 0.060;
+                  const std::vector<ClaimAnswer>& answers, const std::vector<bool>& beside) {
+    constexpr Seconds claimTolerance{0.100};
     for (std::size_t i = 0; i < claims.size(); ++i) {
-        const double apart = std::abs((claims[i].range.begin - candidate.range.begin).value);
-        if (claims[i].midi == candidate.midi && apart < claimTolerance) return true;
-        if (answers[i].suggestedMidi == candidate.midi && apart < suggestionTolerance) return true;
+        const Seconds distance = apart(claims[i], candidate);
+        if (claims[i].midi == candidate.midi && distance < claimTolerance) return true;
+        if (answers[i].suggestedMidi == candidate.midi && !beside[i] && distance < suggestionReach)
+            return true;
     }
     return false;
+}
+
+/// Where a suggestion turns out to be another note's sound, nothing begins at the claim.
+void withdrawSuggestions(const UnwrittenCandidate& sound, const std::vector<Claim>& claims,
+                         std::vector<ClaimAnswer>& answers) {
+    for (std::size_t i = 0; i < claims.size(); ++i) {
+        if (answers[i].suggestedMidi != sound.midi || apart(claims[i], sound) >= suggestionReach) continue;
+        answers[i].suggestedMidi.reset();
+        answers[i].nothingBegins = true;
+    }
+}
+
+/// By claim, whether its suggestion begins so far from it that it is another note's sound.
+std::vector<bool> suggestedFromBeside(const NoteCheck& check, const ClaimContext& context, int offset,
+                                      const std::vector<std::size_t>& order) {
+    std::vector<Verdict> verdicts;
+    for (const std::size_t index : order)
+        verdicts.push_back(check.answers[index].verdict);
+    const Seconds tolerance = placementTolerance(context, verdicts);
+    std::vector<bool> beside(check.answers.size());
+    for (std::size_t i = 0; i < order.size(); ++i)
+        if (const auto midi = check.answers[order[i]].suggestedMidi)
+            beside[order[i]] = beginsBeside(context, i, *midi + offset, tolerance);
+    return beside;
 }
 
 std::vector<Claim> transposed(std::vector<Claim> claims, int semitones) {
@@ -102,22 +135,26 @@ NoteCheck checkNotes(const PassageEvidence& evidence, const std::vector<Claim>& 
     const ClaimContext context = contextOf(evidence, transposed(sorted, offset));
     const HeardPart listened = evidence.partOf(context.blend.clearest());
     const std::vector<ClaimFeatures> features = claimFeatures(context);
-    std::vector<Claim> line = context.claims;
     for (std::size_t i = 0; i < order.size(); ++i) {
         ClaimAnswer& answer = check.answers[order[i]];
         answer = answerFor(context, i, features[i]);
         answer.listened = listened;
-        if (!answer.suggestedMidi) continue;
-        line[i].midi = *answer.suggestedMidi;
-        *answer.suggestedMidi -= offset;
+        if (answer.suggestedMidi) *answer.suggestedMidi -= offset;
     }
+    const std::vector<bool> beside = suggestedFromBeside(check, context, offset, order);
+    std::vector<Claim> line = context.claims;
+    for (std::size_t i = 0; i < order.size(); ++i)
+        if (const auto midi = check.answers[order[i]].suggestedMidi; midi && !beside[order[i]])
+            line[i].midi = *midi + offset;
     std::vector<UnwrittenCandidate> candidates = unwrittenCandidates(evidence, context, line);
     const std::vector<double> probabilities = probabilitiesOfNotes(candidates, sorted.size());
     for (std::size_t i = 0; i < candidates.size(); ++i) {
         UnwrittenCandidate& candidate = candidates[i];
         candidate.midi -= offset;
-        if (probabilities[i] > unwrittenAbove && !alreadyNamed(candidate, claims, check.answers))
-            check.unwritten.push_back({candidate.range, candidate.midi, probabilities[i]});
+        if (probabilities[i] <= unwrittenAbove || alreadyNamed(candidate, claims, check.answers, beside))
+            continue;
+        withdrawSuggestions(candidate, claims, check.answers);
+        check.unwritten.push_back({candidate.range, candidate.midi, probabilities[i]});
     }
     return check;
 }

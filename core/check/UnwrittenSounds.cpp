@@ -135,6 +135,13 @@ float timeToNearest(const std::vector<Claim>& claims, Seconds time) {
     return static_cast<float>(nearest);
 }
 
+constexpr std::size_t onsetFeature = 0;
+constexpr std::size_t lengthFeature = 8;
+
+float logLength(const Range<Seconds>& span) {
+    return std::log(static_cast<float>(span.length().value));
+}
+
 UnwrittenCandidate candidateAt(std::size_t place, const Range<Seconds>& span, const PitchRow& own,
                                float anyOnset, const ClaimContext& context, const std::vector<Claim>& line) {
     constexpr Seconds tail{0.080};
@@ -153,8 +160,37 @@ UnwrittenCandidate candidateAt(std::size_t place, const Range<Seconds>& span, co
             midi,
             {std::max(leastLog, onset[best]), std::max(leastLog, own[best]), all[best],
              std::clamp(all.leadOf(best), 0.0f, 8.0f), fit[best], std::log(anyOnset + 1e-3f),
-             inTail ? 1.0f : 0.0f, 5 * timeToNearest(context.claims, span.begin),
-             std::log(static_cast<float>(span.length().value)), std::clamp(onset.leadOf(best), -6.0f, 6.0f)}};
+             inTail ? 1.0f : 0.0f, 5 * timeToNearest(context.claims, span.begin), logLength(span),
+             std::clamp(onset.leadOf(best), -6.0f, 6.0f)}};
+}
+
+/// Whether a sound is the note before sounding on: the same pitch again, soon, without clearly beginning, and
+/// nothing written between.
+bool isEchoOf(const UnwrittenCandidate& before, const UnwrittenCandidate& sound,
+              const std::vector<Claim>& claims) {
+    constexpr float clearly = -1.2f; // log probability of its own onset, 0.3
+    constexpr Seconds soon{0.250};
+    return before.midi == sound.midi && sound.range.begin - before.range.end < soon &&
+           sound.features[onsetFeature] < std::min(clearly, before.features[onsetFeature]) &&
+           std::none_of(claims.begin(), claims.end(), [&](const Claim& claim) {
+               return claim.range.begin > before.range.begin && claim.range.begin < sound.range.begin;
+           });
+}
+
+/// A left-out note has no claim to which its later wavering could belong: it is one with the note.
+std::vector<UnwrittenCandidate> withoutEchoes(const std::vector<UnwrittenCandidate>& all,
+                                              const std::vector<Claim>& claims) {
+    std::vector<UnwrittenCandidate> kept;
+    for (const UnwrittenCandidate& candidate : all) {
+        if (kept.empty() || !isEchoOf(kept.back(), candidate, claims)) {
+            kept.push_back(candidate);
+            continue;
+        }
+        UnwrittenCandidate& whole = kept.back();
+        whole.range.end = std::min(whole.range.begin + longest, candidate.range.end);
+        whole.features[lengthFeature] = logLength(whole.range);
+    }
+    return kept;
 }
 
 } // namespace
@@ -170,7 +206,7 @@ std::vector<UnwrittenCandidate> unwrittenCandidates(const PassageEvidence& evide
     for (std::size_t i = 0; i < peaks.size(); ++i)
         candidates.push_back(
             candidateAt(peaks[i].place, spans[i], own[i], smooth[peaks[i].place], context, line));
-    return candidates;
+    return withoutEchoes(candidates, context.claims);
 }
 
 } // namespace earwright

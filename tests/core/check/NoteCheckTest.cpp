@@ -111,6 +111,30 @@ TEST(NoteCheck, ListsASoundWithNoNote) {
     EXPECT_THAT(check.answers, Each(supported));
 }
 
+TEST(NoteCheck, ListsALeftOutNoteThoughAnInventedClaimStandsBesideIt) {
+    // 55 ms before it: too far for claims that otherwise lie on their onsets.
+    const Phrase phrase;
+    std::vector<Claim> claims = phrase.claims;
+    const Claim forgotten = claims[5];
+    claims[5] = {forgotten.range.shifted(Seconds(-0.055)), forgotten.midi + 5};
+    const NoteCheck check = phrase.check(claims);
+    ASSERT_EQ(check.unwritten.size(), 1u);
+    EXPECT_EQ(check.unwritten[0].midi, forgotten.midi);
+    EXPECT_EQ(check.answers[5].verdict, Verdict::Contradicted);
+    EXPECT_FALSE(check.answers[5].suggestedMidi) << "the sound is listed where it begins";
+}
+
+TEST(NoteCheck, DoesNotListWhatALooselyPlacedClaimMeans) {
+    const Phrase phrase;
+    std::vector<Claim> claims = phrase.claims;
+    for (std::size_t i = 0; i < claims.size(); ++i)
+        claims[i].range = claims[i].range.shifted(Seconds(i % 2 == 0 ? 0.035 : -0.035));
+    claims[5].midi += 2;
+    const NoteCheck check = phrase.check(claims);
+    EXPECT_EQ(check.answers[5].suggestedMidi, phrase.claims[5].midi);
+    EXPECT_TRUE(check.unwritten.empty());
+}
+
 TEST(NoteCheck, AnswersInTheOrderOfTheClaims) {
     const Phrase phrase;
     std::vector<Claim> claims = phrase.claims;
