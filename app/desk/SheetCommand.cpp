@@ -1,5 +1,6 @@
 #include "app/desk/SheetCommand.h"
 
+#include "core/listening/RecordingEvidence.h"
 #include "core/playback/ExcerptSounds.h"
 #include "core/study/StudyFile.h"
 #include "ui/desk/Opening.h"
@@ -85,7 +86,11 @@ Result<Files> writeSounds(const std::filesystem::path& studyFile, const ExampleW
                      studyFile.string() +
                          " has no beat marks, so nothing says when its notes sound; mark bars first.",
                      ""};
+    // As at the desk, the notes are to be in tune with the record.
+    const auto listened = RecordingEvidence::listen(opened->recording);
+    if (!listened) return listened.error();
     ExcerptWish wish;
+    wish.tuningCents = listened->tuning().cents;
     wish.spans = excerptSpans(opened->study, examplesOf(opened->study, examples));
     wish.speed = speed;
     return writeExcerptSounds(opened->study, opened->recording, wish, sheet);
