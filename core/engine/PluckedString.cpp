@@ -72,7 +72,11 @@ void lowPassCyclic(std::span<float> period, double cutoffPerRate) {
 
 } // namespace
 
-PluckedString::PluckedString() : line(lineFrames, 0.0f), mask(lineFrames - 1), excitation(lineFrames, 0.0f) {}
+PluckedString::PluckedString()
+    : line(lineFrames, 0.0f),
+      mask(lineFrames - 1),
+      excitation(lineFrames, 0.0f),
+      comeBack(lineFrames, 0.0f) {}
 
 void PluckedString::setRate(SampleRate newRate) {
     rate = newRate;
@@ -171,10 +175,9 @@ void PluckedString::shape(double hertz, double brightness, double share) {
     // The pick's wave leaves both ways and comes back inverted from the near end (Jaffe and Smith's comb).
     period[0] += static_cast<float>(std::sqrt(static_cast<double>(count)));
     std::rotate_copy(period.begin(), period.end() - static_cast<std::ptrdiff_t>(picked), period.end(),
-                     line.begin());
+                     comeBack.begin());
     for (std::size_t i = 0; i < count; ++i)
-        period[i] -= line[i];
-    std::fill_n(line.begin(), count, 0.0f);
+        period[i] -= comeBack[i];
 
     lowPassCyclic(period, (600.0 + 2.0 * hertz) / rate.hertz);
     lowPassCyclic(period, 400.0 * std::exp2(5.2 * brightness) / rate.hertz);

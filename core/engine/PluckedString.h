@@ -72,6 +72,8 @@ private:
     std::size_t mask = 0;
     std::size_t write = 0;
     std::vector<float> excitation;
+    /// Of the pick's wave what comes back from the near end, while the excitation is shaped.
+    std::vector<float> comeBack;
     std::size_t excited = 0;
     std::size_t excitationLength = 0;
     /// Where in the excitation a touch is, and how much of each period it makes.

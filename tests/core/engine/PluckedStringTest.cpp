@@ -296,6 +296,26 @@ SlurredLine lineOf(Stroke stroke, double stretch) {
     return line;
 }
 
+TEST(PluckedString, SoundsAlikeWhereverItsDelayLineStands) {
+    // What sounded before moves the place in the line that is written next.
+    const auto touchedAfter = [](std::size_t before) {
+        PluckedString string;
+        string.setRate(SampleRate{rate});
+        string.pluck(plain(64));
+        std::vector<float> gone(before, 0.0f);
+        string.render(gone);
+        string.pluck(plain(67));
+        std::vector<float> out(4000, 0.0f);
+        string.render(std::span(out).first(2000));
+        string.slurTo(plain(69));
+        string.render(std::span(out).subspan(2000));
+        return out;
+    };
+    const std::vector<float> first = touchedAfter(0);
+    for (std::size_t before = 64; before <= 16384; before += 64)
+        EXPECT_EQ(touchedAfter(before), first) << before;
+}
+
 TEST(VoiceBank, KeepsUpTheLevelOfASlurredLine) {
     for (const double stretch : {1.0, 2.0})
         for (const Stroke stroke : {Stroke::Slurred, Stroke::Hammered}) {
