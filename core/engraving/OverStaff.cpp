@@ -112,9 +112,9 @@ Meter meterAt(const SystemPlan& plan, const Beats& at) {
 /// from memory).
 bool isBeginning(const SystemPlan& plan, const Beats& at) {
     if (plan.meterBefore) return false;
-    const auto whole = std::find_if(plan.bars.begin(), plan.bars.end(),
-                                    [](const StaffBar& bar) { return !bar.isPartial && bar.number >= 1; });
-    return whole != plan.bars.end() ? at <= whole->begin : at <= plan.bars.front().begin;
+    const auto first =
+        std::find_if(plan.bars.begin(), plan.bars.end(), [](const StaffBar& bar) { return bar.number >= 1; });
+    return at <= (first == plan.bars.end() ? plan.bars.front() : *first).begin;
 }
 
 /// Tempo and swing are read as one.

@@ -85,6 +85,21 @@ TEST_F(LineBeginning, NumbersTheFirstWholeBarOverItsBarLine) {
     EXPECT_LT(number.bottom, 0);
 }
 
+// An excerpt that begins late in its bar is no pickup to the tempo of the next.
+TEST_F(LineBeginning, KeepsTheTempoOfAnExcerptsSecondBarThere) {
+    Study study = studyInFour();
+    for (const int beat : {18, 19, 20, 24})
+        study.notes.push_back(noteAt(study, Beats(beat), Beats(1), 62));
+    study.page.tempos = {{Beats(0), "Medium", {}}, {Beats(20), "Faster", {}}};
+    PageExcerpt excerpt = barsAround(study, {Beats(18), Beats(25)});
+    excerpt.only = Range<Beats>{Beats(18), Beats(25)};
+    const auto systems = engraveSystems(study, excerpt, {}, musicFont());
+    ASSERT_TRUE(systems);
+    const EngravedSystem& system = systems->front();
+    EXPECT_LT(text(system, "Medium").at.x, system.bars.front().right);
+    EXPECT_GT(text(system, "Faster").at.x, system.bars.front().right);
+}
+
 // The digits of a meter on tablature are as high as two of its spaces (common practice), on any number of
 // strings within its lines.
 TEST_F(LineBeginning, HasTheMeterOfTablatureAloneAsLargeAsItsLinesAllow) {
