@@ -524,7 +524,7 @@ void addCheckAndHelp(std::vector<Command>& table) {
           WORDS("Ticks off the loose end where the ear is, or opens it again"),
           KeyList{with(shift, Qt::Key_Q)}, NearLooseEnd},
          {NextPart, Help, "next-part", WORDS("Next part of the desk"),
-          WORDS("Moves the keyboard from strip to sheet, grid and transport"), KeyList{plain(Qt::Key_F6)},
+          WORDS("Moves the keyboard on: strip, sheet, messages, grid, help, loose ends, takes, transport"), KeyList{plain(Qt::Key_F6)},
           always},
          {CommandId::Keys, Help, "keys", WORDS("Keys…"), WORDS("Shows all keys, and lets you change them"),
           KeyList{plain(Qt::Key_F1)}, always},

@@ -20,6 +20,7 @@ bool isModifier(int key) {
 
 KeyCatcher::KeyCatcher(QWidget* parent) : QLineEdit(parent) {
     setReadOnly(true);
+    setFocusPolicy(Qt::ClickFocus);
     setContextMenuPolicy(Qt::NoContextMenu);
 }
 

@@ -6,7 +6,8 @@
 
 namespace earwright::ui {
 
-/// Takes any key with its modifiers, Tab, Enter and Escape too; leaving it goes by mouse or by its signal.
+/// Takes any key with its modifiers, Tab, Enter and Escape too. The keyboard comes in by a click or by
+/// setFocus(), never by Tab, and does not get out by itself: whoever hears caught() takes it elsewhere.
 class KeyCatcher : public QLineEdit {
     Q_OBJECT
 public:

@@ -46,7 +46,7 @@ void KeysDialog::build() {
     outcome = new QLabel;
     outcome->setWordWrap(true);
     catcher = new KeyCatcher;
-    catcher->setPlaceholderText(tr("click here, then press the key"));
+    catcher->setPlaceholderText(tr("Enter or click here, then press the key"));
     catcher->setAccessibleName(tr("New key for the chosen command"));
     none = new QPushButton(tr("No key"));
     original = new QPushButton(tr("Original key"));
@@ -66,7 +66,10 @@ void KeysDialog::build() {
 
     connect(list, &QTreeWidget::currentItemChanged, this, &KeysDialog::showChosen);
     connect(list, &QTreeWidget::itemActivated, catcher, [this] { catcher->setFocus(); });
-    connect(catcher, &KeyCatcher::caught, this, &KeysDialog::take);
+    connect(catcher, &KeyCatcher::caught, this, [this](const QKeySequence& key) {
+        take(key);
+        list->setFocus(); // or the next key, meant for the dialog, would be taken too
+    });
     connect(none, &QPushButton::clicked, this, [this] { take({}); });
     connect(original, &QPushButton::clicked, this, [this] {
         if (const auto id = chosen()) keys.restore(*id);
@@ -77,6 +80,9 @@ void KeysDialog::build() {
         showChosen();
     });
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
+    // Enter is for the list; a dialog would press the first of its buttons with it.
+    for (QPushButton* button : findChildren<QPushButton*>())
+        button->setAutoDefault(false);
 }
 
 void KeysDialog::fill() {

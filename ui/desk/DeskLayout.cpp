@@ -1,6 +1,8 @@
 // Where the parts of the window are, how they look, and how that is kept from day to day.
 #include "ui/desk/DeskWindow.h"
 #include "ui/desk/SpeedSteps.h"
+#include "ui/grid/LadderPanel.h"
+#include "ui/grid/LooseEndList.h"
 #include "ui/grid/NoteGrid.h"
 #include "ui/grid/NoteGridPanel.h"
 #include "ui/page/PageView.h"
@@ -23,6 +25,22 @@
 #include <iterator>
 
 namespace earwright::ui {
+
+namespace {
+
+bool takesTab(const QWidget& widget) {
+    return widget.isVisible() && widget.isEnabled() && widget.focusPolicy() & Qt::TabFocus;
+}
+
+/// The first place in a part that the keyboard can be in; null where there is none now.
+QWidget* firstStop(QWidget* part) {
+    if (takesTab(*part)) return part;
+    for (QWidget* at = part->nextInFocusChain(); at != part; at = at->nextInFocusChain())
+        if (part->isAncestorOf(at) && takesTab(*at)) return at;
+    return nullptr;
+}
+
+} // namespace
 
 void DeskWindow::build() {
     setAcceptDrops(true);
@@ -70,16 +88,17 @@ void DeskWindow::restoreLayout() {
 }
 
 void DeskWindow::toNextPart() {
-    QWidget* const parts[]{formStrip, chorusSheet, gridPanel->grid(), takePanel, transportBar};
+    QWidget* const parts[]{formStrip,         chorusSheet,         messageBar,
+                           gridPanel->grid(), gridPanel->ladder(), gridPanel->looseEnds(),
+                           takePanel,         transportBar};
     constexpr std::size_t count = std::size(parts);
+    const QWidget* now = focusWidget();
     std::size_t next = 0;
     for (std::size_t i = 0; i < count; ++i)
-        if (const QWidget* now = focusWidget(); now && (now == parts[i] || parts[i]->isAncestorOf(now)))
-            next = (i + 1) % count;
-    if (!parts[next]->isVisible()) next = (next + 1) % count;
-    QWidget* target = parts[next];
-    if (target->focusPolicy() == Qt::NoFocus) target = target->nextInFocusChain();
-    target->setFocus(Qt::TabFocusReason);
+        if (now && (now == parts[i] || parts[i]->isAncestorOf(now))) next = i + 1;
+    for (std::size_t tried = 0; tried < count; ++tried)
+        if (QWidget* stop = firstStop(parts[(next + tried) % count]))
+            return stop->setFocus(Qt::TabFocusReason);
 }
 
 void DeskWindow::switchAppearance() {

@@ -6,8 +6,9 @@
 namespace earwright::ui {
 
 /// Watches the whole program. With the keyboard in a text field every key without Ctrl or Alt belongs to the
-/// field; on a button reached by keyboard the space bar presses it, and a
-/// slider or a list of choices keeps the arrows. Threads: interface only.
+/// field; on a button reached by keyboard the space bar presses it, and a slider or a choice of several keeps
+/// the arrows. A list keeps what is done to its rows: Enter, Delete, Backspace, and the space bar where rows
+/// are ticked. From all of them Tab goes on to the next. Threads: interface only.
 class TypingGuard : public QObject {
     Q_OBJECT
 public:

@@ -41,6 +41,10 @@ QRect LooseEndDelegate::tickBox(const QRect& row) {
     return {row.left() + spacing::small, row.center().y() - boxSize / 2, boxSize, boxSize};
 }
 
+bool LooseEndDelegate::isOnTickBox(const QRect& row, const QPoint& at) {
+    return tickBox(row).adjusted(-6, -6, 6, 6).contains(at);
+}
+
 QSize LooseEndDelegate::sizeHint(const QStyleOptionViewItem&, const QModelIndex&) const {
     return {200, rowHeight};
 }
@@ -55,6 +59,11 @@ void LooseEndDelegate::paint(QPainter* painter, const QStyleOptionViewItem& opti
         painter->fillRect(row, color(Role::Rule, 0.6));
     else if (option.state & QStyle::State_MouseOver)
         painter->fillRect(row, color(Role::Shade));
+    if (option.state & QStyle::State_HasFocus) {
+        painter->setPen(QPen(color(Role::Ink), 1));
+        painter->setBrush(Qt::NoBrush);
+        painter->drawRect(QRectF(row).adjusted(0.5, 0.5, -0.5, -0.5));
+    }
     paintTickBox(*painter, tickBox(row), done);
     paintFlag(*painter, QPointF(row.left() + 33, row.center().y() + 7), 13, color(Role::LooseEnd), done);
 
@@ -77,8 +86,7 @@ bool LooseEndDelegate::editorEvent(QEvent* event, QAbstractItemModel* model,
                                    const QStyleOptionViewItem& option, const QModelIndex& index) {
     if (event->type() != QEvent::MouseButtonRelease) return false;
     const auto* mouse = static_cast<QMouseEvent*>(event);
-    const bool onBox = tickBox(option.rect).adjusted(-6, -6, 6, 6).contains(mouse->pos());
-    if (mouse->button() != Qt::LeftButton || !onBox) return false;
+    if (mouse->button() != Qt::LeftButton || !isOnTickBox(option.rect, mouse->pos())) return false;
     const bool done = index.data(Qt::CheckStateRole).toInt() == Qt::Checked;
     return model->setData(index, done ? Qt::Unchecked : Qt::Checked, Qt::CheckStateRole);
 }

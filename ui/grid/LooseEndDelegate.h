@@ -12,6 +12,8 @@ public:
     using QStyledItemDelegate::QStyledItemDelegate;
 
     static QRect tickBox(const QRect& row);
+    /// Whether a click there ticks the box of a row: the box and a little around it.
+    static bool isOnTickBox(const QRect& row, const QPoint& at);
 
     QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override;
     void paint(QPainter* painter, const QStyleOptionViewItem& option,

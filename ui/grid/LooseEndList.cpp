@@ -9,9 +9,12 @@
 #include <QKeyEvent>
 #include <QLabel>
 #include <QListView>
+#include <QMouseEvent>
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <optional>
+#include <utility>
 
 namespace earwright::ui {
 
@@ -43,6 +46,7 @@ LooseEndList::LooseEndList(QWidget* parent)
     list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     list->viewport()->setAutoFillBackground(false);
     list->installEventFilter(this);
+    list->viewport()->installEventFilter(this);
 
     auto* heading = new QHBoxLayout;
     heading->setSpacing(spacing::medium);
@@ -56,17 +60,27 @@ LooseEndList::LooseEndList(QWidget* parent)
     column->addWidget(list);
 
     connect(model, &LooseEndModel::edited, this, &LooseEndList::edited);
-    const auto choose = [this](const QModelIndex& index) {
-        if (const LooseEnd* end = model->looseEnd(index)) emit placeChosen(end->time);
-    };
-    connect(list, &QListView::clicked, this, choose);
-    connect(list, &QListView::activated, this, choose);
+    connect(list, &QListView::clicked, this, [this](const QModelIndex& index) {
+        // Whoever ticks one off stays where they are.
+        if (!LooseEndDelegate::isOnTickBox(list->visualRect(index), releasedAt)) goTo(index);
+    });
     showCounts();
 }
 
 void LooseEndList::setStudy(std::shared_ptr<const Study> study) {
+    const int row = list->currentIndex().row();
+    const LooseEnd* end = model->looseEnd(list->currentIndex());
+    const std::optional<LooseEndId> id = end ? std::optional(end->id) : std::nullopt;
     model->setStudy(std::move(study));
     showCounts();
+    if (!id || list->currentIndex().isValid() || model->rowCount() == 0) return;
+    // Where one was taken out the keyboard goes to the next: without a row its keys would be the desk's.
+    const QModelIndex same = model->indexOf(*id);
+    list->setCurrentIndex(same.isValid() ? same : model->index(std::min(row, model->rowCount() - 1)));
+}
+
+void LooseEndList::goTo(const QModelIndex& index) {
+    if (const LooseEnd* end = model->looseEnd(index)) emit placeChosen(end->time);
 }
 
 void LooseEndList::showCounts() {
@@ -78,24 +92,31 @@ void LooseEndList::showCounts() {
     list->setFixedHeight(rowHeight * std::min(all, mostRowsShown) + 2);
 }
 
-void LooseEndList::setCurrent(LooseEndId id) {
-    const QModelIndex index = model->indexOf(id);
-    list->setCurrentIndex(index);
-    list->scrollTo(index);
-}
-
-void LooseEndList::editText(LooseEndId id) {
-    setCurrent(id);
-    if (list->currentIndex().isValid()) list->edit(list->currentIndex());
+bool LooseEndList::act(int key, const QModelIndex& index) {
+    switch (key) {
+    case Qt::Key_Return:
+    case Qt::Key_Enter:
+        goTo(index);
+        return true;
+    case Qt::Key_Space:
+        model->setData(index, model->looseEnd(index)->done ? Qt::Unchecked : Qt::Checked, Qt::CheckStateRole);
+        return true;
+    case Qt::Key_Delete:
+    case Qt::Key_Backspace:
+        model->remove(index);
+        return true;
+    default:
+        return false;
+    }
 }
 
 bool LooseEndList::eventFilter(QObject* watched, QEvent* event) {
-    if (watched == list && event->type() == QEvent::KeyPress) {
-        const int key = static_cast<QKeyEvent*>(event)->key();
-        if ((key == Qt::Key_Delete || key == Qt::Key_Backspace) && list->currentIndex().isValid()) {
-            model->remove(list->currentIndex());
-            return true;
-        }
+    if (watched == list->viewport() && event->type() == QEvent::MouseButtonRelease)
+        releasedAt = static_cast<QMouseEvent*>(event)->position().toPoint();
+    if (watched == list && event->type() == QEvent::KeyPress && list->currentIndex().isValid()) {
+        const auto* key = static_cast<QKeyEvent*>(event);
+        const bool plain = !(key->modifiers() & ~Qt::KeypadModifier);
+        if (plain && act(key->key(), list->currentIndex())) return true;
     }
     return QWidget::eventFilter(watched, event);
 }

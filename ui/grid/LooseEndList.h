@@ -3,29 +3,27 @@
 
 #include "core/study/Study.h"
 
+#include <QPoint>
 #include <QWidget>
 
 #include <memory>
 
 class QLabel;
 class QListView;
+class QModelIndex;
 
 namespace earwright::ui {
 
 class LooseEndModel;
 
-/// Threads: interface only.
+/// A click or Enter goes to the place, F2 or a double click words it, Space or a click in its box ticks it
+/// off, Delete or Backspace takes it out. Threads: interface only.
 class LooseEndList : public QWidget {
     Q_OBJECT
 public:
     explicit LooseEndList(QWidget* parent = nullptr);
 
     void setStudy(std::shared_ptr<const Study> study);
-    /// Shows one as the current one.
-    void setCurrent(LooseEndId id);
-    /// Opens the field for its word of text, for one just set.
-    void editText(LooseEndId id);
-
     QListView* view() const { return list; }
 
 signals:
@@ -37,11 +35,16 @@ protected:
 
 private:
     void showCounts();
+    void goTo(const QModelIndex& index);
+    /// What a key does to the row it is on; false where it is none of the list's own.
+    bool act(int key, const QModelIndex& index);
 
     LooseEndModel* model;
     QLabel* counts;
     QLabel* empty;
     QListView* list;
+    /// Where the pointer let go last, in the list's viewport.
+    QPoint releasedAt;
 };
 
 } // namespace earwright::ui

@@ -135,7 +135,10 @@ protected:
     void focusInEvent(QFocusEvent* event) override;
     void focusOutEvent(QFocusEvent* event) override;
     bool event(QEvent* event) override;
-    bool focusNextPrevChild(bool) override { return false; }
+    /// With columns Tab is for them; without any it leaves the grid.
+    bool focusNextPrevChild(bool next) override {
+        return !hasColumns() && QAbstractScrollArea::focusNextPrevChild(next);
+    }
 
 private:
     void layOutBars();

@@ -5,6 +5,7 @@
 #include "ui/theme/Spacing.h"
 #include "ui/theme/StudyPlace.h"
 
+#include <QKeyEvent>
 #include <QLabel>
 #include <QMouseEvent>
 #include <QPaintEvent>
@@ -30,7 +31,7 @@ FormStripView::FormStripView(QWidget* parent)
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     cancel->setText(tr("Cancel"));
     cancel->setAccessibleName(tr("Stop drawing the overview"));
-    cancel->setFocusPolicy(Qt::NoFocus);
+    cancel->setFocusPolicy(Qt::TabFocus); // after a click the desk's keys stay where they were
     connect(cancel, &QToolButton::clicked, this, &FormStripView::drawingCancelled);
     setDrawn(std::nullopt);
 }
@@ -121,6 +122,18 @@ void FormStripView::mouseReleaseEvent(QMouseEvent* event) {
     update();
     if (wish.seek) emit seekRequested(*wish.seek);
     if (wish.loop) emit loopRequested(*wish.loop);
+}
+
+bool FormStripView::event(QEvent* event) {
+    if (event->type() == QEvent::ShortcutOverride) {
+        // The desk has these keys for other things: Esc gives the drag up first, and Tab reaches the button.
+        const int key = static_cast<QKeyEvent*>(event)->key();
+        if ((key == Qt::Key_Escape && tool.isActive()) || (key == Qt::Key_Tab && cancel->isVisible())) {
+            event->accept();
+            return true;
+        }
+    }
+    return QWidget::event(event);
 }
 
 void FormStripView::keyPressEvent(QKeyEvent* event) {

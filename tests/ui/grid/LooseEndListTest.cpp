@@ -36,7 +36,8 @@ protected:
         current = shared(std::move(study));
         list.setStudy(current);
     }
-    QRect row(int index) const { return list.view()->visualRect(list.view()->model()->index(index, 0)); }
+    QModelIndex at(int index) const { return list.view()->model()->index(index, 0); }
+    QRect row(int index) const { return list.view()->visualRect(at(index)); }
 
     LooseEndList list;
     std::shared_ptr<const Study> current;
@@ -61,6 +62,8 @@ TEST_F(LooseEnds, AreListedByTheClockWithoutBars) {
 }
 
 TEST_F(LooseEnds, AreTickedOffInTheirBoxAndOpenedAgain) {
+    std::vector<Seconds> places;
+    QObject::connect(&list, &LooseEndList::placeChosen, [&](Seconds time) { places.push_back(time); });
     const QPoint box = LooseEndDelegate::tickBox(row(1)).center();
     QTest::mouseClick(list.view()->viewport(), Qt::LeftButton, {}, box);
     EXPECT_TRUE(current->looseEnds[1].done);
@@ -68,6 +71,7 @@ TEST_F(LooseEnds, AreTickedOffInTheirBoxAndOpenedAgain) {
     EXPECT_EQ(lastEdit, "tick off loose end");
     QTest::mouseClick(list.view()->viewport(), Qt::LeftButton, {}, box);
     EXPECT_FALSE(current->looseEnds[1].done);
+    EXPECT_TRUE(places.empty()) << "the ear stays where it is";
 }
 
 TEST_F(LooseEnds, AreGoneToByClick) {
@@ -78,7 +82,7 @@ TEST_F(LooseEnds, AreGoneToByClick) {
 }
 
 TEST_F(LooseEnds, AreWordedInPlace) {
-    list.editText(LooseEndId{6});
+    list.view()->edit(at(1));
     auto* field = list.view()->viewport()->findChild<QLineEdit*>();
     ASSERT_TRUE(field);
     field->setText("  second finger ");
@@ -88,14 +92,30 @@ TEST_F(LooseEnds, AreWordedInPlace) {
 }
 
 TEST_F(LooseEnds, AreTakenOutByDelete) {
-    list.setCurrent(LooseEndId{5});
+    list.view()->setCurrentIndex(at(0));
     QTest::keyClick(list.view(), Qt::Key_Delete);
     ASSERT_EQ(current->looseEnds.size(), 1u);
     EXPECT_EQ(current->looseEnds[0].id, LooseEndId{6});
 }
 
+TEST_F(LooseEnds, LeaveTheKeyboardOnTheNextWhenOneIsTakenOut) {
+    list.view()->setCurrentIndex(at(0));
+    QTest::keyClick(list.view(), Qt::Key_Backspace);
+    EXPECT_EQ(list.view()->currentIndex().row(), 0);
+    QTest::keyClick(list.view(), Qt::Key_Delete);
+    EXPECT_TRUE(current->looseEnds.empty());
+}
+
+TEST_F(LooseEnds, KeepTheKeyboardOnTheSameWhenAnotherIsSetBefore) {
+    list.view()->setCurrentIndex(at(1));
+    Study study = *current;
+    study.looseEnds.insert(study.looseEnds.begin(), {LooseEndId{7}, Seconds(1), "first", false});
+    show(study);
+    EXPECT_EQ(list.view()->currentIndex().row(), 2);
+}
+
 TEST_F(LooseEnds, KeepTheirSelectionThroughOtherEdits) {
-    list.setCurrent(LooseEndId{6});
+    list.view()->setCurrentIndex(at(1));
     Study study = *current;
     study.title = "another";
     show(study);
