@@ -19,6 +19,8 @@ enum class CommandId {
     Undo,
     Redo,
     LetGo,
+    FewerBars,
+    MoreBars,
     SwitchAppearance,
     // Listen
     PlayPause,

@@ -68,8 +68,14 @@ void addStudyAndEdit(std::vector<Command>& table) {
          {LetGo, CommandMenu::Edit, "let-go", WORDS("Let go"),
           WORDS("Drops what is selected or half done, then lets the grid follow the ear again"),
           KeyList{plain(Qt::Key_Escape)}, StudyOpen, true},
+         {FewerBars, CommandMenu::Edit, "fewer-bars", WORDS("Fewer bars to a line"),
+          WORDS("Puts half as many bars on a line of the sheet, each of them wider"),
+          KeyList{with(ctrl, Qt::Key_PageUp)}, StudyOpen, true},
+         {MoreBars, CommandMenu::Edit, "more-bars", WORDS("More bars to a line"),
+          WORDS("Puts twice as many bars on a line of the sheet, up to sixteen"),
+          KeyList{with(ctrl, Qt::Key_PageDown)}, StudyOpen},
          {SwitchAppearance, CommandMenu::Edit, "appearance", WORDS("Light or dark"),
-          WORDS("Changes between paper by day and by night"), KeyList{}, always, true}});
+          WORDS("Changes between paper by day and by night"), KeyList{}, always}});
 }
 
 void addPlaying(std::vector<Command>& table) {
@@ -115,9 +121,9 @@ void addLoopAndSpeed(std::vector<Command>& table) {
           true},
          {LoopEndLater, Loops, "loop-end-later", WORDS("Loop ends later"),
           WORDS("Moves the loop's end on a little"), KeyList{with(shift, Qt::Key_Period)}, Loop, false, true},
-         {Slower, Loops, "slower", WORDS("Slower"), WORDS("One speed step down, in pitch"),
+         {Slower, Loops, "slower", WORDS("Slower"), WORDS("One speed step down, at the same pitch"),
           KeyList{plain(Qt::Key_Minus)}, StudyOpen, true, true},
-         {Faster, Loops, "faster", WORDS("Faster"), WORDS("One speed step up, in pitch"),
+         {Faster, Loops, "faster", WORDS("Faster"), WORDS("One speed step up, at the same pitch"),
           KeyList{plain(Qt::Key_Equal)}, StudyOpen, false, true},
          {FullSpeed, Loops, "full-speed", WORDS("Full speed"), WORDS("Plays as recorded"),
           KeyList{plain(Qt::Key_0)}, StudyOpen},
@@ -183,15 +189,16 @@ void addHearing(std::vector<Command>& table) {
         {{NextHearing, Listen, "next-hearing", WORDS("Next way of hearing"),
           WORDS("Record, yours, together, split, trade"), KeyList{plain(Qt::Key_V)}, StudyOpen, true},
          {PreviousHearing, Listen, "previous-hearing", WORDS("Way of hearing before"),
-          WORDS("The same, backwards"), KeyList{with(shift, Qt::Key_V)}, StudyOpen},
+          WORDS("Trade, split, together, yours, record"), KeyList{with(shift, Qt::Key_V)}, StudyOpen},
          {AsPlayed, Listen, "as-played", WORDS("As played, or as written"),
           WORDS("Sounds the written notes as the record plays them, early, late, short and soft, or on the "
                 "grid"),
           KeyList{with(shift, Qt::Key_P)}, RecordingOpen | Tempo},
          {NextFocus, Listen, "next-focus", WORDS("Next focus"),
           WORDS("All of a stereo recording, left, right, centre, sides"), KeyList{plain(Qt::Key_F)}, Stereo},
-         {PreviousFocus, Listen, "previous-focus", WORDS("Focus before"), WORDS("The same parts, backwards"),
-          KeyList{with(shift, Qt::Key_F)}, Stereo}});
+         {PreviousFocus, Listen, "previous-focus", WORDS("Focus before"),
+          WORDS("Sides, centre, right, left, all of a stereo recording"), KeyList{with(shift, Qt::Key_F)},
+          Stereo}});
 }
 
 void addPitchAndLoudness(std::vector<Command>& table) {
@@ -502,7 +509,8 @@ void addCheckAndHelp(std::vector<Command>& table) {
                 "no phrase is marked, the notes around the cursor become one"),
           KeyList{with(shift, Qt::Key_C)}, RecordingOpen | WrittenHere | Tempo},
          {CommandId::CheckChords, Check, "check-chords", WORDS("Check the chords"),
-          WORDS("Compares the chords of the loop or the chorus with comping and bass"),
+          WORDS("Compares the chords of the selected stretch, the loop or the chorus with comping "
+                "and bass"),
           KeyList{with(ctrl | shift, Qt::Key_C)}, RecordingOpen | Tempo},
          {TellChord, Check, "tell-chord", WORDS("What speaks for this chord"),
           WORDS("Says what is heard for or against the chord where the ear is"),
@@ -524,8 +532,8 @@ void addCheckAndHelp(std::vector<Command>& table) {
           WORDS("Ticks off the loose end where the ear is, or opens it again"),
           KeyList{with(shift, Qt::Key_Q)}, NearLooseEnd},
          {NextPart, Help, "next-part", WORDS("Next part of the desk"),
-          WORDS("Moves the keyboard on: strip, sheet, messages, grid, help, loose ends, takes, transport"), KeyList{plain(Qt::Key_F6)},
-          always},
+          WORDS("Moves the keyboard on: strip, sheet, messages, grid, help, loose ends, takes, transport"),
+          KeyList{plain(Qt::Key_F6)}, always},
          {CommandId::Keys, Help, "keys", WORDS("Keys…"), WORDS("Shows all keys, and lets you change them"),
           KeyList{plain(Qt::Key_F1)}, always},
          {About, Help, "about", WORDS("About Earwright"), WORDS("Says what this program is and its licence"),

@@ -38,6 +38,11 @@ std::vector<QKeySequence> KeyBindings::keys(CommandId id) const {
     return keys;
 }
 
+QKeySequence KeyBindings::firstKey(CommandId id) const {
+    const auto own = keys(id);
+    return own.empty() ? QKeySequence() : own.front();
+}
+
 std::optional<CommandId> KeyBindings::owner(const QKeySequence& key) const {
     if (key.isEmpty()) return std::nullopt;
     for (const Command& entry : commandTable()) {

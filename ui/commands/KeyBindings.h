@@ -7,6 +7,7 @@
 
 #include <map>
 #include <optional>
+#include <vector>
 
 class QSettings;
 
@@ -21,6 +22,8 @@ public:
 
     /// All keys of a command; the first is the one shown.
     std::vector<QKeySequence> keys(CommandId id) const;
+    /// The one shown; empty for none.
+    QKeySequence firstKey(CommandId id) const;
     bool isChanged(CommandId id) const { return changed.contains(id); }
     /// Who has a key now, if anyone.
     std::optional<CommandId> owner(const QKeySequence& key) const;

@@ -1,15 +1,13 @@
 #include "ui/commands/KeyCatcher.h"
 
+#include "ui/commands/KeySpelling.h"
+
 #include <QKeyEvent>
+#include <QShortcut>
 
 namespace earwright::ui {
 
 namespace {
-
-/// Qt has a name of its own for Tab with Shift held; people and the table of commands say Shift+Tab.
-Qt::Key asSpoken(int key) {
-    return key == Qt::Key_Backtab ? Qt::Key_Tab : static_cast<Qt::Key>(key);
-}
 
 bool isModifier(int key) {
     return key == Qt::Key_Shift || key == Qt::Key_Control || key == Qt::Key_Alt || key == Qt::Key_Meta ||
@@ -28,18 +26,34 @@ void KeyCatcher::show(const QKeySequence& key) {
     setText(key.toString(QKeySequence::NativeText));
 }
 
+void KeyCatcher::setKnown(const std::vector<QKeySequence>& keys) {
+    for (QShortcut* shortcut : known) {
+        shortcut->setEnabled(false);
+        shortcut->deleteLater(); // it may just be telling what was caught
+    }
+    known.clear();
+    for (const QKeySequence& key : keys) {
+        auto* shortcut = new QShortcut(key, this);
+        shortcut->setContext(Qt::WidgetShortcut);
+        connect(shortcut, &QShortcut::activated, this, [this, key] { take(key); });
+        connect(shortcut, &QShortcut::activatedAmbiguously, this, [this, key] { take(key); });
+        known.push_back(shortcut);
+    }
+}
+
+void KeyCatcher::take(const QKeySequence& key) {
+    show(key);
+    emit caught(key);
+}
+
 bool KeyCatcher::event(QEvent* event) {
     if (event->type() == QEvent::ShortcutOverride) {
-        event->accept();
+        event->ignore(); // known keys come as shortcuts, all others as keys
         return true;
     }
     if (event->type() != QEvent::KeyPress) return QLineEdit::event(event);
     const auto* press = static_cast<QKeyEvent*>(event);
-    if (!isModifier(press->key())) {
-        const QKeySequence key(QKeyCombination(press->modifiers(), asSpoken(press->key())));
-        show(key);
-        emit caught(key);
-    }
+    if (!isModifier(press->key())) take(spellingsOf(*press).front());
     return true;
 }
 

@@ -4,6 +4,10 @@
 #include <QKeySequence>
 #include <QLineEdit>
 
+#include <vector>
+
+class QShortcut;
+
 namespace earwright::ui {
 
 /// Takes any key with its modifiers, Tab, Enter and Escape too. The keyboard comes in by a click or by
@@ -13,12 +17,20 @@ class KeyCatcher : public QLineEdit {
 public:
     explicit KeyCatcher(QWidget* parent = nullptr);
     void show(const QKeySequence& key);
+    /// Keys that mean something already: pressed, they are caught as they are written here. What Shift makes
+    /// of a key depends on the keyboard: Shift+, comes as "<".
+    void setKnown(const std::vector<QKeySequence>& keys);
 
 signals:
     void caught(const QKeySequence& key);
 
 protected:
     bool event(QEvent* event) override;
+
+private:
+    void take(const QKeySequence& key);
+
+    std::vector<QShortcut*> known;
 };
 
 } // namespace earwright::ui

@@ -11,16 +11,13 @@
 #include <QVBoxLayout>
 
 #include <map>
+#include <vector>
 
 namespace earwright::ui {
 
 namespace {
 
 constexpr int idRole = Qt::UserRole;
-
-QString shown(const std::vector<QKeySequence>& keys) {
-    return keys.empty() ? QString() : keys.front().toString(QKeySequence::NativeText);
-}
 
 } // namespace
 
@@ -102,11 +99,16 @@ void KeysDialog::fill() {
 }
 
 void KeysDialog::showKeys() {
+    std::vector<QKeySequence> known;
+    for (const Command& entry : commandTable())
+        for (const QKeySequence& key : keys.keys(entry.id))
+            known.push_back(key);
+    catcher->setKnown(known);
     for (QTreeWidgetItemIterator at(list); *at; ++at) {
         const QVariant id = (*at)->data(0, idRole);
         if (!id.isValid()) continue;
         const auto commandId = static_cast<CommandId>(id.toInt());
-        (*at)->setText(1, shown(keys.keys(commandId)));
+        (*at)->setText(1, keys.firstKey(commandId).toString(QKeySequence::NativeText));
         QFont font = (*at)->font(1);
         font.setBold(keys.isChanged(commandId));
         (*at)->setFont(1, font);
@@ -130,8 +132,7 @@ void KeysDialog::showChosen() {
         widget->setEnabled(id.has_value());
     original->setEnabled(id && keys.isChanged(*id));
     about->setText(id ? command(*id).translatedAbout() : tr("Choose a command to give it another key."));
-    const auto own = id ? keys.keys(*id) : std::vector<QKeySequence>{};
-    catcher->show(own.empty() ? QKeySequence() : own.front());
+    catcher->show(id ? keys.firstKey(*id) : QKeySequence());
     outcome->clear();
 }
 

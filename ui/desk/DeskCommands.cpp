@@ -45,6 +45,8 @@ void bindStudy(CommandSet& commands, DeskWindow& window) {
     commands.bind(Undo, [&] { window.session().undo(); });
     commands.bind(Redo, [&] { window.session().redo(); });
     commands.bind(LetGo, [&] { window.letGo(); });
+    commands.bind(FewerBars, [&] { window.sheet().stepBarsPerLine(-1); });
+    commands.bind(MoreBars, [&] { window.sheet().stepBarsPerLine(1); });
     commands.bind(SwitchAppearance, [&] { window.switchAppearance(); });
 }
 

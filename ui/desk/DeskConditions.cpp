@@ -1,5 +1,6 @@
 // Which of the things commands need are there now.
 #include "core/study/LooseEndEdits.h"
+#include "ui/commands/KeySpelling.h"
 #include "ui/desk/DeskWindow.h"
 #include "ui/desk/EarSteps.h"
 #include "ui/grid/NoteGrid.h"
@@ -56,8 +57,9 @@ Conditions DeskWindow::conditions() {
 
 void DeskWindow::keyPressEvent(QKeyEvent* event) {
     QMainWindow::keyPressEvent(event);
-    const QString why = commandSet->whyNot(QKeySequence(event->keyCombination()));
-    if (!why.isEmpty() && !event->isAutoRepeat()) messageBar->notice(why);
+    if (event->isAutoRepeat()) return;
+    for (const QKeySequence& key : spellingsOf(*event))
+        if (const QString why = commandSet->whyNot(key); !why.isEmpty()) return messageBar->notice(why);
 }
 
 } // namespace earwright::ui

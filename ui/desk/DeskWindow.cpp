@@ -146,10 +146,14 @@ void DeskWindow::showTitle() {
     title->show();
 }
 
+KeyOf DeskWindow::keyOf() const {
+    return [this](CommandId id) { return bindings.firstKey(id); };
+}
+
 void DeskWindow::adviseOnMarking() {
-    messageBar->say(
-        adviceSubject(), MessageBar::Tone::Question,
-        tr("No bars are marked yet. Play, and press Enter on each bar line; Shift+Enter marks a beat."));
+    messageBar->say(adviceSubject(), MessageBar::Tone::Question,
+                    tr("No bars are marked yet. Play, and %1 on each bar line, or %2 on a single beat.")
+                        .arg(howTo(CommandId::TapBar, keyOf()), howTo(CommandId::TapBeat, keyOf())));
 }
 
 void DeskWindow::showLoopMaking() {
@@ -160,7 +164,8 @@ void DeskWindow::showLoopMaking() {
                               ? placeText(Beats::nearest(study.beatMap.beatsAt(*start), 12), study.meters())
                               : clockText(*start);
     messageBar->say(loopSubject, MessageBar::Tone::Question,
-                    tr("The loop starts at %1. Press L where it ends.").arg(place),
+                    tr("The loop starts at %1. %2 where it ends.")
+                        .arg(place, howToSentence(CommandId::LoopFromOrToHere, keyOf())),
                     {{tr("Cancel"), [this] { ears.giveUpLoop(); }}});
 }
 
@@ -269,8 +274,10 @@ void DeskWindow::loopPhrase() {
     const auto phrase = phraseUnderCursor();
     if (!phrase)
         return messageBar->notice(
-            tr("There is no phrase here. Drag over a stretch of the sheet, then press P to "
-               "loop it or M to name it as a phrase."));
+            tr("There is no phrase here. Drag over a stretch of the sheet, then %1 to loop it or %2 to name "
+               "it as "
+               "a phrase.")
+                .arg(howTo(CommandId::LoopPhrase, keyOf()), howTo(CommandId::MarkPhrase, keyOf())));
     ears.loopOver(desk.study().span(*phrase)->range);
 }
 
@@ -286,7 +293,9 @@ void DeskWindow::chooseHearing(Hearing hearing) {
     if (const auto phrase = phraseUnderCursor())
         ears.loopOver(desk.study().span(*phrase)->range);
     else
-        messageBar->notice(tr("Trade takes turns over a loop: mark a phrase here, or make a loop with L."));
+        messageBar->notice(tr("Trade takes turns over a loop: mark a phrase here, or %1 where a loop begins "
+                              "and where it ends.")
+                               .arg(howTo(CommandId::LoopFromOrToHere, keyOf())));
 }
 
 std::optional<SpanId> DeskWindow::phraseUnderCursor() {

@@ -3,6 +3,7 @@
 
 #include "ui/commands/CommandSet.h"
 #include "ui/commands/KeyBindings.h"
+#include "ui/commands/KeyWords.h"
 #include "ui/desk/AsPlayedDesk.h"
 #include "ui/desk/BandDesk.h"
 #include "ui/desk/BeatDesk.h"
@@ -143,6 +144,9 @@ private:
     void showHeard();
     void showTuning();
     void adviseOnMarking();
+    KeyOf keyOf() const;
+    /// To every view that names keys.
+    void tellKeys();
     static QString adviceSubject() { return QStringLiteral("advice"); }
     void tick();
     void turnPage();

@@ -57,12 +57,15 @@ void DeskWindow::connectStrip() {
     connect(marks, &MarkingDesk::placeChosen, this, &DeskWindow::goTo);
 }
 
+void DeskWindow::tellKeys() {
+    gridPanel->setKeys(keyOf());
+    chorusSheet->setKeys(keyOf());
+}
+
 void DeskWindow::connectPanel() {
     NoteGrid* grid = gridPanel->grid();
-    grid->setKeys([this](CommandId id) {
-        const auto own = bindings.keys(id);
-        return own.empty() ? QKeySequence() : own.front();
-    });
+    tellKeys();
+    connect(&bindings, &KeyBindings::keysChanged, this, &DeskWindow::tellKeys);
     connect(grid, &NoteGrid::edited, this,
             [this](const Study& study, const QString& what) { desk.apply(what, study); });
     connect(grid, &NoteGrid::audition, this,

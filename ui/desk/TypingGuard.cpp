@@ -15,8 +15,8 @@ namespace earwright::ui {
 namespace {
 
 bool takesWords(const QObject* object) {
-    return qobject_cast<const QLineEdit*>(object) || qobject_cast<const QPlainTextEdit*>(object) ||
-           qobject_cast<const QAbstractSpinBox*>(object);
+    if (const auto* field = qobject_cast<const QLineEdit*>(object)) return !field->isReadOnly();
+    return qobject_cast<const QPlainTextEdit*>(object) || qobject_cast<const QAbstractSpinBox*>(object);
 }
 
 bool isArrow(int key) {

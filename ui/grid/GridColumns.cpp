@@ -50,16 +50,6 @@ std::size_t GridColumns::indexNearest(double beats) const {
     return after < before ? under + 1 : under;
 }
 
-int GridColumns::finestDivision() const {
-    int finest = 1;
-    int parts = 0;
-    for (std::size_t i = 0; i < list.size(); ++i) {
-        parts = i > 0 && list[i].beat == list[i - 1].beat ? parts + 1 : 1;
-        finest = std::max(finest, parts);
-    }
-    return finest;
-}
-
 Beats GridColumns::lineFrom(const Beats& place, int steps) const {
     if (isEmpty()) return place;
     Beats line = place;

@@ -42,8 +42,6 @@ public:
     /// The column whose beginning is nearest to a place: where a sound that came a little early or late
     /// would be written. Requires: !isEmpty().
     std::size_t indexNearest(double beats) const;
-    /// The most columns any beat shown has.
-    int finestDivision() const;
 
     /// Places where a note may begin or end, `steps` lines away from a place; a place between two lines
     /// counts as one step from each. Stays within the bars shown.

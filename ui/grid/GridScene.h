@@ -34,7 +34,8 @@ struct GridScene {
     GridCursor cursor;
     /// The note at the cursor, on which the keys for notes act.
     std::optional<NoteId> selected;
-    /// Notes chosen with it, in the order of the line; they get the same.
+    /// Notes chosen with it, in the order of the line: pitch, loudness and marks are set on all of them,
+    /// place and length on the note at the cursor alone.
     std::vector<NoteId> alsoSelected;
     /// Only after the user asked for a check.
     std::optional<PhraseCheck> check;

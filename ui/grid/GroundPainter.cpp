@@ -7,6 +7,7 @@
 #include "ui/theme/Theme.h"
 #include "ui/theme/Type.h"
 
+#include <algorithm>
 #include <bit>
 #include <cmath>
 
@@ -119,9 +120,13 @@ void paintBarNumbers(QPainter& painter, const GridScene& scene, const GridGeomet
     }
 }
 
-/// No half of halves: written with a number under a bracket.
-bool isTuplet(BeatDivision division) {
-    return !std::has_single_bit(static_cast<unsigned>(division));
+/// Written with a number under a bracket: neither halves of halves nor, where three units are counted as one,
+/// halves of those. Two or four parts of such a dotted beat are dotted values on the page, and no tuplet
+/// either.
+bool isTuplet(BeatDivision division, int unitsPerCount) {
+    const auto parts = static_cast<unsigned>(division);
+    const unsigned odd = parts >> std::countr_zero(parts);
+    return odd != 1 && !(odd == 3 && unitsPerCount == 3);
 }
 
 /// A bracket over the beat, open where its number stands, as a page has it.
@@ -150,9 +155,8 @@ void paintRuler(QPainter& painter, const GridScene& scene, const GridGeometry& g
         const BeatDivision division = scene.study->divisionOf(beat);
         painter.drawText(geometry.beatOnRuler(beat), Qt::AlignCenter,
                          QString::number(static_cast<int>(division)));
-        // Three eighths of 6/8 are how the beat is written, no tuplet.
-        const bool isInThree = meters.at(meters.barOf(beat)).unitsPerCount() == 3;
-        if (isTuplet(division) && !isInThree) paintTupletBracket(painter, geometry.beatOnRuler(beat));
+        if (isTuplet(division, meters.at(meters.barOf(beat)).unitsPerCount()))
+            paintTupletBracket(painter, geometry.beatOnRuler(beat));
     }
 }
 

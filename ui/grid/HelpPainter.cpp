@@ -5,6 +5,7 @@
 
 #include <QPainterPath>
 
+#include <algorithm>
 #include <cmath>
 #include <cstdlib>
 

@@ -10,8 +10,8 @@ namespace earwright::ui {
 
 namespace {
 
-QString tr(const char* text, int count = -1) {
-    return QCoreApplication::translate("HintText", text, nullptr, count);
+QString tr(const char* text) {
+    return QCoreApplication::translate("HintText", text);
 }
 
 QString semitonesText(int count) {

@@ -10,6 +10,8 @@
 #include <QLabel>
 #include <QVBoxLayout>
 
+#include <utility>
+
 namespace earwright::ui {
 
 namespace {
@@ -23,16 +25,15 @@ QLabel* labelled(QWidget* parent, TextStyle style) {
 }
 
 /// Before any step of help: nothing about where or what.
-QString outcomeText(const PhraseCheck& found, bool settled, int furtherOn) {
-    if (found.notes.empty() && settled)
-        return LadderPanel::tr("Nothing is written here, and no line is heard.");
-    if (found.notes.empty())
-        return LadderPanel::tr("Nothing is written here yet. Press H when you want a hint.");
+QString outcomeText(bool isEmpty, bool settled, int furtherOn, const KeyOf& keyOf) {
+    if (isEmpty && settled) return LadderPanel::tr("Nothing is written here, and no line is heard.");
+    const QString asking = howToSentence(CommandId::NextHelp, keyOf);
+    if (isEmpty) return LadderPanel::tr("Nothing is written here yet. %1 when you want a hint.").arg(asking);
     if (settled && furtherOn > 0)
         return LadderPanel::tr(
             "The record bears out what is written, and the line goes on: write on by ear.");
     return settled ? LadderPanel::tr("The record bears out all of it.")
-                   : LadderPanel::tr("Listen again first. Press H when you want a hint.");
+                   : LadderPanel::tr("Listen again first. %1 when you want a hint.").arg(asking);
 }
 
 } // namespace
@@ -67,6 +68,16 @@ LadderPanel::LadderPanel(QWidget* parent)
     showUnchecked(false);
 }
 
+void LadderPanel::setKeys(KeyOf keys) {
+    keyOf = std::move(keys);
+    line->setText(said());
+}
+
+void LadderPanel::say(std::function<QString()> wording) {
+    said = std::move(wording);
+    line->setText(said());
+}
+
 void LadderPanel::showLadder(bool shown) {
     steps->setVisible(shown);
     numbers->setVisible(shown);
@@ -76,8 +87,11 @@ void LadderPanel::showLadder(bool shown) {
 void LadderPanel::showUnchecked(bool canCheck) {
     line->setFont(ui::font(TextStyle::Small));
     line->setForegroundRole(QPalette::PlaceholderText);
-    line->setText(canCheck ? tr("Nothing is judged until you ask: press C to check this phrase.")
-                           : tr("Once a phrase is written, press C to check it."));
+    say([this, canCheck] {
+        const QString asking = howTo(CommandId::CheckPhrase, keyOf);
+        return canCheck ? tr("Nothing is judged until you ask: %1 to check this phrase.").arg(asking)
+                        : tr("Once a phrase is written, %1 to check it.").arg(asking);
+    });
     check->setVisible(canCheck);
     check->setEnabled(true);
     showLadder(false);
@@ -86,7 +100,7 @@ void LadderPanel::showUnchecked(bool canCheck) {
 void LadderPanel::showChecking() {
     line->setFont(ui::font(TextStyle::Small));
     line->setForegroundRole(QPalette::PlaceholderText);
-    line->setText(tr("Listening through the phrase …"));
+    say([] { return tr("Listening through the phrase …"); });
     check->setVisible(false);
     showLadder(false);
 }
@@ -96,7 +110,9 @@ void LadderPanel::showCheck(const PhraseCheck& found, int foundByEar, int furthe
     line->setForegroundRole(QPalette::WindowText);
     const bool settled =
         found.unwritten.empty() && found.count(Verdict::Supported) == static_cast<int>(found.notes.size());
-    line->setText(outcomeText(found, settled, furtherOn));
+    say([this, isEmpty = found.notes.empty(), settled, furtherOn] {
+        return outcomeText(isEmpty, settled, furtherOn, keyOf);
+    });
     numbers->setText(summaryText(found, foundByEar, furtherOn));
     numbers->setToolTip(furtherOn > 0
                             ? tr("Help stays within a beat of what you have written, so that the ear "
@@ -111,7 +127,7 @@ void LadderPanel::showCheck(const PhraseCheck& found, int foundByEar, int furthe
 }
 
 void LadderPanel::showHint(const Hint& hint, const QString& sentence) {
-    line->setText(sentence);
+    say([sentence] { return sentence; });
     steps->setStep(hint.step);
     steps->setVisible(true);
     next->setVisible(hint.step != HelpStep::ShowIt);

@@ -3,10 +3,11 @@
 
 #include "core/check/HintLadder.h"
 #include "core/check/PhraseCheck.h"
+#include "ui/commands/KeyWords.h"
 
 #include <QWidget>
 
-#include <optional>
+#include <functional>
 
 class QLabel;
 
@@ -30,6 +31,9 @@ public:
     /// Help for one place, worded by hintText(). Requires: showCheck() before.
     void showHint(const Hint& hint, const QString& sentence);
 
+    /// The key each command has now, for the sentences that name one.
+    void setKeys(KeyOf keys);
+
     QString sentence() const;
     QString summary() const;
     HelpStep step() const;
@@ -40,7 +44,11 @@ signals:
 
 private:
     void showLadder(bool shown);
+    /// Says a sentence that is worded anew when keys change.
+    void say(std::function<QString()> wording);
 
+    KeyOf keyOf = tableKey;
+    std::function<QString()> said;
     QLabel* line;
     QLabel* numbers;
     LadderSteps* steps;

@@ -1,6 +1,7 @@
 #include "ui/grid/LooseEndDelegate.h"
 
 #include "ui/grid/LooseEndModel.h"
+#include "ui/theme/FocusLine.h"
 #include "ui/theme/Marks.h"
 #include "ui/theme/Spacing.h"
 #include "ui/theme/Theme.h"
@@ -59,11 +60,7 @@ void LooseEndDelegate::paint(QPainter* painter, const QStyleOptionViewItem& opti
         painter->fillRect(row, color(Role::Rule, 0.6));
     else if (option.state & QStyle::State_MouseOver)
         painter->fillRect(row, color(Role::Shade));
-    if (option.state & QStyle::State_HasFocus) {
-        painter->setPen(QPen(color(Role::Ink), 1));
-        painter->setBrush(Qt::NoBrush);
-        painter->drawRect(QRectF(row).adjusted(0.5, 0.5, -0.5, -0.5));
-    }
+    if (option.state & QStyle::State_HasFocus) paintFocusLine(*painter, row);
     paintTickBox(*painter, tickBox(row), done);
     paintFlag(*painter, QPointF(row.left() + 33, row.center().y() + 7), 13, color(Role::LooseEnd), done);
 

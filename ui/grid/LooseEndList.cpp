@@ -28,7 +28,7 @@ LooseEndList::LooseEndList(QWidget* parent)
     : QWidget(parent),
       model(new LooseEndModel(this)),
       counts(new QLabel(this)),
-      empty(new QLabel(tr("Nothing to come back to. Press Q while listening to set one."), this)),
+      empty(new QLabel(this)),
       list(new QListView(this)) {
     auto* title = new QLabel(tr("Loose ends"), this);
     title->setFont(ui::font(TextStyle::Strong));
@@ -64,7 +64,13 @@ LooseEndList::LooseEndList(QWidget* parent)
         // Whoever ticks one off stays where they are.
         if (!LooseEndDelegate::isOnTickBox(list->visualRect(index), releasedAt)) goTo(index);
     });
+    setKeys(tableKey);
     showCounts();
+}
+
+void LooseEndList::setKeys(const KeyOf& keyOf) {
+    empty->setText(tr("Nothing to come back to. %1 while listening to set one.")
+                       .arg(howToSentence(CommandId::LooseEndHere, keyOf)));
 }
 
 void LooseEndList::setStudy(std::shared_ptr<const Study> study) {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/study/Study.h"
+#include "ui/commands/KeyWords.h"
 
 #include <QPoint>
 #include <QWidget>
@@ -24,6 +25,8 @@ public:
     explicit LooseEndList(QWidget* parent = nullptr);
 
     void setStudy(std::shared_ptr<const Study> study);
+    /// The key each command has now, for the word of advice.
+    void setKeys(const KeyOf& keyOf);
     QListView* view() const { return list; }
 
 signals:

@@ -2,17 +2,14 @@
 
 #include "ui/grid/GroundPainter.h"
 #include "ui/grid/HelpPainter.h"
-#include "ui/grid/MarkWords.h"
 #include "ui/grid/NotePainter.h"
 #include "ui/grid/PageMarkPainter.h"
 #include "ui/grid/PhrasingBar.h"
 #include "ui/grid/PhrasingPlace.h"
 #include "ui/theme/InlineEditor.h"
-#include "ui/theme/PlaceText.h"
 #include "ui/theme/Spacing.h"
 #include "ui/theme/Theme.h"
 #include "ui/theme/Type.h"
-#include "ui/theme/VerdictWord.h"
 
 #include <QPaintEvent>
 #include <QPainter>
@@ -20,6 +17,7 @@
 #include <QScrollBar>
 
 #include <algorithm>
+#include <utility>
 
 namespace earwright::ui {
 
@@ -51,8 +49,10 @@ NoteGrid::NoteGrid(QWidget* parent)
     connect(phrasingBar, &PhrasingBar::valueStepped, this, &NoteGrid::stepMark);
 }
 
-void NoteGrid::setKeys(std::function<QKeySequence(CommandId)> keyOf) {
-    phrasingBar->setKeys(std::move(keyOf));
+void NoteGrid::setKeys(KeyOf keys) {
+    keyOf = std::move(keys);
+    phrasingBar->setKeys(keyOf);
+    viewport()->update();
 }
 
 // What is shown
@@ -133,6 +133,7 @@ void NoteGrid::setCheck(const PhraseCheck* check) {
 
 void NoteGrid::setHints(std::vector<Hint> hints) {
     scene.hints = std::move(hints);
+    describe();
     viewport()->update();
 }
 
@@ -220,8 +221,6 @@ void NoteGrid::setCursor(const GridCursor& cursor) {
     scrollToCursor();
     updateSelection();
     viewport()->update();
-    if (!moved) return;
-    emit cursorMoved();
 }
 
 void NoteGrid::goTo(const Beats& place) {
@@ -239,29 +238,6 @@ void NoteGrid::goToNote(NoteId id) {
     const Note* note = study ? study->note(id) : nullptr;
     if (note && hasColumns() && scene.columns.range().contains(note->onset))
         setCursor({note->onset, note->pitch.midi});
-}
-
-QString NoteGrid::cursorText() const {
-    if (!hasColumns()) return {};
-    const RowName row = scene.rowAtCursor();
-    const QString pitch =
-        (row.degree.isEmpty() ? QString() : row.degree + QLatin1Char(' ')) + row.name + row.octave;
-    return tr("%1, %2").arg(placeText(scene.cursor.place, study->meters()), pitch);
-}
-
-void NoteGrid::describe() {
-    const Note* note = scene.selected ? scene.study->note(*scene.selected) : nullptr;
-    QStringList words{cursorText()};
-    if (note) {
-        words << tr("note");
-        if (const QString marks = marksText(*note); !marks.isEmpty()) words << marks;
-        const auto chosen = static_cast<int>(scene.selectedNotes().size());
-        if (chosen > 1) words << tr("%n notes selected", nullptr, chosen);
-        const CheckedNote* checked = scene.check ? scene.check->note(note->id) : nullptr;
-        if (checked) words << verdictWord(checked->verdict);
-    }
-    const QString now = words.join(QStringLiteral(", "));
-    if (now != accessibleDescription()) setAccessibleDescription(now);
 }
 
 void NoteGrid::moveCursor(int columns, int semitones) {
@@ -347,14 +323,6 @@ void NoteGrid::resizeEvent(QResizeEvent* event) {
 
 // Painting
 // ---------------------------------------------------------------------------------------------------
-
-QString NoteGrid::advice() const {
-    if (!study) return tr("Open a recording, and its bars appear here to write in.");
-    if (!study->beatMap.hasTempo())
-        return tr("Press Enter at each bar line while you listen: after two of them, "
-                  "the bars are here to write in.");
-    return tr("Put the cursor on a bar or a phrase of the sheet to write in it.");
-}
 
 void NoteGrid::paintEvent(QPaintEvent* event) {
     QPainter painter(viewport());

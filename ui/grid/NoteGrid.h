@@ -4,16 +4,14 @@
 #include "core/check/HintLadder.h"
 #include "core/check/PhraseCheck.h"
 #include "core/study/Study.h"
-#include "ui/commands/CommandId.h"
+#include "ui/commands/KeyWords.h"
 #include "ui/grid/GridEdits.h"
 #include "ui/grid/GridGeometry.h"
 #include "ui/grid/GridScene.h"
 #include "ui/grid/NoteTool.h"
 
 #include <QAbstractScrollArea>
-#include <QKeySequence>
 
-#include <functional>
 #include <memory>
 #include <optional>
 #include <vector>
@@ -60,10 +58,11 @@ public:
     bool dropSelection();
     /// The mark whose value stepMark() changes.
     std::optional<PhrasingKind> markInHand() const;
-    /// The key each command has now, for tooltips and the menu of marks.
-    void setKeys(std::function<QKeySequence(CommandId)> keyOf);
+    /// The key each command has now, for tooltips, the menu of marks and the word of advice.
+    void setKeys(KeyOf keys);
     const GridGeometry& geometryOfCells() const { return geometry; }
-    /// "bar 30, beat 2½, ♭3 D5": where the cursor is, for eyes and for screen readers.
+    /// "bar 30, beat 2½, ♭3 D5": where the cursor is, for screen readers; "column 4 of 7" after the beat
+    /// where its columns are told by no fraction.
     QString cursorText() const;
 
     /// The cursor to a place, and to the note that begins there, if one does.
@@ -118,7 +117,6 @@ signals:
     void sliceRequested(const earwright::Range<earwright::Seconds>& slice);
     /// A click over the cells: the ear is to go there.
     void placeChosen(earwright::Seconds time);
-    void cursorMoved();
     void selectionChanged();
 
 protected:
@@ -130,6 +128,7 @@ protected:
     void mouseReleaseEvent(QMouseEvent* event) override;
     /// The second press of a quick pair is one like the first.
     void mouseDoubleClickEvent(QMouseEvent* event) override;
+    void contextMenuEvent(QContextMenuEvent* event) override;
     bool viewportEvent(QEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
     void focusInEvent(QFocusEvent* event) override;
@@ -178,7 +177,11 @@ private:
     void chooseUpTo(NoteId far);
     void chooseOneMore(NoteId id);
     QString advice() const;
+    QString columnText() const;
+    /// What has been told of the place at the cursor; empty where no help was opened for it.
+    QString helpAtCursor() const;
 
+    KeyOf keyOf = tableKey;
     /// The study as it was handed over; the scene's may be a gesture's draft.
     std::shared_ptr<const Study> study;
     std::shared_ptr<const Study> previewed;

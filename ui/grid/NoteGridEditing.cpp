@@ -30,7 +30,7 @@ void NoteGrid::noteInOrOut() {
 }
 
 void NoteGrid::removeNote() {
-    apply(removed(*study, scene.selectedNotes()));
+    if (scene.selected) apply(removed(*study, scene.selectedNotes()));
 }
 
 void NoteGrid::changeLength(int columns) {
@@ -67,7 +67,7 @@ void NoteGrid::enterPitchBeside(int midi) {
 }
 
 void NoteGrid::respellNotes() {
-    apply(respelled(*study, scene.names, scene.selectedNotes()));
+    if (scene.selected) apply(respelled(*study, scene.names, scene.selectedNotes()));
 }
 
 void NoteGrid::togglePhrasing(PhrasingKind kind) {

@@ -85,9 +85,10 @@ void NoteGrid::pressAboveCells(QPointF at) {
 }
 
 void NoteGrid::offerDivisions(const Beats& beat, QPoint at) {
-    const QString choices[] = {tr("1  undivided"), tr("2  halves"),     tr("3  triplet"),
-                               tr("4  quarters"),  tr("5  quintuplet"), tr("6  sextuplet"),
-                               tr("7  septuplet"), tr("8  eighths"),    tr("9  in nine"),
+    // Not by note values: what three parts are depends on the meter.
+    const QString choices[] = {tr("1  undivided"), tr("2  in two"),     tr("3  in three"),
+                               tr("4  in four"),   tr("5  in five"),    tr("6  in six"),
+                               tr("7  in seven"),  tr("8  in eight"),   tr("9  in nine"),
                                tr("10  in ten"),   tr("11  in eleven"), tr("12  in twelve")};
     auto* menu = new QMenu(this);
     menu->setAttribute(Qt::WA_DeleteOnClose);
@@ -130,7 +131,6 @@ void NoteGrid::mouseReleaseEvent(QMouseEvent* event) {
     scene.show(study);
     apply(std::move(edit));
     setCursor(cursor);
-    emit cursorMoved();
 }
 
 void NoteGrid::cancelGesture() {

@@ -3,6 +3,7 @@
 #include "ui/grid/PageMarkEdits.h"
 #include "ui/theme/InlineEditor.h"
 
+#include <QContextMenuEvent>
 #include <QMenu>
 
 #include <algorithm>
@@ -54,6 +55,15 @@ void NoteGrid::askForWords(const Beats& at, bool below) {
 bool NoteGrid::isSelectedNoteIn(const Range<Beats>& column) const {
     const Note* note = scene.selected ? scene.study->note(*scene.selected) : nullptr;
     return note && column.contains(note->onset);
+}
+
+void NoteGrid::contextMenuEvent(QContextMenuEvent* event) {
+    // The right button takes a note out; the menu key asks for what a click in the lane offers.
+    if (event->reason() != QContextMenuEvent::Keyboard || !hasColumns()) return event->ignore();
+    scrollToCursor();
+    const Range<Beats> column = scene.columns[scene.columns.indexAt(scene.cursor.place)].range;
+    const QPointF at(geometry.x(column.begin), geometry.markLane().bottom());
+    offerPageMarks(column, viewport()->mapToGlobal(at.toPoint()));
 }
 
 void NoteGrid::offerPageMarks(const Range<Beats>& column, QPoint where) {

@@ -51,6 +51,12 @@ void NoteGridPanel::addUnderGrid(QWidget* view) {
     column->insertWidget(column->indexOf(noteGrid) + 1, view);
 }
 
+void NoteGridPanel::setKeys(const KeyOf& keyOf) {
+    noteGrid->setKeys(keyOf);
+    ladderPanel->setKeys(keyOf);
+    looseEndList->setKeys(keyOf);
+}
+
 void NoteGridPanel::setStudy(std::shared_ptr<const Study> given) {
     study = std::move(given);
     noteGrid->setStudy(study);

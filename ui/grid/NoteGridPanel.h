@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/study/Study.h"
+#include "ui/commands/KeyWords.h"
 
 #include <QWidget>
 
@@ -32,6 +33,8 @@ public:
     /// Puts another view of the same bars under the grid; the panel owns it then.
     void addUnderGrid(QWidget* view);
 
+    /// The key each command has now, for all that names one.
+    void setKeys(const KeyOf& keyOf);
     /// To the grid and the list, and into the heading.
     void setStudy(std::shared_ptr<const Study> study);
     /// A phrase by its bars, or the bars of a range.

@@ -27,11 +27,6 @@ constexpr std::array<PhrasingKind, 6> commonKinds{PhrasingKind::Slide, PhrasingK
 /// Pixels; until the grid tells how much room there is.
 constexpr int widestUntold = 600;
 
-QKeySequence tableKey(CommandId id) {
-    const auto& keys = command(id).keys;
-    return keys.empty() ? QKeySequence() : keys.front();
-}
-
 QuietButton* smallButton(const QString& text, QWidget* parent) {
     auto* button = new QuietButton(text, parent);
     button->setTextStyle(TextStyle::Small);
@@ -71,7 +66,7 @@ PhrasingBar::PhrasingBar(QWidget* parent)
     arrange(widestUntold);
 }
 
-void PhrasingBar::setKeys(std::function<QKeySequence(CommandId)> given) {
+void PhrasingBar::setKeys(KeyOf given) {
     keyOf = std::move(given);
     showTips();
 }

@@ -3,13 +3,11 @@
 
 #include "core/music/Note.h"
 #include "core/music/PhrasingKind.h"
-#include "ui/commands/CommandId.h"
+#include "ui/commands/KeyWords.h"
 
-#include <QKeySequence>
 #include <QWidget>
 
 #include <array>
-#include <functional>
 #include <optional>
 
 class QLabel;
@@ -27,7 +25,7 @@ public:
     explicit PhrasingBar(QWidget* parent = nullptr);
 
     /// The key each command has now, for tooltips and the menu; the table's own until told.
-    void setKeys(std::function<QKeySequence(CommandId)> keyOf);
+    void setKeys(KeyOf keyOf);
     /// What the note has; its size follows, at most `widest` pixels. InHand: the mark whose value the arrows
     /// change.
     void prepare(const Note& note, std::optional<PhrasingKind> inHand, int widest);
@@ -60,7 +58,7 @@ private:
     QuietButton* lower;
     QLabel* value;
     QuietButton* higher;
-    std::function<QKeySequence(CommandId)> keyOf;
+    KeyOf keyOf;
     Phrasing phrasing;
     QSize arranged;
 };

@@ -3,7 +3,7 @@
 
 #include "core/music/Note.h"
 #include "core/music/PhrasingKind.h"
-#include "ui/commands/CommandId.h"
+#include "ui/commands/KeyWords.h"
 
 #include <QKeySequence>
 
@@ -19,7 +19,7 @@ struct PhrasingChoices {
     std::function<void(PhrasingKind)> mark;
     std::function<void()> moreGrace;
     /// The key a command has now.
-    std::function<QKeySequence(CommandId)> keyOf;
+    KeyOf keyOf;
 };
 
 /// Ticks what the note has. The menu deletes itself when it is closed.

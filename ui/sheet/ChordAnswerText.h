@@ -5,6 +5,8 @@
 
 #include <QString>
 
+#include <vector>
+
 namespace earwright::ui {
 
 /// "Bar 5, D7: contradicted. Heard: D A C; against it: F; missing: F♯; the bass plays G." Its tones are

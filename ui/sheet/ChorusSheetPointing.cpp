@@ -83,7 +83,7 @@ void ChorusSheetView::showPointer(const SheetHit& hit) {
     }
 }
 
-void ChorusSheetView::showTip(const SheetHit& hit, const QPointF&) {
+void ChorusSheetView::showTip(const SheetHit& hit) {
     QString tip;
     if (hit.part == SheetPart::Chords) {
         tip = tr("Double-click to type them. %1").arg(chordsTitle(*hit.bar));

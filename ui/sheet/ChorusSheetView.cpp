@@ -1,6 +1,7 @@
 #include "ui/sheet/ChorusSheetView.h"
 
 #include "ui/sheet/SheetPainter.h"
+#include "ui/theme/FocusLine.h"
 #include "ui/theme/InlineEditor.h"
 #include "ui/theme/StudyPlace.h"
 #include "ui/theme/Theme.h"
@@ -14,6 +15,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace earwright::ui {
 
@@ -156,6 +158,16 @@ void ChorusSheetView::setBarsPerLine(int bars) {
     reveal(kept);
 }
 
+void ChorusSheetView::stepBarsPerLine(int by) {
+    const auto bars = static_cast<int>(lineLength.bars);
+    setBarsPerLine(by < 0 ? bars / 2 : bars * 2);
+}
+
+void ChorusSheetView::setKeys(KeyOf keys) {
+    keyOf = std::move(keys);
+    viewport()->update();
+}
+
 void ChorusSheetView::setHeard(Seconds place) {
     if (place == model.heard || geometry.lines().empty()) {
         model.heard = place;
@@ -260,6 +272,7 @@ void ChorusSheetView::paintEvent(QPaintEvent* event) {
                             QSizeF(part.size()) * devicePixelRatioF());
         painter.drawPixmap(QRectF(part), still, source);
     }
+    if (hasFocus()) paintFocusLine(painter, viewport()->rect());
     if (model.duration <= Seconds(0)) return paintInvitation(painter);
     painter.translate(scroll);
     sheet.paintHeld(painter);
@@ -271,7 +284,7 @@ void ChorusSheetView::paintInvitation(QPainter& painter) const {
     painter.setFont(ui::font(TextStyle::Title));
     painter.setPen(color(Role::Muted));
     painter.drawText(viewport()->rect(), Qt::AlignCenter | Qt::TextWordWrap,
-                     tr("Drop a recording or a study here, or press Ctrl+O."));
+                     tr("Drop a recording or a study here, or %1.").arg(howTo(CommandId::Open, keyOf)));
 }
 
 void ChorusSheetView::resizeEvent(QResizeEvent*) {
@@ -285,6 +298,16 @@ void ChorusSheetView::resizeEvent(QResizeEvent*) {
     const double wanted = geometry.lineBand(geometry.lineOf(kept + Seconds(1e-6))).top();
     verticalScrollBar()->setValue(verticalScrollBar()->value() == 0 ? 0 : static_cast<int>(wanted));
     if (followed) reveal(model.heard);
+}
+
+void ChorusSheetView::focusInEvent(QFocusEvent* event) {
+    QAbstractScrollArea::focusInEvent(event);
+    viewport()->update();
+}
+
+void ChorusSheetView::focusOutEvent(QFocusEvent* event) {
+    QAbstractScrollArea::focusOutEvent(event);
+    viewport()->update();
 }
 
 void ChorusSheetView::changeEvent(QEvent* event) {
@@ -307,8 +330,7 @@ void ChorusSheetView::wheelEvent(QWheelEvent* event) {
     // A touchpad turns in many small parts.
     wheelTurned += event->angleDelta().y();
     if (std::abs(wheelTurned) < wheelStep) return;
-    const auto bars = static_cast<int>(lineLength.bars);
-    setBarsPerLine(wheelTurned > 0 ? std::max(bars / 2, 1) : bars * 2);
+    stepBarsPerLine(wheelTurned > 0 ? -1 : 1);
     wheelTurned = 0;
 }
 
@@ -336,7 +358,7 @@ void ChorusSheetView::mouseMoveEvent(QMouseEvent* event) {
     const SheetHit hit = hitAt(model, geometry, point);
     reachFor(markUnder(model, geometry, point));
     showPointer(hit);
-    showTip(hit, point);
+    showTip(hit);
 }
 
 void ChorusSheetView::scrollTowards(const QPointF& place) {

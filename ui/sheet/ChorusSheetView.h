@@ -1,6 +1,7 @@
 // The chorus sheet: the recording in lines of bars, with chords, notes, phrases, loose ends and the loop.
 #pragma once
 
+#include "ui/commands/KeyWords.h"
 #include "ui/sheet/LoopPill.h"
 #include "ui/sheet/SheetGeometry.h"
 #include "ui/sheet/SheetMenu.h"
@@ -10,6 +11,13 @@
 
 #include <QAbstractScrollArea>
 #include <QPixmap>
+
+#include <cstdint>
+#include <functional>
+#include <map>
+#include <memory>
+#include <optional>
+#include <vector>
 
 class QVariantAnimation;
 
@@ -58,6 +66,10 @@ public:
     void setStretch(const std::optional<Range<Seconds>>& stretch);
     /// Bars on a line: 1 to 16.
     void setBarsPerLine(int bars);
+    /// Half as many bars on a line (−1), or twice as many (+1).
+    void stepBarsPerLine(int by);
+    /// The key each command has now, for the invitation to open something.
+    void setKeys(KeyOf keys);
 
     // Editors that open on the sheet; each ends in a wish.
     void typeChords(std::int64_t bar);
@@ -69,7 +81,7 @@ public:
     /// The menu of the climb on the loop's pill, as if clicked. Nothing happens without a loop.
     void openClimbMenu();
     const SheetGeometry& places() const { return geometry; }
-    /// Gives up a gesture or an editor; true if there was one.
+    /// Gives up a gesture; true if there was one.
     bool letGo();
 
 signals:
@@ -84,6 +96,8 @@ signals:
 protected:
     void paintEvent(QPaintEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
+    void focusInEvent(QFocusEvent* event) override;
+    void focusOutEvent(QFocusEvent* event) override;
     void changeEvent(QEvent* event) override;
     void scrollContentsBy(int dx, int dy) override;
     void wheelEvent(QWheelEvent* event) override;
@@ -109,13 +123,14 @@ private:
     void scrollTowards(const QPointF& place);
     void reachFor(std::optional<std::size_t> mark);
     void showPointer(const SheetHit& hit);
-    void showTip(const SheetHit& hit, const QPointF& at);
+    void showTip(const SheetHit& hit);
     /// Where an editor for a place opens.
     QRect editorPlace(const QRectF& row, double x, int width) const;
     void openMenu(const SheetHit& hit, const QPoint& at);
     void openPillMenu(SheetPart part);
     void popUpAt(QMenu& menu, const PillPart& part);
 
+    KeyOf keyOf = tableKey;
     SheetModel model;
     LineLength lineLength;
     SheetGeometry geometry;

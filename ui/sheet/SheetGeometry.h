@@ -49,7 +49,6 @@ public:
 
     const std::vector<SheetLine>& lines() const { return list; }
     const SheetMetrics& metrics() const { return sizes; }
-    const LineLength& lineLength() const { return length; }
     Seconds duration() const { return whole; }
     bool hasBars() const { return map.hasTempo(); }
     double height() const;

@@ -46,7 +46,8 @@ struct SheetHit {
 /// The mark whose line is under the hand at any height: its handle is shown, so that it can be found.
 std::optional<std::size_t> markUnder(const SheetModel& model, const SheetGeometry& geometry,
                                      const QPointF& point);
-/// Small things win over what they lie on: the pill, then loop edges, flags and marks, then the rows.
+/// Small things win over what they lie on: the pill, then flags, then loop edges and marks – marks first
+/// under the box, edges in it –, then the rows.
 SheetHit hitAt(const SheetModel& model, const SheetGeometry& geometry, const QPointF& point);
 
 } // namespace earwright::ui

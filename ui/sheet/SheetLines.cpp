@@ -2,16 +2,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <set>
 
 namespace earwright::ui {
 
 namespace {
-
-/// The bar whose line is nearest to a time.
-std::int64_t nearestBar(const Study& study, Seconds time) {
-    return study.meters().nearestBar(study.beatMap.beatsAt(time));
-}
 
 bool startsLine(const Span& span) {
     return span.kind != SpanKind::Phrase;
@@ -30,11 +26,19 @@ std::vector<SheetLine> linesOfSeconds(const Study& study, Seconds duration, Seco
     return lines;
 }
 
-/// Bars at which a line has to start, bar 1 among them.
-std::set<std::int64_t> forcedStarts(const Study& study) {
-    std::set<std::int64_t> starts{1};
+/// Choruses and sections by the bar they begin with: the one whose line is nearest.
+std::multimap<std::int64_t, Span> spansByBar(const Study& study, const MeterMap& meters) {
+    std::multimap<std::int64_t, Span> spans;
     for (const Span& span : study.spans)
-        if (startsLine(span)) starts.insert(nearestBar(study, span.range.begin));
+        if (startsLine(span)) spans.emplace(meters.nearestBar(study.beatMap.beatsAt(span.range.begin)), span);
+    return spans;
+}
+
+/// Bars at which a line has to start, bar 1 among them.
+std::set<std::int64_t> forcedStarts(const std::multimap<std::int64_t, Span>& spans) {
+    std::set<std::int64_t> starts{1};
+    for (const auto& [bar, span] : spans)
+        starts.insert(bar);
     return starts;
 }
 
@@ -48,7 +52,8 @@ std::vector<SheetLine> breakIntoLines(const Study& study, Seconds duration, cons
     const std::int64_t firstBar = std::llround(std::floor(barsBefore)) + 1;
     const std::int64_t endBar = std::max<std::int64_t>(std::llround(std::ceil(barsToEnd)) + 1, firstBar + 1);
 
-    const std::set<std::int64_t> starts = forcedStarts(study);
+    const std::multimap<std::int64_t, Span> spans = spansByBar(study, meters);
+    const std::set<std::int64_t> starts = forcedStarts(spans);
     // Before the first forced start lines are counted back from it, so that it stands at a line's start.
     const std::int64_t anchor = *starts.begin();
     const std::int64_t linesBefore =
@@ -60,13 +65,14 @@ std::vector<SheetLine> breakIntoLines(const Study& study, Seconds duration, cons
         std::int64_t end = bar + length.bars;
         if (next != starts.end()) end = std::min(end, *next);
         const Range<Seconds> time = study.beatMap.seconds({meters.barStart(bar), meters.barStart(end)});
-        if (time.end > Seconds(0)) lines.push_back({BarRun{bar, end - bar}, time, {}});
+        if (time.end > Seconds(0)) {
+            lines.push_back({BarRun{bar, end - bar}, time, {}});
+            const auto [first, last] = spans.equal_range(bar);
+            for (auto span = first; span != last; ++span)
+                lines.back().begins.push_back(span->second);
+        }
         bar = end;
     }
-    for (const Span& span : study.spans)
-        if (startsLine(span))
-            for (SheetLine& line : lines)
-                if (line.bars->first == nearestBar(study, span.range.begin)) line.begins.push_back(span);
     return lines;
 }
 

@@ -50,6 +50,14 @@ void addStretch(QMenu& menu, const SheetModel& model, const SheetHit& hit, const
     menu.addAction(tr("Section…"), [=, &typing] { typing.stretchName(SpanKind::Section, stretch); });
 }
 
+/// The name as an entry of a menu: an “&” is no mnemonic, and one without a name is called what it is.
+QString entryOf(const Span& span) {
+    if (!span.name.empty()) return QString::fromStdString(span.name).replace(u'&', QStringLiteral("&&"));
+    return span.kind == SpanKind::Phrase   ? tr("Phrase")
+           : span.kind == SpanKind::Chorus ? tr("Chorus")
+                                           : tr("Section");
+}
+
 void addSpans(QMenu& menu, const SheetModel& model, const SheetHit& hit, const SheetTyping& typing,
               const Wishing& wish) {
     menu.addSeparator();
@@ -58,7 +66,7 @@ void addSpans(QMenu& menu, const SheetModel& model, const SheetHit& hit, const S
         if (!span) continue;
         const SpanId id = span->id;
         const Range<Seconds> range = span->range;
-        QMenu* own = menu.addMenu(QString::fromStdString(span->name));
+        QMenu* own = menu.addMenu(entryOf(*span));
         own->addAction(tr("Loop"), [=] { wish(LoopOver{range}); });
         own->addAction(tr("Another name…"), [=, &typing] { typing.spanName(id); });
         own->addAction(tr("Remove, keep its notes"), [=] { wish(DropSpan{id}); });

@@ -4,6 +4,9 @@
 #include "ui/sheet/SheetHit.h"
 #include "ui/sheet/SheetWish.h"
 
+#include <optional>
+#include <vector>
+
 namespace earwright::ui {
 
 /// What a drag may catch on.

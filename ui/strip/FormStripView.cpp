@@ -1,6 +1,7 @@
 #include "ui/strip/FormStripView.h"
 
 #include "ui/strip/StripPainter.h"
+#include "ui/theme/FocusLine.h"
 #include "ui/theme/PlaceText.h"
 #include "ui/theme/Spacing.h"
 #include "ui/theme/StudyPlace.h"
@@ -51,7 +52,7 @@ void FormStripView::setStudy(std::shared_ptr<const Study> study) {
 }
 
 void FormStripView::describe() {
-    const QString now = model.study ? earIn(*model.study, model.heard, std::nullopt) : QString();
+    const QString now = earIn(*model.study, model.heard, std::nullopt);
     if (now != accessibleDescription()) setAccessibleDescription(now);
 }
 
@@ -97,6 +98,7 @@ void FormStripView::lay() {
 void FormStripView::paintEvent(QPaintEvent* event) {
     QPainter painter(this);
     StripPainter(model, geometry).paint(painter, QRectF(event->rect()));
+    if (hasFocus()) paintFocusLine(painter, geometry.page(), spacing::corner);
 }
 
 void FormStripView::resizeEvent(QResizeEvent*) {

@@ -7,6 +7,10 @@
 
 #include <QWidget>
 
+#include <functional>
+#include <memory>
+#include <optional>
+
 class QLabel;
 class QToolButton;
 
@@ -18,6 +22,7 @@ class FormStripView : public QWidget {
 public:
     explicit FormStripView(QWidget* parent = nullptr);
 
+    /// Requires: not null.
     void setStudy(std::shared_ptr<const Study> study);
     /// A recording and how to ask for its levels.
     void setRecording(Seconds duration, std::function<std::optional<float>(const Range<Seconds>&)> level);

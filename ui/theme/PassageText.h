@@ -13,8 +13,8 @@ namespace earwright::ui {
 QString keyText(const KeySignature& key);
 /// "swing 2:1", "even".
 QString swingText(const Swing& swing);
-/// What begins at a bar: "3/4 · B♭ major · swing 2:1 · Slowly, 72". Empty where nothing does. The meter of
-/// bar 1 is told where it is not 4/4 or where others follow.
+/// What begins at a bar: "3/4 · B♭ major · swing 2:1 · Slowly, ♩ = 72". Empty where nothing does. The meter
+/// of bar 1 is told where it is not 4/4 or where others follow.
 QString signsAt(const Study& study, std::int64_t bar);
 
 } // namespace earwright::ui

@@ -2,6 +2,7 @@
 
 #include <QCoreApplication>
 
+#include <algorithm>
 #include <cmath>
 #include <cstdint>
 
@@ -9,7 +10,7 @@ namespace earwright::ui {
 
 namespace {
 
-/// A fraction of a beat as print has it; twelfths cover every division of the grid.
+/// A fraction of a beat as print has it; nothing for the twelfths that have no sign.
 QString fractionSign(std::int64_t twelfths) {
     static constexpr const char* signs[12] = {"", "", "⅙", "¼", "⅓", "", "½", "", "⅔", "¾", "⅚", ""};
     return QString::fromUtf8(signs[twelfths]);

@@ -11,8 +11,8 @@
 
 namespace earwright::ui {
 
-/// "bar 30, beat 2½": to the nearest third or quarter of a counted beat (in 6/8 a dotted quarter), whichever
-/// is nearer. The bar as barText() words it.
+/// "bar 30, beat 2½": to the nearest quarter, third or sixth of a counted beat (in 6/8 a dotted quarter). The
+/// bar as barText() words it.
 QString placeText(const Beats& place, const MeterMap& meters);
 /// The same at the start of a sentence: "Bar 30, beat 2½".
 QString placeSentence(const Beats& place, const MeterMap& meters);

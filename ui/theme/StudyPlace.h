@@ -5,6 +5,8 @@
 
 #include <QString>
 
+#include <optional>
+
 namespace earwright::ui {
 
 /// "bar 9, beat 3", or "1:12.4" before bars are marked.

@@ -109,6 +109,8 @@ constexpr ExpectedKey expectedKeys[] = {
     {CommandId::ShowEarRecord, "Ctrl+H"},
     {CommandId::LooseEndHere, "Q"},
     {CommandId::NextLooseEnd, "J"},
+    {CommandId::FewerBars, "Ctrl+PgUp"},
+    {CommandId::MoreBars, "Ctrl+PgDown"},
 };
 
 TEST(CommandTable, HasTheKeysTheProductDescribes) {

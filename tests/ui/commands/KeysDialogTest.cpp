@@ -43,6 +43,27 @@ TEST_F(KeysDialogTest, CallsTabWithShiftWhatPeopleCallIt) {
     EXPECT_TRUE(keys.keys(CommandId::PreviousColumn).empty());
 }
 
+TEST_F(KeysDialogTest, TakesAKeyThatIsAnothersUnderTheNameTheOtherHasItBy) {
+    dialog.show();
+    dialog.activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(&dialog));
+    dialog.choose(CommandId::LoopPhrase);
+    catcher->setFocus();
+    QTest::keyClick(catcher, Qt::Key_Comma, Qt::ShiftModifier);
+    EXPECT_EQ(keys.owner(QKeySequence("Shift+,")), CommandId::LoopPhrase);
+    EXPECT_TRUE(keys.keys(CommandId::LoopEndEarlier).empty());
+    EXPECT_FALSE(catcher->hasFocus()) << "the next key is for the dialog";
+    // And once more, with what is known now.
+    dialog.choose(CommandId::CheckPhrase);
+    catcher->setFocus();
+    QTest::keyClick(catcher, Qt::Key_Comma, Qt::ShiftModifier);
+    EXPECT_EQ(keys.owner(QKeySequence("Shift+,")), CommandId::CheckPhrase);
+}
+
+TEST_F(KeysDialogTest, IsNotEnteredByTabWhereKeysAreCaught) {
+    EXPECT_FALSE(catcher->focusPolicy() & Qt::TabFocus);
+}
+
 TEST_F(KeysDialogTest, IgnoresAModifierAlone) {
     dialog.choose(CommandId::LoopPhrase);
     QTest::keyClick(catcher, Qt::Key_Shift);

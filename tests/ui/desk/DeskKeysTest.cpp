@@ -14,6 +14,7 @@
 
 #include <QAbstractButton>
 #include <QListView>
+#include <QPointer>
 #include <QPushButton>
 #include <QToolButton>
 #include <QTreeWidget>
@@ -211,6 +212,33 @@ TEST_F(DeskKeysTest, TheOverviewIsStoppedFromTheKeyboard) {
     EXPECT_EQ(cancelled.size(), 1);
 }
 
+TEST_F(DeskKeysTest, KeysPutFewerOrMoreBarsOnALine) {
+    markBarsAndPhrase();
+    const auto bars = [&] { return window->sheet().places().lines().front().bars->count; };
+    const auto before = bars();
+    press(Qt::Key_PageUp, Qt::ControlModifier);
+    EXPECT_LT(bars(), before);
+    press(Qt::Key_PageDown, Qt::ControlModifier);
+    EXPECT_EQ(bars(), before);
+}
+
+TEST_F(DeskKeysTest, SentencesNameTheKeysThatCommandsHaveNow) {
+    window->keys().assign(CommandId::TapBar, QKeySequence("Ctrl+J"));
+    open(recording());
+    EXPECT_TRUE(window->messages().sentence("advice").contains("press Ctrl+J on each bar line"));
+    window->keys().assign(CommandId::CheckPhrase, QKeySequence());
+    EXPECT_TRUE(window->panel().ladder()->sentence().contains("in the menu Check"));
+}
+
+TEST_F(DeskKeysTest, SaysWhyAShiftedKeyDoesNothing) {
+    open(recording());
+    window->sheet().setFocus();
+    press(Qt::Key_Less, Qt::ShiftModifier);
+    const QString why = window->commands().whyNot(QKeySequence("Shift+,"));
+    ASSERT_FALSE(why.isEmpty());
+    EXPECT_EQ(window->messages().sentence("notice"), why);
+}
+
 class KeysAtTheDesk : public DeskKeysTest {
 protected:
     void SetUp() override {
@@ -223,10 +251,11 @@ protected:
         list = dialog->findChild<QTreeWidget*>();
         list->setFocus();
         dialog->choose(CommandId::LoopPhrase);
+        ASSERT_TRUE(soon([&] { return focus() == list; }));
     }
     const KeyBindings& keys() { return window->keys(); }
 
-    KeysDialog* dialog = nullptr;
+    QPointer<KeysDialog> dialog;
     QTreeWidget* list = nullptr;
 };
 
@@ -243,13 +272,14 @@ TEST_F(KeysAtTheDesk, EnterOnACommandAsksForItsNewKeyAndTakesNoneAway) {
     EXPECT_EQ(keys().owner(QKeySequence("Tab")), CommandId::NextColumn);
     press(Qt::Key_Escape);
     EXPECT_EQ(keys().owner(QKeySequence("Esc")), CommandId::LetGo);
-    EXPECT_FALSE(dialog->isVisible());
+    EXPECT_FALSE(dialog && dialog->isVisible());
 }
 
 TEST_F(KeysAtTheDesk, TabGoesThroughTheDialogAndGivesNoCommandAKey) {
     std::set<QWidget*> reached{focus()};
     for (int i = 0; i < 6; ++i) {
         press(Qt::Key_Tab);
+        ASSERT_TRUE(isIn(*dialog));
         reached.insert(focus());
     }
     EXPECT_GE(reached.size(), 4u) << "the list and the buttons";

@@ -44,7 +44,6 @@ TEST(GridColumns, MakeTripletsRealTriplets) {
     EXPECT_EQ(columns[2].range, (Range{Beats(5), Beats(16, 3)}));
     EXPECT_EQ(columns[4].range, (Range{Beats(17, 3), Beats(6)}));
     EXPECT_EQ(columns[4].beat, Beats(5));
-    EXPECT_EQ(columns.finestDivision(), 3);
 }
 
 TEST(GridColumns, LeaveNoGaps) {

@@ -33,10 +33,23 @@ TEST(LadderPanel, JudgesNothingBeforeACheckIsAskedFor) {
     EXPECT_TRUE(panel.findChild<LadderSteps*>()->isHidden());
 }
 
+TEST(LadderPanel, NamesTheKeyThatTheCommandHasNow) {
+    LadderPanel panel;
+    panel.showUnchecked();
+    panel.setKeys([](CommandId) { return QKeySequence("Ctrl+K"); });
+    EXPECT_TRUE(panel.sentence().contains("press Ctrl+K to check"));
+    panel.showCheck(sixOneOne(), 0);
+    EXPECT_TRUE(panel.sentence().contains("Press Ctrl+K when you want a hint"));
+    panel.showHint({}, "Bar 1, beat 1: something is off");
+    panel.setKeys(tableKey);
+    EXPECT_EQ(panel.sentence(), "Bar 1, beat 1: something is off");
+}
+
 TEST(LadderPanel, SumsTheCheckUp) {
     LadderPanel panel;
     panel.showCheck(sixOneOne(), 5);
-    EXPECT_EQ(panel.summary().toStdString(), "6 supported · 1 unclear · 1 contradicted · put right by ear: 5");
+    EXPECT_EQ(panel.summary().toStdString(),
+              "6 supported · 1 unclear · 1 contradicted · put right by ear: 5");
     EXPECT_EQ(panel.step(), HelpStep::None);
 }
 

@@ -5,6 +5,7 @@
 #include "ui/grid/LooseEndModel.h"
 
 #include <QApplication>
+#include <QLabel>
 #include <QLineEdit>
 #include <QListView>
 #include <QSignalSpy>
@@ -79,6 +80,14 @@ TEST_F(LooseEnds, AreGoneToByClick) {
     QObject::connect(&list, &LooseEndList::placeChosen, [&](Seconds time) { places.push_back(time); });
     QTest::mouseClick(list.view()->viewport(), Qt::LeftButton, {}, row(1).center());
     EXPECT_EQ(places, std::vector<Seconds>{Seconds(6.25)});
+}
+
+TEST_F(LooseEnds, SayByWhichKeyTheFirstIsSet) {
+    list.setKeys([](CommandId) { return QKeySequence("Ctrl+J"); });
+    bool isSaid = false;
+    for (const QLabel* label : list.findChildren<QLabel*>())
+        isSaid = isSaid || label->text().contains("Press Ctrl+J while listening");
+    EXPECT_TRUE(isSaid);
 }
 
 TEST_F(LooseEnds, AreWordedInPlace) {

@@ -212,6 +212,67 @@ TEST_F(NoteGridView, SaysWhereTheCursorIs) {
     EXPECT_TRUE(grid.accessibleDescription().startsWith(grid.cursorText()));
 }
 
+TEST_F(NoteGridView, TellsColumnsApartThatNoFractionTellsApart) {
+    Study study = emptySample();
+    study.divisions[Beats(5)] = BeatDivision::Seven;
+    study.divisions[Beats(6)] = BeatDivision::Four;
+    show(study);
+    std::set<std::string> told;
+    grid.goTo(Beats(5));
+    for (int column = 0; column < 11; ++column) {
+        told.insert(grid.cursorText().toStdString());
+        grid.moveCursor(1, 0);
+    }
+    EXPECT_EQ(told.size(), 11u);
+    grid.goTo(Beats(5) + Beats(3, 7));
+    EXPECT_TRUE(grid.cursorText().contains("column 4 of 7")) << grid.cursorText().toStdString();
+    grid.goTo(Beats(25, 4));
+    EXPECT_FALSE(grid.cursorText().contains("column"));
+}
+
+TEST_F(NoteGridView, TellsThoseWhoListenTheHelpThatWasOpenedAtTheCursorAndNoMore) {
+    showWithNote(Beats(5), Beats(1), 67);
+    Hint hint;
+    hint.range = current->beatMap.seconds(Range{Beats(5), Beats(6)});
+    grid.setHints({hint});
+    const QString before = grid.accessibleDescription();
+    hint.step = HelpStep::HowFar;
+    hint.kind = PlaceKind::WrongPitch;
+    hint.direction = 1;
+    hint.semitones = 2;
+    grid.setHints({hint});
+    EXPECT_EQ(grid.accessibleDescription(), before + ". The record is 2 semitones higher");
+    grid.moveCursor(2, 0);
+    EXPECT_FALSE(grid.accessibleDescription().contains("record"));
+}
+
+TEST_F(NoteGridView, OffersTheMarksOfThePageByTheMenuKey) {
+    grid.goTo(Beats(5));
+    QContextMenuEvent menuKey(QContextMenuEvent::Keyboard, QPoint(), grid.mapToGlobal(QPoint()));
+    QApplication::sendEvent(&grid, &menuKey);
+    auto* menu = grid.findChild<QMenu*>();
+    ASSERT_TRUE(menu);
+    QAction* sfz = nullptr;
+    bool hasWordsBelow = false;
+    for (QAction* action : menu->actions()) {
+        if (action->text() == "sfz") sfz = action;
+        hasWordsBelow = hasWordsBelow || action->text() == "Words below the line…";
+    }
+    EXPECT_TRUE(hasWordsBelow);
+    ASSERT_TRUE(sfz);
+    sfz->trigger();
+    EXPECT_EQ(current->page.dynamics, (std::vector<DynamicMark>{{Beats(5), Dynamic::sfz}}));
+    menu->close();
+}
+
+TEST_F(NoteGridView, DoesNothingByAnyKeyWithoutAStudy) {
+    grid.setStudy(nullptr);
+    grid.removeNote();
+    grid.respellNotes();
+    grid.noteInOrOut();
+    EXPECT_EQ(edits, 0);
+}
+
 TEST_F(NoteGridView, CallsANoteAsItIsRespelled) {
     grid.respellNotes();
     EXPECT_EQ(edits, 0) << "no note is chosen";

@@ -114,6 +114,52 @@ TEST_F(GridPainters, BracketTupletsOnTheRulerAndNothingElse) {
     }
 }
 
+// Three units counted as one: on the page three and six parts are plain values, two and four are dotted ones,
+// five and nine are tuplets.
+TEST_F(GridPainters, BracketNoPlainOrDottedValuesOfADottedBeat) {
+    for (const auto& [division, isBracketed] : {std::pair{BeatDivision::Three, false},
+                                                {BeatDivision::Six, false},
+                                                {BeatDivision::Twelve, false},
+                                                {BeatDivision::Two, false},
+                                                {BeatDivision::Four, false},
+                                                {BeatDivision::Five, true},
+                                                {BeatDivision::Seven, true},
+                                                {BeatDivision::Nine, true}}) {
+        Study study = *scene.study;
+        study.meter = {6, 8};
+        study.notes.clear();
+        study.divisions[Beats(9)] = division;
+        use(std::move(study));
+        const QRectF beat = geometry.beatOnRuler(Beats(9));
+        const QImage image = drawn();
+        const QRectF beside(beat.left() + 4, beat.top(), beat.width() / 2 - 16, beat.height());
+        EXPECT_EQ(count(image, beside, Role::Panel) < beside.toRect().width() * beside.toRect().height() - 3,
+                  isBracketed)
+            << static_cast<int>(division);
+    }
+}
+
+// The playhead repaints strips: what reaches over a strip from notes far away has to be painted again in it.
+TEST_F(GridPainters, DrawASlurAgainWhereItsNotesAreFarFromWhatIsRepainted) {
+    Study study = emptySample();
+    study.notes = {sampleNote(1, Beats(4), Beats(1), 70), sampleNote(2, Beats(11), Beats(1), 70)};
+    study.notes[1].phrasing.slurred = true;
+    use(study);
+    const QImage whole = drawn();
+    QImage strip = whole.copy();
+    const QRectF part(geometry.x(Beats(8)) - 6, 0, 12, 700);
+    QPainter painter(&strip);
+    painter.setClipRect(part);
+    painter.fillRect(part, color(Role::Panel));
+    paintGround(painter, scene, geometry, part);
+    paintNotes(painter, scene, geometry, part);
+    painter.end();
+    EXPECT_EQ(differing(whole, strip), 0);
+    study.notes[1].phrasing.slurred = false;
+    use(std::move(study));
+    EXPECT_GT(differing(whole.copy(part.toRect()), drawn().copy(part.toRect())), 0) << "it crosses the strip";
+}
+
 TEST_F(GridPainters, DrawAHeadAndATailInTeal) {
     const QImage image = drawn();
     EXPECT_EQ(at(image, geometry.head(note(1))), color(Role::Written));
@@ -226,7 +272,6 @@ TEST_F(GridPainters, GiveEveryMarkASignOfItsOwn) {
                 study.notes = {sampleNote(1, Beats(5), Beats(1), 72), sampleNote(2, Beats(7), length, 67),
                                sampleNote(3, Beats(9), Beats(1), 64)};
                 if (i > 0) study = stepMark(study, {NoteId{2}}, allPhrasingKinds[i - 1]);
-                // A hammer-on is a slur too: compared beside the slur it has its letter.
                 use(std::move(study));
                 pictures.push_back(
                     drawn().copy(geometry.outline(note(2)).adjusted(-80, -60, 120, 60).toRect()));

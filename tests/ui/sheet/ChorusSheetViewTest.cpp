@@ -10,9 +10,11 @@
 
 #include <QApplication>
 #include <QImage>
+#include <QPushButton>
 #include <QScrollBar>
 #include <QSignalSpy>
 #include <QTest>
+#include <QVariantAnimation>
 #include <QWheelEvent>
 
 #include <gtest/gtest.h>
@@ -171,12 +173,38 @@ TEST_F(ChorusSheetViewTest, ScrollsWhenTheEarLeavesTheSightAndNotAfterAHandScrol
     sheet.setHeard(Seconds(1));
     sheet.setHeard(Seconds(100));
     ASSERT_TRUE(soon([&] { return sheet.verticalScrollBar()->value() > 0; }));
-    ASSERT_TRUE(soon([&] { return sheet.viewport()->rect().contains(at(100)); }));
-    QTest::qWait(300);
+    const auto* glide = sheet.findChild<QVariantAnimation*>();
+    ASSERT_TRUE(soon([&] { return glide->state() == QAbstractAnimation::Stopped; }));
+    ASSERT_TRUE(sheet.viewport()->rect().contains(at(100)));
     sheet.verticalScrollBar()->setValue(0);
     sheet.setHeard(Seconds(110));
-    QTest::qWait(300);
+    EXPECT_EQ(glide->state(), QAbstractAnimation::Stopped);
     EXPECT_EQ(sheet.verticalScrollBar()->value(), 0);
+}
+
+TEST_F(ChorusSheetViewTest, HasAHairlineWhileTheKeyboardIsInIt) {
+    QPushButton elsewhere(&sheet);
+    elsewhere.show();
+    sheet.activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(&sheet));
+    const QRect leftEdge(0, 100, 1, 200);
+    elsewhere.setFocus();
+    EXPECT_EQ(count(leftEdge, Role::Ink), 0);
+    sheet.setFocus();
+    EXPECT_GT(count(leftEdge, Role::Ink), 190);
+}
+
+TEST_F(ChorusSheetViewTest, PutsHalfOrTwiceAsManyBarsOnALine) {
+    const auto bars = [&] { return sheet.places().lines().front().bars->count; };
+    ASSERT_EQ(bars(), 4);
+    sheet.stepBarsPerLine(1);
+    EXPECT_EQ(bars(), 8);
+    for (int i = 0; i < 5; ++i)
+        sheet.stepBarsPerLine(1);
+    EXPECT_EQ(bars(), 16);
+    for (int i = 0; i < 9; ++i)
+        sheet.stepBarsPerLine(-1);
+    EXPECT_EQ(bars(), 1);
 }
 
 TEST_F(ChorusSheetViewTest, TakesChordsTypedOverABar) {

@@ -52,6 +52,15 @@ TEST_F(SheetMenuTest, OffersTheFormAgainWhereABarDiffers) {
     EXPECT_EQ(std::get<KeepToForm>(wishes.at(0)).bar, 3);
 }
 
+TEST_F(SheetMenuTest, ShowsNamesAsTheyAreWrittenAndTheKindWhereThereIsNone) {
+    sheet.study.spans = {{SpanId{1}, SpanKind::Chorus, "call & answer", {Seconds(0), Seconds(8)}},
+                         {SpanId{2}, SpanKind::Phrase, "", {Seconds(4), Seconds(6)}}};
+    sheet.lay();
+    fillAt(sheet.at(4.5));
+    EXPECT_TRUE(action("call && answer")) << "one “&” would be a mnemonic";
+    EXPECT_TRUE(action("Phrase"));
+}
+
 TEST_F(SheetMenuTest, LoopsTheStretchItIsOpenedOn) {
     sheet.model.stretch = Range{Seconds(4), Seconds(6)};
     fillAt(sheet.at(4.5));

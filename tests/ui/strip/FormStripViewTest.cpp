@@ -51,6 +51,17 @@ TEST_F(FormStripViewTest, ShowsTheLoopInItsOwnColourAndTheEarInInk) {
     EXPECT_GT(count({630, 20, 20, 20}, Role::LoopWash), 300);
 }
 
+TEST_F(FormStripViewTest, HasAHairlineWhileTheKeyboardIsInIt) {
+    strip.show();
+    strip.activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(&strip));
+    strip.clearFocus();
+    const QRect leftEdge(0, 15, 1, 30);
+    EXPECT_EQ(count(leftEdge, Role::Ink), 0);
+    strip.setFocus();
+    EXPECT_EQ(count(leftEdge, Role::Ink), 30);
+}
+
 TEST_F(FormStripViewTest, AsksForThePlaceClicked) {
     QSignalSpy seeks(&strip, &FormStripView::seekRequested);
     QTest::mouseClick(&strip, Qt::LeftButton, {}, QPoint(512, 30));
