@@ -1,5 +1,6 @@
 #include "core/exchange/MusicXmlDirectionReading.h"
 
+#include "core/exchange/MusicXmlDirections.h"
 #include "core/exchange/MusicXmlHarmony.h"
 #include "core/exchange/MusicXmlWords.h"
 #include "core/study/Limits.h"
@@ -44,7 +45,8 @@ std::optional<double> quartersOf(pugi::xml_node metronome) {
     double dot = quarters / 2;
     for (pugi::xml_node next = unit.next_sibling(); isDot(next); next = next.next_sibling(), dot /= 2)
         quarters += dot;
-    const double tempo = quarters * firstNumber(metronome.child_value("per-minute"));
+    // A third of a written number may have no end.
+    const double tempo = std::round(quarters * firstNumber(metronome.child_value("per-minute")) * 1e4) / 1e4;
     return tempo >= slowestTempo && tempo <= fastestTempo ? std::optional(tempo) : std::nullopt;
 }
 
@@ -57,6 +59,8 @@ std::optional<std::string> MusicXmlDirectionReading::read(pugi::xml_node directi
     for (const pugi::xml_node type : direction.children("direction-type")) {
         for (const char* name : {"rehearsal", "words"})
             for (const pugi::xml_node text : type.children(name)) {
+                // What our own pages say of swing is in their sound as well.
+                if (std::string_view(text.attribute("id").value()).starts_with(swingIdPrefix)) continue;
                 if (isSymbol(text))
                     symbol = text.child_value();
                 else

@@ -33,10 +33,21 @@ void addOffset(pugi::xml_node element, std::int64_t offset) {
     if (offset > 0) addText(element, "offset", std::to_string(offset));
 }
 
-void addMetronome(pugi::xml_node direction, double quarters) {
+/// As the page shows it: in the beat that is counted, a dotted quarter in 6/8.
+void addMetronome(pugi::xml_node direction, double quarters, const Meter& meter, bool isRounded = false) {
+    const bool isDotted = pulseBeats(meter) == 3;
+    const double beats = isDotted ? quarters * 2 / 3 : quarters;
     pugi::xml_node metronome = direction.append_child("direction-type").append_child("metronome");
     addText(metronome, "beat-unit", "quarter");
-    addText(metronome, "per-minute", decimal(quarters));
+    if (isDotted) metronome.append_child("beat-unit-dot");
+    addText(metronome, "per-minute", decimal(isRounded ? std::round(beats) : beats));
+}
+
+/// What a reader without swing sees, and plays by.
+std::string wordsOf(const Swing& swing) {
+    const std::string notes = swing.noteValue == 16 ? "16ths" : "8ths";
+    if (swing.isEven()) return "Even " + notes;
+    return "Swing " + notes + ", " + decimal(swing.ratio) + ":1";
 }
 
 /// The ratio in the smallest whole numbers that say it to a ten-thousandth.
@@ -110,15 +121,20 @@ void MusicXmlDirections::addTempos() {
         if (tempo == standing) continue;
         const bool isShown = standing.empty() && study.page.tempos.empty();
         standing = tempo;
-        put(places[i], [=](pugi::xml_node measure, std::int64_t offset) {
+        put(places[i], [=, meter = meterAt(places[i])](pugi::xml_node measure, std::int64_t offset) {
             pugi::xml_node parent = measure;
-            if (isShown) addMetronome(parent = direction(measure, "above"), std::round(quarters));
+            if (isShown) addMetronome(parent = direction(measure, "above"), quarters, meter, true);
             if (isShown) addOffset(parent, offset);
             pugi::xml_node sound = parent.append_child("sound");
             sound.append_attribute("tempo") = tempo.c_str();
             if (!isShown) addOffset(sound, offset);
         });
     }
+}
+
+Meter MusicXmlDirections::meterAt(const Beats& place) const {
+    const MeterMap meters = study.meters();
+    return meters.at(std::max<std::int64_t>(meters.barOf(place), 1));
 }
 
 double MusicXmlDirections::tempoOf(const Range<Beats>& beats) const {
@@ -128,11 +144,12 @@ double MusicXmlDirections::tempoOf(const Range<Beats>& beats) const {
 }
 
 void MusicXmlDirections::putTempoMark(const TempoMark& mark) {
-    put(mark.at, [mark, follows = study.beatMap.hasTempo()](pugi::xml_node measure, std::int64_t offset) {
+    put(mark.at, [mark, follows = study.beatMap.hasTempo(), meter = meterAt(mark.at)](pugi::xml_node measure,
+                                                                                      std::int64_t offset) {
         pugi::xml_node element = direction(measure, "above");
         element.append_attribute("directive") = "yes";
         if (!mark.words.empty()) addText(element.append_child("direction-type"), "words", mark.words);
-        if (mark.quartersPerMinute) addMetronome(element, *mark.quartersPerMinute);
+        if (mark.quartersPerMinute) addMetronome(element, *mark.quartersPerMinute, meter);
         addOffset(element, offset);
         if (mark.quartersPerMinute && !follows)
             element.append_child("sound").append_attribute("tempo") =
@@ -141,8 +158,12 @@ void MusicXmlDirections::putTempoMark(const TempoMark& mark) {
 }
 
 void MusicXmlDirections::putSwing(const SwingChange& change) {
-    put(change.at, [change](pugi::xml_node measure, std::int64_t offset) {
-        pugi::xml_node sound = measure.append_child("sound");
+    put(change.at, [change, index = ++swings](pugi::xml_node measure, std::int64_t offset) {
+        pugi::xml_node element = direction(measure, "above");
+        addText(element.append_child("direction-type"), "words", wordsOf(change.swing))
+            .append_attribute("id") = (swingIdPrefix + std::to_string(index)).c_str();
+        addOffset(element, offset);
+        pugi::xml_node sound = element.append_child("sound");
         pugi::xml_node swing = sound.append_child("swing");
         if (change.swing.isEven()) {
             swing.append_child("straight");
@@ -152,7 +173,6 @@ void MusicXmlDirections::putSwing(const SwingChange& change) {
             addText(swing, "second", std::to_string(second));
             addText(swing, "swing-type", change.swing.noteValue == 16 ? "16th" : "eighth");
         }
-        addOffset(sound, offset);
     });
 }
 

@@ -13,6 +13,9 @@
 
 namespace earwright {
 
+/// Of the id that words for a swing have, so that they are not read back as words of the user's.
+inline constexpr const char* swingIdPrefix = "swing";
+
 /// Writes them bar by bar, in order of place. Threads: any, one at a time.
 class MusicXmlDirections {
 public:
@@ -40,6 +43,7 @@ private:
     void addTempos();
     /// Quarters a minute.
     double tempoOf(const Range<Beats>& beats) const;
+    Meter meterAt(const Beats& place) const;
     void put(const Beats& at, Write write, bool isEnd = false);
     void putTempoMark(const TempoMark& mark);
     void putSwing(const SwingChange& change);
@@ -50,6 +54,7 @@ private:
     const std::vector<PageBar>& bars;
     std::vector<Mark> marks;
     std::size_t symbols = 0;
+    std::size_t swings = 0;
 };
 
 } // namespace earwright

@@ -101,6 +101,25 @@ TEST(MusicXmlReading, ReadsBackPhrasingKeysAndSwing) {
     EXPECT_EQ(back.leftOut, std::vector{placesOnStrings});
 }
 
+TEST(MusicXmlReading, ReadsBackWhatItSaysOfSwingAndTempoToReadersWithoutThem) {
+    Study study;
+    study.meter = {12, 8};
+    study.beatMap = BeatMap({{Beats(0), Seconds(0)}, {Beats(12), Seconds(2)}});
+    study.notes = {plainNote(study, 65, Beats(0), Beats(3)), plainNote(study, 67, Beats(12), Beats(12))};
+    study.page.tempos = {{Beats(0), "", 137.0}};
+    study.page.swings = {{Beats(0), {2, 16}}, {Beats(12), {}}};
+    const auto text = musicXml(study);
+    ASSERT_TRUE(text.ok());
+    EXPECT_NE(text->find("Swing 16ths, 2:1"), std::string::npos);
+    EXPECT_NE(text->find("Even 8ths"), std::string::npos);
+    EXPECT_NE(text->find("<beat-unit-dot"), std::string::npos);
+    EXPECT_NE(text->find("<per-minute>91.333333<"), std::string::npos) << "dotted quarters";
+    const Study back = read(*text).study;
+    EXPECT_EQ(back.page.tempos, study.page.tempos);
+    EXPECT_EQ(back.page.swings, study.page.swings);
+    EXPECT_TRUE(back.page.texts.empty());
+}
+
 TEST(MusicXmlReading, TakesNoWordForANumber) {
     const auto bent = [](const std::string& far) {
         return note("A", 4, 1,
