@@ -22,6 +22,7 @@ struct Wish {
     std::string in;
     std::string out;
     std::string part;
+    MidiRhythm rhythm;
     ForeignWriter write;
     bool asPlayed = false;
 };
@@ -56,6 +57,15 @@ Result<MusicXmlOptions> optionsFrom(const Arguments& arguments) {
     return options;
 }
 
+Result<MidiRhythm> rhythmFrom(const Arguments& arguments) {
+    static const std::map<std::string, MidiRhythm> rhythms{
+        {"fitting", MidiRhythm::Fitting}, {"ticks", MidiRhythm::Ticks}, {"hand", MidiRhythm::ByHand}};
+    const auto found = rhythms.find(arguments.text("--rhythm").value_or("fitting"));
+    if (found != rhythms.end()) return found->second;
+    return usage("The option --rhythm takes ticks (a MIDI file's notes where their ticks are), hand (where a "
+                 "listener would count what a hand played) or fitting (whichever they fit).");
+}
+
 Result<MidiOptions> midiOptionsFrom(const Arguments& arguments) {
     MidiOptions options;
     const std::string swing = arguments.text("--swing").value_or("played");
@@ -82,14 +92,21 @@ Result<Wish> parse(std::span<const std::string> given) {
     // A word that stands for itself, wherever it is.
     std::vector<std::string> words(given.begin(), given.end());
     const bool asPlayed = std::erase(words, "--as-played") > 0;
-    const auto arguments =
-        Arguments::parse(words, 2, {"--part", "--reading", "--under", "--tab", "--swing", "--tempo"});
+    const auto arguments = Arguments::parse(
+        words, 2, {"--part", "--reading", "--under", "--tab", "--swing", "--tempo", "--rhythm"});
     if (!arguments) return arguments.error();
     const auto options = optionsFrom(*arguments);
     if (!options) return options.error();
     const auto midi = midiOptionsFrom(*arguments);
     if (!midi) return midi.error();
-    Wish wish{arguments->alone(0), arguments->alone(1), arguments->text("--part").value_or(""), {}, asPlayed};
+    const auto rhythm = rhythmFrom(*arguments);
+    if (!rhythm) return rhythm.error();
+    Wish wish{arguments->alone(0),
+              arguments->alone(1),
+              arguments->text("--part").value_or(""),
+              *rhythm,
+              {},
+              asPlayed};
     const auto writer = writerFor(wish.out, *options, *midi);
     if (!writer) return writer.error();
     wish.write = *writer;
@@ -103,12 +120,20 @@ Result<Wish> parse(std::span<const std::string> given) {
 }
 
 /// The study in a file of any kind that can be read; what of it was left out goes to stderr.
-Result<Study> readAny(const std::string& in, const std::string& part) {
+Result<Study> readAny(const Wish& wish) {
+    const std::string& in = wish.in;
     if (!isForeign(in)) return StudyFile::read(in);
-    Result<Imported> imported = openForeign(in, part);
+    Result<Imported> imported = openForeign(in, wish.part, wish.rhythm);
     if (!imported) return imported.error();
     for (const std::string& sentence : imported->leftOut)
         std::fprintf(stderr, "earwright-batch: %s: %s\n", in.c_str(), sentence.c_str());
+    if (wish.rhythm == MidiRhythm::Fitting && imported->rhythm &&
+        imported->rhythm->taken == MidiRhythm::ByHand)
+        std::fprintf(
+            stderr,
+            "earwright-batch: %s: Its notes lie as a hand plays them and are written where a listener "
+            "would count them; --rhythm ticks writes them where their ticks are.\n",
+            in.c_str());
     return imported->study;
 }
 
@@ -125,7 +150,7 @@ Result<PlayedNotes> playingFor(const Wish& wish) {
 int runConvert(std::span<const std::string> words) {
     const auto wish = parse(words);
     if (!wish) return complain(wish.error(), exitUsage);
-    const auto study = readAny(wish->in, wish->part);
+    const auto study = readAny(*wish);
     if (!study) return complain(study.error(), exitInput);
     const std::string recording =
         (std::filesystem::path(wish->in).parent_path() / study->recording.path).string();

@@ -50,6 +50,7 @@ PageExcerpt barsAround(const Study& study, const Range<Beats>& stretch) {
 PageExcerpt wholeStudy(const Study& study) {
     PageExcerpt whole;
     const MeterMap meters = study.meters();
+    if (study.page.pickup) whole.firstBar = 0;
     for (const ChorusBars& chorus : study.chorusBars())
         whole.lastBar = std::max(whole.lastBar, chorus.firstBar + chorus.barCount - 1);
     for (const Note& note : study.notes) {

@@ -43,14 +43,15 @@ Result<ExcerptBars> excerptBars(const Study& study, const PageExcerpt& excerpt,
     if (excerpt.only)
         std::erase_if(shown.notes, [&](const Note& note) { return !excerpt.only->contains(note.onset); });
     const std::vector<PageNotes> line = pageLine(shown);
-    auto bars = pageBars(line, study.meters(), excerpt.lastBar);
+    auto bars = pageBars(line, study.meters(), excerpt.lastBar, study.page.pickup);
     if (!bars) return bars.error();
     std::erase_if(*bars, [&](const PageBar& bar) {
         return bar.number < excerpt.firstBar || bar.number > excerpt.lastBar;
     });
     if (excerpt.only && !bars->empty()) {
         dropEmptyEnds(*bars);
-        trimLeadingRests(bars->front());
+        // A pickup is as long as the user made it.
+        if (bars->front().number > 0 || !study.page.pickup) trimLeadingRests(bars->front());
     }
     ExcerptBars made;
     made.clef = options.clef.value_or(easiestClef(line, options.reading));

@@ -122,6 +122,25 @@ private:
     PageBar& bar;
 };
 
+bool isCutInHalves(const Beats& place) {
+    return std::has_single_bit(static_cast<std::uint64_t>(place.denominator()));
+}
+
+/// Where the page begins: at bar 1, or where the pickup does.
+Beats pageBegin(const std::vector<PageNotes>& line, const std::optional<Beats>& pickup) {
+    const Beats none(0);
+    const Beats first = line.empty() ? none : std::min(none, line.front().begin);
+    const Beats wanted = -pickup.value_or(none);
+    if (!pickup || first < wanted) return Beats(first.floor());
+    // A bar cannot begin within a tuplet.
+    const Beats beatEnd = Beats(wanted.floor() + 1);
+    const bool isFree = std::all_of(line.begin(), line.end(), [&](const PageNotes& notes) {
+        return notes.begin >= beatEnd ||
+               (isCutInHalves(notes.begin) && (notes.end >= beatEnd || isCutInHalves(notes.end)));
+    });
+    return isFree ? wanted : Beats(wanted.floor());
+}
+
 } // namespace
 
 std::int64_t pulseBeats(const Meter& meter) {
@@ -129,8 +148,8 @@ std::int64_t pulseBeats(const Meter& meter) {
 }
 
 Result<std::vector<PageBar>> pageBars(const std::vector<PageNotes>& line, const MeterMap& meters,
-                                      std::int64_t lastBar) {
-    const Beats first = line.empty() ? Beats(0) : std::min(Beats(0), Beats(line.front().begin.floor()));
+                                      std::int64_t lastBar, const std::optional<Beats>& pickup) {
+    const Beats first = pageBegin(line, pickup);
     const std::int64_t firstBar = meters.barOf(first);
     std::int64_t last = std::max<std::int64_t>(lastBar, 1);
     if (!line.empty()) {

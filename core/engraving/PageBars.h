@@ -62,12 +62,13 @@ struct PageBar {
 /// else one. Unlike Meter::unitsPerCount, which counts the three eighths of 3/8 one by one.
 std::int64_t pulseBeats(const Meter& meter);
 
-/// Bars from the pickup, or bar 1, to the last note, and at least to bar `lastBar`. The pickup begins with
-/// the beat of the first note. Places that are not halves of halves of a beat make tuplets (TupletCells.h);
-/// other notes and rests show the beats as ValueReach.h says.
+/// Bars from the pickup, or bar 1, to the last note, and at least to bar `lastBar`. The pickup is as long as
+/// `pickup` says, in beats; without it, where notes begin earlier, and where a tuplet fills the beat it would
+/// cut, it begins with the beat of the first note or that beat. Places that are not halves of halves of a
+/// beat make tuplets (TupletCells.h); other notes and rests show the beats as ValueReach.h says.
 ///
 /// Error: OutOfRange where that is more than 10 000 bars. Threads: any.
 Result<std::vector<PageBar>> pageBars(const std::vector<PageNotes>& line, const MeterMap& meters,
-                                      std::int64_t lastBar);
+                                      std::int64_t lastBar, const std::optional<Beats>& pickup = {});
 
 } // namespace earwright

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cstdlib>
+#include <map>
 #include <numeric>
 
 namespace earwright {
@@ -29,6 +30,12 @@ bool snap(Beats& place) {
 Beats writableLength(const Beats& length) {
     if (length.denominator() <= largestDenominator) return length;
     return std::max(shortest, Beats((length * (2 * snappedParts) + Beats(1)).floor() >> 1, snappedParts));
+}
+
+/// "A note was …" and "12 notes were …": what happened to so many notes, told once. Nothing for none.
+void tell(Imported& imported, std::size_t count, const std::string& ofOne, const std::string& ofMany) {
+    if (count == 1) leaveOut(imported, "A note " + ofOne + ".");
+    if (count > 1) leaveOut(imported, std::to_string(count) + " notes " + ofMany + ".");
 }
 
 bool isWritable(const ForeignNote& note) {
@@ -68,6 +75,28 @@ bool addChord(Imported& imported, std::int64_t bar, const Beats& within, const C
     return true;
 }
 
+void divideBeats(Imported& imported) {
+    Study& study = imported.study;
+    const MeterMap meters = study.meters();
+    std::map<Beats, std::int64_t> parts;
+    for (const Note& note : study.notes) {
+        const Beats beat = meters.countStart(note.onset);
+        const Beats since = note.onset - beat;
+        const Beats length = meters.nextCount(beat) - beat;
+        // Of so many parts of the beat the note begins on one.
+        const std::int64_t own =
+            Beats(since.numerator() * length.denominator(), since.denominator() * length.numerator())
+                .denominator();
+        std::int64_t& common = parts.try_emplace(beat, 1).first->second;
+        common = std::lcm(common, std::min(own, finestParts));
+        if (common > finestParts) common = finestParts;
+    }
+    for (const auto& [beat, count] : parts)
+        if (const auto division = divisionInto(count);
+            division && static_cast<std::int64_t>(study.divisionOf(beat)) % count != 0)
+            study.divisions[beat] = *division;
+}
+
 void nameOtherParts(Imported& imported) {
     constexpr std::size_t mostNamed = 8;
     std::string names;
@@ -84,21 +113,16 @@ void nameOtherParts(Imported& imported) {
 
 void addLine(Imported& imported, std::vector<ForeignNote> notes) {
     const auto outside = std::erase_if(notes, [](const ForeignNote& note) { return !isWritable(note); });
-    if (outside > 0)
-        leaveOut(imported, outside == 1
-                               ? "A note lies lower than E1 or higher than C7 and was left out."
-                               : std::to_string(outside) +
-                                     " notes lie lower than E1 or higher than C7 and were left out.");
+    tell(imported, outside, "lies lower than E1 or higher than C7 and was left out",
+         "lie lower than E1 or higher than C7 and were left out");
     std::size_t moved = 0;
     for (ForeignNote& note : notes) {
         const bool beginMoved = snap(note.begin);
         if (snap(note.end) || beginMoved) ++moved;
         note.end = std::max(note.end, note.begin + shortest);
     }
-    if (moved > 0)
-        leaveOut(imported, moved == 1
-                               ? "A note was moved to the nearest 480th of a beat."
-                               : std::to_string(moved) + " notes were moved to the nearest 480th of a beat.");
+    tell(imported, moved, "was moved to the nearest 480th of a beat",
+         "were moved to the nearest 480th of a beat");
     std::stable_sort(notes.begin(), notes.end(), [](const ForeignNote& a, const ForeignNote& b) {
         return a.begin != b.begin ? a.begin < b.begin : a.pitch.midi < b.pitch.midi;
     });
@@ -121,15 +145,9 @@ void addLine(Imported& imported, std::vector<ForeignNote> notes) {
         study.notes.push_back({NoteId{study.nextId++}, note.begin, writableLength(end - note.begin),
                                note.pitch, note.loudness, note.phrasing});
     }
-    if (doubled > 0)
-        leaveOut(imported, doubled == 1
-                               ? "A note stood twice and was taken once."
-                               : std::to_string(doubled) + " notes stood twice and were taken once.");
-    if (shortened > 0)
-        leaveOut(imported, shortened == 1
-                               ? "A note still sounded when the next one began and was ended there."
-                               : std::to_string(shortened) +
-                                     " notes still sounded when the next one began and were ended there.");
+    tell(imported, doubled, "stood twice and was taken once", "stood twice and were taken once");
+    tell(imported, shortened, "still sounded when the next one began and was ended there",
+         "still sounded when the next one began and were ended there");
 }
 
 } // namespace earwright

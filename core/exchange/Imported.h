@@ -2,12 +2,21 @@
 #pragma once
 
 #include "core/exchange/ForeignPart.h"
+#include "core/exchange/MidiRhythm.h"
 #include "core/study/Study.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
 namespace earwright {
+
+/// How the places of a MIDI file's notes were read.
+struct ReadRhythm {
+    /// Ticks or ByHand.
+    MidiRhythm taken = MidiRhythm::Ticks;
+    double onLines = 1;
+};
 
 /// A study without a recording, and what of the file it could not hold.
 struct Imported {
@@ -17,6 +26,9 @@ struct Imported {
     std::size_t part = 0;
     /// Plain sentences, each said once; empty where nothing was left out.
     std::vector<std::string> leftOut{};
+    /// Of a MIDI file: how the places of its notes were read, and what share of them lies where a notation
+    /// program would have put it (shareOnLines). Nothing of others.
+    std::optional<ReadRhythm> rhythm{};
 };
 
 /// A note as a file from elsewhere has it, before it joins the line.
@@ -42,6 +54,10 @@ Beats writable(const Beats& place);
 /// the bar cannot hold it: at more than twelve parts of a beat, or parts that do not go together with those
 /// of the chords that stand.
 bool addChord(Imported& imported, std::int64_t bar, const Beats& within, const ChordSymbol& symbol);
+
+/// Divides each beat of the grid so that its notes begin on lines of it, where its usual lines do not reach
+/// them and up to twelve parts do.
+void divideBeats(Imported& imported);
 
 /// Says in `leftOut` which parts were not taken.
 void nameOtherParts(Imported& imported);

@@ -207,7 +207,7 @@ std::int64_t lastMarkedBar(const Study& study) {
 
 Result<std::string> musicXml(const Study& study, const MusicXmlOptions& options) {
     const std::vector<PageNotes> line = pageLine(study);
-    const auto bars = pageBars(line, study.meters(), lastMarkedBar(study));
+    const auto bars = pageBars(line, study.meters(), lastMarkedBar(study), study.page.pickup);
     if (!bars) return bars.error();
     MusicXmlOptions wish = options;
     wish.tablature = wish.tablature && wish.places;

@@ -77,6 +77,8 @@ std::optional<std::string> MusicXmlPart::read(pugi::xml_node part) {
     line.finish();
     directions.finishTempo();
     study.page = settled(std::move(study.page));
+    finishPickup();
+    divideBeats(imported);
     finishChords();
     finishSpellings();
     nameLeftOutSigns(imported, part);
@@ -308,6 +310,15 @@ void MusicXmlPart::readBarline(pugi::xml_node barline) {
         study.page.repeats.push_back({repeatFrom, bar, times, static_cast<int>(endingBars)});
     repeatFrom = bar + 1;
     endingFrom = 0;
+}
+
+/// The page begins where the file's does. A pickup that begins within a tuplet has the whole of its beat.
+void MusicXmlPart::finishPickup() {
+    for (const Beats& each : {-lineBegin, -Beats(lineBegin.floor())})
+        if (isUsablePickup(each, study.meter)) {
+            study.page.pickup = each;
+            return;
+        }
 }
 
 /// How long a bar is may be told behind its chords.

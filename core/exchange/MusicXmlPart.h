@@ -41,6 +41,7 @@ private:
     void addChord(const Beats& place, const ChordSymbol& symbol);
     void readBarline(pugi::xml_node barline);
     void fitBar(const Beats& length, bool isLast);
+    void finishPickup();
     void finishChords();
     void finishSpellings();
 

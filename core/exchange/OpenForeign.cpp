@@ -33,7 +33,7 @@ bool isForeign(const fs::path& path) {
     return isMidi(kind) || kind == ".musicxml" || kind == ".xml" || kind == ".mxl";
 }
 
-Result<Imported> openForeign(const fs::path& path, const std::string& wish) {
+Result<Imported> openForeign(const fs::path& path, const std::string& wish, MidiRhythm rhythm) {
     std::error_code failure;
     const std::string name = path.string();
     if (!fs::exists(path, failure)) return Error{ErrorKind::NotFound, "There is no file " + name + ".", ""};
@@ -45,7 +45,7 @@ Result<Imported> openForeign(const fs::path& path, const std::string& wish) {
     std::ifstream file(path, std::ios::binary);
     const std::string bytes{std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
     if (!file) return Error{ErrorKind::Unreadable, name + " cannot be read; check its permissions.", ""};
-    if (isMidi(kindOf(path))) return readStandardMidi(bytes, name, wish);
+    if (isMidi(kindOf(path))) return readStandardMidi(bytes, name, wish, rhythm);
     if (!isArchive(bytes)) return readMusicXml(bytes, name, wish);
     const auto score = musicXmlIn(bytes, name);
     return score ? readMusicXml(*score, name, wish) : score.error();

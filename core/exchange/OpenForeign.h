@@ -13,8 +13,9 @@ namespace earwright {
 bool isForeign(const std::filesystem::path& path);
 
 /// Reads the file, of it the part meant by `wish` (chosenPart). A compressed score is known by its bytes,
-/// too. Requires: isForeign(path). Errors: NotFound, Unreadable, those of readMusicXml(), musicXmlIn() and
-/// readStandardMidi(). Threads: any; may take a second.
-Result<Imported> openForeign(const std::filesystem::path& path, const std::string& wish = "");
+/// too; `rhythm` is for MIDI files. Requires: isForeign(path). Errors: NotFound, Unreadable, those of
+/// readMusicXml(), musicXmlIn() and readStandardMidi(). Threads: any; may take a second.
+Result<Imported> openForeign(const std::filesystem::path& path, const std::string& wish = "",
+                             MidiRhythm rhythm = MidiRhythm::Fitting);
 
 } // namespace earwright

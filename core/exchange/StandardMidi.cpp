@@ -122,11 +122,10 @@ private:
 
     void addMeter(const PageBar& bar) {
         // A pickup is a short bar of its own.
-        const bool isPickup = bar.begin > bar.start;
-        const std::int64_t beats = isPickup ? bar.ownBeats(bar.end).floor() - bar.ownBeats(bar.begin).floor()
-                                            : bar.meter.beatsPerBar;
-        std::string meter = bigEndian(static_cast<std::uint64_t>(beats), 1);
-        meter += static_cast<char>(std::bit_width(static_cast<unsigned>(bar.meter.beatUnit)) - 1);
+        const Beats length = bar.ownBeats(bar.end) - bar.ownBeats(bar.begin);
+        const auto unit = static_cast<unsigned>(bar.meter.beatUnit * length.denominator());
+        std::string meter = bigEndian(static_cast<std::uint64_t>(length.numerator()), 1);
+        meter += static_cast<char>(std::bit_width(unit) - 1);
         // A metronome click is 24 MIDI clocks, and a quarter has eight 32nds.
         track.addMeta(tick(bar.begin), 0x58, meter + "\x18\x08");
     }
@@ -336,7 +335,7 @@ private:
 
 Result<std::string> standardMidi(const Study& study, const MidiOptions& options, const PlayedNotes& played) {
     const std::vector<PageNotes> line = pageLine(study);
-    const auto bars = pageBars(line, study.meters(), 1);
+    const auto bars = pageBars(line, study.meters(), 1, study.page.pickup);
     if (!bars) return bars.error();
     return MidiWriter(study, options, played, line, *bars).write();
 }

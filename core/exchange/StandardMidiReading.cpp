@@ -2,6 +2,7 @@
 
 #include "core/exchange/MidiEvents.h"
 #include "core/exchange/MidiText.h"
+#include "core/exchange/PlayedByHand.h"
 #include "core/music/NoChord.h"
 #include "core/study/Limits.h"
 #include "core/study/PageOrder.h"
@@ -22,6 +23,7 @@ constexpr std::int64_t mostBars = 10'000;
 constexpr std::int64_t mostQuarters = 100'000;
 /// Of a kind of mark; no music has more, and a file made to keep us busy may.
 constexpr std::size_t mostMarks = 1'000;
+constexpr std::size_t mostNotes = 20'000;
 
 std::uint32_t numberOf(const std::string& data) {
     std::uint32_t value = 0;
@@ -83,7 +85,7 @@ std::vector<ForeignPart> named(const MidiTracks& file, const std::vector<Part>& 
 
 class MidiStudy {
 public:
-    explicit MidiStudy(const MidiTracks& tracks) : file(tracks) {}
+    MidiStudy(const MidiTracks& tracks, MidiRhythm wish) : file(tracks), rhythm(wish) {}
 
     /// `part` is at `index` of `parts`.
     Imported make(std::vector<ForeignPart> parts, const Part& part, std::size_t index) {
@@ -91,13 +93,17 @@ public:
         imported.part = index;
         findMeters();
         meters = study.meters();
-        addLine(imported, notesOf(part));
-        const Beats last = study.notes.empty() ? Beats(0) : study.notes.back().end();
+        std::vector<ForeignNote> notes = notesOf(part);
+        Beats last;
+        for (const ForeignNote& note : notes)
+            last = std::max(last, writable(note.end));
         addTempo(last);
+        addLine(imported, placed(std::move(notes)));
         for (const auto& track : file.tracks)
             for (const MidiEvent& event : track)
                 if (event.status == 0xFF) addMeta(event, &track == &file.tracks.front());
         study.page = settled(std::move(study.page));
+        divideBeats(imported);
         nameOtherParts(imported);
         nameBends(part);
         return std::move(imported);
@@ -142,6 +148,7 @@ private:
         if (!isOneBar || !isShorter) return;
         origin = tick;
         study.meter = meter;
+        if (const Beats length = -beats(0); isUsablePickup(length, meter)) study.page.pickup = length;
         found.erase(found.begin());
     }
 
@@ -173,6 +180,7 @@ private:
             end(event.first, event.tick);
             if (!isNoteOn(event)) continue;
             sounding[static_cast<std::size_t>(event.first)] = notes.size();
+            onsets.push_back(event.tick - origin);
             notes.push_back({beats(event.tick),
                              beats(event.tick),
                              Pitch{event.first, {}},
@@ -182,6 +190,21 @@ private:
         for (int midi = 0; midi < 128; ++midi)
             end(midi, last);
         return notes;
+    }
+
+    /// The notes where they are wished to stand.
+    std::vector<ForeignNote> placed(std::vector<ForeignNote> notes) {
+        imported.rhythm = ReadRhythm{MidiRhythm::Ticks, shareOnLines(onsets, file.ticksPerQuarter)};
+        const MidiRhythm wanted =
+            rhythm == MidiRhythm::Fitting ? fittingRhythm(imported.rhythm->onLines) : rhythm;
+        if (wanted == MidiRhythm::Ticks || !study.beatMap.hasTempo()) return notes;
+        imported.rhythm->taken = MidiRhythm::ByHand;
+        CountedNotes counted = countedByHand(study, std::move(notes));
+        if (counted.swing) study.page.swings.push_back({Beats(0), *counted.swing});
+        if (counted.uncounted > 0)
+            leaveOut(imported, "Where more notes fall on a beat than can be counted, they stand where their "
+                               "ticks are.");
+        return std::move(counted.notes);
     }
 
     /// A mark wherever the tempo changes, on the nearest whole beat, and one behind the last note.
@@ -259,6 +282,9 @@ private:
     }
 
     const MidiTracks& file;
+    MidiRhythm rhythm;
+    /// Of the part's notes, in ticks from bar 1.
+    std::vector<std::int64_t> onsets;
     /// Where bar 1 begins.
     std::int64_t origin = 0;
     Imported imported;
@@ -275,7 +301,8 @@ bool isFarTooLong(const MidiTracks& file) {
 
 } // namespace
 
-Result<Imported> readStandardMidi(std::string_view bytes, const std::string& name, const std::string& wish) {
+Result<Imported> readStandardMidi(std::string_view bytes, const std::string& name, const std::string& wish,
+                                  MidiRhythm rhythm) {
     if (bytes.size() > largestMidiBytes)
         return Error{ErrorKind::Malformed, name + " is far too large to be a line of notes.", ""};
     Result<MidiTracks> file = midiTracks(bytes, name);
@@ -286,10 +313,14 @@ Result<Imported> readStandardMidi(std::string_view bytes, const std::string& nam
     std::vector<ForeignPart> list = named(*file, parts);
     const auto part = chosenPart(list, wish, name);
     if (!part) return part.error();
+    if (list[*part].notes > mostNotes)
+        return Error{
+            ErrorKind::Malformed,
+            name + " cannot be opened: its part " + list[*part].name + " has more than 20 000 notes.", ""};
     // The tracks of format 2 are pieces by themselves.
     for (std::size_t track = 0; file->format == 2 && track < file->tracks.size(); ++track)
         if (track != parts[*part].first) file->tracks[track].clear();
-    return MidiStudy(*file).make(std::move(list), parts[*part], *part);
+    return MidiStudy(*file, rhythm).make(std::move(list), parts[*part], *part);
 }
 
 } // namespace earwright

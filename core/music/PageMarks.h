@@ -74,7 +74,8 @@ struct Repeat {
 };
 
 /// Everything of this kind in a study. Invariants: each list is in order of place, keys, meters, swings,
-/// tempos and dynamics stand once at a place, meters from bar 2 on, repeats do not overlap.
+/// tempos and dynamics stand once at a place, meters from bar 2 on, repeats do not overlap, and the pickup is
+/// one that fits its bar (isUsablePickup).
 struct PageMarks {
     std::vector<KeyChange> keys;
     std::vector<MeterChange> meters;
@@ -84,6 +85,9 @@ struct PageMarks {
     std::vector<Hairpin> hairpins;
     std::vector<TextMark> texts;
     std::vector<Repeat> repeats;
+    /// How long the bar before bar 1 is on the page; without it, and where notes begin earlier, it begins
+    /// with the beat of the first note.
+    std::optional<Beats> pickup;
     friend bool operator==(const PageMarks&, const PageMarks&) = default;
 
     /// C major where nothing is said. A pickup, and all before bar 1, has the key of bar 1.

@@ -103,6 +103,11 @@ Study removeRepeat(const Study& study, std::int64_t bar) {
     });
 }
 
+Study setPickup(const Study& study, std::optional<Beats> length) {
+    if (length && !isUsablePickup(*length, study.meter)) return study;
+    return withPage(study, [&](PageMarks& page) { page.pickup = length; });
+}
+
 PageMarks recountedPage(PageMarks page, const Recounting& recounting) {
     for (KeyChange& change : page.keys)
         change.bar = recounting.newBar(change.bar);
@@ -114,6 +119,8 @@ PageMarks recountedPage(PageMarks page, const Recounting& recounting) {
         repeat.endingBars = static_cast<int>(behind - endings);
     }
     page.meters = recounting.changes;
+    if (page.pickup) page.pickup = -recounting.newPlace(-*page.pickup);
+    if (page.pickup && !isUsablePickup(*page.pickup, recounting.first)) page.pickup.reset();
     changePlaces(page, [&](Beats& place) { place = recounting.newPlace(place); });
     return settled(std::move(page));
 }

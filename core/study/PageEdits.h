@@ -26,7 +26,12 @@ Study setRepeat(const Study& study, const Repeat& repeat);
 /// Takes away the repeat a bar lies in.
 Study removeRepeat(const Study& study, std::int64_t bar);
 
-/// All page marks at their new bars and places, under the new meters.
+/// How long the pickup is on the page; nothing for as long as its notes need. A length that no pickup under
+/// the first meter can have (isUsablePickup) changes nothing.
+Study setPickup(const Study& study, std::optional<Beats> length);
+
+/// All page marks at their new bars and places, under the new meters. A pickup goes on beginning where it
+/// sounds, and is as long as its notes need where that is no bar before bar 1 any more.
 PageMarks recountedPage(PageMarks page, const Recounting& recounting);
 
 } // namespace earwright

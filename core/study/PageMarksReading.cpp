@@ -92,8 +92,9 @@ Meter readMeter(const StrictJson& json) {
     return meterOf(json);
 }
 
-PageMarks readPageMarks(const StrictJson& json) {
-    json.expectMembers({"keys", "meters", "swings", "tempos", "dynamics", "hairpins", "texts", "repeats"});
+PageMarks readPageMarks(const StrictJson& json, const Meter& first) {
+    json.expectMembers({"keys", "meters", "swings", "tempos", "dynamics", "hairpins", "texts", "repeats"},
+                       {"pickup"});
     PageMarks page;
     page.keys = inOrder<KeyChange>(json["keys"], readKey);
     page.meters = inOrder<MeterChange>(json["meters"], readMeterChange);
@@ -103,6 +104,10 @@ PageMarks readPageMarks(const StrictJson& json) {
     page.hairpins = inOrder<Hairpin>(json["hairpins"], readHairpin);
     page.texts = inOrder<TextMark>(json["texts"], readText);
     page.repeats = inOrder<Repeat>(json["repeats"], readRepeat);
+    if (!json.has("pickup")) return page;
+    page.pickup = json["pickup"].beats();
+    if (!isUsablePickup(*page.pickup, first))
+        json["pickup"].refuse("must be above 0 and at most a bar, in thirty-seconds or longer values");
     return page;
 }
 

@@ -10,6 +10,6 @@ namespace earwright {
 Meter readMeter(const StrictJson& json);
 
 /// Member "page" of the whole study. Problems go to the FirstProblem of `json`.
-PageMarks readPageMarks(const StrictJson& json);
+PageMarks readPageMarks(const StrictJson& json, const Meter& first);
 
 } // namespace earwright

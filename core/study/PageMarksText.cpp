@@ -56,10 +56,12 @@ Json toJson(const Repeat& repeat) {
 
 Json pageMarksToJson(const PageMarks& page) {
     const auto each = [](const auto& element) { return toJson(element); };
-    return {{"keys", listOf(page.keys, each)},         {"meters", listOf(page.meters, each)},
-            {"swings", listOf(page.swings, each)},     {"tempos", listOf(page.tempos, each)},
-            {"dynamics", listOf(page.dynamics, each)}, {"hairpins", listOf(page.hairpins, each)},
-            {"texts", listOf(page.texts, each)},       {"repeats", listOf(page.repeats, each)}};
+    Json json{{"keys", listOf(page.keys, each)},         {"meters", listOf(page.meters, each)},
+              {"swings", listOf(page.swings, each)},     {"tempos", listOf(page.tempos, each)},
+              {"dynamics", listOf(page.dynamics, each)}, {"hairpins", listOf(page.hairpins, each)},
+              {"texts", listOf(page.texts, each)},       {"repeats", listOf(page.repeats, each)}};
+    if (page.pickup) json["pickup"] = toJson(*page.pickup);
+    return json;
 }
 
 } // namespace earwright

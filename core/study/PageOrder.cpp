@@ -84,6 +84,12 @@ void settle(std::vector<Mark>& list) {
 
 } // namespace
 
+bool isUsablePickup(const Beats& length, const Meter& first) {
+    constexpr std::int64_t finest = 32;
+    return length > Beats(0) && length <= first.barLength() &&
+           finest % (length.denominator() * first.beatUnit) == 0;
+}
+
 bool isUsable(const Repeat& repeat) {
     return isNear(repeat.firstBar) && isNear(repeat.lastBar) && repeat.times >= 2 &&
            repeat.times <= mostTimes && repeat.endingBars >= 0 && repeat.endingBars <= mostEndingBars &&

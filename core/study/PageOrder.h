@@ -1,6 +1,7 @@
 // The order a study keeps its page marks in, and their ranges, stated once for edits and files.
 #pragma once
 
+#include "core/music/Meter.h"
 #include "core/music/PageMarks.h"
 
 namespace earwright {
@@ -10,6 +11,10 @@ inline constexpr double slowestTempo = 10;
 inline constexpr double fastestTempo = 600;
 inline constexpr int mostTimes = 99;
 inline constexpr int mostEndingBars = 32;
+
+/// More than nothing and at most a bar of the first meter, a whole number of thirty-seconds or longer values,
+/// so that a page can begin there.
+bool isUsablePickup(const Beats& length, const Meter& first);
 
 /// Leaves at least one bar before its first ending.
 bool isUsable(const Repeat& repeat);

@@ -78,6 +78,12 @@ Result<Study> changePassage(const Study& study, const PassageChange& change) {
         if (!counted) return counted.error();
         edited = *counted;
     }
+    if (change.pickup) {
+        const std::optional<Beats>& length = change.pickup->length;
+        if (length && !isUsablePickup(*length, edited.meter))
+            return outOfRange("A pickup is at most a bar long, in thirty-seconds or longer values.");
+        edited = setPickup(edited, length);
+    }
     if (change.key) edited = withKey(edited, change);
     if (change.swing) edited = withSwing(edited, change);
     if (change.tempo)

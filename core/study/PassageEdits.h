@@ -25,6 +25,12 @@ struct StatedRepeat {
     friend bool operator==(const StatedRepeat&, const StatedRepeat&) = default;
 };
 
+/// How long the pickup is on the page; nothing for as long as its notes need.
+struct StatedPickup {
+    std::optional<Beats> length;
+    friend bool operator==(const StatedPickup&, const StatedPickup&) = default;
+};
+
 /// Only what is given changes.
 struct PassageChange {
     std::int64_t firstBar = 1;
@@ -35,6 +41,8 @@ struct PassageChange {
     std::optional<Swing> swing;
     std::optional<StatedTempo> tempo;
     std::optional<StatedRepeat> repeat;
+    /// Wherever the passage is.
+    std::optional<StatedPickup> pickup;
 };
 
 /// All of it as one edit. Meters as changeMeter() sets them: everything stays with the sound. A repeat

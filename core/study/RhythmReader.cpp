@@ -130,6 +130,15 @@ double RhythmReader::weigh(const Hand& hand) {
     return allPaths(readBy(hand)).logSum - late * late / 2;
 }
 
+double RhythmReader::likelihood() const {
+    if (places.empty()) return 0;
+    if (choices.empty()) return -std::numeric_limits<double>::infinity();
+    const double late = heard.lag.value / wishes.lag.value;
+    // Costs leave out that a hand which scatters less has to be nearer to its lines for the same cost.
+    return allPaths(choices).logSum - late * late / 2 -
+           static_cast<double>(places.size()) * std::log(heard.spread.value);
+}
+
 /// One round of expectation maximisation (Dempster, Laird & Rubin, Journal of the Royal Statistical Society B
 /// 39, 1977): how far the onsets are from their lines in the mean of all readings, each by its share.
 RhythmReader::Hand RhythmReader::bettered(const Hand& hand) {

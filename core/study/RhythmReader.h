@@ -46,6 +46,10 @@ public:
     /// How late the player is held to be, and how far from that single onsets scatter.
     Seconds lag() const { return heard.lag; }
     Seconds spread() const { return heard.spread; }
+    /// The natural logarithm of how likely the onsets are, whatever was meant by them, up to a constant that
+    /// is the same for all readers of the same notes. Where two studies differ in their swing, the likelier
+    /// one is the better guess. 0 without notes; minus infinity where they cannot be written.
+    double likelihood() const;
 
     /// The best ways to write the notes, cheapest first and none twice.
     std::vector<RhythmProposal> proposals() const;

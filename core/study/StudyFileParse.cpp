@@ -226,7 +226,7 @@ Study readStudy(const StrictJson& json) {
     study.beatMap = readBeatMap(json["beatMarks"]);
     for (const StrictJson& bar : json["form"].items())
         study.chart.form.push_back(readBar(bar, study.meter.barLength()));
-    if (version >= 3) study.page = readPageMarks(json["page"]);
+    if (version >= 3) study.page = readPageMarks(json["page"], study.meter);
     study.chart.overrides = readOverrides(json["overrides"], study.meters());
     for (const StrictJson& span : json["spans"].items())
         study.spans.push_back(readSpan(span));

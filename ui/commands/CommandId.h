@@ -81,6 +81,7 @@ enum class CommandId {
     SwingHere,
     TempoHere,
     RepeatHere,
+    PickupLength,
     FindBeats,
     AcceptBeats,
     MarkPhrase,

@@ -267,6 +267,8 @@ void addMark(std::vector<Command>& table) {
          {RepeatHere, Mark, "repeat", WORDS("Repeat on the page…"),
           WORDS("Writes repeat signs and endings for the selected bars; what sounds stays as it is"),
           KeyList{with(ctrl | shift, Qt::Key_R)}, StudyOpen},
+         {PickupLength, Mark, "pickup", WORDS("Pickup…"),
+          WORDS("Says how long the bar before bar 1 is on the page"), KeyList{}, StudyOpen},
          {FindBeats, Mark, "find-beats", WORDS("Find beats"),
           WORDS("Proposes beats for the stretch, loop, phrase or what is in sight; marks there lead"),
           KeyList{with(ctrl, Qt::Key_B)}, RecordingOpen, true},

@@ -141,6 +141,7 @@ void bindMarking(CommandSet& commands, DeskWindow& window) {
     commands.bind(SwingHere, [&] { marks.askForPassage(Subject::Swing, &window); });
     commands.bind(TempoHere, [&] { marks.askForPassage(Subject::Tempo, &window); });
     commands.bind(RepeatHere, [&] { marks.askForPassage(Subject::Repeat, &window); });
+    commands.bind(PickupLength, [&] { marks.askForPassage(Subject::Pickup, &window); });
     commands.bind(FindBeats, [&] { window.findBeats(); });
     commands.bind(AcceptBeats, [&] { window.beatFinding().accept(); });
     commands.bind(MarkPhrase, [&] { marks.nameStretch(SpanKind::Phrase); });

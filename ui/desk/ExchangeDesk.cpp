@@ -58,19 +58,19 @@ ExchangeDesk::ExchangeDesk(DeskSession& desk, KeepingDesk& keeping, MessageBar& 
 }
 
 void ExchangeDesk::open(const fs::path& path) {
-    read(path, "", true);
+    read({.path = path, .asksForPart = true});
 }
 
-void ExchangeDesk::openPart(const fs::path& path, const std::string& part) {
-    read(path, part, false);
+void ExchangeDesk::openPart(const fs::path& path, const std::string& part, MidiRhythm rhythm) {
+    read({.path = path, .part = part, .rhythm = rhythm});
 }
 
-void ExchangeDesk::read(const fs::path& path, const std::string& part, bool asks) {
+void ExchangeDesk::read(const Wish& wish) {
     reading.start<Result<Imported>>(
-        [path, part](const std::stop_token&, const BackgroundJob::Report&) {
-            return openForeign(path, part);
+        [wish](const std::stop_token&, const BackgroundJob::Report&) {
+            return openForeign(wish.path, wish.part, wish.rhythm);
         },
-        [this, path, asks](Result<Imported> outcome) {
+        [this, path = wish.path, asks = wish.asksForPart](Result<Imported> outcome) {
             if (!outcome)
                 return messages.say(subject, Tone::Trouble,
                                     QString::fromStdString(describe(outcome.error())));
@@ -86,8 +86,9 @@ void ExchangeDesk::askForPart(const fs::path& path, const Imported& imported) {
         const ForeignPart& part = imported.parts[i];
         if (part.notes == 0) continue;
         if (i == imported.part) chosen = static_cast<int>(choices.size());
-        choices.append(
-            tr("%1  %2 (%3 notes)").arg(i + 1).arg(QString::fromStdString(part.name)).arg(part.notes));
+        const QString notes = part.notes == 1 ? tr("1 note") : tr("%1 notes").arg(part.notes);
+        choices.append(QStringLiteral("%1  %2 (%3)")
+                           .arg(QString::number(i + 1), QString::fromStdString(part.name), notes));
     }
     auto* dialog = new QInputDialog(&window);
     dialog->setAttribute(Qt::WA_DeleteOnClose);
@@ -128,9 +129,32 @@ void ExchangeDesk::tell(const fs::path& path, const Imported& imported) {
         sentence += QLatin1Char('\n') + tr("No tempo is given, so its bars are counted evenly.");
     for (const std::string& left : imported.leftOut)
         sentence += QLatin1Char('\n') + QString::fromStdString(left);
+    // What was left out, and what can be chosen, is there until it was read.
+    bool isPassing = imported.leftOut.empty();
     std::vector<MessageBar::Answer> answers;
+    if (const auto other = otherRhythm(path, imported)) {
+        const bool isByHand = imported.rhythm->taken == MidiRhythm::ByHand;
+        sentence += QLatin1Char('\n') +
+                    (isByHand ? tr("Its notes are written where one would count what a hand played.")
+                              : tr("Its notes stand where the file's ticks are."));
+        answers.push_back(*other);
+        isPassing = false;
+    }
     if (!session.recording()) answers.push_back({tr("Find one…"), [this] { keeper.askForRecording(); }});
-    messages.say(subject, Tone::Notice, sentence, std::move(answers));
+    messages.say(subject, isPassing ? Tone::Notice : Tone::Question, sentence, std::move(answers));
+}
+
+std::optional<MessageBar::Answer> ExchangeDesk::otherRhythm(const fs::path& path, const Imported& imported) {
+    // So few notes off the lines of the beat are a turn or a trill.
+    constexpr double asGoodAsAll = 0.9;
+    if (!imported.rhythm) return std::nullopt;
+    const bool isByHand = imported.rhythm->taken == MidiRhythm::ByHand;
+    if (!isByHand && imported.rhythm->onLines >= asGoodAsAll) return std::nullopt;
+    const std::string part = std::to_string(imported.part + 1);
+    return MessageBar::Answer{isByHand ? tr("By the file's ticks") : tr("As played by hand"),
+                              [this, path, part, isByHand] {
+                                  openPart(path, part, isByHand ? MidiRhythm::Ticks : MidiRhythm::ByHand);
+                              }};
 }
 
 void ExchangeDesk::askWhereTo() {

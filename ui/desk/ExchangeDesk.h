@@ -11,6 +11,7 @@
 #include <QObject>
 
 #include <filesystem>
+#include <optional>
 #include <string>
 
 class QWidget;
@@ -27,17 +28,30 @@ public:
     /// recording that is open, and its beat marks, where there is one. What was left out is told. Nothing
     /// unsaved is lost without being asked. Requires: isForeign(path).
     void open(const std::filesystem::path& path);
-    /// The same with a part chosen, by number or name.
-    void openPart(const std::filesystem::path& path, const std::string& part);
+    /// The same with a part chosen, by number or name, and where the notes of a MIDI file go.
+    void openPart(const std::filesystem::path& path, const std::string& part,
+                  MidiRhythm rhythm = MidiRhythm::Fitting);
     void askWhereTo();
     /// Writes .musicxml, .mxl or .mid and says so, or why not.
     void writeTo(const std::filesystem::path& file);
 
 private:
-    void read(const std::filesystem::path& path, const std::string& part, bool asks);
+    /// What was asked of a file.
+    struct Wish {
+        std::filesystem::path path;
+        std::string part{};
+        MidiRhythm rhythm = MidiRhythm::Fitting;
+        /// Where it has several parts and none is chosen.
+        bool asksForPart = false;
+    };
+
+    void read(const Wish& wish);
     void askForPart(const std::filesystem::path& path, const Imported& imported);
     void take(const std::filesystem::path& path, Imported imported);
     void tell(const std::filesystem::path& path, const Imported& imported);
+    /// To read the same part the other way, where that makes another line.
+    std::optional<MessageBar::Answer> otherRhythm(const std::filesystem::path& path,
+                                                  const Imported& imported);
 
     DeskSession& session;
     KeepingDesk& keeper;

@@ -148,13 +148,14 @@ void MarkingDesk::barOneHere() {
 void MarkingDesk::askForPassage(PassageDialog::Subject subject, QWidget* window) {
     const Study& study = session.study();
     const MeterMap meters = study.meters();
-    const auto chosen = study.beatMap.hasTempo() ? sheet.stretch() : std::nullopt;
+    const bool isAtEar = study.beatMap.hasTempo() && subject != PassageDialog::Subject::Pickup;
+    const auto chosen = isAtEar ? sheet.stretch() : std::nullopt;
     std::int64_t bar = 1;
     std::optional<std::int64_t> bars;
     if (chosen) {
         bar = meters.nearestBar(study.beatMap.beatsAt(chosen->begin));
         bars = std::max<std::int64_t>(meters.nearestBar(study.beatMap.beatsAt(chosen->end)) - bar, 1);
-    } else if (study.beatMap.hasTempo()) {
+    } else if (isAtEar) {
         bar = barAt(study, listening.place());
     }
     const auto apply = [this](const PassageChange& change) -> std::optional<QString> {

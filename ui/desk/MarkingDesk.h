@@ -28,7 +28,7 @@ public:
     void tapBeat();
     void removeMark();
     void barOneHere();
-    /// What stands from the selected stretch, or the bar where the ear is, on.
+    /// What stands from the selected stretch, or the bar where the ear is, on; of the pickup, from bar 1.
     void askForPassage(PassageDialog::Subject subject, QWidget* window);
     void nameStretch(SpanKind kind);
     void renameSpan();

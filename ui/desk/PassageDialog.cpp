@@ -58,7 +58,8 @@ PassageDialog::PassageDialog(const Study& study, std::int64_t firstBar, std::opt
       key(study.page.keyAt(firstBar)),
       swing(study.page.swingAt(study.meters().barStart(firstBar))),
       tempo(tempoAt(study, firstBar)),
-      repeat(repeatAt(study, firstBar)) {
+      repeat(repeatAt(study, firstBar)),
+      pickup{study.page.pickup} {
     setWindowTitle(tr("From %1").arg(barText(bar)));
     auto* form = new QFormLayout(this);
     addPassage(*form, bars);
@@ -67,6 +68,7 @@ PassageDialog::PassageDialog(const Study& study, std::int64_t firstBar, std::opt
     addSwing(*form);
     addTempo(*form);
     addRepeat(*form);
+    if (bar == 1) addPickup(*form);
     auto* about = new QLabel(tr("Notes and marks stay with the sound. A repeat shows on the page only."));
     about->setWordWrap(true);
     form->addRow(about);
@@ -146,6 +148,34 @@ void PassageDialog::addRepeat(QFormLayout& form) {
     form.addRow(tr("Repeat"), rowOf({times, endingBars}));
 }
 
+void PassageDialog::addPickup(QFormLayout& form) {
+    pickupBeats = new QDoubleSpinBox;
+    pickupBeats->setDecimals(2);
+    pickupBeats->setSingleStep(0.5);
+    pickupBeats->setSpecialValueText(tr("as long as its notes"));
+    pickupBeats->setAccessibleName(tr("Length of the pickup"));
+    pickupBeats->setToolTip(
+        tr("How long the bar before bar 1 is on the page; notes before it make it longer"));
+    fitPickup();
+    pickupBeats->setValue(pickup.length.value_or(Beats(0)).toDouble());
+    shownPickup = pickupBeats->value();
+    connect(beats, &QSpinBox::valueChanged, this, &PassageDialog::fitPickup);
+    connect(unit, &QComboBox::currentIndexChanged, this, &PassageDialog::fitPickup);
+    form.addRow(tr("Pickup"), pickupBeats);
+}
+
+/// A pickup is counted in the beats of the meter above, and no longer than a bar of it.
+void PassageDialog::fitPickup() {
+    pickupBeats->setRange(0, beats->value());
+    pickupBeats->setSuffix(tr(" of %1/%2").arg(beats->value()).arg(unit->currentData().toInt()));
+}
+
+std::optional<StatedPickup> PassageDialog::changedPickup() const {
+    if (!pickupBeats || pickupBeats->value() == shownPickup) return std::nullopt;
+    if (pickupBeats->value() == 0) return StatedPickup{};
+    return StatedPickup{Beats::nearest(pickupBeats->value(), 100)};
+}
+
 QWidget* PassageDialog::fieldOf(Subject subject) const {
     switch (subject) {
     case Subject::Meter:
@@ -158,6 +188,8 @@ QWidget* PassageDialog::fieldOf(Subject subject) const {
         return words;
     case Subject::Repeat:
         return times;
+    case Subject::Pickup:
+        return pickupBeats ? static_cast<QWidget*>(pickupBeats) : beats;
     }
     return beats;
 }
@@ -180,6 +212,7 @@ PassageChange PassageDialog::change() const {
     if (newTempo != tempo) wanted.tempo = newTempo;
     const StatedRepeat newRepeat{times->value(), endingBars->value()};
     if (newRepeat != repeat) wanted.repeat = newRepeat;
+    wanted.pickup = changedPickup();
     return wanted;
 }
 

@@ -1,4 +1,5 @@
-// Asks what stands over a passage of bars: meter, key, swing, tempo in words, repeat.
+// Asks what stands over a passage of bars: meter, key, swing, tempo in words, repeat; at bar 1,
+// its pickup too.
 #pragma once
 
 #include "core/study/PassageEdits.h"
@@ -24,7 +25,7 @@ class PassageDialog : public QDialog {
     Q_OBJECT
 public:
     /// What the user came for, and so where typing begins.
-    enum class Subject { Meter, Key, Swing, Tempo, Repeat };
+    enum class Subject { Meter, Key, Swing, Tempo, Repeat, Pickup };
     using Apply = std::function<std::optional<QString>(const PassageChange&)>;
 
     /// Shows what stands at a bar; `bars` where a stretch of so many was selected.
@@ -41,6 +42,9 @@ private:
     void addSwing(QFormLayout& form);
     void addTempo(QFormLayout& form);
     void addRepeat(QFormLayout& form);
+    void addPickup(QFormLayout& form);
+    void fitPickup();
+    std::optional<StatedPickup> changedPickup() const;
     QWidget* fieldOf(Subject subject) const;
 
     Apply apply;
@@ -53,6 +57,9 @@ private:
     double shownRatio = 1;
     StatedTempo tempo;
     StatedRepeat repeat;
+    StatedPickup pickup;
+    /// The pickup's length as the field can show it.
+    double shownPickup = 0;
 
     QCheckBox* limited = nullptr;
     QSpinBox* barCount = nullptr;
@@ -64,6 +71,8 @@ private:
     QSpinBox* figure = nullptr;
     QSpinBox* times = nullptr;
     QSpinBox* endingBars = nullptr;
+    /// At bar 1 only.
+    QDoubleSpinBox* pickupBeats = nullptr;
     QLabel* refusal = nullptr;
 };
 

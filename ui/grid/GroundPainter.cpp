@@ -80,6 +80,19 @@ void paintBarLines(QPainter& painter, const GridScene& scene, const GridGeometry
     }
 }
 
+/// Broken: what stands before it is not on the page.
+void paintPickupLine(QPainter& painter, const GridScene& scene, const GridGeometry& geometry) {
+    const auto& pickup = scene.study->page.pickup;
+    const Range<Beats> range = scene.columns.range();
+    if (!pickup || !range.contains(-*pickup) || scene.meters.isBarLine(-*pickup)) return;
+    QPen pen(color(Role::Ink), spacing::barLine, Qt::CustomDashLine, Qt::FlatCap);
+    pen.setDashPattern({4, 3});
+    painter.setPen(pen);
+    const double x = crisp(geometry.x(-*pickup));
+    const QRectF cells = geometry.cells();
+    painter.drawLine(QPointF(x, cells.top() - 1), QPointF(x, cells.bottom()));
+}
+
 void paintChords(QPainter& painter, const GridScene& scene, const GridGeometry& geometry) {
     const QRectF lane = geometry.chordLane();
     for (const ChordStretch& chord : scene.chords.stretches()) {
@@ -208,6 +221,7 @@ void paintGround(QPainter& painter, const GridScene& scene, const GridGeometry& 
     paintCursorColumn(painter, scene, geometry);
     paintColumnLines(painter, scene, geometry);
     paintBarLines(painter, scene, geometry);
+    paintPickupLine(painter, scene, geometry);
     paintBarNumbers(painter, scene, geometry);
     painter.restore();
 

@@ -20,6 +20,15 @@ QString meterAt(const Study& study, std::int64_t bar) {
                               : QString();
 }
 
+/// "1.5 of 4/4".
+QString pickupAt(const Study& study, std::int64_t bar) {
+    if (bar != 0 || !study.page.pickup) return {};
+    return tr("%1 of %2/%3 on the page")
+        .arg(study.page.pickup->toDouble())
+        .arg(study.meter.beatsPerBar)
+        .arg(study.meter.beatUnit);
+}
+
 QString tempoText(const TempoMark& mark) {
     QStringList parts;
     if (!mark.words.empty()) parts << QString::fromStdString(mark.words);
@@ -53,6 +62,7 @@ QString swingText(const Swing& swing) {
 QString signsAt(const Study& study, std::int64_t bar) {
     QStringList signs;
     if (const QString meter = meterAt(study, bar); !meter.isEmpty()) signs << meter;
+    if (const QString pickup = pickupAt(study, bar); !pickup.isEmpty()) signs << pickup;
     for (const KeyChange& change : study.page.keys)
         if (change.bar == bar) signs << keyText(change.key);
     const MeterMap meters = study.meters();

@@ -22,8 +22,8 @@ std::vector<PageNotes> lineOf(std::vector<Note> notes) {
 
 /// "4" a quarter, "8." a dotted eighth, "8/3" one of a triplet, "r" before a rest, "~" where it is tied on,
 /// "|" between bars, "R" a bar of rest.
-std::string drawn(std::vector<Note> notes, const Meter& meter = {}) {
-    const auto bars = pageBars(lineOf(std::move(notes)), MeterMap(meter, {}), 1);
+std::string drawn(std::vector<Note> notes, const Meter& meter = {}, std::optional<Beats> pickup = {}) {
+    const auto bars = pageBars(lineOf(std::move(notes)), MeterMap(meter, {}), 1, pickup);
     std::string text;
     for (const PageBar& bar : *bars) {
         if (&bar != &bars->front()) text += "| ";
@@ -40,6 +40,28 @@ std::string drawn(std::vector<Note> notes, const Meter& meter = {}) {
         }
     }
     return text.substr(0, text.size() - 1);
+}
+
+// A pickup is printed as long as it is counted, its bar line where bar 1 begins (common practice).
+TEST(PageBars, APickupIsAsLongAsTheUserMadeItAndNeverCutsANote) {
+    const Note onOne = note(Beats(0), Beats(4));
+    const Note eighth = note(Beats(-1, 2), Beats(1, 2));
+    EXPECT_EQ(drawn({eighth, onOne}), "r8 8 | 1") << "the beat of its first note";
+    EXPECT_EQ(drawn({eighth, onOne}, {}, Beats(1, 2)), "8 | 1");
+    EXPECT_EQ(drawn({eighth, onOne}, {}, Beats(3)), "r4 r4 r8 8 | 1");
+    EXPECT_EQ(drawn({eighth, onOne}, {}, Beats(4)), "r2 r4 r8 8 | 1");
+    EXPECT_EQ(drawn({onOne}, {}, Beats(1)), "r4 | 1") << "a rest before bar 1";
+    EXPECT_EQ(drawn({}, {}, Beats(1)), "r4 | R");
+    const Note early = note(Beats(-2), Beats(2));
+    EXPECT_EQ(drawn({early, onOne}, {}, Beats(1)), "2 | 1") << "notes before it make it longer";
+    EXPECT_EQ(drawn({note(Beats(-1), Beats(1)), note(Beats(0), Beats(6))}, {6, 8}, Beats(2)), "r8 8 | 2.");
+}
+
+TEST(PageBars, APickupThatWouldBeginWithinATupletBeginsWithItsBeat) {
+    const Note onOne = note(Beats(0), Beats(4));
+    EXPECT_EQ(drawn({note(Beats(-1, 3), Beats(1, 3)), onOne}, {}, Beats(1, 2)), "r4/3 8/3 | 1");
+    EXPECT_EQ(drawn({note(Beats(-1, 3), Beats(1, 3)), onOne}, {}, Beats(3, 2)), "r8 r4/3 8/3 | 1")
+        << "the tuplet lies in another beat";
 }
 
 // Three sixteenths of a triplet before or after an eighth, as ornaments are written (common practice); six in

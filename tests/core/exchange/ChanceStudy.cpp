@@ -19,6 +19,7 @@ Study ChanceStudy::make() {
     addMarks();
     addHairpins();
     addRepeats();
+    addPickup();
     // A beat mark for every bar, at tempos of whole quarters a minute. Marks stand on whole beats.
     std::vector<BeatMark> marks{{Beats(0), Seconds(0)}};
     for (std::int64_t bar = 2; bar <= bars + 1; ++bar) {
@@ -173,6 +174,11 @@ void ChanceStudy::addHairpins() {
         if (places[i] < places[i + 1])
             study.page.hairpins.push_back(
                 {{places[i], places[i + 1]}, oneIn(2) ? HairpinKind::Louder : HairpinKind::Softer});
+}
+
+void ChanceStudy::addPickup() {
+    const Beats length(1 + upTo(12), 1 << upTo(4));
+    if (oneIn(3) && isUsablePickup(length, study.meter)) study.page.pickup = length;
 }
 
 void ChanceStudy::addRepeats() {

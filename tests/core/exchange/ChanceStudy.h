@@ -30,6 +30,7 @@ private:
     void addMarks();
     void addHairpins();
     void addRepeats();
+    void addPickup();
     Beats place();
 
     std::mt19937 random;

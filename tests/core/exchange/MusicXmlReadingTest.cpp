@@ -184,6 +184,7 @@ TEST(MusicXmlReading, ReadsPickupMetersKeysSwingDynamicsAndRepeats) {
     const Study& study = imported.study;
     ASSERT_EQ(study.notes.size(), 4u);
     EXPECT_EQ(study.notes[0].onset, Beats(-1)) << "a pickup";
+    EXPECT_EQ(study.page.pickup, Beats(1)) << "as long as the file has it";
     EXPECT_EQ(study.notes[1].onset, Beats(0));
     EXPECT_EQ(study.notes[3].onset, Beats(7)) << "four quarters, then three for 6/8";
     EXPECT_EQ(study.page.keyAt(1).fifths, -2);

@@ -1,4 +1,5 @@
 // What is written out and read in again is the same study, as far as MusicXML.h says that the format goes.
+#include "core/engraving/PageBars.h"
 #include "core/engraving/WrittenNames.h"
 #include "core/exchange/CompressedMusicXml.h"
 #include "core/exchange/MusicXml.h"
@@ -54,6 +55,11 @@ std::string swingText(const Study& study) {
     return text;
 }
 
+/// Where its first printed bar begins, by the pickup that was made or needed.
+Beats pageBegin(const Study& study) {
+    return pageBars(pageLine(study), study.meters(), 1, study.page.pickup)->front().begin;
+}
+
 void expectSamePage(const Study& written, const Study& read) {
     EXPECT_EQ(read.title, written.title);
     EXPECT_EQ(read.meter, written.meter);
@@ -65,6 +71,10 @@ void expectSamePage(const Study& written, const Study& read) {
     EXPECT_EQ(read.page.hairpins, written.page.hairpins);
     EXPECT_EQ(read.page.texts, written.page.texts);
     EXPECT_EQ(read.page.repeats, written.page.repeats);
+    EXPECT_EQ(pageBegin(read), pageBegin(written));
+    if (written.page.pickup && pageBegin(written) == -*written.page.pickup) {
+        EXPECT_EQ(read.page.pickup, written.page.pickup);
+    }
 }
 
 std::string chordsOf(const Study& study, std::int64_t bar) {

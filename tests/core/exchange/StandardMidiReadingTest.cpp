@@ -345,10 +345,25 @@ TEST(StandardMidiReading, APickupComesBackBeforeBarOne) {
     ASSERT_TRUE(back.ok());
     EXPECT_EQ(back->study.meter, (Meter{4, 4}));
     ASSERT_EQ(back->study.notes.size(), 2u);
+    EXPECT_EQ(back->study.page.pickup, Beats(1)) << "the beat of its first note";
     EXPECT_EQ(back->study.notes[0].onset, Beats(-1, 2));
     EXPECT_EQ(back->study.notes[1].range(), (Range{Beats(0), Beats(6)}));
     for (const Beats& at : {Beats(-1), Beats(0), Beats(4), Beats(6)})
         EXPECT_NEAR(back->study.beatMap.seconds(at).value, study.beatMap.seconds(at).value, 1e-5);
+}
+
+TEST(StandardMidiReading, APickupComesBackAsLongAsItWasMade) {
+    Study study;
+    study.notes = {{NoteId{1}, Beats(-1, 2), Beats(1, 2), Pitch{60, {}}, 0.6, {}},
+                   {NoteId{2}, Beats(0), Beats(6), Pitch{62, {}}, 0.6, {}}};
+    for (const Beats& length : {Beats(1, 2), Beats(5, 8), Beats(1), Beats(7, 2)}) {
+        study.page.pickup = length;
+        const auto back = readStandardMidi(*standardMidi(study), "line.mid");
+        ASSERT_TRUE(back.ok());
+        EXPECT_EQ(back->study.meter, (Meter{4, 4})) << toString(length);
+        EXPECT_EQ(back->study.page.pickup, length);
+        EXPECT_EQ(back->study.notes.front().onset, Beats(-1, 2)) << toString(length);
+    }
 }
 
 } // namespace

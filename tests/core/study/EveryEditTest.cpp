@@ -150,6 +150,7 @@ const std::vector<Edit> edits{
     [](const Study& s, Hand& h) {
         return setRepeat(s, {h.from(-9, 40), h.from(-9, 40), h.from(1, 4), h.from(0, 2)});
     },
+    [](const Study& s, Hand& h) { return setPickup(s, Beats(h.from(-2, 40), 1 << h.from(0, 3))); },
     [](const Study& s, Hand& h) { return removeRepeat(s, h.from(-9, 40)); },
     [](const Study& s, Hand& h) { return pinString(s, h.idOf<NoteId>(s.notes), h.from(-2, 9)); },
     [](const Study& s, Hand& h) {

@@ -67,5 +67,23 @@ TEST(PageEdits, AllOfThemMoveAlongWhenBarOneIsElsewhere) {
     EXPECT_EQ(study.page.meters.front().bar, 3);
 }
 
+TEST(PageEdits, APickupIsAsLongAsItWasMadeAndAtMostABar) {
+    const Study study = setPickup(eightBarsAt120(), Beats(3, 2));
+    EXPECT_EQ(study.page.pickup, Beats(3, 2));
+    EXPECT_EQ(setPickup(study, std::nullopt), eightBarsAt120());
+    for (const Beats& length : {Beats(0), Beats(-1), Beats(5), Beats(1, 3), Beats(1, 16)})
+        EXPECT_EQ(setPickup(study, length), study) << toString(length);
+    EXPECT_EQ(setPickup(study, Beats(4)).page.pickup, Beats(4)) << "a whole bar";
+    EXPECT_EQ(setPickup(study, Beats(1, 8)).page.pickup, Beats(1, 8)) << "a thirty-second";
+}
+
+TEST(PageEdits, APickupStaysWithItsSoundUnderAnotherMeterAndWhereBarOneMoves) {
+    // Bar lines are marked every two seconds; of four beats one and a half are three eighths of a bar.
+    const Study study = setPickup(eightBarsAt120(), Beats(3, 2));
+    EXPECT_EQ(setMeter(study, {8, 8}).page.pickup, Beats(3));
+    EXPECT_EQ(startBarOneAt(study, Seconds(0.5)).page.pickup, Beats(5, 2)) << "bar 1 is a beat later";
+    EXPECT_EQ(startBarOneAt(study, Seconds(2)).page.pickup, std::nullopt) << "more than a bar before bar 1";
+}
+
 } // namespace
 } // namespace earwright

@@ -61,8 +61,22 @@ TEST(PassageEdits, ARepeatOfOneTimeIsTakenAway) {
     EXPECT_EQ(*changePassage(study, change), eightBarsAt120());
 }
 
+TEST(PassageEdits, APickupIsCountedInTheMeterThatIsSetWithIt) {
+    PassageChange change = over(1, std::nullopt);
+    change.meter = Meter{5, 4};
+    change.pickup = StatedPickup{Beats(5)};
+    const Study study = *changePassage(eightBarsAt120(), change);
+    EXPECT_EQ(study.page.pickup, Beats(5));
+    change = over(1, std::nullopt);
+    change.pickup = StatedPickup{};
+    EXPECT_EQ(changePassage(study, change)->page.pickup, std::nullopt);
+}
+
 TEST(PassageEdits, WhatAPageCannotSayIsRefused) {
     const Study study = eightBarsAt120();
+    PassageChange tooLong = over(1, std::nullopt);
+    tooLong.pickup = StatedPickup{Beats(9, 2)};
+    EXPECT_FALSE(changePassage(study, tooLong)) << "longer than its bar";
     PassageChange change = over(3, std::nullopt);
     change.swing = Swing{4.5, 8};
     EXPECT_FALSE(changePassage(study, change));

@@ -106,6 +106,17 @@ TEST(StudyFile, SaysNothingOfAnInstrumentThatIsAsUsual) {
     EXPECT_EQ(StudyFile::parse(text, "line.study")->tuning, StringTuning{});
 }
 
+TEST(StudyFile, KeepsAPickupThatTheUserMadeAndRefusesOneThatNoPageCanHave) {
+    const std::string text = StudyFile::text(setPickup(fullStudy(), Beats(3, 2)));
+    EXPECT_EQ(StudyFile::parse(text, "line.study")->page.pickup, Beats(3, 2));
+    EXPECT_EQ(StudyFile::text(fullStudy()).find("pickup\":"), std::string::npos);
+    for (const char* wrong : {"5", "0", "-1", "\"1/3\"", "\"1/64\""}) {
+        std::string damaged = text;
+        damaged.replace(damaged.find("\"pickup\":\"3/2\"") + 9, 5, wrong);
+        EXPECT_EQ(refusalOf(damaged).where, "page.pickup") << wrong;
+    }
+}
+
 TEST(StudyFile, SaysNothingOfPlayersNobodyNamed) {
     EXPECT_EQ(StudyFile::text(eightBarsAt120()).find("players"), std::string::npos);
     for (const Players& players :

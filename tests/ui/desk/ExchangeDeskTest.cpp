@@ -9,6 +9,8 @@
 
 #include <QInputDialog>
 
+#include <algorithm>
+#include <string>
 #include <utility>
 #include <vector>
 
@@ -100,9 +102,9 @@ TEST_F(ExchangeDeskTest, AsksForAPartWhereThereAreSeveral) {
     window->open(score(true));
     QInputDialog* dialog = nullptr;
     ASSERT_TRUE(soon([&] { return (dialog = window->findChild<QInputDialog*>()) != nullptr; }));
-    EXPECT_EQ(dialog->comboBoxItems(), (QStringList{"1  Horn (1 notes)", "2  Bass (1 notes)"}));
+    EXPECT_EQ(dialog->comboBoxItems(), (QStringList{"1  Horn (1 note)", "2  Bass (1 note)"}));
     EXPECT_FALSE(window->session().isOpen());
-    dialog->setTextValue("2  Bass (1 notes)");
+    dialog->setTextValue("2  Bass (1 note)");
     dialog->accept();
     ASSERT_TRUE(soon([&] { return window->session().isOpen(); }));
     EXPECT_EQ(firstPitch(), 67);
@@ -146,6 +148,32 @@ TEST_F(ExchangeDeskTest, KeepsTheBarLinesWhereTheOpenStudyChangedItsMeter) {
     ASSERT_EQ(barLines(4), (std::vector<double>{0.5, 2.5, 4.5, 6.5}));
     openInstead(scoreIn("6", "8"));
     EXPECT_EQ(barLines(4), (std::vector<double>{0.5, 2.5, 4.5, 6.5}));
+}
+
+// Eighths, each up to 22 ms beside its line: 480 ticks a quarter, half a second long.
+TEST_F(ExchangeDeskTest, WritesMidiThatAHandPlayedAsItIsCountedAndOffersItsTicks) {
+    std::string events;
+    for (const int since : {253, 228, 246, 223, 260, 231, 239, 249, 227, 252, 241, 235})
+        events += std::string{static_cast<char>(0x80 | since >> 7), static_cast<char>(since & 0x7F)} +
+                  "\x90\x3C\x50" + std::string("\0\x80\x3C\x40", 4);
+    events += std::string("\0\xFF\x2F\0", 4);
+    fill(in("hand.mid"), std::string("MThd\0\0\0\6\0\0\0\1\x01\xE0MTrk\0\0\0", 21) +
+                             static_cast<char>(events.size()) + events);
+    window->open(in("hand.mid"));
+    ASSERT_TRUE(soon([&] { return window->session().isOpen(); }));
+    const auto isOnEighths = [&] {
+        return std::all_of(study().notes.begin(), study().notes.end(),
+                           [](const Note& note) { return note.onset.denominator() <= 2; });
+    };
+    EXPECT_EQ(study().notes.size(), 12u);
+    EXPECT_TRUE(isOnEighths());
+    EXPECT_TRUE(told().contains("count what a hand played")) << told().toStdString();
+    keepPicture(*window, "midi-played-by-hand.png");
+    window->messages().choose(QStringLiteral("exchange"), 0);
+    ASSERT_TRUE(soon([&] { return !window->messages().sentence("losing").isEmpty(); }));
+    window->messages().choose("losing", 1); // don't save
+    ASSERT_TRUE(soon([&] { return told().contains("the file's ticks are"); })) << told().toStdString();
+    EXPECT_FALSE(isOnEighths());
 }
 
 TEST_F(ExchangeDeskTest, SaysWhyAFileCannotBeOpened) {

@@ -23,7 +23,7 @@ Study wellMarked() {
 }
 
 bool isUntouched(const PassageChange& change) {
-    return !change.meter && !change.key && !change.swing && !change.tempo && !change.repeat;
+    return !change.meter && !change.key && !change.swing && !change.tempo && !change.repeat && !change.pickup;
 }
 
 template <class Field>
@@ -64,6 +64,33 @@ TEST(PassageDialog, ChangesOnlyWhatWasAltered) {
     auto* figure = named<QSpinBox>(dialog, "Quarters a minute");
     figure->setValue(figure->minimum());
     EXPECT_EQ(dialog.change().tempo->quartersPerMinute, std::nullopt);
+}
+
+TEST(PassageDialog, AtBarOneThePickupIsCountedInTheMeterBesideIt) {
+    PassageDialog dialog(wellMarked(), 1, {}, PassageDialog::Subject::Pickup, {});
+    auto* length = named<QDoubleSpinBox>(dialog, "Length of the pickup");
+    EXPECT_EQ(length->text(), QStringLiteral("as long as its notes"));
+    length->setValue(1.5);
+    EXPECT_EQ(length->text(), length->locale().toString(1.5, 'f', 2) + QStringLiteral(" of 7/8"));
+    PassageChange change = dialog.change();
+    EXPECT_EQ(change.pickup, StatedPickup{Beats(3, 2)});
+    change.pickup.reset();
+    EXPECT_TRUE(isUntouched(change));
+    named<QSpinBox>(dialog, "Beats in a bar")->setValue(1);
+    EXPECT_EQ(length->value(), 1) << "at most a bar";
+    length->setValue(0);
+    EXPECT_FALSE(dialog.change().pickup) << "as it was";
+    const PassageDialog later(wellMarked(), 2, {}, PassageDialog::Subject::Meter, {});
+    for (const auto* field : later.findChildren<QDoubleSpinBox*>())
+        EXPECT_NE(field->accessibleName(), QStringLiteral("Length of the pickup"));
+}
+
+TEST(PassageDialog, APickupThatStandsIsShownAndTakenAway) {
+    const Study study = setPickup(wellMarked(), Beats(5));
+    PassageDialog dialog(study, 1, {}, PassageDialog::Subject::Pickup, {});
+    EXPECT_FALSE(dialog.change().pickup);
+    named<QDoubleSpinBox>(dialog, "Length of the pickup")->setValue(0);
+    EXPECT_EQ(changePassage(study, dialog.change())->page.pickup, std::nullopt);
 }
 
 TEST(PassageDialog, StaysOpenAndSaysWhyAChangeCannotBe) {
