@@ -13,8 +13,10 @@ namespace {
 
 /// What a division costs by itself, by its number: natural logarithms of how much rarer it is than an
 /// undivided beat in solos of blues and bebop (common practice, rounded; halves and triplets are everyday,
-/// fives and sevens rare).
-constexpr double costOfDivision[] = {0, 0, 0.4, 1.3, 1.6, 5.5, 3.4, 7, 4.6};
+/// fives and sevens rare). Those of the rare ones, and the three costs of figures below, were raised by trial
+/// on invented lines (tests/benchmarks/RhythmBenchmark.cpp, other seeds than its own): the finer a division,
+/// the nearer some line of it is to anything a hand plays.
+constexpr double costOfDivision[] = {0, 0, 0.4, 1.3, 1.6, 7, 4.5, 9, 6.5};
 /// The same of a beat that three units are counted as (6/8): its eighths are everyday, sixteenths common,
 /// duplets and quadruplets rare (common practice, rounded).
 constexpr double costOfDivisionOfThree[] = {0, 0, 3.4, 0.4, 4.6, 7, 1.6, 7, 6};
@@ -22,10 +24,10 @@ constexpr double costOfDivisionOfThree[] = {0, 0, 3.4, 0.4, 4.6, 7, 1.6, 7, 6};
 /// two are the commoner figure (common practice).
 constexpr double costOfHalvesOfSwung = 0.8;
 /// A line without a note before a note off it: a rest or a tie inside the beat.
-constexpr double costOfSilentLine = 0.45;
+constexpr double costOfSilentLine = 1.1;
 /// A line without a note behind the last one, in beats of three parts and more: figures that are begun are
 /// mostly played to their end, and a lone part of a triplet is rare (common practice).
-constexpr double costOfUnfinished = 0.7;
+constexpr double costOfUnfinished = 1.1;
 
 /// Where the lines of a division are played, in beats, the next beat included.
 std::vector<double> playedLines(const Study& frame, const Range<Beats>& beat, int parts) {
