@@ -196,6 +196,18 @@ TEST(StandardMidiReading, TenThousandsOfPartsTakeNoTime) {
     EXPECT_EQ(imported->parts[17].name, "channel 2");
 }
 
+TEST(StandardMidiReading, RefusesAPartOfMoreNotesThanAPageHolds) {
+    std::string notes;
+    for (int i = 0; i <= 20'000; ++i)
+        notes += bytesOf("\0\x90\x40\x40\1\x80\x40\x40");
+    const WithinBounds bounds;
+    const auto imported =
+        readStandardMidi(bytesOf("MThd\0\0\0\6\0\0\0\1\0\x60") + track(notes + end), "line.mid");
+    ASSERT_FALSE(imported.ok());
+    EXPECT_EQ(imported.error().message,
+              "line.mid cannot be opened: its part channel 1 has more than 20 000 notes.");
+}
+
 TEST(StandardMidiReading, RefusesWhatBreaksTheStandard) {
     const std::string note = bytesOf("\0\x90\x40\x40\x60\x40\0");
     ASSERT_TRUE(readStandardMidi(fileOf(note + end), "").ok());
