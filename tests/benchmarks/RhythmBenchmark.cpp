@@ -81,6 +81,36 @@ Places drawnAsPhrase(std::mt19937& random) {
     return line.empty() ? Places{Beats(firstBeat)} : line;
 }
 
+/// Sixteen beats by another hand: dotted figures, sixths and fives among them, and what was played is often
+/// played again.
+Places drawnOtherwise(std::mt19937& random) {
+    static const std::vector<Figure> figures{
+        {26, {part(0, 1), part(1, 2)}},
+        {16, {part(0, 1)}},
+        {12, {}},
+        {10, {part(1, 2)}},
+        {8, {part(0, 1), part(1, 4), part(1, 2), part(3, 4)}},
+        {7, {part(0, 1), part(3, 4)}},
+        {5, {part(0, 1), part(1, 2), part(3, 4)}},
+        {4, {part(0, 1), part(1, 4)}},
+        {6, {part(0, 1), part(1, 3), part(2, 3)}},
+        {3, {part(0, 1), part(2, 3)}},
+        {2, {part(0, 1), part(1, 6), part(2, 6), part(3, 6), part(4, 6), part(5, 6)}},
+        {1, {part(0, 1), part(1, 5), part(2, 5), part(3, 5), part(4, 5)}}};
+    std::vector<double> weights;
+    for (const Figure& figure : figures)
+        weights.push_back(figure.weight);
+    Places line;
+    std::size_t figure = 0;
+    for (std::int64_t beat = firstBeat; beat < firstBeat + 16; ++beat) {
+        if (random() % 3 != 0)
+            figure = std::discrete_distribution<std::size_t>(weights.begin(), weights.end())(random);
+        for (const Beats& place : figures[figure].places)
+            line.push_back(Beats(beat) + place);
+    }
+    return line.empty() ? Places{Beats(firstBeat)} : line;
+}
+
 struct Case {
     const char* name;
     Places (*draw)(std::mt19937&);
@@ -241,5 +271,7 @@ int main() {
         measure({"phrases", drawnAsPhrase, 180, 1, scatter, 0});
     for (const double scatter : {0.02, 0.03})
         measure({"phrases", drawnAsPhrase, 140, 2, scatter, 0});
+    for (const double scatter : {0.02, 0.03})
+        measure({"otherwise", drawnOtherwise, 120, 1, scatter, 0});
     return 0;
 }
