@@ -17,6 +17,7 @@ std::string bytesOf(const char (&text)[size]) {
 
 std::string track(const std::string& events) {
     std::string length(4, '\0');
+    length[1] = static_cast<char>(events.size() >> 16);
     length[2] = static_cast<char>(events.size() >> 8);
     length[3] = static_cast<char>(events.size());
     return "MTrk" + length + events;
