@@ -60,7 +60,7 @@ Result<ExcerptBars> excerptBars(const Study& study, const PageExcerpt& excerpt,
         made.clef == Clef::TrebleOctaveLower && options.reading == Reading::GuitarOctave;
     made.bars = staffBars(study, line, *bars, isSaidByClef ? Reading::Concert : options.reading, made.clef);
     for (const PageNotes& together : line)
-        made.slurred.push_back(together.notes.front().phrasing.slurred);
+        made.slurred.push_back(isUnderSlur(together));
     if (!made.slurred.empty()) made.slurred.front() = false;
     return made;
 }

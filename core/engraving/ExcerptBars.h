@@ -12,7 +12,7 @@ namespace earwright {
 
 struct ExcerptBars {
     std::vector<StaffBar> bars;
-    /// By event of the line: it is slurred from the one before.
+    /// By event of the line: it stands under one slur with the one before.
     std::vector<bool> slurred;
     Clef clef = Clef::Treble;
 };

@@ -16,18 +16,20 @@ constexpr double gap = 0.35;
 constexpr double trillAdvance = 0.948;
 constexpr double vibratoAdvance = 0.608;
 constexpr double trillAccidentalScale = 0.65;
+constexpr double pickScale = 0.7;
 /// So many parts of a wavy line are seen as one, even over the shortest note.
 constexpr int leastWaves = 3;
 
 /// Draws a glyph centred over (or under) a place, clear of what is there and of the staff.
-void drawClear(Smufl glyph, double middle, bool above, NoteId note, Sketch& sketch) {
-    const PageBox box = sketch.metrics().box(glyph);
+void drawClear(Smufl glyph, double middle, bool above, NoteId note, Sketch& sketch, double scale = 1) {
+    const PageBox own = sketch.metrics().box(glyph);
+    const PageBox box{own.left * scale, own.top * scale, own.right * scale, own.bottom * scale};
     const double x = middle - (box.left + box.right) / 2;
     const double left = x + box.left - 0.1;
     const double right = x + box.right + 0.1;
     const double y = above ? sketch.topOver(left, right, -0.1) - gap - box.bottom
                            : sketch.bottomUnder(left, right, staffBottom + 0.1) + gap - box.top;
-    sketch.add(PlacedGlyph{glyph, {x, y}, 1, note});
+    sketch.add(PlacedGlyph{glyph, {x, y}, scale, note});
 }
 
 /// Where a wavy line over a note, tied parts of it included, ends: before the next note or its bar line.
@@ -88,8 +90,7 @@ void drawVibrato(const LaidLine& line, std::size_t index, const std::vector<Plac
 }
 
 /// From the head outwards: staccato, tenuto, accent.
-void drawArticulations(const LaidPiece& laid, Sketch& sketch) {
-    const bool above = !laid.piece.stemUp;
+void drawArticulations(const LaidPiece& laid, bool above, Sketch& sketch) {
     const auto draw = [&](bool isSaid, Smufl over, Smufl under) {
         if (isSaid) drawClear(above ? over : under, laid.middle(), above, laid.note(), sketch);
     };
@@ -99,21 +100,34 @@ void drawArticulations(const LaidPiece& laid, Sketch& sketch) {
     draw(phrasing.accented, Smufl::ArticAccentAbove, Smufl::ArticAccentBelow);
 }
 
-/// A turn or mordent stands over the beginning of its note.
+/// A turn or mordent stands over the beginning of its note. Under a slur a note that is picked all the same
+/// has the sign of a stroke, which says no more of it than that (SMuFL names it after the bow; common
+/// practice for the pick as well).
 void drawShortOrnaments(const LaidPiece& laid, Sketch& sketch) {
     const Phrasing& phrasing = laid.piece.phrasing;
     const auto draw = [&](Smufl sign) { drawClear(sign, laid.middle(), true, laid.note(), sketch); };
     if (phrasing.turn)
         draw(*phrasing.turn == Turn::FromAbove ? Smufl::OrnamentTurn : Smufl::OrnamentTurnInverted);
+    if (phrasing.pickedInSlur)
+        drawClear(Smufl::StringsDownBow, laid.middle(), true, laid.note(), sketch, pickScale);
     if (phrasing.mordent)
         draw(*phrasing.mordent == Mordent::Lower ? Smufl::OrnamentMordent : Smufl::OrnamentShortTrill);
 }
 
+void drawBendAmount(const Bend& bend, double x, NoteId note, Sketch& sketch) {
+    constexpr double size = 1.5;
+    const std::string words = (isPrebent(bend) ? "prebend " : "") + bendAmount(bend);
+    const double right = x + textWidth(words) * size;
+    const double y = sketch.topOver(x - 0.2, right + 0.8, -0.4) - gap - 0.22 * size;
+    sketch.add(PlacedText{words, {x, y}, size, TextRole::Words, TextAnchor::Left, note});
+}
+
 } // namespace
 
-void layOutArticulations(const LaidLine& line, Sketch& sketch) {
+void layOutArticulations(const LaidLine& line, MarkSide side, Sketch& sketch) {
     for (const LaidPiece& laid : line)
-        if (!laid.isRest() && !laid.piece.page.tiedFromBefore) drawArticulations(laid, sketch);
+        if (!laid.isRest() && !laid.piece.page.tiedFromBefore)
+            drawArticulations(laid, side == MarkSide::Above || !laid.piece.stemUp, sketch);
 }
 
 void layOutOrnaments(const LaidLine& line, const std::vector<PlacedBar>& bars, Sketch& sketch) {
@@ -128,14 +142,10 @@ void layOutOrnaments(const LaidLine& line, const std::vector<PlacedBar>& bars, S
 }
 
 void layOutBendAmounts(const LaidLine& line, Sketch& sketch) {
-    constexpr double size = 1.5;
     for (const LaidPiece& laid : line) {
-        if (laid.isRest() || laid.piece.page.tiedFromBefore || !laid.piece.phrasing.bend) continue;
-        const Bend& bend = *laid.piece.phrasing.bend;
-        const std::string words = (isPrebent(bend) ? "prebend " : "") + bendAmount(bend);
-        const double right = laid.x + textWidth(words) * size;
-        const double y = sketch.topOver(laid.x - 0.2, right + 0.8, -0.4) - gap - 0.22 * size;
-        sketch.add(PlacedText{words, {laid.x, y}, size, TextRole::Words, TextAnchor::Left, laid.note()});
+        if (laid.isRest() || laid.piece.page.tiedFromBefore) continue;
+        for (const StaffHead& head : laid.piece.heads)
+            if (head.phrasing.bend) drawBendAmount(*head.phrasing.bend, laid.x, head.note, sketch);
     }
 }
 

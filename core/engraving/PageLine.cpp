@@ -56,6 +56,11 @@ void makeDrawable(std::vector<Note>& notes) {
 
 } // namespace
 
+bool isUnderSlur(const PageNotes& together) {
+    return std::any_of(together.notes.begin(), together.notes.end(),
+                       [](const Note& note) { return note.phrasing.slurred || note.phrasing.pickedInSlur; });
+}
+
 std::vector<PageNotes> pageLine(const Study& study) {
     std::vector<Note> notes = study.notes;
     makeDrawable(notes);

@@ -16,6 +16,9 @@ struct PageNotes {
     std::vector<Note> notes;
 };
 
+/// Whether any of them is slurred from the notes before, or picked and yet under their slur.
+bool isUnderSlur(const PageNotes& together);
+
 /// The study's notes as a single line. Notes that begin together are a double stop, which lasts as long as
 /// its longest note; a pitch written twice in it is taken once. What still sounds when the next note begins
 /// ends there. A place that no common division of the beat reaches (1/48 of a beat, or its fifths, sevenths,

@@ -75,11 +75,13 @@ private:
         if (piece.page.value.dotted) addDots(dotPlaces());
         leaveRoomForFlag();
         if (piece.trillHead) addTrillHead(*piece.trillHead);
-        if (piece.phrasing.slideIn && !piece.page.tiedFromBefore) leftEdge = addSlideIn(leftEdge);
-        if (piece.phrasing.slideOut && !piece.page.tiedOn) addSlideOut();
-        if (piece.phrasing.scoop && !piece.page.tiedFromBefore) leftEdge = addScoop(leftEdge);
-        if (piece.phrasing.bend && !piece.page.tiedFromBefore) addBend(piece.phrasing.bend->shape);
-        if (piece.phrasing.fall && !piece.page.tiedOn) addFall();
+        if (!piece.page.tiedFromBefore) {
+            leftEdge = addBefore(leftEdge, &ShapeMaker::addSlideIn);
+            leftEdge = addBefore(leftEdge, &ShapeMaker::addScoop);
+        }
+        if (!piece.page.tiedOn) addBehind(&ShapeMaker::addSlideOut);
+        if (!piece.page.tiedFromBefore) addBehind(&ShapeMaker::addBend);
+        if (!piece.page.tiedOn) addBehind(&ShapeMaker::addFall);
         made.left = std::max(made.left, -leftEdge);
         addGraceNotes(leftEdge);
     }
@@ -102,7 +104,7 @@ private:
 
     bool anyGhosted() const {
         return std::any_of(piece.heads.begin(), piece.heads.end(),
-                           [](const StaffHead& head) { return head.ghosted; });
+                           [](const StaffHead& head) { return head.phrasing.ghosted; });
     }
 
     void addHead(std::size_t index) {
@@ -110,7 +112,7 @@ private:
         const PagePoint at{offsets[index], yOfPosition(head.position)};
         made.shapes.glyphs.push_back({glyph, at, 1, head.note});
         PageBox box = font.box(glyph).moved(at);
-        if (head.ghosted) {
+        if (head.phrasing.ghosted) {
             const double width = font.width(Smufl::NoteheadParenthesisLeft);
             made.shapes.glyphs.push_back(
                 {Smufl::NoteheadParenthesisLeft, {headsLeft - width - parenthesisGap, at.y}, 1, head.note});
@@ -210,58 +212,95 @@ private:
         made.right = std::max(made.right, made.stemX + flag);
     }
 
-    double addSlideIn(double leftEdge) {
-        const double y = yOfPosition(piece.heads.front().position);
-        const double sign = *piece.phrasing.slideIn == SlideFrom::Below ? 1 : -1;
-        const double right = leftEdge - slideGap;
+    /// Signs before or behind the heads that have them, one over the other; each gets where the heads end and
+    /// tells where it ends itself.
+    using Sign = double (ShapeMaker::*)(const StaffHead&, double);
+
+    double addBefore(double leftEdge, Sign sign) {
+        double left = leftEdge;
+        for (const StaffHead& head : piece.heads)
+            left = std::min(left, (this->*sign)(head, leftEdge));
+        return left;
+    }
+
+    void addBehind(Sign sign) {
+        const double from = made.right;
+        for (const StaffHead& head : piece.heads)
+            made.right = std::max(made.right, (this->*sign)(head, from));
+    }
+
+    double addSlideIn(const StaffHead& head, double from) {
+        if (!head.phrasing.slideIn) return from;
+        const double y = yOfPosition(head.position);
+        const double sign = *head.phrasing.slideIn == SlideFrom::Below ? 1 : -1;
+        const double right = from - slideGap;
         made.shapes.lines.push_back({{right - slideLength, y + sign * (slideRise + 0.2)},
                                      {right, y + sign * 0.2},
                                      font.usual("stemThickness"),
-                                     noteOrNone()});
+                                     head.note});
         return right - slideLength;
     }
 
-    void addSlideOut() {
-        const double y = yOfPosition(piece.heads.front().position);
-        const double sign = *piece.phrasing.slideOut == SlideTo::Down ? 1 : -1;
-        const double left = made.right + slideGap;
+    double addSlideOut(const StaffHead& head, double from) {
+        if (!head.phrasing.slideOut) return from;
+        const double y = yOfPosition(head.position);
+        const double sign = *head.phrasing.slideOut == SlideTo::Down ? 1 : -1;
+        const double left = from + slideGap;
         made.shapes.lines.push_back({{left, y + sign * 0.2},
                                      {left + slideLength, y + sign * (slideRise + 0.2)},
                                      font.usual("stemThickness"),
-                                     noteOrNone()});
-        made.right = left + slideLength;
+                                     head.note});
+        return left + slideLength;
     }
 
-    double addScoop(double leftEdge) {
+    double addScoop(const StaffHead& head, double from) {
+        if (!head.phrasing.scoop) return from;
         const PageBox box = font.box(Smufl::BrassScoop);
-        const double x = leftEdge - slideGap - box.right;
-        made.shapes.glyphs.push_back(
-            {Smufl::BrassScoop, {x, yOfPosition(piece.heads.front().position)}, 1, noteOrNone()});
+        const double x = from - slideGap - box.right;
+        made.shapes.glyphs.push_back({Smufl::BrassScoop, {x, yOfPosition(head.position)}, 1, head.note});
         return x + box.left;
     }
 
-    void addFall() {
-        const double x = made.right + slideGap;
+    double addFall(const StaffHead& head, double from) {
+        if (!head.phrasing.fall) return from;
+        const double x = from + slideGap;
         made.shapes.glyphs.push_back(
-            {Smufl::BrassFallLipShort, {x, yOfPosition(piece.heads.front().position)}, 1, noteOrNone()});
-        made.right = x + font.box(Smufl::BrassFallLipShort).right;
+            {Smufl::BrassFallLipShort, {x, yOfPosition(head.position)}, 1, head.note});
+        return x + font.box(Smufl::BrassFallLipShort).right;
     }
 
-    /// What the pitch does after the head is struck: nothing where the bend is only held.
-    void addBend(BendShape shape) {
-        const double y = yOfPosition(piece.heads.front().position);
-        const auto add = [&](double from, double to, bool goesOn) {
-            const double left = made.right + (goesOn ? 0 : slideGap);
+    void stroke(const PagePoint& from, const PagePoint& to, NoteId note) {
+        made.shapes.lines.push_back({from, to, font.usual("stemThickness"), note});
+    }
+
+    /// What the pitch does; upright where the string is pulled before it is struck, level where it is held.
+    double addBend(const StaffHead& head, double from) {
+        if (!head.phrasing.bend) return from;
+        const BendShape shape = head.phrasing.bend->shape;
+        const double y = yOfPosition(head.position);
+        double left = from;
+        const auto add = [&](double fromY, double toY, bool goesOn) {
+            left += goesOn ? 0 : slideGap;
             const double right = left + bendLength;
-            made.shapes.curves.push_back(
-                {{{{left, from}, {left + bendLength * 0.6, from}, {right, (from + to) / 2}, {right, to}}},
-                 font.usual("stemThickness"),
-                 font.usual("stemThickness")});
-            made.right = right;
+            made.shapes.curves.push_back({{{{left, fromY},
+                                            {left + bendLength * 0.6, fromY},
+                                            {right, (fromY + toY) / 2},
+                                            {right, toY}}},
+                                          font.usual("stemThickness"),
+                                          font.usual("stemThickness")});
+            left = right;
         };
+        if (shape == BendShape::PrebentHeld || shape == BendShape::PrebentDown) {
+            left += slideGap;
+            stroke({left, y}, {left, y - bendRise}, head.note);
+        }
+        if (shape == BendShape::PrebentHeld) {
+            stroke({left, y - bendRise}, {left + bendLength, y - bendRise}, head.note);
+            return left + bendLength;
+        }
         if (shape == BendShape::Up || shape == BendShape::UpAndDown) add(y, y - bendRise, false);
-        if (shape == BendShape::UpAndDown || shape == BendShape::PrebentDown)
-            add(y - bendRise, y, shape == BendShape::UpAndDown);
+        if (shape == BendShape::UpAndDown || shape == BendShape::PrebentDown) add(y - bendRise, y, true);
+        return left;
     }
 
     /// From the main note leftwards; stems, flag and beam come with the other stems.

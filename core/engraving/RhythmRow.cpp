@@ -15,16 +15,11 @@ StaffPiece rhythmOf(const StaffPiece& piece) {
     row.graces.clear();
     row.trillHead.reset();
     row.stemUp = true;
-    row.phrasing.graceNotes.clear();
-    row.phrasing.slideIn.reset();
-    row.phrasing.slideOut.reset();
-    row.phrasing.bend.reset();
     if (piece.heads.empty()) return row;
     StaffHead head = piece.heads.front();
     head.position = rowPosition;
     head.accidental.reset();
-    head.ghosted = false;
-    head.slidesToNext = false;
+    head.phrasing = {};
     row.heads = {head};
     return row;
 }

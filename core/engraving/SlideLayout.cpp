@@ -47,7 +47,7 @@ void layOutSlides(const LaidLine& line, double right, Sketch& sketch) {
         if (!slidesOn(laid)) continue;
         const LaidPiece* goal = slideGoal(line, i);
         for (std::size_t voice = 0; goal && voice < laid.piece.heads.size(); ++voice)
-            if (laid.piece.heads[voice].slidesToNext) drawSlideTo(laid, *goal, voice, sketch);
+            if (laid.piece.heads[voice].phrasing.slidesToNext) drawSlideTo(laid, *goal, voice, sketch);
         const PagePoint from{laid.x + laid.shape.right + gap, laid.lowestY()};
         if (i + 1 == line.size())
             drawStroke(from, {std::max(right, from.x + leastSlide), from.y}, laid.note(), sketch);

@@ -82,6 +82,7 @@ constexpr std::array names{
     Named{Smufl::BrassDoitShort, "brassDoitShort"},
     Named{Smufl::BrassFallLipShort, "brassFallLipShort"},
     Named{Smufl::BrassFallLipMedium, "brassFallLipMedium"},
+    Named{Smufl::StringsDownBow, "stringsDownBow"},
     Named{Smufl::CsymDiminished, "csymDiminished"},
     Named{Smufl::CsymHalfDiminished, "csymHalfDiminished"},
     Named{Smufl::CsymMajorSeventh, "csymMajorSeventh"},

@@ -80,6 +80,7 @@ enum class Smufl : char32_t {
     BrassDoitShort = 0xE5D4,
     BrassFallLipShort = 0xE5D7,
     BrassFallLipMedium = 0xE5D8,
+    StringsDownBow = 0xE610,
     CsymDiminished = 0xE870,
     CsymHalfDiminished = 0xE871,
     CsymMajorSeventh = 0xE873,

@@ -14,6 +14,23 @@ namespace {
 /// A line lying mostly below this (B3, as read) is easier read in the bass clef.
 constexpr int lowMiddle = 52;
 
+/// What stands once for all notes that sound together: whatever any of them has.
+Phrasing joined(const std::vector<Note>& notes) {
+    Phrasing all;
+    for (const Note& note : notes) {
+        const Phrasing& one = note.phrasing;
+        for (bool Phrasing::*mark :
+             {&Phrasing::slurred, &Phrasing::pickedInSlur, &Phrasing::vibrato, &Phrasing::accented,
+              &Phrasing::staccato, &Phrasing::tenuto, &Phrasing::letRing})
+            all.*mark = all.*mark || one.*mark;
+        if (!all.slurBy) all.slurBy = one.slurBy;
+        if (!all.trill) all.trill = one.trill;
+        if (!all.turn) all.turn = one.turn;
+        if (!all.mordent) all.mordent = one.mordent;
+    }
+    return all;
+}
+
 class BarReader {
 public:
     BarReader(const Study& written, const std::vector<PageNotes>& notes, Reading readFor, Clef in)
@@ -52,14 +69,16 @@ private:
         StaffPiece piece{page, {}, {}, beams, true, {}, {}, {}};
         if (!page.event) return piece;
         const std::vector<Note>& notes = line[*page.event].notes;
-        piece.phrasing = notes.front().phrasing;
+        piece.phrasing = joined(notes);
         if (!page.tiedFromBefore)
             for (const Note& note : notes)
                 for (std::size_t i = 0; i < note.phrasing.graceNotes.size(); ++i)
                     piece.graces.push_back(graceOf(note, i));
         for (const Note& note : notes)
             piece.heads.push_back(headOf(note, names.of(note), page.tiedFromBefore));
-        if (piece.phrasing.trill && !page.tiedFromBefore) sayTrill(notes.front(), piece);
+        const auto trilled = std::find_if(notes.begin(), notes.end(),
+                                          [](const Note& note) { return note.phrasing.trill.has_value(); });
+        if (trilled != notes.end() && !page.tiedFromBefore) sayTrill(*trilled, piece);
         return piece;
     }
 
@@ -82,7 +101,7 @@ private:
             piece.trillAccidental = sign;
         else
             piece.trillHead =
-                StaffHead{note.id, note.pitch.midi + semitones, staffPosition(upper, clef), sign, false, {}};
+                StaffHead{note.id, note.pitch.midi + semitones, staffPosition(upper, clef), sign, {}, {}};
     }
 
     StaffHead graceOf(const Note& main, std::size_t index) {
@@ -93,9 +112,8 @@ private:
     }
 
     StaffHead headOf(const Note& note, const ReadPitch& read, bool isTied) {
-        StaffHead head{note.id, note.pitch.midi,       staffPosition(read, clef),
-                       {},      note.phrasing.ghosted, degreeLabel(note)};
-        head.slidesToNext = note.phrasing.slidesToNext;
+        StaffHead head{note.id, note.pitch.midi, staffPosition(read, clef),
+                       {},      note.phrasing,   degreeLabel(note)};
         if (isTied) return head;
         int& alter = standing.try_emplace(read.letters(), key.alterOf(read.name.step)).first->second;
         if (alter != read.name.alter) head.accidental = read.name.alter;

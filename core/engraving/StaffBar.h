@@ -24,10 +24,10 @@ struct StaffHead {
     int position = 0;
     /// Semitones of the sign shown: −2 to 2, 0 for a natural. None where nothing has to be shown.
     std::optional<int> accidental;
-    bool ghosted = false;
+    /// Its note's; a grace note has none.
+    Phrasing phrasing;
     /// What it is on the chord under it, "♭9"; empty where there is none.
     std::string degree;
-    bool slidesToNext = false;
 };
 
 /// A note, double stop or rest.
@@ -40,7 +40,8 @@ struct StaffPiece {
     /// As pageBeams() gives them.
     std::vector<std::string> beams;
     bool stemUp = true;
-    /// Of the lowest note, which speaks for a double stop but where heads tell of their own.
+    /// What stands once for all heads, if any of them has it: slurs, articulations, ornaments, let ring. What
+    /// stands at a head (slides, bends, falls, scoops) is that head's alone.
     Phrasing phrasing;
     /// The sign its trill needs for the upper note; semitones as above.
     std::optional<int> trillAccidental;
@@ -49,7 +50,7 @@ struct StaffPiece {
 
     bool slidesToNext() const {
         return std::any_of(heads.begin(), heads.end(),
-                           [](const StaffHead& head) { return head.slidesToNext; });
+                           [](const StaffHead& head) { return head.phrasing.slidesToNext; });
     }
 };
 

@@ -1,10 +1,10 @@
 #include "core/engraving/SystemColumns.h"
 
 #include "core/engraving/BarLines.h"
+#include "core/engraving/FretReach.h"
 #include "core/engraving/RhythmRow.h"
 #include "core/engraving/SlideLayout.h"
 #include "core/engraving/StaffFrame.h"
-#include "core/engraving/TabLayout.h"
 #include "core/engraving/UnderStaff.h"
 
 #include <algorithm>
@@ -150,7 +150,7 @@ private:
     }
 
     void addFrets(const LaidPiece& laid) {
-        const FretReach reach = fretReach(laid, plan.places);
+        const FretReach reach = fretReach(laid, plan.places, font);
         if (reach.right > 0) made.columns.back().row(ColumnRow::Frets) = Reach{reach.left, reach.right};
     }
 

@@ -40,8 +40,8 @@ public:
         : plan(toLayOut), font(metrics), sketch(metrics), content(systemColumns(plan, font)) {}
 
     EngravedSystem make() {
-        const double start = staffStartWidth(plan, font);
-        spread(start);
+        start = staffStartWidth(plan, font);
+        spread();
         gatherSigns();
         if (plan.style.staff) drawStaffLines(staffRight, sketch);
         drawPieces();
@@ -49,7 +49,7 @@ public:
         layOutSingleStems(upper(), sketch);
         layOutGraceStems(upper(), sketch);
         layOutSlides(upper(), right - 0.5, sketch);
-        layOutArticulations(upper(), sketch);
+        layOutArticulations(upper(), MarkSide::Head, sketch);
         layOutTuplets(upper(), sketch);
         layOutTies(upper(), right - 0.3, sketch);
         if (plan.style.staff) layOutSlurs(line(), plan.slurred, start - 0.5, right - 0.3, sketch);
@@ -77,7 +77,7 @@ private:
     LaidLine& upper() { return plan.style.staff ? content.pieces : content.rhythm; }
     double xOf(std::size_t column) const { return places[column]; }
 
-    void spread(double start) {
+    void spread() {
         const double courtesy = courtesyWidth(plan, font);
         places = plan.quarterSpaces ? spreadWith(*plan.quarterSpaces, content.columns)
                                     : spreadOver(plan.width - start - courtesy, content.columns);
@@ -196,7 +196,7 @@ private:
     void drawTab() {
         if (plan.strings == 0) return;
         std::vector<NoteBox> numbers;
-        layOutTab(plan, line(), {right, staffRight}, tab, numbers);
+        layOutTab(plan, line(), made.bars, {start - 0.5, right, staffRight}, tab, numbers);
         sketch.shapes.append(tab.shapes, {0, tabTop()});
         for (const NoteBox& number : numbers)
             made.notes.push_back({number.note, number.box.moved({0, tabTop()})});
@@ -226,7 +226,8 @@ private:
     Sketch sketch;
     SystemColumns content;
     std::vector<double> places;
-    /// The last bar line, and where the staff ends behind it.
+    /// Where the music begins, the last bar line, and where the staff ends behind it.
+    double start = 0;
     double right = 0;
     double staffRight = 0;
     /// About its own top line.

@@ -51,7 +51,7 @@ struct SystemPlan {
     std::optional<KeySignature> keyAfter;
     /// The unit that places are counted in.
     int beatUnit = 4;
-    /// By event of the line: it is slurred from the one before.
+    /// By event of the line: it stands under one slur with the one before.
     std::vector<bool> slurred;
     /// Strings of the tablature under the staff; 0 for none.
     int strings = 0;

@@ -1,56 +1,39 @@
 #include "core/engraving/TabLayout.h"
 
 #include "core/engraving/Extent.h"
+#include "core/engraving/MarkLayout.h"
 #include "core/engraving/SlideLayout.h"
 #include "core/engraving/TabBend.h"
 #include "core/engraving/TextWidth.h"
 #include "core/engraving/UnderStaff.h"
 
 #include <algorithm>
+#include <optional>
 
 namespace earwright {
 
 namespace {
 
-constexpr double graceSize = 1.4;
 constexpr double capital = 0.72;
-/// Between a number and what stands beside it: the cut ends of the line, a slide, a grace note.
-constexpr double gap = 0.2;
-constexpr double slideLength = 1.3;
+constexpr double gap = besideNumber;
 constexpr double slideRise = 0.45;
 constexpr double letterSize = 1.3;
+/// The ends of an arc over the middle of their numbers.
+constexpr double overNumber = 0.85;
 
 struct Gap {
     double left = 0;
     double right = 0;
 };
 
-/// Frets of the grace notes before a head, on its own string; those below the nut are left out.
-std::vector<int> graceFrets(const LaidPiece& laid, const StaffHead& head,
-                            const std::map<NoteId, TabPlace>& places) {
-    std::vector<int> frets;
-    const auto place = places.find(head.note);
-    if (place == places.end()) return frets;
-    for (const StaffHead& grace : laid.piece.graces)
-        if (grace.note == head.note && place->second.fret + grace.midi - head.midi >= 0)
-            frets.push_back(place->second.fret + grace.midi - head.midi);
-    return frets;
-}
-
-double graceWidth(const std::vector<int>& frets) {
-    double width = 0;
-    for (const int fret : frets)
-        width += textWidth(std::to_string(fret)) * graceSize + 2 * gap;
-    return width;
-}
-
 class TabMaker {
 public:
-    TabMaker(const SystemPlan& toLayOut, const LaidLine& pieces, const TabEnds& rightEnds, Sketch& onto,
-             std::vector<NoteBox>& boxes)
+    TabMaker(const SystemPlan& toLayOut, const LaidLine& pieces, const std::vector<PlacedBar>& places,
+             const TabEnds& itsEnds, Sketch& onto, std::vector<NoteBox>& boxes)
         : plan(toLayOut),
           line(pieces),
-          ends(rightEnds),
+          bars(places),
+          ends(itsEnds),
           sketch(onto),
           notes(boxes),
           gaps(static_cast<std::size_t>(plan.strings)) {}
@@ -60,11 +43,13 @@ public:
         for (std::size_t i = 0; i < line.size(); ++i)
             for (const StaffHead& head : line[i].piece.heads)
                 drawHead(line[i], head);
-        for (std::size_t i = 1; i < line.size(); ++i)
+        for (std::size_t i = 0; i < line.size(); ++i)
             drawSlur(i);
+        drawSlurOverEnd();
         for (std::size_t i = 0; i < line.size(); ++i)
             drawSlideToNext(i);
         drawBends();
+        if (plan.style.staff) drawMarks();
         layOutLetRing(line, ends.barLine - 0.5, true, sketch);
         drawLines();
     }
@@ -95,18 +80,44 @@ private:
         notes.push_back(
             {head.note,
              {laid.middle() - half, y - tabLineGap / 2, laid.middle() + half, y + tabLineGap / 2}});
-        double left = laid.middle() - half - gap;
-        if (laid.piece.phrasing.slideIn) {
-            drawSlide(left - slideLength, left, y, *laid.piece.phrasing.slideIn == SlideFrom::Below,
-                      head.note, place->string);
-            left -= slideLength + gap;
+        const FretReach own = reachOnString(head, plan.places);
+        const FretReach all = reachOfNumbers(laid, plan.places);
+        if (head.phrasing.slideIn) {
+            const double left = laid.middle() - own.left + gap;
+            drawSlide(left, left + tabSlideLength, y, *head.phrasing.slideIn == SlideFrom::Below, head.note,
+                      place->string);
         }
-        if (laid.piece.phrasing.bend && head.note == laid.note())
-            bends.push_back({*laid.piece.phrasing.bend, {laid.middle() + half + gap, y}, head.note});
-        if (laid.piece.phrasing.slideOut)
-            drawSlide(laid.middle() + half + gap, laid.middle() + half + gap + slideLength, y,
-                      *laid.piece.phrasing.slideOut == SlideTo::Up, head.note, place->string);
-        drawGraces(laid, head, *place, left);
+        const double scoops = scoopRoom(laid, sketch.metrics());
+        if (head.phrasing.scoop)
+            drawSign(Smufl::BrassScoop, laid.middle() - all.left - scoops + gap, y, head.note, place->string);
+        drawBehind(head, laid.middle() + half + gap, y, place->string);
+        if (head.phrasing.fall)
+            drawSign(Smufl::BrassFallLipShort, laid.middle() + all.right, y, head.note, place->string);
+        drawGraces(laid, head, *place, graceEnd(laid, head));
+    }
+
+    /// What the note does after it is struck, on its string.
+    void drawBehind(const StaffHead& head, double from, double y, int string) {
+        double left = from;
+        if (const std::string fret = trillFretText(head, plan.places); !fret.empty()) {
+            const double width = textWidth(fret) * graceFretSize;
+            drawNumber(fret, left + width / 2, y, graceFretSize, head.note, string);
+            left += width + gap;
+        }
+        if (head.phrasing.bend) {
+            bends.push_back({*head.phrasing.bend, {left, y}, head.note});
+            left += bendWidth(*head.phrasing.bend) + gap;
+        }
+        if (head.phrasing.slideOut)
+            drawSlide(left, left + tabSlideLength, y, *head.phrasing.slideOut == SlideTo::Up, head.note,
+                      string);
+    }
+
+    /// From its left edge on.
+    void drawSign(Smufl glyph, double left, double y, NoteId note, int string) {
+        const PageBox box = sketch.metrics().box(glyph);
+        sketch.add(PlacedGlyph{glyph, {left - box.left, y}, 1, note});
+        gaps[static_cast<std::size_t>(string)].push_back({left, left + box.right - box.left});
     }
 
     void drawNumber(const std::string& text, double middle, double y, double size, NoteId note, int string) {
@@ -127,28 +138,32 @@ private:
         const std::vector<int> frets = graceFrets(laid, head, plan.places);
         double x = from - graceWidth(frets);
         const double y = yOf(place.string);
-        if (!frets.empty()) drawArc({x + gap + graceSize * 0.25, y - 0.75}, {laid.middle(), y - 0.85});
+        if (!frets.empty()) drawArc({x + gap + graceFretSize * 0.25, y - 0.75}, {laid.middle(), y - 0.85});
         for (const int fret : frets) {
-            const double width = textWidth(std::to_string(fret)) * graceSize;
-            drawNumber(std::to_string(fret), x + gap + width / 2, y, graceSize, head.note, place.string);
+            const double width = textWidth(std::to_string(fret)) * graceFretSize;
+            drawNumber(std::to_string(fret), x + gap + width / 2, y, graceFretSize, head.note, place.string);
             x += width + 2 * gap;
         }
     }
 
-    /// From the number of the event before to this one.
+    /// From the number of the event before to this one; from the line's beginning where that one stands on
+    /// the line before.
     void drawSlur(std::size_t index) {
         const LaidPiece& laid = line[index];
-        if (laid.isRest() || laid.piece.page.tiedFromBefore || !laid.piece.phrasing.slurred) return;
-        std::size_t before = index - 1;
+        if (!isSlurGoal(index)) return;
+        const bool isOpen = index == 0;
+        std::size_t before = isOpen ? 0 : index - 1;
         while (before > 0 && line[before].piece.page.tiedFromBefore)
             --before;
         if (line[before].isRest()) return;
-        const TabPlace* from = placeOf(line[before].piece.heads.front());
-        const TabPlace* to = placeOf(laid.piece.heads.front());
+        const auto to = topmost(laid);
+        // A tied note is not repeated, so its number may stand on the line before.
+        const auto from = isOpen ? to : topmost(line[before]);
         if (!from || !to) return;
-        const double y = yOf(std::min(from->string, to->string)) - 0.85;
+        const bool hasNumber = !isOpen && !line[before].piece.page.tiedFromBefore;
+        const double y = yOf(std::min(*from, *to)) - overNumber;
         const double end = slurEnd(laid);
-        const double begin = line[before].middle() + 0.2;
+        const double begin = hasNumber ? line[before].middle() + 0.2 : ends.start;
         drawArc({begin, y}, {end, y});
         if (laid.piece.phrasing.slurBy)
             drawLetter(*laid.piece.phrasing.slurBy == SlurBy::HammerOn ? "H" : "P", (begin + end) / 2,
@@ -160,9 +175,44 @@ private:
         const StaffHead& head = laid.piece.heads.front();
         const std::vector<int> graces = graceFrets(laid, head, plan.places);
         if (graces.empty()) return laid.middle() - 0.2;
-        const double half = textWidth(fretText(head, plan.places)) * fretSize / 2;
-        const double slide = laid.piece.phrasing.slideIn ? slideLength + gap : 0;
-        return laid.middle() - half - gap - slide - graceWidth(graces) + gap;
+        return graceEnd(laid, head) - graceWidth(graces) + gap;
+    }
+
+    /// Where the grace notes of a number end.
+    double graceEnd(const LaidPiece& laid, const StaffHead& head) const {
+        const double scoops = scoopRoom(laid, sketch.metrics());
+        const double clear = scoops > 0 ? reachOfNumbers(laid, plan.places).left + scoops
+                                        : reachOnString(head, plan.places).left;
+        return laid.middle() - clear;
+    }
+
+    bool isSlurGoal(std::size_t index) const {
+        const PagePiece& page = line[index].piece.page;
+        return page.event && !page.tiedFromBefore && isSlurred(*page.event);
+    }
+    bool isSlurred(std::size_t event) const { return event < plan.slurred.size() && plan.slurred[event]; }
+
+    /// To the end of the line, where the slur goes on in the next.
+    void drawSlurOverEnd() {
+        if (line.empty() || !line.back().piece.page.event) return;
+        if (line.back().piece.page.tiedOn || !isSlurred(*line.back().piece.page.event + 1)) return;
+        std::size_t first = line.size() - 1;
+        while (first > 0 && line[first].piece.page.tiedFromBefore)
+            --first;
+        const auto from = topmost(line[first]);
+        if (!from) return;
+        const double y = yOf(*from) - overNumber;
+        const double begin = line[first].piece.page.tiedFromBefore ? ends.start : line[first].middle() + 0.2;
+        drawArc({begin, y}, {std::max(ends.barLine - 0.3, begin + 1), y});
+    }
+
+    /// The string nearest to the top that one of its numbers stands on.
+    std::optional<int> topmost(const LaidPiece& laid) const {
+        std::optional<int> top;
+        for (const StaffHead& head : laid.piece.heads)
+            if (const TabPlace* place = placeOf(head))
+                top = std::min(top.value_or(place->string), place->string);
+        return top;
     }
 
     /// Over the lines, where no number can be in its way.
@@ -178,7 +228,8 @@ private:
         if (!goal) return;
         const std::vector<StaffHead>& heads = line[index].piece.heads;
         for (std::size_t voice = 0; voice < heads.size(); ++voice)
-            if (heads[voice].slidesToNext) drawSlideTo(index, heads[voice], slideGoalOf(voice, *goal), *goal);
+            if (heads[voice].phrasing.slidesToNext)
+                drawSlideTo(index, heads[voice], slideGoalOf(voice, *goal), *goal);
     }
 
     void drawSlideTo(std::size_t index, const StaffHead& first, const StaffHead& next,
@@ -199,12 +250,27 @@ private:
     }
 
     double fretReachLeft(const LaidPiece& laid) const {
-        return fretReach(laid, plan.places).left + laid.shape.headWidth / 2;
+        return fretReach(laid, plan.places, sketch.metrics()).left + laid.shape.headWidth / 2;
     }
     double fretReachRight(const LaidPiece& laid) const {
         if (laid.piece.page.tiedFromBefore) return gap;
-        const double reserved = laid.piece.slidesToNext() ? slideLength + gap : 0;
-        return fretReach(laid, plan.places).right - laid.shape.headWidth / 2 - reserved;
+        const double reserved = laid.piece.slidesToNext() ? tabSlideLength + gap : 0;
+        return fretReach(laid, plan.places, sketch.metrics()).right - laid.shape.headWidth / 2 - reserved;
+    }
+
+    /// Of what has a number.
+    void drawMarks() {
+        const auto isHidden = [&](const LaidPiece& laid) { return !laid.isRest() && !topmost(laid); };
+        if (std::none_of(line.begin(), line.end(), isHidden)) return drawMarksOf(line);
+        LaidLine shown = line;
+        for (LaidPiece& laid : shown)
+            if (isHidden(laid)) laid.piece.phrasing = {};
+        drawMarksOf(shown);
+    }
+
+    void drawMarksOf(const LaidLine& shown) {
+        layOutArticulations(shown, MarkSide::Above, sketch);
+        layOutOrnaments(shown, bars, sketch);
     }
 
     /// Last, so that their amounts stand over the letters and arcs.
@@ -249,6 +315,7 @@ private:
 
     const SystemPlan& plan;
     const LaidLine& line;
+    const std::vector<PlacedBar>& bars;
     TabEnds ends;
     Sketch& sketch;
     std::vector<NoteBox>& notes;
@@ -258,35 +325,9 @@ private:
 
 } // namespace
 
-std::string fretText(const StaffHead& head, const std::map<NoteId, TabPlace>& places) {
-    const auto place = places.find(head.note);
-    if (place == places.end()) return {};
-    const std::string fret = std::to_string(place->second.fret);
-    return head.ghosted ? "(" + fret + ")" : fret;
-}
-
-FretReach fretReach(const LaidPiece& laid, const std::map<NoteId, TabPlace>& places) {
-    FretReach reach;
-    if (laid.piece.page.tiedFromBefore) return reach;
-    const double middle = laid.shape.headWidth / 2;
-    for (const StaffHead& head : laid.piece.heads) {
-        const double half = textWidth(fretText(head, places)) * fretSize / 2;
-        if (half == 0) continue;
-        double left = half + gap + graceWidth(graceFrets(laid, head, places));
-        double right = half + gap;
-        if (laid.piece.phrasing.slideIn) left += slideLength + gap;
-        if (laid.piece.phrasing.slideOut) right += slideLength + gap;
-        if (laid.piece.phrasing.bend) right += bendWidth(*laid.piece.phrasing.bend) + gap;
-        if (laid.piece.slidesToNext()) right += slideLength + gap;
-        reach.left = std::max(reach.left, left - middle);
-        reach.right = std::max(reach.right, right + middle);
-    }
-    return reach;
-}
-
-void layOutTab(const SystemPlan& plan, const LaidLine& line, const TabEnds& ends, Sketch& sketch,
-               std::vector<NoteBox>& notes) {
-    TabMaker(plan, line, ends, sketch, notes).make();
+void layOutTab(const SystemPlan& plan, const LaidLine& line, const std::vector<PlacedBar>& bars,
+               const TabEnds& ends, Sketch& sketch, std::vector<NoteBox>& notes) {
+    TabMaker(plan, line, bars, ends, sketch, notes).make();
 }
 
 } // namespace earwright

@@ -27,6 +27,8 @@ struct MusicXmlOptions {
 /// no element of its own is told with ones whose attributes tell it apart:
 /// - a slide in or out is a straight scoop, plop, doit or falloff; a scoop or fall by breath a curved one;
 /// - vibrato is a wavy line, its second one where the first belongs to a trill;
+/// - a note picked under a slur says so in a word (other-technical), and so does one struck anew beside a
+///   slurred one; slurs lead grace notes to their note where those of a double stop have unequally many;
 /// - a chord symbol that cannot be read stands as words whose id begins with "symbol"; words that say a tempo
 ///   are a directive.
 /// Notes are called as on the page for that reader (WrittenNames).
@@ -38,8 +40,6 @@ struct MusicXmlOptions {
 ///   cannot tell what the user chose from what was found;
 /// - how a chord symbol was typed (it comes back as printed), and the form: chords come back bar by bar;
 /// - what the page cannot draw: overlaps, places that pageLine() moves, lengths within a double stop;
-/// - of a double stop, slurs and how they are made on other notes than the lowest, and which note grace notes
-///   lead to unless all notes have equally many;
 /// - marks, chords and keys before the pickup begins, a key or swing that stands already, a slide to a note
 ///   that is not there, a trill that no letter above can name (four semitones from E♯ or B♯);
 /// - that no tempo was marked: the beat marks' first one is; that no beats were: tempo marks make them;

@@ -69,15 +69,15 @@ void MusicXmlLine::add(pugi::xml_node note, const MusicXmlPlace& place) {
 }
 
 void MusicXmlLine::addGrace(pugi::xml_node note, const MusicXmlPlace& place) {
-    readSlurs(note, true);
+    readSlurs(note, std::nullopt);
     const int midi = pitchOf(note, place.transposition).midi;
     if (midi < lowestMidi || midi > highestMidi || graceCount >= mostGraces)
         return leaveOut(imported, "Grace notes beyond what a note here can have were left out.");
     ++graceCount;
     if (note.child("chord") && !graces.empty())
-        graces.back().push_back(midi);
+        graces.back().pitches.push_back(midi);
     else
-        graces.push_back({midi});
+        graces.push_back({{midi}, graceSlur});
 }
 
 void MusicXmlLine::addSounding(pugi::xml_node note, const MusicXmlPlace& place) {
@@ -86,6 +86,7 @@ void MusicXmlLine::addSounding(pugi::xml_node note, const MusicXmlPlace& place) 
     if (!isChord) {
         settleGraces();
         firstTogether = notes.size();
+        areUnderSlur = !openSlurs.empty();
     }
     MusicXmlReadNote read{note, pitch.midi - place.transposition.semitones, place.key};
     const Phrasing phrasing = musicXmlPhrasing(read);
@@ -98,28 +99,33 @@ void MusicXmlLine::addSounding(pugi::xml_node note, const MusicXmlPlace& place) 
         if (!isChord) firstTogether = index;
     } else {
         notes.push_back({place.begin, place.end, pitch, loudnessOf(note), phrasing});
-        if (!openSlurs.empty() && !isChord) putUnderSlur(notes.back().phrasing, note);
+        if (areUnderSlur) putUnderSlur(notes.back().phrasing, note);
     }
     if (!isChord) {
         gracesOfTogether = std::move(graces);
         graces.clear();
         graceCount = 0;
+        graceSlur.clear();
     }
     tied.erase(pitch.midi);
     if (isTied(note, "start")) tied[pitch.midi] = index;
-    readSlurs(note, false);
+    readSlurs(note, index);
 }
 
-void MusicXmlLine::readSlurs(pugi::xml_node note, bool isGrace) {
+void MusicXmlLine::readSlurs(pugi::xml_node note, std::optional<std::size_t> index) {
     for (const std::string_view type : {"stop", "start"})
         for (const pugi::xml_node notations : note.children("notations"))
             for (const pugi::xml_node slur : notations.children("slur")) {
                 if (slur.attribute("type").value() != type) continue;
                 const std::string number = slur.attribute("number").as_string("1");
-                if (type == "start")
-                    (isGrace ? slursOfGraces : openSlurs).insert(number);
-                else if (slursOfGraces.erase(number) == 0)
+                if (type == "start") {
+                    (index ? openSlurs : slursOfGraces).insert(number);
+                    if (!index) graceSlur = number;
+                } else if (slursOfGraces.erase(number) == 0) {
                     openSlurs.erase(number);
+                } else if (index) {
+                    goals[number] = *index;
+                }
             }
 }
 
@@ -127,11 +133,15 @@ void MusicXmlLine::settleGraces() {
     if (gracesOfTogether.empty()) return;
     const std::size_t count = notes.size() - firstTogether;
     const bool isEven = std::all_of(gracesOfTogether.begin(), gracesOfTogether.end(),
-                                    [&](const GraceGroup& group) { return group.size() == count; });
-    for (const GraceGroup& group : gracesOfTogether)
-        for (std::size_t i = 0; i < group.size(); ++i)
-            notes[firstTogether + (isEven ? i : 0)].phrasing.graceNotes.push_back(group[i]);
+                                    [&](const GraceGroup& group) { return group.pitches.size() == count; });
+    for (const GraceGroup& group : gracesOfTogether) {
+        const auto goal = goals.find(group.slur);
+        const std::size_t first = goal == goals.end() ? firstTogether : goal->second;
+        for (std::size_t i = 0; i < group.pitches.size(); ++i)
+            notes[isEven ? firstTogether + i : first].phrasing.graceNotes.push_back(group.pitches[i]);
+    }
     gracesOfTogether.clear();
+    goals.clear();
 }
 
 void MusicXmlLine::finish() {

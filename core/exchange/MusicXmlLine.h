@@ -5,6 +5,7 @@
 #include "core/exchange/MusicXmlTransposition.h"
 
 #include <map>
+#include <optional>
 #include <pugixml.hpp>
 #include <set>
 #include <string>
@@ -35,7 +36,8 @@ public:
 private:
     void addGrace(pugi::xml_node note, const MusicXmlPlace& place);
     void addSounding(pugi::xml_node note, const MusicXmlPlace& place);
-    void readSlurs(pugi::xml_node note, bool isGrace);
+    /// Of note `index`, or of a grace note where there is none.
+    void readSlurs(pugi::xml_node note, std::optional<std::size_t> index);
     /// Hands the grace notes out to the notes they lead to, now that all that begin there are known.
     void settleGraces();
 
@@ -46,8 +48,17 @@ private:
     /// By number.
     std::set<std::string> openSlurs;
     std::set<std::string> slursOfGraces;
+    /// Whether the notes that begin together stand under a slur that began before.
+    bool areUnderSlur = false;
     /// Grace notes that sound together.
-    using GraceGroup = std::vector<int>;
+    struct GraceGroup {
+        std::vector<int> pitches;
+        /// The slur that leads to their note; empty where none does.
+        std::string slur;
+    };
+    /// The one begun last, and the notes that such slurs end at.
+    std::string graceSlur;
+    std::map<std::string, std::size_t> goals;
     std::vector<GraceGroup> graces;
     std::size_t graceCount = 0;
     /// What the grace notes before lead to: from this note on, those that begin together.

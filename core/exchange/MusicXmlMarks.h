@@ -17,6 +17,8 @@ const char* accidentalName(int alter);
 
 /// Says of a note under a slur that it is picked (other-technical).
 inline constexpr const char* pickedWord = "picked";
+/// Says of a note of a double stop that it is struck anew though its neighbour is slurred.
+inline constexpr const char* struckWord = "struck";
 
 /// What a trill's upper note is named by: the note as the page's reader has it, and their key.
 struct TrillPlace {

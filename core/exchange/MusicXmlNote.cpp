@@ -12,8 +12,8 @@ namespace {
 
 /// MusicXML numbers beams up to here (beam-level).
 constexpr std::size_t mostBeams = 8;
-/// And slides (number-level).
-constexpr std::size_t mostSlides = 16;
+/// And slides, slurs and what joins two notes else (number-level).
+constexpr std::size_t mostNumbered = 16;
 
 /// Loudness in percent of a forte, which MusicXML says is a MIDI velocity of 90.
 std::string dynamicsOf(double loudness) {
@@ -47,6 +47,28 @@ const char* typeName(int denominator) {
     default:
         return "1024th";
     }
+}
+
+/// Tells the joins of the notes of a double stop apart, by their index.
+unsigned numberOf(std::size_t index) {
+    return static_cast<unsigned>(std::min(index, mostNumbered - 1) + 1);
+}
+
+/// The slur from its grace notes to a note of a double stop; the line's own slurs are the first.
+unsigned graceSlurOf(std::size_t index) {
+    return numberOf(index + 1);
+}
+
+bool haveEqualGraces(const PageNotes& event) {
+    const std::size_t count = event.notes.front().phrasing.graceNotes.size();
+    return std::all_of(event.notes.begin(), event.notes.end(),
+                       [&](const Note& note) { return note.phrasing.graceNotes.size() == count; });
+}
+
+void addSlur(pugi::xml_node notations, const char* type, unsigned number) {
+    pugi::xml_node slur = notations.append_child("slur");
+    slur.append_attribute("type") = type;
+    slur.append_attribute("number") = number;
 }
 
 /// Voice, type and what belongs to the type.
@@ -100,25 +122,28 @@ void MusicXmlNotes::addRest(pugi::xml_node measure, const PagePiece& piece) {
     addMark(note.append_child("notations"), "tuplet", piece.startsTuplet ? "start" : "stop");
 }
 
-/// Of a double stop whose notes have equally many, they sound together; else one after the other.
+/// Of a double stop whose notes have equally many, they sound together; else one after the other, and slurs
+/// say which lead to which.
 void MusicXmlNotes::addGraceNotes(pugi::xml_node measure, const PageNotes& event) {
-    const std::size_t count = event.notes.front().phrasing.graceNotes.size();
-    const bool areTogether = std::all_of(event.notes.begin(), event.notes.end(), [&](const Note& note) {
-        return note.phrasing.graceNotes.size() == count;
-    });
-    if (areTogether) {
+    if (haveEqualGraces(event)) {
+        const std::size_t count = event.notes.front().phrasing.graceNotes.size();
         for (std::size_t i = 0; i < count; ++i)
             for (const Note& written : event.notes)
                 addGraceNote(measure, written, i, count == 1, &written != &event.notes.front());
         return;
     }
-    for (const Note& written : event.notes)
-        for (std::size_t i = 0; i < written.phrasing.graceNotes.size(); ++i)
-            addGraceNote(measure, written, i, written.phrasing.graceNotes.size() == 1, false);
+    for (std::size_t index = 0; index < event.notes.size(); ++index) {
+        const Note& written = event.notes[index];
+        const std::size_t count = written.phrasing.graceNotes.size();
+        for (std::size_t i = 0; i < count; ++i) {
+            pugi::xml_node note = addGraceNote(measure, written, i, count == 1, false);
+            if (i == 0) addSlur(note.append_child("notations"), "start", graceSlurOf(index));
+        }
+    }
 }
 
-void MusicXmlNotes::addGraceNote(pugi::xml_node measure, const Note& written, std::size_t index,
-                                 bool isSingle, bool isChord) {
+pugi::xml_node MusicXmlNotes::addGraceNote(pugi::xml_node measure, const Note& written, std::size_t index,
+                                           bool isSingle, bool isChord) {
     pugi::xml_node note = measure.append_child("note");
     pugi::xml_node grace = note.append_child("grace");
     // One grace note is a struck-through eighth, several are sixteenths (common practice).
@@ -128,6 +153,7 @@ void MusicXmlNotes::addGraceNote(pugi::xml_node measure, const Note& written, st
     addPitch(note, pitch);
     addValue(note, {isSingle ? 8 : 16, false, {}});
     addAccidental(note, pitch, false);
+    return note;
 }
 
 void MusicXmlNotes::addNote(pugi::xml_node measure, const PagePiece& piece, std::size_t index,
@@ -191,11 +217,8 @@ bool MusicXmlNotes::isHidden(const PagePiece& piece) const {
                                        [this](const Note& note) { return places.contains(note.id); });
 }
 
-/// Slurred from the note before, or picked and yet under the same slur.
 bool MusicXmlNotes::isUnderSlur(std::size_t event) const {
-    if (event == 0 || event >= line.size()) return false;
-    const Phrasing& phrasing = line[event].notes.front().phrasing;
-    return phrasing.slurred || phrasing.pickedInSlur;
+    return event > 0 && event < line.size() && earwright::isUnderSlur(line[event]);
 }
 
 bool MusicXmlNotes::slurEnds(std::size_t event) const {
@@ -206,19 +229,31 @@ bool MusicXmlNotes::slurBegins(std::size_t event) const {
     return !isUnderSlur(event) && isUnderSlur(event + 1);
 }
 
-/// What leads from this note to the next, and from the one before to this.
-void MusicXmlNotes::addJoins(pugi::xml_node notations, const PagePiece& piece) const {
+/// What leads from this note to the next, and from the one before to this; what leads to the notes of a
+/// double stop begins at the first note before.
+void MusicXmlNotes::addJoins(pugi::xml_node notations, const PagePiece& piece, std::size_t index) const {
     const std::size_t event = *piece.event;
-    const Phrasing& here = line[event].notes.front().phrasing;
-    const Phrasing next = event + 1 < line.size() ? line[event + 1].notes.front().phrasing : Phrasing{};
-    const auto byHand = [&](SlurBy by, const char* type) {
+    const auto byHand = [&](SlurBy by, const char* type, std::size_t of) {
         const char* name = by == SlurBy::HammerOn ? "hammer-on" : "pull-off";
-        addMark(notations.append_child("technical"), name, type);
+        pugi::xml_node mark = notations.append_child("technical").append_child(name);
+        mark.append_attribute("type") = type;
+        if (of > 0) mark.append_attribute("number") = numberOf(of);
     };
-    if (!piece.tiedFromBefore && event > 0 && here.slurBy) byHand(*here.slurBy, "stop");
-    if (!piece.tiedOn && next.slurBy) byHand(*next.slurBy, "start");
-    if (!piece.tiedFromBefore && here.pickedInSlur)
-        addText(notations.append_child("technical"), "other-technical", pickedWord);
+    const auto say = [&](const char* word) {
+        addText(notations.append_child("technical"), "other-technical", word);
+    };
+    const Phrasing& here = line[event].notes[index].phrasing;
+    if (!piece.tiedFromBefore && event > 0) {
+        if (here.slurBy) byHand(*here.slurBy, "stop", index);
+        if (here.pickedInSlur)
+            say(pickedWord);
+        else if (isUnderSlur(event) && !here.slurred)
+            say(struckWord);
+    }
+    if (piece.tiedOn || index > 0 || event + 1 == line.size()) return;
+    const std::vector<Note>& next = line[event + 1].notes;
+    for (std::size_t i = 0; i < next.size(); ++i)
+        if (next[i].phrasing.slurBy) byHand(*next[i].phrasing.slurBy, "start", i);
 }
 
 /// Each note of a double stop has a slide of its own, told apart by number.
@@ -227,7 +262,7 @@ void MusicXmlNotes::addSlides(pugi::xml_node notations, const PagePiece& piece, 
     const auto add = [&](const char* type, std::size_t of) {
         pugi::xml_node slide = notations.append_child("slide");
         slide.append_attribute("type") = type;
-        slide.append_attribute("number") = static_cast<unsigned>(std::min(of, mostSlides - 1) + 1);
+        slide.append_attribute("number") = numberOf(of);
     };
     if (!piece.tiedFromBefore && event > 0 && index == 0)
         for (std::size_t i = 0; i < line[event - 1].notes.size(); ++i)
@@ -248,12 +283,14 @@ void MusicXmlNotes::addNotations(pugi::xml_node note, const PagePiece& piece, st
         if (piece.endsTuplet) addMark(notations, "tuplet", "stop");
     }
     const Note& written = line[*piece.event].notes[index];
+    const bool hasOwnGraces = !phrasing.graceNotes.empty() && !haveEqualGraces(line[*piece.event]);
+    if (hasOwnGraces && !piece.tiedFromBefore && !isTablature) addSlur(notations, "stop", graceSlurOf(index));
     if (isTablature)
         addTabPhrasing(notations, piece, phrasing);
     else
         addPhrasing(notations, piece, phrasing, {names.of(written).name, key});
     if (!piece.tiedFromBefore) addStringPlace(notations, written);
-    if (index == 0) addJoins(notations, piece);
+    addJoins(notations, piece, index);
     addSlides(notations, piece, index);
     if (!notations.first_child()) note.remove_child(notations);
 }

@@ -46,8 +46,8 @@ public:
 private:
     void addRest(pugi::xml_node measure, const PagePiece& piece);
     void addGraceNotes(pugi::xml_node measure, const PageNotes& event);
-    void addGraceNote(pugi::xml_node measure, const Note& written, std::size_t index, bool isSingle,
-                      bool isChord);
+    pugi::xml_node addGraceNote(pugi::xml_node measure, const Note& written, std::size_t index, bool isSingle,
+                                bool isChord);
     void addNote(pugi::xml_node measure, const PagePiece& piece, std::size_t index,
                  const std::vector<std::string>& beams);
     static void addPitch(pugi::xml_node note, const ReadPitch& pitch);
@@ -55,7 +55,7 @@ private:
     void addStringPlace(pugi::xml_node notations, const Note& written) const;
     void addDegree(pugi::xml_node note, const Note& written) const;
     void addNotations(pugi::xml_node note, const PagePiece& piece, std::size_t index);
-    void addJoins(pugi::xml_node notations, const PagePiece& piece) const;
+    void addJoins(pugi::xml_node notations, const PagePiece& piece, std::size_t index) const;
     void addSlides(pugi::xml_node notations, const PagePiece& piece, std::size_t index) const;
     /// A tablature has no place for it.
     bool isHidden(const PagePiece& piece) const;

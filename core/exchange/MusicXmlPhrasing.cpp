@@ -134,10 +134,15 @@ Phrasing musicXmlPhrasing(const MusicXmlReadNote& read) {
 
 void putUnderSlur(Phrasing& phrasing, pugi::xml_node note) {
     bool isPicked = false;
+    bool isStruck = false;
     for (const pugi::xml_node notations : note.children("notations"))
-        for (const pugi::xml_node technical : notations.children("technical"))
-            isPicked = isPicked || technical.child("down-bow") || technical.child("up-bow") ||
-                       std::string_view(technical.child_value("other-technical")) == pickedWord;
+        for (const pugi::xml_node technical : notations.children("technical")) {
+            const std::string_view word = technical.child_value("other-technical");
+            isStruck = isStruck || word == struckWord;
+            isPicked =
+                isPicked || technical.child("down-bow") || technical.child("up-bow") || word == pickedWord;
+        }
+    if (isStruck) return;
     if (isPicked && !phrasing.slurBy)
         phrasing.pickedInSlur = true;
     else

@@ -149,7 +149,7 @@ void paintNotes(QPainter& painter, const GridScene& scene, const GridGeometry& g
     for (const Note& note : scene.study->notes) {
         if (!note.range().overlaps(bars)) continue;
         if (!areaOf(note, *scene.study, geometry).intersects(exposed)) continue;
-        if (note.phrasing.slurred) paintSlurTo(painter, scene, geometry, note);
+        if (note.phrasing.slurred || note.phrasing.pickedInSlur) paintSlurTo(painter, scene, geometry, note);
         if (note.phrasing.slidesToNext) paintSlideFrom(painter, scene, geometry, note);
         // Half a head over the top row would lie on the marks of help; an arrow stands for it.
         if (geometry.head(note).y() >= geometry.cells().top()) paintNote(painter, scene, geometry, note);

@@ -337,5 +337,157 @@ TEST_F(MarkedNote, IsSlurredByWayOfItsGraceNoteInTablature) {
     EXPECT_GT(before.points.back().x, before.points.front().x + 0.5);
 }
 
+/// A3 and E4 together for two beats, then B3 and F♯4, the upper of the first marked; on the fifth and fourth
+/// line of the tablature, counted from its top.
+class UpperNote : public MarkedNote {
+protected:
+    EngravedSystem together(const Phrasing& phrasing, int strings = 0) {
+        Study study = studyInFour();
+        study.notes = {noteAt(study, Beats(0), Beats(2), 57), noteAt(study, Beats(0), Beats(2), 64),
+                       noteAt(study, Beats(2), Beats(2), 59), noteAt(study, Beats(2), Beats(2), 66)};
+        study.notes[1].phrasing = phrasing;
+        marked = study.notes[1].id;
+        EngravingOptions options;
+        options.strings = strings;
+        for (std::size_t i = 0; i < 4; ++i)
+            options.places[study.notes[i].id] = {i % 2 == 0 ? 4 : 3, i < 2 ? 10 : 12};
+        auto systems = engraveSystems(study, wholeStudy(study), options, musicFont());
+        EXPECT_TRUE(systems);
+        return systems->front();
+    }
+};
+
+// What the upper note of a double stop has is drawn as if it were alone.
+TEST_F(UpperNote, HasItsOwnMarks) {
+    const auto count = [&](const Phrasing& phrasing, char32_t codePoint) {
+        return all(together(phrasing), codePoint).size();
+    };
+    Phrasing phrasing;
+    phrasing.accented = phrasing.staccato = phrasing.tenuto = true;
+    EXPECT_EQ(count(phrasing, 0xE4A0) + count(phrasing, 0xE4A1), 1u);
+    EXPECT_EQ(count(phrasing, 0xE4A2) + count(phrasing, 0xE4A3), 1u);
+    EXPECT_EQ(count(phrasing, 0xE4A4) + count(phrasing, 0xE4A5), 1u);
+    phrasing = {};
+    phrasing.trill = 2;
+    EXPECT_EQ(count(phrasing, 0xE566), 1u);
+    phrasing = {};
+    phrasing.vibrato = true;
+    EXPECT_GT(count(phrasing, 0xEAB0), 3u);
+    phrasing = {};
+    phrasing.mordent = Mordent::Lower;
+    EXPECT_EQ(count(phrasing, 0xE56D), 1u);
+    phrasing = {};
+    phrasing.letRing = true;
+    EXPECT_EQ(all(together(phrasing), "let ring").size(), 1u);
+}
+
+TEST_F(UpperNote, HasSlideFallScoopAndBendAtItsOwnHead) {
+    Phrasing phrasing;
+    phrasing.scoop = phrasing.fall = true;
+    EngravedSystem system = together(phrasing);
+    const double y = only(system, 0xE5D0).at.y;
+    EXPECT_EQ(only(system, 0xE5D7).at.y, y);
+    const PageBox head = boxOn(system, marked);
+    EXPECT_NEAR(y, (head.top + head.bottom) / 2, 0.1);
+    phrasing = {};
+    phrasing.slideIn = SlideFrom::Below;
+    system = together(phrasing);
+    const auto strokes =
+        std::count_if(system.shapes.lines.begin(), system.shapes.lines.end(), [&](const PlacedLine& line) {
+            return line.note == marked && line.to.x - line.from.x > 1;
+        });
+    EXPECT_EQ(strokes, 1);
+    const std::size_t plain = together({}, 6).shapes.curves.size();
+    phrasing = {};
+    phrasing.bend = Bend{2, BendShape::Up};
+    system = together(phrasing, 6);
+    EXPECT_EQ(system.shapes.curves.size(), plain + 2) << "on the staff and on its string";
+    EXPECT_EQ(all(system, "½").size(), 1u);
+}
+
+TEST_F(MarkedNote, StandsUnderTheSlurWithTheSignOfAStrokeWherePickedAllTheSame) {
+    const std::size_t plain = laid({}, 6).shapes.curves.size();
+    Phrasing phrasing;
+    phrasing.slurred = true;
+    EXPECT_EQ(laid(phrasing, 6).shapes.curves.size(), plain + 2) << "on the staff and on the strings";
+    EXPECT_TRUE(all(laid(phrasing, 6), 0xE610).empty());
+    phrasing = {};
+    phrasing.pickedInSlur = true;
+    EXPECT_EQ(laid(phrasing, 6).shapes.curves.size(), plain + 2);
+    EXPECT_EQ(all(laid(phrasing, 6), 0xE610).size(), 2u);
+    // SMuFL 1.4 names the sign stringsDownBow.
+    EXPECT_EQ(smuflName(only(laid(phrasing), 0xE610).glyph), "stringsDownBow");
+}
+
+TEST_F(MarkedNote, HasItsMarksOverTheStringsAsWell) {
+    const auto overStrings = [&](const Phrasing& phrasing, char32_t codePoint) {
+        const EngravedSystem system = laid(phrasing, 6);
+        const double top = boxOn(system, marked, 0).bottom;
+        const auto found = all(system, codePoint);
+        const auto under = std::count_if(found.begin(), found.end(), [&](const PlacedGlyph& glyph) {
+            return glyph.note == marked && glyph.at.y > top + 3;
+        });
+        EXPECT_GT(static_cast<std::ptrdiff_t>(found.size()), under) << "and on the staff";
+        for (const PlacedGlyph& glyph : found)
+            EXPECT_LT(glyph.at.y, boxOn(system, marked, 1).bottom + 0.1);
+        return under;
+    };
+    Phrasing phrasing;
+    phrasing.accented = true;
+    // Under the head on the staff, over the strings: SMuFL has a sign for either side.
+    EXPECT_EQ(all(laid(phrasing, 6), 0xE4A1).size(), 1u);
+    EXPECT_EQ(all(laid(phrasing, 6), 0xE4A0).size(), 1u);
+    phrasing = {};
+    phrasing.vibrato = true;
+    EXPECT_GT(overStrings(phrasing, 0xEAB0), 3);
+    phrasing = {};
+    phrasing.fall = phrasing.scoop = true;
+    EXPECT_EQ(overStrings(phrasing, 0xE5D0), 1);
+    EXPECT_EQ(overStrings(phrasing, 0xE5D7), 1);
+    phrasing = {};
+    phrasing.trill = 2;
+    EXPECT_EQ(overStrings(phrasing, 0xE566), 1);
+    const auto fret = all(laid(phrasing, 6), "(10)");
+    ASSERT_EQ(fret.size(), 1u) << "two frets over the eighth";
+    EXPECT_EQ(fret.front().note, marked);
+}
+
+// A string pulled before it is struck, and held: an upright and a level stroke behind the head.
+TEST_F(MarkedNote, HasASignOnTheStaffWhereItsBendIsHeld) {
+    Phrasing phrasing;
+    phrasing.bend = Bend{4, BendShape::PrebentHeld};
+    const EngravedSystem system = laid(phrasing, 6);
+    std::vector<PlacedLine> strokes;
+    for (const PlacedLine& line : system.shapes.lines)
+        if (line.note == marked && line.from.x > boxOn(system, marked).right && line.to.y < 4)
+            strokes.push_back(line);
+    ASSERT_EQ(strokes.size(), 2u);
+    EXPECT_EQ(strokes[0].from.x, strokes[0].to.x);
+    EXPECT_EQ(strokes[1].from.y, strokes[1].to.y);
+    EXPECT_LT(strokes[1].to.x, boxOn(system, next).left);
+}
+
+// Common practice: a slur that a line breaks goes to the line's end and comes from the next one's beginning.
+TEST_F(MarkedNote, KeepsItsSlurInTheTablatureWhereALineBreaksIt) {
+    Study study = studyInFour();
+    study.notes = {noteAt(study, Beats(0), Beats(4), 64), noteAt(study, Beats(4), Beats(4), 67)};
+    EngravingOptions options;
+    options.strings = 6;
+    options.barsPerLine = 1;
+    options.places = {{study.notes[0].id, {1, 5}}, {study.notes[1].id, {1, 8}}};
+    const auto curves = [&] {
+        const auto systems = engraveSystems(study, wholeStudy(study), options, musicFont());
+        EXPECT_EQ(systems->size(), 2u);
+        return std::pair(systems->front().shapes.curves.size(), systems->back().shapes.curves.size());
+    };
+    EXPECT_EQ(curves(), std::pair(std::size_t{0}, std::size_t{0}));
+    study.notes[1].phrasing.slurred = true;
+    study.notes[1].phrasing.slurBy = SlurBy::HammerOn;
+    EXPECT_EQ(curves(), std::pair(std::size_t{2}, std::size_t{2})) << "on the staff and on the strings";
+    const auto systems = engraveSystems(study, wholeStudy(study), options, musicFont());
+    EXPECT_EQ(all(systems->front(), "H").size(), 0u);
+    EXPECT_EQ(all(systems->back(), "H").size(), 1u);
+}
+
 } // namespace
 } // namespace earwright

@@ -86,8 +86,7 @@ void ChanceStudy::addTogether(const Beats& begin, const Beats& until) {
     int midi = 45 + upTo(40);
     const int count = oneIn(8) ? 2 : 1;
     for (int i = 0; i < count; ++i, midi += 3 + upTo(9)) {
-        Note note{NoteId{study.nextId++}, begin, until - begin,
-                  Pitch{midi, {}},        0.6,   phrasing(isFirst, i > 0)};
+        Note note{NoteId{study.nextId++}, begin, until - begin, Pitch{midi, {}}, 0.6, phrasing(isFirst)};
         if (oneIn(4)) note.loudness = upTo(101) / 100.0;
         if (oneIn(5)) {
             // Another name for the same key of the piano.
@@ -103,19 +102,19 @@ void ChanceStudy::addTogether(const Beats& begin, const Beats& until) {
     }
 }
 
-Phrasing ChanceStudy::phrasing(bool isFirst, bool isSecondOfStop) {
+Phrasing ChanceStudy::phrasing(bool isFirst) {
     Phrasing made;
     if (oneIn(12)) made.slideIn = oneIn(2) ? SlideFrom::Below : SlideFrom::Above;
     if (oneIn(12)) made.slideOut = oneIn(2) ? SlideTo::Up : SlideTo::Down;
-    for (int graces = isSecondOfStop || !oneIn(6) ? 0 : 1 + upTo(3); graces > 0; --graces)
+    for (int graces = !oneIn(6) ? 0 : 1 + upTo(3); graces > 0; --graces)
         made.graceNotes.push_back(45 + upTo(40));
     if (oneIn(10)) made.trill = 1 + upTo(3);
     if (oneIn(12)) made.turn = oneIn(2) ? Turn::FromAbove : Turn::FromBelow;
     if (oneIn(12)) made.mordent = oneIn(2) ? Mordent::Lower : Mordent::Upper;
-    if (!isFirst && !isSecondOfStop && oneIn(3)) {
+    if (!isFirst && oneIn(3)) {
         made.slurred = true;
         if (oneIn(2)) made.slurBy = oneIn(2) ? SlurBy::HammerOn : SlurBy::PullOff;
-    } else if (!isFirst && !isSecondOfStop && oneIn(8)) {
+    } else if (!isFirst && oneIn(8)) {
         made.pickedInSlur = true;
     }
     if (oneIn(8)) made.bend = Bend{1 + upTo(widestBend), static_cast<BendShape>(upTo(4))};

@@ -22,7 +22,7 @@ private:
     bool oneIn(int count) { return upTo(count) == 0; }
     Meter meter();
     KeySignature key();
-    Phrasing phrasing(bool isFirst, bool isSecondOfStop);
+    Phrasing phrasing(bool isFirst);
     void addMeters();
     void addNotes();
     void addTogether(const Beats& begin, const Beats& end);

@@ -135,6 +135,27 @@ TEST(MusicXmlReading, TakesNoWordForANumber) {
         EXPECT_EQ(each.phrasing.bend, (Bend{1, BendShape::Up})) << "the least that is told";
 }
 
+// A chord under a slur is slurred as a whole; the slur of a grace note says which note of a chord it leads
+// to.
+TEST(MusicXmlReading, ReadsSlursOfChordsAndToTheirNotes) {
+    const auto in = [](const std::string& notations) { return "<notations>" + notations + "</notations>"; };
+    const auto above = [&](const std::string& text) { return "<note><chord/>" + text.substr(6); };
+    const Imported imported =
+        read(scoreOf("<measure number=\"1\">" + fourFour + note("C", 4, 2, in("<slur type=\"start\"/>")) +
+                     above(note("G", 4, 2, "")) + note("D", 4, 2, in("<slur type=\"stop\"/>")) +
+                     above(note("A", 4, 2, "")) +
+                     "<note><grace/><pitch><step>B</step><octave>3</octave></pitch><voice>1</voice>" +
+                     in("<slur type=\"start\" number=\"2\"/>") + "</note>" + note("C", 4, 2, "") +
+                     above(note("G", 4, 2, in("<slur type=\"stop\" number=\"2\"/>"))) + "</measure>"));
+    const std::vector<Note>& notes = imported.study.notes;
+    ASSERT_EQ(notes.size(), 6u);
+    for (const std::size_t i : {0u, 1u, 4u, 5u})
+        EXPECT_FALSE(notes[i].phrasing.slurred) << i;
+    EXPECT_TRUE(notes[2].phrasing.slurred && notes[3].phrasing.slurred);
+    EXPECT_TRUE(notes[4].phrasing.graceNotes.empty());
+    EXPECT_EQ(notes[5].phrasing.graceNotes, std::vector{59});
+}
+
 TEST(MusicXmlReading, ReadsHowNotesArePlayed) {
     const auto in = [](const std::string& notations) { return "<notations>" + notations + "</notations>"; };
     const Imported imported = read(scoreOf(
