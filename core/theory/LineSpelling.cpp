@@ -175,7 +175,9 @@ private:
     PitchName arrived(std::size_t index, const PitchName& otherwise) const {
         const int midi = line[index].midi;
         if (!before[index] || !isOneOff(*before[index], midi)) return otherwise;
-        return blackKeyOr(otherwise, midi, *before[index] < midi ? 1 : -1);
+        const bool rises = *before[index] < midi;
+        if (rises && otherwise.alter < 0) return blackKeyOr(withoutAccidental(otherwise), midi, 1);
+        return blackKeyOr(otherwise, midi, rises ? 1 : -1);
     }
 
     /// The next moment that is more than this pitch alone.

@@ -42,7 +42,8 @@ struct LineName {
 ///    it.
 /// 5. As the degree it is on the chord: ♭9, ♭3, ♯11, ♭13, ♭7.
 /// Where there is no chord, the key's tonic takes its place from 3 on, and a black key that comes from a
-/// semitone below is raised, from above lowered, before 5 is asked.
+/// semitone below is raised, from above lowered, a white key from below never flat (B after B♭ and before G),
+/// before 5 is asked.
 /// E♯, B♯, C♭ and F♭ need the chord or the key to name them, or 4 and 5 to agree. Nothing but a wish has a
 /// double accidental.
 /// Requires: ordered by moment. Threads: any; a thousand notes take about a millisecond.

@@ -135,6 +135,8 @@ TEST(LineSpelling, ANoteThatLeadsNowhereIsTheDegreeItIs) {
     EXPECT_EQ(names({62, 65, 68, 71, 65}, "Bb7", bFlatMajor), "D F A♭ C♭ F");
     EXPECT_EQ(names({60, 61}), "C C♯") << "without a chord it says where it comes from";
     EXPECT_EQ(names({62, 61}), "D D♭");
+    EXPECT_EQ(names({70, 71, 67, 70}, "", bFlatMajor), "B♭ B G B♭") << "nor is a risen white key flat";
+    EXPECT_EQ(names({63, 64, 60, 63}, "", {-3, Mode::Major}), "E♭ E C E♭");
     EXPECT_EQ(names({61, 66, 68, 63, 70}), "D♭ F♯ A♭ E♭ B♭") << "the plain names";
 }
 
