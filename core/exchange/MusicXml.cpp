@@ -38,6 +38,8 @@ private:
 std::int64_t divisionsFor(const std::vector<PageBar>& bars, const std::vector<Beats>& places,
                           const Meter& meter) {
     DivisionsCount divisions(meter);
+    // A pickup may begin within a beat; all else begins where something ends.
+    divisions.add(bars.front().begin);
     for (const PageBar& bar : bars)
         for (const PagePiece& piece : bar.pieces)
             divisions.add(piece.end);

@@ -218,6 +218,18 @@ TEST(MusicXmlReading, ReadsPickupMetersKeysSwingDynamicsAndRepeats) {
     EXPECT_EQ(study.page.repeats, (std::vector<Repeat>{{1, 2, 2, 0}}));
 }
 
+TEST(MusicXmlReading, APickupOfAnEighthAloneComesBackAsLongAsItWas) {
+    Study study;
+    study.notes = {{NoteId{1}, Beats(-1, 2), Beats(1, 2), Pitch{60, {}}, 0.6, {}},
+                   {NoteId{2}, Beats(0), Beats(4), Pitch{62, {}}, 0.6, {}}};
+    study.page.pickup = Beats(1, 2);
+    const Imported back = read(*musicXml(study));
+    ASSERT_EQ(back.study.notes.size(), 2u);
+    EXPECT_EQ(back.study.page.pickup, Beats(1, 2));
+    EXPECT_EQ(back.study.notes.front().onset, Beats(-1, 2));
+    EXPECT_EQ(back.study.notes.front().length, Beats(1, 2));
+}
+
 TEST(MusicXmlReading, TakesOnePartAtConcertPitchAndSaysWhatItLeftOut) {
     const std::string second =
         "<part id=\"P2\"><measure number=\"1\">" + note("C", 3, 8) + "</measure></part>";
