@@ -2,6 +2,8 @@
 
 Kept in step with the C++ by hand: the same windows, axis, whitening, partials and order of columns.
 """
+import functools
+
 import numpy as np
 import soundfile
 from scipy import ndimage, signal
@@ -24,6 +26,9 @@ def centre_of(left, right):
     return np.pad(y[: len(left)], (0, max(0, len(left) - len(y))))
 
 
+hanning = functools.lru_cache(maxsize=4096)(np.hanning)
+
+
 class Sound:
     """A rendered solo at the analysis rate, its views, and the axis at a tuning."""
 
@@ -41,7 +46,7 @@ class Sound:
         place = BIN_HERTZ * 2 ** (self.cents / 1200) * fft / RATE
         line = np.minimum(place.astype(int), fft // 2 - 1)
         fraction = place - line
-        x = np.abs(np.fft.rfft(samples * np.hanning(len(samples)) * (4 / len(samples)), fft))
+        x = np.abs(np.fft.rfft(samples * hanning(len(samples)) * (4 / len(samples)), fft))
         between = x[line] + fraction * (x[line + 1] - x[line])
         return np.maximum(between, 0.9 * np.where(fraction > 0.5, x[line + 1], x[line]))
 
@@ -86,16 +91,24 @@ SIDES = np.array([-1, 1, 11, 13, 18, 20]) * PER_SEMITONE
 REGISTER = (np.arange(PITCHES) + LOWEST - 60) / 24
 
 
-def group(levels, offsets):
-    """PITCHES x offsets; a partial may be one bin off."""
-    padded = np.pad(ndimage.maximum_filter1d(levels, 3), (96, 192))
-    base = (np.arange(PITCHES) + LOWEST - AXIS_LOWEST) * PER_SEMITONE + 96
-    return padded[base[:, None] + offsets[None]]
+BASE = (np.arange(PITCHES)[:, None] + LOWEST - AXIS_LOWEST) * PER_SEMITONE + 96
+
+
+def padded(levels):
+    """A partial may be one bin off."""
+    wide = np.zeros(len(levels) + 288)
+    wide[96:-192] = ndimage.maximum_filter1d(levels, 3)
+    return wide
+
+
+def group(wide, offsets):
+    """PITCHES x offsets of padded levels."""
+    return wide[BASE + offsets]
 
 
 def span_table(attack, before, sustain):
-    now, then, rise = whitened(attack, before, np.maximum(attack - before, 0))
-    held, = whitened(sustain)
+    now, then, rise = map(padded, whitened(attack, before, np.maximum(attack - before, 0)))
+    held, = map(padded, whitened(sustain))
     parts = [group(now, HARMONICS), group(rise, HARMONICS), group(held, HARMONICS), group(then, HARMONICS[:6]),
              group(now, HALVES), group(rise, HALVES), group(held, HALVES), group(held, THIRDS), group(rise, THIRDS),
              group(held, SIDES), group(rise, SIDES[:4]), np.stack([REGISTER, REGISTER ** 2], 1)]
@@ -107,6 +120,7 @@ def onset_table(after, before, usual):
     now, then, rise = whitened(after, before, np.maximum(after - before, 0))
     low, mid = (int(12 * np.log2(f / BIN_HERTZ[0]) * PER_SEMITONE) for f in (300, 2000))
     flux = np.array([rise[:low].mean(), rise[low:mid].mean(), rise[mid:].mean(), np.log(after.max() / usual + 1e-4)])
+    now, then, rise = map(padded, (now, then, rise))
     parts = [group(now, HARMONICS), group(rise, HARMONICS), group(then, HARMONICS[:6]), group(now, HALVES),
              group(rise, HALVES), group(rise, THIRDS), group(rise, SIDES), group(now, SIDES[:4]),
              np.stack([REGISTER, REGISTER ** 2], 1), np.tile(flux, (PITCHES, 1))]

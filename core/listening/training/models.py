@@ -58,10 +58,9 @@ def nearest_speaking(number, pitches):
     return able[np.abs(able[None] - np.asarray(pitches)[:, None]).argmin(1)]
 
 
-def line(r, number, notes, velocity, off, cents, seconds, ringing=None):
-    """`ringing` is the share of the notes that sound on under those that follow, of a player's own if None."""
+def line(r, number, notes, velocity, off, cents, seconds):
     struck, colour, noise = number in STRUCK, r.uniform(0, 1), r.uniform(0, 1) ** 2
-    ringing = ringing if ringing is not None else r.choice([0, 0, .3, .8]) if struck else 0
+    ringing = r.choice([0, 0, .3, .8]) if struck else 0     # the share of the notes that sound on under what follows
     swaying, growling, sliding = r.uniform(10, 50 if number == 1010 else 30), r.random() < .3, r.uniform(.05, .4)
     damped, rows = r.uniform(.015, .12), []
     for (on, d, m), v, o in zip(notes, velocity, off):

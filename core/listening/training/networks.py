@@ -1,10 +1,11 @@
 """Trains the two small networks of core/listening and writes NetworkWeights.cpp.
 
-  networks.py WORK OUT.cpp --spans SET,SET… --onsets SET,SET…
+  networks.py WORK OUT.cpp --spans SET,SET… --onsets SET,SET… [--later SET,SET…]
 
-A set is a folder of WORK made by solos.py.
+A set is a folder of WORK made by solos.py. With later sets the span network goes on with these for two rounds.
 """
 import argparse
+import concurrent.futures
 import glob
 import json
 
@@ -14,7 +15,7 @@ from torch import nn
 
 from features import HOP, HOPS_APART, PITCHES, RATE, LOWEST, Sound, onset_table
 
-torch.set_num_threads(1)
+torch.set_num_threads(2)
 
 
 class Scorer(nn.Module):
@@ -82,36 +83,44 @@ def mistuned(r, cents):
     return cents + r.normal(0, 4 if r.random() < 0.75 else 14)
 
 
-def span_data(work, names):
-    r, tables, pitches = np.random.default_rng(5), [], []
-    for path, notes, cents in solos(work, names):
-        sound = Sound(path, mistuned(r, cents))
-        for view in views_with_line(sound, notes):
-            for on, d, m in notes[:, :3]:
-                late = r.normal(0, 0.007 if r.random() < 0.8 else 0.02)
-                length = d if r.random() < 0.5 else d * np.exp(r.normal(0, 0.25))
-                tables.append(sound.span_features(view, on + late, length).astype(np.float16))
-                pitches.append(int(m) - LOWEST)
+def spans_of(path, notes, cents, seed):
+    r, tables, pitches = np.random.default_rng([5, seed]), [], []
+    sound = Sound(path, mistuned(r, cents))
+    for view in views_with_line(sound, notes):
+        for on, d, m in notes[:, :3]:
+            late = r.normal(0, 0.007 if r.random() < 0.8 else 0.02)
+            # Quick runs are written as they follow one another: no room to be late by a note.
+            late = np.clip(late, -0.4 * d, 0.4 * d) if d < 0.05 else late
+            length = d if r.random() < 0.5 else d * np.exp(r.normal(0, 0.25))
+            tables.append(sound.span_features(view, on + late, length).astype(np.float16))
+            pitches.append(int(m) - LOWEST)
     return np.array(tables), np.array(pitches)
 
 
-def onset_data(work, names):
-    r, tables, targets, shared = np.random.default_rng(7), [], [], []
-    for path, notes, cents in solos(work, names):
-        sound = Sound(path, mistuned(r, cents))
-        spectra = sound.onset_spectra(views_with_line(sound, notes)[-1])
-        usual = np.sqrt((spectra.max(1) ** 2).mean())
-        t = np.arange(len(spectra) - HOPS_APART) * HOP / RATE
-        off = np.abs(t[:, None] - notes[None, :, 0])
-        nearest, off = off.argmin(1), off.min(1)
-        yes = np.flatnonzero(off <= 0.0101)
-        no = np.flatnonzero((off > 0.035) & (t > 0.1) & (t < t[-1] - 0.1))
-        for i in np.concatenate([yes, r.choice(no, min(len(no), 150), False)]):
-            table, flux = onset_table(spectra[i + HOPS_APART], spectra[i], usual)
-            tables.append(table.astype(np.float16))
-            shared.append(flux)
-            targets.append(int(notes[nearest[i], 2]) - LOWEST if off[i] <= 0.0101 else PITCHES)
+def onsets_of(path, notes, cents, seed):
+    r, tables, targets, shared = np.random.default_rng([7, seed]), [], [], []
+    sound = Sound(path, mistuned(r, cents))
+    spectra = sound.onset_spectra(views_with_line(sound, notes)[-1])
+    usual = np.sqrt((spectra.max(1) ** 2).mean())
+    t = np.arange(len(spectra) - HOPS_APART) * HOP / RATE
+    off = np.abs(t[:, None] - notes[None, :, 0])
+    nearest, off = off.argmin(1), off.min(1)
+    yes = np.flatnonzero(off <= 0.0101)
+    no = np.flatnonzero((off > 0.035) & (t > 0.1) & (t < t[-1] - 0.1))
+    for i in np.concatenate([yes, r.choice(no, min(len(no), 150), False)]):
+        table, flux = onset_table(spectra[i + HOPS_APART], spectra[i], usual)
+        tables.append(table.astype(np.float16))
+        shared.append(flux)
+        targets.append(int(notes[nearest[i], 2]) - LOWEST if off[i] <= 0.0101 else PITCHES)
     return np.array(tables), np.array(targets), np.array(shared)
+
+
+def heard(of, work, names):
+    """What `of` makes of each solo, joined."""
+    files = list(solos(work, names))
+    with concurrent.futures.ProcessPoolExecutor(2) as pool:
+        parts = list(pool.map(of, *zip(*files), range(len(files)), chunksize=4))
+    return [np.concatenate(columns) for columns in zip(*parts)]
 
 
 def fit(model, inputs, targets, epochs, batch, rate, smoothing=0.0):
@@ -164,13 +173,16 @@ def main():
     options = argparse.ArgumentParser()
     options.add_argument("work")
     options.add_argument("out")
-    for sets in ("--spans", "--onsets"):
-        options.add_argument(sets, required=True, type=lambda names: names.split(","))
+    for sets in ("--spans", "--onsets", "--later"):
+        options.add_argument(sets, required=sets != "--later", type=lambda names: names.split(","))
     o = options.parse_args()
-    tables, pitches = span_data(o.work, o.spans)
+    tables, pitches = heard(spans_of, o.work, o.spans)
     torch.manual_seed(1)
     span = fit(SpanScorer(tables.shape[2]), [tables], pitches, 6, 96, 3e-3, 0.01)
-    tables, targets, shared = onset_data(o.work, o.onsets)
+    if o.later:
+        tables, pitches = heard(spans_of, o.work, o.later)
+        span = fit(span, [tables], pitches, 2, 96, 1.5e-3, 0.01)
+    tables, targets, shared = heard(onsets_of, o.work, o.onsets)
     onset = fit(OnsetScorer(tables.shape[2], 16), [tables, shared], targets, 5, 128, 3e-3)
     torch.save((span.state_dict(), onset.state_dict()), o.work + "/networks.pt")
     text = "// Written by training/networks.py; see training/README.md. Not for editing by hand.\n"

@@ -2,9 +2,11 @@
 and accented notes, scoops and vibrato, on sampled and synthesised instruments, alone or over bass, drums and
 comping, mistuned, hard-panned, dull, noisy.
 
-  solos.py OUT --font FONT [--bands FONT,FONT…] --count N --seed S [--kind plain|hoarse|growled|low|single]
+  solos.py OUT --font FONT [--bands FONT,FONT…] --count N --seed S [--kind KIND]
 
-Writes OUT/0000.flac, .tsv (onset, length, MIDI number, velocity) and .json for each solo. Needs fluidsynth.
+Kinds: plain, hoarse, growled, low, single; and modelled (physical models) and quick (runs of notes of 17 to 60 ms over
+what still sounds), these two with more kinds of comping and more worn. Writes OUT/0000.flac, .tsv (onset, length, MIDI number, velocity) and .json for each solo. Needs fluidsynth, and
+models.cpp compiled as ./models or $MODELS.
 """
 import argparse
 import json
@@ -16,6 +18,7 @@ import numpy as np
 import soundfile
 from scipy import signal
 
+import models
 from midi import bend, note, program, tuned, write_midi
 
 RATE = 44100
@@ -32,7 +35,11 @@ WEIGHTS = {
     "growled": {66: 6, 65: 4, 64: 2, 67: 2, 56: 1, FORMANT: 2, PARTIALS: 2, 26: 1, 24: 1},
     "single": dict.fromkeys([24, 25, 26, 27, 28, 64, 65, 66, 67, 56, 57, 71, 73, 0, PLUCKED, FORMANT, PARTIALS], 1),
     "low": {24: 2, 25: 4, 26: 2, 27: 3, 28: 1, 0: 1.5, PLUCKED: 3, 67: 1, 57: 1},
+    "modelled": {1003: 4, 1004: 1, 1005: 1.5, 1006: 3, 1007: 1.5, 1008: 1.5, 1009: 1.5, 1010: 4},
+    "quick": {24: 1, 25: 1.5, 26: 1.5, 27: 1.5, 65: 1, 66: 1, 56: .7, PLUCKED: 2, FORMANT: .7, 1003: 4, 1004: 1, 1005: .7,
+              1006: 1, 1007: .7, 1010: 1},
 }
+WIDER = {"modelled", "quick"}
 SCALES = [(0, 2, 3, 5, 7, 9, 10), (0, 2, 4, 5, 7, 9, 10), (0, 2, 4, 5, 7, 9, 11), (0, 3, 5, 6, 7, 10),
           (0, 2, 4, 7, 9), (0, 2, 3, 5, 7, 8, 11)]
 CHORDS = [(0, 4, 7, 11), (0, 4, 10, 7), (0, 3, 7, 10), (0, 3, 6, 10), (0, 4, 7, 9), (0, 3, 6, 9)]
@@ -82,8 +89,16 @@ def next_pitch(r, pitch, chord, low, high):
     return int(np.clip(following, low, high))
 
 
-def melody(r, low, high, beat, seconds, chords):
-    """Rows of onset, length and pitch of a one-voice line."""
+def run_up(r, on, pitch, step):
+    """Notes of 17 to 60 ms that lead to one at `on`."""
+    count, apart = int(r.integers(2, 8)), r.uniform(.017, .06)
+    return [[on - k * apart * r.uniform(.95, 1.05), apart, pitch - k * step + int(r.choice([-1, 0, 0, 0, 1]))]
+            for k in range(count, 0, -1)]
+
+
+def melody(r, low, high, beat, seconds, chords, runs=0):
+    """Rows of onset, length and pitch of a one-voice line; `runs` is the share of the notes that a quick run leads to."""
+    apart, shortest = (.015, .015) if runs else (.045, .04)
     swing, late, dense, legato = r.uniform(.5, .69), r.uniform(-.005, .03), r.random(), r.uniform(.75, 1.02)
     at, count, pitch, rows = .4 + r.uniform(0, .4), 0, int(r.integers(low + 5, high - 4)), []
     while at < seconds - 1.2:
@@ -95,15 +110,17 @@ def melody(r, low, high, beat, seconds, chords):
             if r.random() < .05 and (b - a) * beat > .15:
                 rows.append([on - .055, .055, pitch + int(r.choice([-2, -1, 1]))])
             rows.append([on, length * (.5 if r.random() < .05 else 1), pitch])
+            if runs and r.random() < runs:
+                rows += run_up(r, on, pitch, int(r.choice([-4, -3, -2, -2, -1, -1, 1, 1, 2, 2, 3, 4])))
         beats = 2 if pattern and pattern[-1][1] == 2 else 1
         at, count = at + beats * beat, count + beats
     kept = []
     for row in sorted(rows):
-        if row[0] > .1 and (not kept or row[0] - kept[-1][0] >= .045):
+        if row[0] > .1 and (not kept or row[0] - kept[-1][0] >= apart):
             kept.append(row)
     for row, following in zip(kept, kept[1:]):
         row[1] = min(row[1], following[0] - row[0])
-    return np.array([[on, max(.04, d), m] for on, d, m in kept])
+    return np.array([[on, max(shortest, d), np.clip(m, low, high)] for on, d, m in kept])
 
 
 def velocities(r, notes):
@@ -117,9 +134,9 @@ def velocities(r, notes):
 
 
 # ------------------------------------------------------------------ the line's sound
-def sampled_line(r, notes, velocity, off, cents, number, font, seconds):
+def sampled_line(r, notes, velocity, off, cents, number, font, seconds, longest_tail=.12):
     """Even and odd notes are rendered apart and faded at their ends: a one-voice player stops one note with the next."""
-    blown, fade = number in BLOWN, .5 + .5 * np.cos(np.linspace(0, np.pi, int(r.uniform(.02, .12) * RATE)))
+    blown, fade = number in BLOWN, .5 + .5 * np.cos(np.linspace(0, np.pi, int(r.uniform(.02, longest_tail) * RATE)))
     line = 0
     for parity in (0, 1):
         events, gate = program(0, number) + tuned(0, cents), np.zeros(int(seconds * RATE))
@@ -249,6 +266,31 @@ def comping(r, chords, beat, cents, seconds, font, middle):
     return render(events, seconds, font)
 
 
+def wide_comping(r, chords, beat, cents, seconds, font, middle):
+    """Guitars more than keys, struck together, strummed, broken or damped, often with the top note loudest."""
+    number = int(r.choice([24, 25, 26, 26, 27, 28, 1003, 1003, 1005, 0, 1, 4, 11, 16, 48]))
+    manner, top, rests = r.choice(["struck", "strummed", "broken", "damped"]), r.uniform(0, 30), r.uniform(.2, .6)
+    played = []
+    for b, (root, quality, _) in enumerate(np.array(chords, object)[np.arange(len(chords)) // 2]):
+        if r.random() < rests:
+            continue
+        tones = r.permutation(list(quality) + [2, 5][:int(r.integers(3))])[:int(r.integers(2, 6))]
+        pitches = sorted({min((p for p in range(46, 84) if p % 12 == (root + int(tone)) % 12),
+                              key=lambda p: abs(p - middle) + 5 * r.random()) for tone in tones})
+        t, force = .1 + (b + r.choice([0, .64, .5])) * beat + r.normal(0, .012), r.normal(72, 12)
+        apart = {"strummed": r.uniform(.005, .035), "broken": beat * r.choice([.25, 1 / 3, .5])}.get(manner, .003)
+        length = beat * (r.uniform(.1, .3) if manner == "damped" else r.choice([.3, .6, 1, 1.9, 3.5]))
+        for k, p in enumerate(pitches if r.random() < .7 else pitches[::-1]):
+            played.append((max(.05, t + k * apart), length, p, force + r.normal(0, 5) + top * (p == pitches[-1])))
+    played = np.array(played or [(1, 1, 60, 60)])
+    if number in models.NAMES:
+        played[:, 2] = models.nearest_speaking(number, played[:, 2])
+        return np.repeat(models.line(r, number, played[:, :3], np.clip(played[:, 3], 20, 124), np.zeros(len(played)), cents,
+                                     seconds)[:, None], 2, 1)
+    return render(program(2, number) + tuned(2, cents) + [e for on, d, m, v in played for e in note(2, m, on, d, v)],
+                  seconds, font)
+
+
 def level(x):
     b, a = signal.butter(1, 800 / (RATE / 2), "high")
     y = (x ** 2).sum(1) + 4 * (signal.lfilter(b, a, x, axis=0) ** 2).sum(1)
@@ -284,6 +326,21 @@ def old(r, x):
     return np.tanh(x / top) * top
 
 
+def worn(r, x):
+    """Narrow, hissing or levelled, as small machines and much copying leave it."""
+    u = r.random()
+    if u < .35:
+        band = signal.butter(int(r.integers(1, 5)), [r.uniform(60, 320), r.uniform(3500, 8000)], "band", fs=RATE, output="sos")
+        x = signal.sosfilt(band, x, axis=0)
+    if u > .2:
+        x = x + r.normal(0, 1, x.shape) * np.sqrt((x ** 2).mean()) * 10 ** (-r.uniform(26, 50) / 20)
+    if r.random() < .4:
+        b, a = signal.butter(1, r.uniform(2, 15) / (RATE / 2))
+        around = np.sqrt(np.maximum(signal.filtfilt(b, a, (x ** 2).sum(1)), 0)) + .05 * np.abs(x).max()
+        x = x * (around ** -r.uniform(.2, .7))[:, None]
+    return x
+
+
 def singles(seed, font):
     """Every note of an instrument's range, one by one, with silence between them."""
     r = np.random.default_rng(seed)
@@ -306,17 +363,20 @@ def solo(seed, font, bands, kind):
     cents = float(r.normal(0, 3)) if r.random() < .6 else float(r.uniform(-45, 45))
     weights = np.array(list(WEIGHTS[kind].values()), float)
     number = int(r.choice(list(WEIGHTS[kind]), p=weights / weights.sum()))
-    low, high = RANGES[number]
+    low, high = (RANGES | models.RANGES)[number]
     if kind == "low":
         high = min(high, low + 18 + int(r.integers(6)))
-    elif r.random() < .6:
+    elif high - low > 24 and r.random() < .6:
         middle = int(r.integers(low + 12, high - 6))
         low, high = max(low, middle - int(r.integers(9, 16))), min(high, middle + int(r.integers(9, 16)))
     chords = random_chords(r, int(seconds / beat) + 3)
-    notes = melody(r, low, high, beat, seconds, chords)
+    notes = melody(r, low, high, beat, seconds, chords, {"quick": .22, "modelled": .03}.get(kind, 0))
+    if number in models.NAMES:
+        notes[:, 2] = models.nearest_speaking(number, notes[:, 2])
     velocity, off = velocities(r, notes), r.normal(0, 6, len(notes))
-    line = (Voice(r, number).line(notes, velocity, off, cents, seconds) if number >= PLUCKED else
-            sampled_line(r, notes, velocity, off, cents, number, font, seconds))
+    line = (models.line(r, number, notes, velocity, off, cents, seconds) if number in models.NAMES else
+            Voice(r, number).line(notes, velocity, off, cents, seconds) if number >= PLUCKED else
+            sampled_line(r, notes, velocity, off, cents, number, font, seconds, .5 if kind == "quick" else .12))
     if kind == "hoarse":
         line = growled(r, line, notes, off, cents, r.uniform(.3, 1.9), attacks=True)
     elif kind == "growled" or r.random() < .18:
@@ -331,7 +391,8 @@ def solo(seed, font, bands, kind):
         rest = rhythm(r, chords, beat, cents, seconds, band_font)
         rest /= level(rest)
         if condition == "band":
-            c = comping(r, chords, beat, cents, seconds, band_font, np.clip(np.median(notes[:, 2]) - r.uniform(0, 8), 52, 70))
+            comp = wide_comping if kind in WIDER and r.random() < .7 else comping
+            c = comp(r, chords, beat, cents, seconds, band_font, np.clip(np.median(notes[:, 2]) - r.uniform(0, 8), 52, 70))
             rest = rest + c / max(level(c), 1e-9) * 10 ** (-r.uniform(1, 8) / 20) * r.uniform(.6, 1.3, 2)
         if panned:
             side = np.array([1, r.uniform(.05, .5)])[::int(r.choice([-1, 1]))]
@@ -339,6 +400,7 @@ def solo(seed, font, bands, kind):
     x = x * side * 10 ** (r.uniform(-5, 3) / 20) + rest
     x = in_a_room(r, x) if r.random() < .8 else x
     x = old(r, x) if r.random() < .3 else x
+    x = worn(r, x) if kind in WIDER and r.random() < .5 else x
     x = np.repeat(x.mean(1, keepdims=True), 2, 1) if r.random() < .15 else x
     return x * .7 / np.abs(x).max(), np.column_stack([notes, velocity]), dict(cond=condition, cents=cents, program=number)
 
