@@ -20,8 +20,8 @@ namespace {
 
 constexpr const char* header = "kind\tonset_s\tdur_s\tmidi\tverdict\tscore\tsuggested_midi";
 
-/// The last column of all.
-constexpr const char* listenedColumn = "\tlistened";
+/// The last columns of all.
+constexpr const char* lastColumns = "\tlistened\tbehind_ms";
 
 struct CheckOptions {
     bool phrasing = false;
@@ -30,8 +30,10 @@ struct CheckOptions {
     bool hasRange = false;
 };
 
-void printListened(const HeardPart& part) {
-    std::printf("\t%s", wordFor(part).c_str());
+/// Where it was listened, and how far behind its place the note was found, where that is not at its place.
+void printHeard(const HeardPart& part, Seconds behind) {
+    std::printf("\t%s\t", wordFor(part).c_str());
+    if (behind != Seconds(0)) std::printf("%.1f", 1000 * behind.value);
 }
 
 void printClaimed(const Range<Seconds>& range, int midi, Verdict verdict, double score,
@@ -67,19 +69,19 @@ int checkAudio(const std::string& audio, const std::string& notes, const CheckOp
     if (!playing) return complain(playing.error(), exitInput);
     std::printf("%s", header);
     if (options.phrasing) printPhrasingHeader();
-    std::printf("%s\n", listenedColumn);
+    std::printf("%s\n", lastColumns);
     for (std::size_t i = 0; i < claims->size(); ++i) {
         const Claim& claim = (*claims)[i];
         const ClaimAnswer& answer = check->answers[i];
         printClaimed(claim.range, claim.midi, answer.verdict, answer.score, answer.suggestedMidi);
         if (options.phrasing) printPhrasing({}, (*playing)[i]);
-        printListened(answer.listened);
+        printHeard(answer.listened, answer.behind);
         std::printf("\n");
     }
     for (const UnwrittenSound& sound : check->unwritten) {
         printUnwritten(sound);
         if (options.phrasing) printNoPhrasing();
-        std::printf("\t\n");
+        std::printf("\t\t\n");
     }
     return exitDone;
 }
@@ -115,20 +117,20 @@ int checkStudyFile(const std::string& path, const CheckOptions& options) {
     if (!playing) return complain(playing.error(), exitInput);
     std::printf("%s\tbar\tbeat", header);
     if (options.phrasing) printPhrasingHeader();
-    std::printf("%s\n", listenedColumn);
+    std::printf("%s\n", lastColumns);
     for (std::size_t i = 0; i < check->notes.size(); ++i) {
         const CheckedNote& note = check->notes[i];
         printClaimed(note.range, note.midi, note.verdict, note.score, note.suggestedMidi);
         printPlace(study, study.beatMap.beatsAt(note.range.begin));
         if (options.phrasing) printPhrasing(claims[i].phrasing, (*playing)[i]);
-        printListened(note.listened);
+        printHeard(note.listened, note.behind);
         std::printf("\n");
     }
     for (const UnwrittenSound& sound : check->unwritten) {
         printUnwritten(sound);
         printPlace(study, study.beatMap.beatsAt(sound.range.begin));
         if (options.phrasing) printNoPhrasing();
-        std::printf("\t\n");
+        std::printf("\t\t\n");
     }
     return exitDone;
 }

@@ -15,6 +15,9 @@ struct Claim {
     Range<Seconds> range;
     /// Counted from the recording's own tuning.
     int midi = 60;
+    /// Where it is the second of two eighths that were written evenly: the two of them. How far they swing
+    /// shows only once they were heard.
+    std::optional<Range<Seconds>> evenPair = std::nullopt;
     friend bool operator==(const Claim&, const Claim&) = default;
 };
 
@@ -31,6 +34,9 @@ struct ClaimAnswer {
     bool nothingBegins = false;
     /// Where nothing begins: the onset of its pitch 70 to 240 ms away, if there is one that no claim names.
     std::optional<Seconds> beginsAt = std::nullopt;
+    /// How far behind its place (ahead: negative) it was found to begin, the line's usual lag taken off,
+    /// where it was not judged at its place: the eighths swing, or it is played early or late.
+    Seconds behind{0};
     /// Where in the recording it was listened for mostly.
     HeardPart listened = {};
     friend bool operator==(const ClaimAnswer&, const ClaimAnswer&) = default;

@@ -113,7 +113,9 @@ bool isSettledWithoutFinding(const EarPlace& place, const std::vector<Finding>& 
     };
     if (place.unwritten)
         return std::any_of(findings.begin(), findings.end(), [&](const Finding& finding) {
-            return isNear(finding) && finding.is(Verdict::Supported);
+            // A swung or late note was written where it is counted, and the sound was listed where it is.
+            return finding.is(Verdict::Supported) &&
+                   (isNear(finding) || distance(finding.note->begins(), place.time) <= samePlace);
         });
     return std::none_of(findings.begin(), findings.end(), [&](const Finding& finding) {
         return isNear(finding) && !finding.is(Verdict::Supported);

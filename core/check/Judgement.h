@@ -29,6 +29,9 @@ std::vector<double> probabilitiesOfNotes(const std::vector<UnwrittenCandidate>& 
 
 /// Above this a claim is supported.
 inline constexpr double supportedAbove = 0.90;
+/// Found beside its place it must be surer: few right notes are played so far off, and a wrong one has twice
+/// the chance to meet a sound of its pitch.
+inline constexpr double supportedBesideAbove = 0.95;
 /// Below this it is contradicted, whatever else may have been played.
 inline constexpr double contradictedBelow = 0.30;
 /// Suggestions below this are wrong more often than right, counted over all kinds of mistakes, and are

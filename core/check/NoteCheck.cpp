@@ -1,7 +1,9 @@
 #include "core/check/NoteCheck.h"
 
+#include "core/check/BesideItsPlace.h"
 #include "core/check/ClaimContext.h"
 #include "core/check/ClaimFeatures.h"
+#include "core/check/HeardSwing.h"
 #include "core/check/Judgement.h"
 #include "core/check/Placement.h"
 #include "core/check/UnwrittenSounds.h"
@@ -43,11 +45,53 @@ ClaimAnswer answerFor(const ClaimContext& context, std::size_t claim, const Clai
     return answer;
 }
 
+/// The answers to claims in order of time, and the claims where each was found to begin.
+struct Judged {
+    std::vector<ClaimAnswer> answers;
+    ClaimContext context;
+};
+
+std::vector<ClaimAnswer> answersIn(const ClaimContext& context) {
+    const std::vector<ClaimFeatures> features = claimFeatures(context);
+    std::vector<ClaimAnswer> answers;
+    for (std::size_t i = 0; i < features.size(); ++i)
+        answers.push_back(answerFor(context, i, features[i]));
+    return answers;
+}
+
+/// Judges claims where they stand, and what is not supported there once more where its pitch begins nearby.
+Judged judgedAsPlayed(const PassageEvidence& evidence, std::vector<Claim> claims, bool swingKnown) {
+    ClaimContext context = contextOf(evidence, std::move(claims));
+    Judged judged{answersIn(context), context};
+    std::vector<Claim> moved = context.claims;
+    std::vector<std::size_t> supported, others, beside;
+    for (std::size_t i = 0; i < moved.size(); ++i)
+        (judged.answers[i].verdict == Verdict::Supported ? supported : others).push_back(i);
+    if (others.empty()) return judged;
+    const Seconds lag = usualLag(context, supported);
+    for (const std::size_t i : others) {
+        const auto there = besideItsPlace(context, i, swingKnown, lag);
+        if (!there) continue;
+        moved[i].range = *there;
+        beside.push_back(i);
+    }
+    if (beside.empty()) return judged;
+    const ClaimContext elsewhere = contextOf(evidence, std::move(moved));
+    const std::vector<ClaimFeatures> features = claimFeatures(elsewhere);
+    for (const std::size_t i : beside) {
+        const ClaimAnswer answer = answerFor(elsewhere, i, features[i]);
+        if (answer.score <= supportedBesideAbove) continue;
+        judged.answers[i] = answer;
+        judged.context.claims[i].range = elsewhere.claims[i].range;
+    }
+    return judged;
+}
+
 /// How near a suggestion's claim the suggested pitch begins.
 constexpr Seconds suggestionReach{0.060};
 
-Seconds apart(const Claim& claim, const UnwrittenCandidate& sound) {
-    return Seconds(std::abs((claim.range.begin - sound.range.begin).value));
+Seconds apart(const Claim& claim, const ClaimAnswer& answer, const UnwrittenCandidate& sound) {
+    return Seconds(std::abs((claim.range.begin + answer.behind - sound.range.begin).value));
 }
 
 /// Whether a claim, or a suggestion for one, already names this sound. A claim may lie farther off: onsets
@@ -57,7 +101,7 @@ bool alreadyNamed(const UnwrittenCandidate& candidate, const std::vector<Claim>&
                   const std::vector<ClaimAnswer>& answers, const std::vector<bool>& beside) {
     constexpr Seconds claimTolerance{0.100};
     for (std::size_t i = 0; i < claims.size(); ++i) {
-        const Seconds distance = apart(claims[i], candidate);
+        const Seconds distance = apart(claims[i], answers[i], candidate);
         if (claims[i].midi == candidate.midi && distance < claimTolerance) return true;
         if (answers[i].suggestedMidi == candidate.midi && !beside[i] && distance < suggestionReach)
             return true;
@@ -69,7 +113,8 @@ bool alreadyNamed(const UnwrittenCandidate& candidate, const std::vector<Claim>&
 void withdrawSuggestions(const UnwrittenCandidate& sound, const std::vector<Claim>& claims,
                          std::vector<ClaimAnswer>& answers) {
     for (std::size_t i = 0; i < claims.size(); ++i) {
-        if (answers[i].suggestedMidi != sound.midi || apart(claims[i], sound) >= suggestionReach) continue;
+        if (answers[i].suggestedMidi != sound.midi || apart(claims[i], answers[i], sound) >= suggestionReach)
+            continue;
         answers[i].suggestedMidi.reset();
         answers[i].nothingBegins = true;
     }
@@ -132,13 +177,15 @@ NoteCheck checkNotes(const PassageEvidence& evidence, const std::vector<Claim>& 
     const std::vector<std::size_t> order = judgedInOrder(claims);
     const std::vector<Claim> sorted = judged(claims, order);
     const int offset = offsetOf(evidence, sorted);
-    const ClaimContext context = contextOf(evidence, transposed(sorted, offset));
+    const PairsHeard pairs = swingIn(evidence, transposed(sorted, offset));
+    check.swing = pairs.swing;
+    const auto [answers, context] = judgedAsPlayed(evidence, pairs.asPlayed, pairs.enough);
     const HeardPart listened = evidence.partOf(context.blend.clearest());
-    const std::vector<ClaimFeatures> features = claimFeatures(context);
     for (std::size_t i = 0; i < order.size(); ++i) {
         ClaimAnswer& answer = check.answers[order[i]];
-        answer = answerFor(context, i, features[i]);
+        answer = answers[i];
         answer.listened = listened;
+        answer.behind = context.claims[i].range.begin - sorted[i].range.begin;
         if (answer.suggestedMidi) *answer.suggestedMidi -= offset;
     }
     const std::vector<bool> beside = suggestedFromBeside(check, context, offset, order);

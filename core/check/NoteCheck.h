@@ -15,6 +15,9 @@ struct NoteCheck {
     std::vector<ClaimAnswer> answers;
     /// Sounds of the line with no claim, by time; without those a suggestion already names.
     std::vector<UnwrittenSound> unwritten;
+    /// How far the evenly written pairs swing, if they do; of a recording, those of the first passage that
+    /// does.
+    std::optional<SwingFeel> swing = std::nullopt;
     friend bool operator==(const NoteCheck&, const NoteCheck&) = default;
 };
 
@@ -22,8 +25,11 @@ struct NoteCheck {
 ///
 /// Where the recording is tuned almost midway between two semitones, so that its tuning may be read either
 /// way, the claims as a whole decide from which of the two they count.
-/// Claims may come in any order, should lie in the passage and be longer than zero. A claim whose pitch lies
-/// outside lowestHeardMidi…highestHeardMidi cannot be judged: it is unclear, with a score of one half.
+/// Where evenly written pairs of eighths swing (swingIn), their notes are judged at the swing that is heard;
+/// a note that is not supported at its place but is where its pitch begins nearby (besideItsPlace) is early
+/// or late, and supported. Claims may come in any order, should lie in the passage and be longer than zero. A
+/// claim whose pitch lies outside lowestHeardMidi…highestHeardMidi cannot be judged: it is unclear, with a
+/// score of one half.
 NoteCheck checkNotes(const PassageEvidence& evidence, const std::vector<Claim>& claims);
 
 } // namespace earwright

@@ -44,11 +44,14 @@ std::vector<OffBeat> offBeats(const Study& study, const std::vector<Note>& notes
     return found;
 }
 
-Range<Seconds> reachOf(const OffBeat& offBeat, const Study& study) {
+Range<Seconds> swingReach(const Range<Seconds>& pair) {
     constexpr double earliest = 0.38;
     constexpr double latest = 0.82;
-    const Range<Seconds> pair = study.beatMap.seconds(offBeat.pair);
     return {pair.begin + pair.length() * earliest, pair.begin + pair.length() * latest};
+}
+
+Range<Seconds> reachOf(const OffBeat& offBeat, const Study& study) {
+    return swingReach(study.beatMap.seconds(offBeat.pair));
 }
 
 } // namespace earwright

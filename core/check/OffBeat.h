@@ -13,6 +13,8 @@ struct OffBeat {
     Beats place;
     /// The two quarters.
     Range<Beats> pair;
+    /// Written in the middle of the two.
+    bool isEven() const { return place - pair.begin == pair.end - place; }
     friend bool operator==(const OffBeat&, const OffBeat&) = default;
 };
 
@@ -20,6 +22,10 @@ struct OffBeat {
 /// are counted as one (6/8) there are none. Requires: notes rise by
 /// onset.
 std::vector<OffBeat> offBeats(const Study& study, const std::vector<Note>& notes);
+
+/// Where the second of a pair may begin, from a little before its middle to its last fifth: swing ratios up
+/// to 4 to 1.
+Range<Seconds> swingReach(const Range<Seconds>& pair);
 
 /// Where it may begin, from a little before the middle to the last fifth of the pair: swing ratios up to
 /// 4 to 1. Requires: study.beatMap.hasTempo().

@@ -1,6 +1,7 @@
 // What the check of one phrase found: an answer for each written note, and the sounds with no note.
 #pragma once
 
+#include "core/check/Feel.h"
 #include "core/check/Verdict.h"
 #include "core/listening/HeardPart.h"
 #include "core/music/Note.h"
@@ -29,6 +30,11 @@ struct CheckedNote {
     std::optional<Seconds> beginsAt = std::nullopt;
     /// Where in the recording it was listened for mostly.
     HeardPart listened = {};
+    /// How far behind its place (ahead: negative) it was found to begin, the line's usual lag taken off,
+    /// where it was not judged at its place: the eighths swing, or it is played early or late. That is style, never a mistake.
+    Seconds behind{0};
+    /// Where it was judged.
+    Seconds begins() const { return range.begin + behind; }
     friend bool operator==(const CheckedNote&, const CheckedNote&) = default;
 };
 
@@ -48,6 +54,9 @@ struct PhraseCheck {
     std::vector<UnwrittenSound> unwritten;
     /// The user had said where to listen.
     bool listenedAsAsked = false;
+    /// How far its eighths swing where they are written evenly; nothing where they do not, where too few
+    /// tell, or where the study says already how they swing.
+    std::optional<SwingFeel> unwrittenSwing = std::nullopt;
     friend bool operator==(const PhraseCheck&, const PhraseCheck&) = default;
 
     const CheckedNote* note(NoteId id) const;

@@ -37,6 +37,7 @@ Result<NoteCheck> checkRecording(const RecordingEvidence& recording, const std::
         NoteCheck part = checkNotes(evidence->within(wish.line), members);
         for (std::size_t k = 0; k < members.size(); ++k)
             whole.answers[passages[i].members[k]] = part.answers[k];
+        if (!whole.swing) whole.swing = part.swing;
         whole.unwritten.insert(whole.unwritten.end(), part.unwritten.begin(), part.unwritten.end());
     }
     return whole;

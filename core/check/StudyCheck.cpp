@@ -1,5 +1,6 @@
 #include "core/check/StudyCheck.h"
 
+#include "core/check/OffBeat.h"
 #include "core/check/RecordingCheck.h"
 #include "core/study/PlayedTime.h"
 
@@ -13,10 +14,22 @@ namespace {
 
 constexpr Seconds surroundings{0.5};
 
+/// The pair of which a note is the second one, if it was written evenly and nothing is said of how it swings.
+std::optional<Range<Seconds>> evenPairOf(const Note& note, const std::vector<OffBeat>& offBeats,
+                                         const Study& study) {
+    if (!study.page.swingAt(note.onset).isEven()) return std::nullopt;
+    const auto found = std::find_if(offBeats.begin(), offBeats.end(),
+                                    [&](const OffBeat& offBeat) { return offBeat.place == note.onset; });
+    const bool isEven = found != offBeats.end() && found->isEven();
+    return isEven ? std::optional(study.beatMap.seconds(found->pair)) : std::nullopt;
+}
+
 std::vector<Claim> claimsOf(const Study& study, const std::vector<Note>& notes) {
     std::vector<Claim> claims;
+    const std::vector<OffBeat> between = offBeats(study, notes);
     for (const Note& note : notes)
-        claims.push_back({playedTime(study, note.range()), note.pitch.midi});
+        claims.push_back(
+            {playedTime(study, note.range()), note.pitch.midi, evenPairOf(note, between, study)});
     return claims;
 }
 
@@ -48,13 +61,14 @@ void add(PhraseCheck& whole, const NoteCheck& found, const std::vector<Note>& no
         whole.notes.push_back({notes[i].id, claims[i].range, claims[i].midi, found.answers[i].verdict,
                                found.answers[i].score, found.answers[i].suggestedMidi,
                                found.answers[i].nothingBegins, found.answers[i].beginsAt,
-                               found.answers[i].listened});
+                               found.answers[i].listened, found.answers[i].behind});
     for (const UnwrittenSound& sound : found.unwritten) {
         bool listed = !within || within->contains(sound.range.begin);
         for (std::size_t i = 0; i < notes.size(); ++i)
-            listed = listed && !isOrnament(sound, notes[i], claims[i].range);
+            listed = listed && !isOrnament(sound, notes[i], claims[i].range.shifted(found.answers[i].behind));
         if (listed) whole.unwritten.push_back(sound);
     }
+    whole.unwrittenSwing = found.swing;
 }
 
 Result<PhraseCheck> notesOutsidePhrases(const Study& study, const std::set<NoteId>& done,

@@ -49,11 +49,11 @@ TEST(CheckCommand, AnswersEveryRowInOrderWithTheFixedColumns) {
     ASSERT_EQ(run.exitCode, 0) << run.errors;
     ASSERT_GE(run.rows.size(), 9u);
     EXPECT_EQ(run.rows[0], (std::vector<std::string>{"kind", "onset_s", "dur_s", "midi", "verdict", "score",
-                                                     "suggested_midi", "listened"}));
+                                                     "suggested_midi", "listened", "behind_ms"}));
     const std::vector<int> written{60, 62, 65, 65, 67, 68, 67, 65};
     for (std::size_t i = 0; i < written.size(); ++i) {
         const auto& row = run.rows[i + 1];
-        ASSERT_EQ(row.size(), 8u);
+        ASSERT_EQ(row.size(), 9u);
         EXPECT_EQ(row[0], "claimed");
         EXPECT_NEAR(std::stod(row[1]), 0.5 + 0.3125 * static_cast<double>(i), 0.0005);
         EXPECT_NEAR(std::stod(row[2]), 0.28, 0.0005);

@@ -2,6 +2,7 @@
 
 #include "ui/grid/LadderSteps.h"
 #include "ui/grid/ListenedText.h"
+#include "ui/grid/SwungText.h"
 #include "ui/theme/QuietButton.h"
 #include "ui/theme/Spacing.h"
 #include "ui/theme/Type.h"
@@ -154,8 +155,10 @@ QString summaryText(const PhraseCheck& check, int foundByEar, int furtherOn) {
     const QString reach =
         furtherOn > 0 ? LadderPanel::tr("%1 · further on, left to the ear: %2").arg(found).arg(furtherOn)
                       : found;
-    const QString listened = listenedText(check);
-    return listened.isEmpty() ? reach : LadderPanel::tr("%1 · %2").arg(reach, listened);
+    QString all = reach;
+    for (const QString& more : {listenedText(check), swungText(check)})
+        if (!more.isEmpty()) all = LadderPanel::tr("%1 · %2").arg(all, more);
+    return all;
 }
 
 } // namespace earwright::ui

@@ -63,6 +63,17 @@ TEST(EarRecordKeeping, AMissingNoteWrittenDownWasFoundByEar) {
     EXPECT_EQ(record.foundByEar(), 1);
 }
 
+TEST(EarRecordKeeping, AMissingSoundWrittenWhereItIsCountedWasFoundByEar) {
+    // Listed where a swung eighth sounds, written a tenth of a second before, where it is counted.
+    EarRecord record = after({}, checkOf({}, {2.0}));
+    PhraseCheck written = checkOf({{1.9, Verdict::Supported}});
+    record = after(record, written);
+    EXPECT_EQ(record.foundByEar(), 0) << "another note";
+    written.notes[0].behind = Seconds(0.1);
+    record = after(record, written);
+    EXPECT_EQ(record.foundByEar(), 1);
+}
+
 TEST(EarRecordKeeping, AnExtraNoteTakenOutWasFoundByEar) {
     EarRecord record = after({}, checkOf({{2.0, Verdict::Contradicted}}));
     record = after(record, checkOf({}));

@@ -92,6 +92,36 @@ TEST(StudyCheck, AnswersForEveryNoteInTheStudysOrder) {
     EXPECT_EQ(check->count(Verdict::Supported), 12);
 }
 
+/// The same line, eighths played two and a half to one: 107 ms behind their even place.
+struct SwungStudy : WrittenStudy {
+    SwungStudy() {
+        sound = {silence(Seconds(8)), {}};
+        for (const Note& note : study.notes) {
+            const bool isOff = note.onset.denominator() == 2;
+            const Seconds begin = study.beatMap.seconds(note.onset) + Seconds(isOff ? 0.107 : 0);
+            addTone(sound.left, {begin, begin + (isOff ? 0.13_s : 0.34_s)}, note.pitch.midi);
+        }
+    }
+};
+
+TEST(StudyCheck, TellsHowAPhraseSwingsThatIsWrittenEvenly) {
+    SwungStudy swung;
+    const auto check = checkPhrase(swung.study, swung.study.spans[0], swung.evidence());
+    ASSERT_TRUE(check);
+    EXPECT_EQ(check->count(Verdict::Supported), 8);
+    ASSERT_TRUE(check->unwrittenSwing);
+    EXPECT_NEAR(check->unwrittenSwing->ratio, 2.5, 0.35);
+    // The place stays as written, and how far behind it was heard stands beside it.
+    EXPECT_NEAR(check->note(NoteId{4})->range.begin.value, 1.75, 1e-9);
+    EXPECT_NEAR(check->note(NoteId{4})->behind.value, 0.107, 0.02);
+    // Once the study says so, nothing is left to say.
+    swung.study.page.swings = {{Beats(0), Swing{2.5, 8}}};
+    const auto written = checkPhrase(swung.study, swung.study.spans[0], swung.evidence());
+    ASSERT_TRUE(written);
+    EXPECT_FALSE(written->unwrittenSwing);
+    EXPECT_EQ(written->count(Verdict::Supported), 8);
+}
+
 TEST(StudyCheck, AsksForBarsWhereNoneAreMarked) {
     WrittenStudy written;
     written.study.beatMap = BeatMap();

@@ -58,9 +58,9 @@ void addBand(MidiFile& midi) {
     }
 }
 
-RecordingEvidence chorus() {
+RecordingEvidence chorus(int instrument = cleanGuitar) {
     MidiFile midi;
-    midi.program(0, cleanGuitar);
+    midi.program(0, instrument);
     addBand(midi);
     for (const Claim& note : playedNotes())
         midi.note(0, note.range, note.midi, 100);
@@ -81,6 +81,63 @@ TEST(ChorusReference, SupportsWhatWasPlayed) {
     EXPECT_LE(contradicted, static_cast<std::ptrdiff_t>(notes.size() / 100 + 1));
     EXPECT_GE(static_cast<double>(supported), 0.93 * static_cast<double>(notes.size()));
     EXPECT_LE(check->unwritten.size(), 2u);
+}
+
+/// The same notes as they are often written: eighths evenly, to be swung.
+std::vector<Claim> evenlyWritten() {
+    std::vector<Claim> notes;
+    const auto place = [](std::size_t i) { return Seconds(start + beat * 0.5 * static_cast<double>(i)); };
+    for (std::size_t i = 0; i < line.size(); ++i) {
+        if (line[i] == 0) continue;
+        notes.push_back({{place(i), place(i + 1)}, line[i]});
+        if (i % 2 == 1) notes.back().evenPair = Range<Seconds>{place(i - 1), place(i + 1)};
+    }
+    return notes;
+}
+
+TEST(ChorusReference, NeverHoldsSwingAgainstEighthsWrittenEvenly) {
+    const std::vector<Claim> notes = evenlyWritten();
+    for (const int instrument : {cleanGuitar, altoSaxophone}) {
+        const auto check = checkRecording(chorus(instrument), notes);
+        ASSERT_TRUE(check);
+        const auto counted = [&](Verdict verdict) {
+            return std::count_if(check->answers.begin(), check->answers.end(),
+                                 [&](const ClaimAnswer& answer) { return answer.verdict == verdict; });
+        };
+        // As many as where the swing is written out.
+        EXPECT_LE(counted(Verdict::Contradicted), std::ssize(notes) / 100 + 1) << instrument;
+        EXPECT_GE(static_cast<double>(counted(Verdict::Supported)), 0.93 * static_cast<double>(notes.size()))
+            << instrument;
+        EXPECT_LE(check->unwritten.size(), 2u) << instrument;
+        // A saxophone's onsets are heard up to 20 ms late, so that the ratio alone is a little high.
+        ASSERT_TRUE(check->swing) << instrument;
+        EXPECT_NEAR(check->swing->ratio, 2, 0.35) << instrument;
+    }
+}
+
+TEST(ChorusReference, NeverHoldsALateNoteAgainstTheLine) {
+    // Single notes 80 ms behind: soloists lag by some 30 ms on average (Weimar Jazz Database studies).
+    constexpr Seconds late{0.08};
+    for (const int instrument : {cleanGuitar, altoSaxophone}) {
+        std::vector<Claim> notes = playedNotes();
+        std::vector<std::size_t> early;
+        for (std::size_t i = 3; i < notes.size(); i += 6) {
+            notes[i].range = notes[i].range.shifted(Seconds(0) - late);
+            early.push_back(i);
+        }
+        const auto check = checkRecording(chorus(instrument), notes);
+        ASSERT_TRUE(check);
+        std::size_t right = 0;
+        for (const std::size_t i : early) {
+            const ClaimAnswer& answer = check->answers[i];
+            right += answer.verdict == Verdict::Supported;
+            // Onsets are told to 10 ms, and differ by as much from the line's usual lag.
+            if (answer.behind == Seconds(0)) continue;
+            EXPECT_NEAR(answer.behind.value, late.value, 0.025) << i;
+        }
+        EXPECT_GE(right + 1, early.size()) << instrument << ", of " << early.size();
+        EXPECT_LE(check->unwritten.size(), 2u) << instrument;
+    }
 }
 
 TEST(ChorusReference, FindsTheMistakesThatWerePlanted) {

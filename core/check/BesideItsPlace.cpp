@@ -1,0 +1,108 @@
+#include "core/check/BesideItsPlace.h"
+
+#include "core/check/OffBeat.h"
+#include "core/listening/Median.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace earwright {
+
+namespace {
+
+/// Shifted by more than this a note stands on another place of the grid more often than it is played with
+/// style: a sixteenth at 150 to the minute.
+constexpr Seconds farthest{0.105};
+/// Closer than this it is judged at its place as well as there.
+constexpr Seconds nearest{0.030};
+/// Notes of quick lines follow one another in 40 ms.
+constexpr Seconds leastGap{0.040};
+
+/// Between the onsets of the claims before and after it, as much of the way to them as is said.
+Range<Seconds> room(const ClaimContext& context, std::size_t claim, double share) {
+    const Seconds own = context.claims[claim].range.begin;
+    Range<Seconds> free{own - Seconds(1), own + Seconds(1)};
+    for (const Claim& other : context.claims) {
+        const Seconds apart = other.range.begin - own;
+        if (apart < Seconds(0) - leastGap) free.begin = std::max(free.begin, own + apart * share);
+        if (apart > leastGap) {
+            free.end = own + apart * share;
+            break;
+        }
+    }
+    return free;
+}
+
+Range<Seconds> searched(const ClaimContext& context, std::size_t claim, bool swingKnown) {
+    const Claim& own = context.claims[claim];
+    if (own.evenPair && !swingKnown) {
+        const Range<Seconds> free = room(context, claim, 1);
+        const Range<Seconds> reach = swingReach(*own.evenPair);
+        return {std::max(reach.begin, free.begin + leastGap), std::min(reach.end, free.end - leastGap)};
+    }
+    const Range<Seconds> free = room(context, claim, 0.5);
+    // A note that is moved by more than it lasts is another note of a quick line.
+    const Seconds reach = std::min(farthest, own.range.length());
+    return {std::max(own.range.begin - reach, free.begin), std::min(own.range.begin + reach, free.end)};
+}
+
+/// A claim of the same pitch that may have been played so as well.
+bool isAnothers(const ClaimContext& context, std::size_t claim, Seconds time) {
+    for (std::size_t i = 0; i < context.claims.size(); ++i)
+        if (i != claim && context.claims[i].midi == context.claims[claim].midi &&
+            std::abs((context.claims[i].range.begin - time).value) < farthest.value)
+            return true;
+    return false;
+}
+
+/// The place of the strongest onset of the claim's pitch, if it lies in a range. One that lies outside casts
+/// its flank into it, and is sought a little farther.
+std::optional<Seconds> strongestIn(const Range<Seconds>& range, const ClaimContext& context,
+                                   std::size_t claim) {
+    constexpr float least = -2.5f;
+    constexpr Seconds flank{0.080};
+    const OnsetTrack& onsets = context.onsets;
+    if (onsets.isEmpty() || range.end <= range.begin) return std::nullopt;
+    const std::size_t pitch = context.pitchIndex(claim);
+    const std::size_t last = onsets.nearest(range.end + flank);
+    float strongest = least;
+    std::optional<Seconds> found;
+    for (std::size_t place = onsets.nearest(range.begin - flank); place <= last; ++place) {
+        if (onsets[place][pitch] <= strongest) continue;
+        strongest = onsets[place][pitch];
+        found = onsets.timeOf(place);
+    }
+    if (!found || !range.contains(*found) || isAnothers(context, claim, *found)) return std::nullopt;
+    return found;
+}
+
+} // namespace
+
+Seconds usualLag(const ClaimContext& context, const std::vector<std::size_t>& supported) {
+    constexpr std::size_t enough = 4;
+    constexpr Seconds own{0.050};
+    std::vector<double> lags;
+    for (const std::size_t claim : supported) {
+        const Seconds begin = context.claims[claim].range.begin;
+        if (const auto onset = strongestIn({begin - own, begin + own}, context, claim))
+            lags.push_back((*onset - begin).value);
+    }
+    return lags.size() < enough ? Seconds(0) : Seconds(medianOf(lags));
+}
+
+std::optional<Range<Seconds>> besideItsPlace(const ClaimContext& context, std::size_t claim, bool swingKnown,
+                                             Seconds lag) {
+    const Range<Seconds>& own = context.claims[claim].range;
+    const auto heard = strongestIn(searched(context, claim, swingKnown).shifted(lag), context, claim);
+    if (!heard) return std::nullopt;
+    const Seconds begins = *heard - lag;
+    if (std::abs((begins - own.begin).value) < nearest.value) return std::nullopt;
+    Range<Seconds> there = own.shifted(begins - own.begin);
+    if (claim + 1 < context.claims.size()) {
+        const Seconds next = context.claims[claim + 1].range.begin;
+        there.end = std::min(there.end, std::max(next, there.begin + leastGap));
+    }
+    return there;
+}
+
+} // namespace earwright

@@ -1,0 +1,36 @@
+#include "ui/grid/SwungText.h"
+
+#include "ui/commands/CommandTable.h"
+
+#include <QCoreApplication>
+#include <QLocale>
+
+#include <cmath>
+
+namespace earwright::ui {
+
+namespace {
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("SwungText", text);
+}
+
+/// One decimal, none where it is nought.
+QString ratioText(double ratio) {
+    const double rounded = std::round(ratio * 10) / 10;
+    return QLocale().toString(rounded, 'f', rounded == std::round(rounded) ? 0 : 1);
+}
+
+} // namespace
+
+QString swungText(const PhraseCheck& check) {
+    if (!check.unwrittenSwing) return {};
+    const SwingFeel& swing = *check.unwrittenSwing;
+    const QString heard = tr("eighths swing %1:1 here (%2 to %3)")
+                              .arg(ratioText(swing.ratio), ratioText(swing.least), ratioText(swing.most));
+    const auto& keys = command(CommandId::SwingHere).keys;
+    return keys.empty() ? heard
+                        : tr("%1; %2 writes it").arg(heard, keys.front().toString(QKeySequence::NativeText));
+}
+
+} // namespace earwright::ui
