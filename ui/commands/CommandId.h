@@ -104,6 +104,7 @@ enum class CommandId {
     NoteLater,
     NoteHigher,
     NoteLower,
+    SpreadNotes,
     RespellNote,
     NoteLouder,
     NoteSofter,

@@ -329,6 +329,9 @@ void addWriting(std::vector<Command>& table) {
          {NoteLower, Notes, "note-lower", WORDS("Note lower"),
           WORDS("Moves the selected note down a semitone"), KeyList{with(alt, Qt::Key_Down)}, note, false,
           true},
+         {SpreadNotes, Notes, "spread-notes", WORDS("Spread evenly"),
+          WORDS("Spreads the selected notes over the whole beats they lie in, such as three over two"),
+          KeyList{with(alt, Qt::Key_3)}, note},
          {RespellNote, Notes, "respell", WORDS("Respell"),
           WORDS(
               "Gives the selected note its next name on the page, such as C♯ for D♭, and at last the one of "

@@ -177,6 +177,7 @@ void bindWriting(CommandSet& commands, DeskWindow& window) {
     write(NoteLater, [=] { grid->moveNote(1, 0); });
     write(NoteHigher, [=] { grid->moveNote(0, 1); });
     write(NoteLower, [=] { grid->moveNote(0, -1); });
+    write(SpreadNotes, [=] { grid->spreadNotes(); });
     write(RespellNote, [=] { grid->respellNotes(); });
     write(NoteLouder, [=] { grid->changeLoudness(1); });
     write(NoteSofter, [=] { grid->changeLoudness(-1); });

@@ -4,6 +4,7 @@
 #include "core/study/NoteEdits.h"
 #include "core/study/PhrasingEdits.h"
 #include "core/study/SpellingEdits.h"
+#include "core/study/SpreadEdits.h"
 #include "ui/grid/MarkWords.h"
 
 #include <QCoreApplication>
@@ -145,6 +146,14 @@ std::optional<GridEdit> revalued(const Study& study, const std::vector<NoteId>& 
 std::optional<GridEdit> graced(const Study& study, const std::vector<NoteId>& notes) {
     return unlessTheSame(
         study, {addGraceNote(study, notes), markName(PhrasingKind::Grace), onlyOf(notes), {}, true});
+}
+
+std::optional<GridEdit> spread(const Study& study, const std::vector<NoteId>& notes) {
+    return unlessTheSame(study, {spreadEvenly(study, notes),
+                                 named(QT_TRANSLATE_NOOP("GridEdits", "spread evenly")),
+                                 onlyOf(notes),
+                                 {},
+                                 false});
 }
 
 std::optional<GridEdit> respelled(const Study& study, const WrittenNames& names,

@@ -49,6 +49,8 @@ std::optional<GridEdit> phrased(const Study& study, const std::vector<NoteId>& n
 std::optional<GridEdit> revalued(const Study& study, const std::vector<NoteId>& notes, PhrasingKind kind,
                                  int by);
 std::optional<GridEdit> graced(const Study& study, const std::vector<NoteId>& notes);
+/// Evenly over the beats they lie in; nothing where spreadEvenly() changes nothing.
+std::optional<GridEdit> spread(const Study& study, const std::vector<NoteId>& notes);
 /// Each given its next name on the page, where `names` are those of the study; nothing sounds.
 std::optional<GridEdit> respelled(const Study& study, const WrittenNames& names,
                                   const std::vector<NoteId>& notes);

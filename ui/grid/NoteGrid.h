@@ -84,6 +84,8 @@ public slots:
     bool enterPitch(int midi);
     /// One more pitch where enterPitch() wrote last; the cursor stays. Requires: a pitch of a line.
     void enterPitchBeside(int midi);
+    /// The chosen notes evenly over the beats they lie in.
+    void spreadNotes();
     /// The next name the chosen notes can have on the page, and at last their own again.
     void respellNotes();
     void togglePhrasing(earwright::PhrasingKind kind);

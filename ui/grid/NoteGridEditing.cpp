@@ -66,6 +66,10 @@ void NoteGrid::enterPitchBeside(int midi) {
     if (beside != *study) emit edited(beside, tr("enter note"));
 }
 
+void NoteGrid::spreadNotes() {
+    apply(spread(*study, scene.selectedNotes()));
+}
+
 void NoteGrid::respellNotes() {
     if (scene.selected) apply(respelled(*study, scene.names, scene.selectedNotes()));
 }

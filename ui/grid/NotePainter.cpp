@@ -64,6 +64,11 @@ void paintNote(QPainter& painter, const GridScene& scene, const GridGeometry& ge
     paintDegree(painter, scene, geometry, note);
 }
 
+/// Slurred from the note before, or picked and yet under its slur.
+bool isUnderSlur(const Note& note) {
+    return note.phrasing.slurred || note.phrasing.pickedInSlur;
+}
+
 void paintSlurTo(QPainter& painter, const GridScene& scene, const GridGeometry& geometry, const Note& note) {
     const Note* before = noteBefore(*scene.study, note);
     const auto beside = [&](const Note& each, double side) {
@@ -94,7 +99,7 @@ void paintSlideFrom(QPainter& painter, const GridScene& scene, const GridGeometr
 /// and a slide to the one after, however far they are.
 QRectF areaOf(const Note& note, const Study& study, const GridGeometry& geometry) {
     QRectF area = geometry.outline(note);
-    if (note.phrasing.slurred)
+    if (isUnderSlur(note))
         if (const Note* before = noteBefore(study, note)) area |= geometry.outline(*before);
     if (note.phrasing.slidesToNext)
         if (const Note* after = noteAfter(study, note)) area |= geometry.outline(*after);
@@ -149,7 +154,7 @@ void paintNotes(QPainter& painter, const GridScene& scene, const GridGeometry& g
     for (const Note& note : scene.study->notes) {
         if (!note.range().overlaps(bars)) continue;
         if (!areaOf(note, *scene.study, geometry).intersects(exposed)) continue;
-        if (note.phrasing.slurred || note.phrasing.pickedInSlur) paintSlurTo(painter, scene, geometry, note);
+        if (isUnderSlur(note)) paintSlurTo(painter, scene, geometry, note);
         if (note.phrasing.slidesToNext) paintSlideFrom(painter, scene, geometry, note);
         // Half a head over the top row would lie on the marks of help; an arrow stands for it.
         if (geometry.head(note).y() >= geometry.cells().top()) paintNote(painter, scene, geometry, note);

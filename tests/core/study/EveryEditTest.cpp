@@ -7,6 +7,7 @@
 #include "core/study/RecordingEdits.h"
 #include "core/study/RhythmReader.h"
 #include "core/study/SpellingEdits.h"
+#include "core/study/SpreadEdits.h"
 #include "core/study/StudyFile.h"
 #include "tests/core/study/SampleStudy.h"
 
@@ -108,6 +109,9 @@ const std::vector<Edit> edits{
     [](const Study& s, Hand& h) { return setNoteLength(s, h.idOf<NoteId>(s.notes), h.beats()); },
     [](const Study& s, Hand& h) { return setLoudness(s, h.idOf<NoteId>(s.notes), h.from(-5, 15) / 10.0); },
     [](const Study& s, Hand& h) { return removeNote(s, h.idOf<NoteId>(s.notes)); },
+    [](const Study& s, Hand& h) {
+        return spreadEvenly(s, {h.idOf<NoteId>(s.notes), h.idOf<NoteId>(s.notes), h.idOf<NoteId>(s.notes)});
+    },
     rephrase,
     [](const Study& s, Hand& h) { return tapBar(s, h.time()); },
     [](const Study& s, Hand& h) { return tapBeat(s, h.time()); },

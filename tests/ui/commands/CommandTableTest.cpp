@@ -78,6 +78,7 @@ constexpr ExpectedKey expectedKeys[] = {
     {CommandId::Shorter, "Shift+Left"},
     {CommandId::NoteHigher, "Alt+Up"},
     {CommandId::NoteLower, "Alt+Down"},
+    {CommandId::SpreadNotes, "Alt+3"},
     {CommandId::RespellNote, "Alt+A"},
     {CommandId::EnterByInstrument, "Alt+I"},
     {CommandId::NoteEarlier, "Alt+Left"},

@@ -60,6 +60,20 @@ TEST_F(GridEdits, RespellANoteFromTheNameItHasByItself) {
     EXPECT_FALSE(respelled(study, WrittenNames(study), {}));
 }
 
+// Three eighths in the time of two quarters, as three keys write them and one spreads them.
+TEST_F(GridEdits, SpreadThreeNotesOverTwoBeats) {
+    study.notes = {sampleNote(1, Beats(4), Beats(1, 2), 65), sampleNote(2, Beats(9, 2), Beats(1, 2), 67),
+                   sampleNote(3, Beats(5), Beats(1, 2), 69)};
+    const auto edit = spread(study, {NoteId{1}, NoteId{2}, NoteId{3}});
+    ASSERT_TRUE(edit);
+    EXPECT_EQ(edit->name.toStdString(), "spread evenly");
+    take(edit);
+    EXPECT_EQ(note(2).onset, Beats(14, 3));
+    EXPECT_EQ(note(3).end(), Beats(6));
+    EXPECT_EQ(columns()[columns().indexAt(Beats(14, 3))].range.length(), Beats(1, 3));
+    EXPECT_FALSE(spread(study, {NoteId{1}}));
+}
+
 TEST_F(GridEdits, LengthenByColumnsOverBeatsOfDifferentDivision) {
     study.divisions[Beats(5)] = BeatDivision::Three;
     study.notes = {sampleNote(1, Beats(4), Beats(1, 2), 65)};
