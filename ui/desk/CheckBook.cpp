@@ -49,6 +49,9 @@ bool CheckBook::isSame(const CheckedPlace& a, const CheckedPlace& b) {
 void CheckBook::keep(const PhraseCheck& check) {
     Entry& entry = phrases[check.phrase];
     entry.check = check;
+    entry.judged.clear();
+    for (const CheckedNote& note : check.notes)
+        entry.judged.push_back(note.note);
     const auto now = placesOf(check);
     std::erase_if(entry.helped, [&](const HelpedPlace& helped) {
         return std::none_of(now.begin(), now.end(),
@@ -87,6 +90,37 @@ std::map<NoteId, Verdict> CheckBook::verdicts() const {
         for (const CheckedNote& note : entry.check.notes)
             all[note.note] = note.verdict;
     return all;
+}
+
+std::set<NoteId> CheckBook::unjudged(const Entry& entry, const std::vector<Note>& written) {
+    std::set<NoteId> ids;
+    for (const Note& note : written)
+        if (!entry.check.note(note.id)) ids.insert(note.id);
+    return ids;
+}
+
+std::set<NoteId> CheckBook::unjudged(const Study& study) const {
+    std::set<NoteId> ids;
+    for (const auto& [id, entry] : phrases)
+        if (const Span* phrase = study.span(id))
+            ids.merge(unjudged(entry, notesPlayedIn(study, phrase->range)));
+    // A note in two phrases is judged by either.
+    for (const auto& [note, verdict] : verdicts())
+        ids.erase(note);
+    return ids;
+}
+
+int CheckBook::changedSince(SpanId phrase, const Study& study) const {
+    const auto found = phrases.find(phrase);
+    const Span* span = study.span(phrase);
+    if (found == phrases.end() || !span) return 0;
+    const std::vector<Note> written = notesPlayedIn(study, span->range);
+    const auto isGone = [&](NoteId id) {
+        return std::none_of(written.begin(), written.end(), [id](const Note& note) { return note.id == id; });
+    };
+    const auto& judged = found->second.judged;
+    return static_cast<int>(unjudged(found->second, written).size()) +
+           static_cast<int>(std::count_if(judged.begin(), judged.end(), isGone));
 }
 
 HelpStep CheckBook::stepOf(const Entry& entry, const CheckedPlace& place) const {

@@ -8,6 +8,7 @@
 
 #include <map>
 #include <optional>
+#include <set>
 #include <vector>
 
 namespace earwright::ui {
@@ -33,6 +34,10 @@ public:
     /// What still holds of a phrase's check; null if it was not checked.
     const PhraseCheck* of(SpanId phrase) const;
     std::map<NoteId, Verdict> verdicts() const;
+    /// Notes in checked phrases that have no verdict: changed or written since.
+    std::set<NoteId> unjudged(const Study& study) const;
+    /// How many notes of a phrase were changed, written or taken out since it was checked.
+    int changedSince(SpanId phrase, const Study& study) const;
 
     /// Places of a phrase that are not supported, by time.
     std::vector<HelpedPlace> places(SpanId phrase) const;
@@ -51,9 +56,12 @@ private:
 
     struct Entry {
         PhraseCheck check;
+        /// The notes that were judged, whatever became of them.
+        std::vector<NoteId> judged;
         std::vector<HelpedPlace> helped;
         std::optional<CheckedPlace> last;
     };
+    static std::set<NoteId> unjudged(const Entry& entry, const std::vector<Note>& written);
     HelpStep stepOf(const Entry& entry, const CheckedPlace& place) const;
 
     std::map<SpanId, Entry> phrases;

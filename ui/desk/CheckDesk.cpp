@@ -141,9 +141,10 @@ void CheckDesk::follow(const Study& before) {
 }
 
 void CheckDesk::refresh() {
-    sheet.setVerdicts(checks.verdicts());
+    const std::set<NoteId> unjudged = checks.unjudged(session.study());
+    sheet.setVerdicts(checks.verdicts(), unjudged);
     const PhraseCheck* check = shown ? checks.of(*shown) : nullptr;
-    panel.grid()->setCheck(check);
+    panel.grid()->setCheck(check, unjudged);
     panel.grid()->setHints(check ? hintsOf(checks, *shown, session.study()) : std::vector<Hint>{});
     if (isBusy()) return panel.ladder()->showChecking();
     if (!check) {
@@ -152,7 +153,8 @@ void CheckDesk::refresh() {
         return panel.ladder()->showUnchecked(span && session.recording() &&
                                              isWritten(session.study(), *span));
     }
-    panel.ladder()->showCheck(*check, session.study().earRecord.foundByEar(), furtherOn[*shown]);
+    panel.ladder()->showCheck(*check, session.study().earRecord.foundByEar(), furtherOn[*shown],
+                              checks.changedSince(*shown, session.study()));
     if (const auto helped = checks.current(*shown); helped && helped->step != HelpStep::None)
         panel.ladder()->showHint(hintOf(*helped, session.study()), sentenceOf(*helped));
     else

@@ -12,6 +12,7 @@
 
 #include <memory>
 #include <optional>
+#include <set>
 #include <vector>
 
 namespace earwright::ui {
@@ -39,6 +40,8 @@ struct GridScene {
     std::vector<NoteId> alsoSelected;
     /// Only after the user asked for a check.
     std::optional<PhraseCheck> check;
+    /// Notes that were changed or written since it.
+    std::set<NoteId> unjudged;
     /// As far as each place of the check has been opened, and no further.
     std::vector<Hint> hints;
     std::optional<ColumnEvidence> evidence;

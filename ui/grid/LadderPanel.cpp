@@ -25,6 +25,29 @@ QLabel* labelled(QWidget* parent, TextStyle style) {
     return label;
 }
 
+/// Nothing can be said of the whole while a part of it was not judged.
+QString changedText(int changed, bool settled, const KeyOf& keyOf) {
+    const QString since = changed == 1
+                              ? LadderPanel::tr("Since the check you have changed 1 note")
+                              : LadderPanel::tr("Since the check you have changed %1 notes").arg(changed);
+    const QString asking = howTo(CommandId::CheckPhrase, keyOf);
+    if (settled) return LadderPanel::tr("%1: %2 to check again.").arg(since, asking);
+    return LadderPanel::tr("%1: %2 to check again, or %3 for a hint.")
+        .arg(since, asking, howTo(CommandId::NextHelp, keyOf));
+}
+
+/// What the shapes of the heads say, and how far help goes.
+QString explanation(int furtherOn) {
+    const QString heads = LadderPanel::tr("A full head is supported, a dotted ring unclear, a ring struck "
+                                          "through contradicted; an open ring was "
+                                          "changed or written since the check.");
+    if (furtherOn == 0) return heads;
+    return heads + QLatin1Char('\n') +
+           LadderPanel::tr(
+               "Help stays within a beat of what you have written, so that the ear finds the rest "
+               "of the line. Write on, then check again.");
+}
+
 /// Before any step of help: nothing about where or what.
 QString outcomeText(bool isEmpty, bool settled, int furtherOn, const KeyOf& keyOf) {
     if (isEmpty && settled) return LadderPanel::tr("Nothing is written here, and no line is heard.");
@@ -106,21 +129,20 @@ void LadderPanel::showChecking() {
     showLadder(false);
 }
 
-void LadderPanel::showCheck(const PhraseCheck& found, int foundByEar, int furtherOn) {
+void LadderPanel::showCheck(const PhraseCheck& found, int foundByEar, int furtherOn, int changed) {
     line->setFont(ui::font(TextStyle::Strong));
     line->setForegroundRole(QPalette::WindowText);
     const bool settled =
         found.unwritten.empty() && found.count(Verdict::Supported) == static_cast<int>(found.notes.size());
-    say([this, isEmpty = found.notes.empty(), settled, furtherOn] {
-        return outcomeText(isEmpty, settled, furtherOn, keyOf);
+    say([this, isEmpty = found.notes.empty(), settled, furtherOn, changed] {
+        return changed > 0 ? changedText(changed, settled, keyOf)
+                           : outcomeText(isEmpty, settled, furtherOn, keyOf);
     });
-    numbers->setText(summaryText(found, foundByEar, furtherOn));
-    numbers->setToolTip(furtherOn > 0
-                            ? tr("Help stays within a beat of what you have written, so that the ear "
-                                 "finds the rest of the line. Write on, then check again.")
-                            : QString());
+    numbers->setText(summaryText(found, foundByEar, furtherOn, changed));
+    numbers->setToolTip(explanation(furtherOn));
     steps->setStep(HelpStep::None);
-    check->setVisible(false);
+    check->setVisible(changed > 0);
+    check->setEnabled(true);
     showLadder(true);
     steps->setVisible(!settled);
     next->setVisible(!settled);
@@ -146,12 +168,14 @@ HelpStep LadderPanel::step() const {
     return steps->step();
 }
 
-QString summaryText(const PhraseCheck& check, int foundByEar, int furtherOn) {
+QString summaryText(const PhraseCheck& check, int foundByEar, int furtherOn, int changed) {
     const QString counts = LadderPanel::tr("%1 supported · %2 unclear · %3 contradicted")
                                .arg(check.count(Verdict::Supported))
                                .arg(check.count(Verdict::Unclear))
                                .arg(check.count(Verdict::Contradicted));
-    const QString found = LadderPanel::tr("%1 · put right by ear: %2").arg(counts).arg(foundByEar);
+    const QString judged =
+        changed > 0 ? LadderPanel::tr("%1 · changed since: %2").arg(counts).arg(changed) : counts;
+    const QString found = LadderPanel::tr("%1 · put right by ear: %2").arg(judged).arg(foundByEar);
     const QString reach =
         furtherOn > 0 ? LadderPanel::tr("%1 · further on, left to the ear: %2").arg(found).arg(furtherOn)
                       : found;

@@ -26,8 +26,9 @@ public:
     void showUnchecked(bool canCheck = true);
     /// A check is being worked out.
     void showChecking();
-    /// Its outcome, without any place. `furtherOn` sounds are too far from any written note for help.
-    void showCheck(const PhraseCheck& check, int foundByEar, int furtherOn = 0);
+    /// Its outcome, without any place. `furtherOn` sounds are too far from any written note for help;
+    /// `changed` notes were changed, written or taken out since.
+    void showCheck(const PhraseCheck& check, int foundByEar, int furtherOn = 0, int changed = 0);
     /// Help for one place, worded by hintText(). Requires: showCheck() before.
     void showHint(const Hint& hint, const QString& sentence);
 
@@ -56,8 +57,9 @@ private:
     QuietButton* next;
 };
 
-/// "6 supported · 1 unclear · 1 contradicted · put right by ear: 5", and how many sounds are left to the
-/// ear where there are any, and where was listened unless that is all of the recording.
-QString summaryText(const PhraseCheck& check, int foundByEar, int furtherOn = 0);
+/// "6 supported · 1 unclear · 1 contradicted · put right by ear: 5", how many notes were changed since and
+/// how many sounds are left to the ear where there are any, and where was listened unless that is all of the
+/// recording.
+QString summaryText(const PhraseCheck& check, int foundByEar, int furtherOn = 0, int changed = 0);
 
 } // namespace earwright::ui

@@ -125,8 +125,9 @@ void NoteGrid::layOutCells() {
                             QPointF(horizontalScrollBar()->value(), verticalScrollBar()->value()));
 }
 
-void NoteGrid::setCheck(const PhraseCheck* check) {
+void NoteGrid::setCheck(const PhraseCheck* check, std::set<NoteId> unjudged) {
     scene.check = check ? std::optional(*check) : std::nullopt;
+    scene.unjudged = check ? std::move(unjudged) : std::set<NoteId>();
     describe();
     viewport()->update();
 }

@@ -14,6 +14,7 @@
 
 #include <memory>
 #include <optional>
+#include <set>
 #include <vector>
 
 namespace earwright::ui {
@@ -40,8 +41,8 @@ public:
     void setPlayhead(Seconds time);
     /// Shows how the study would be, until it changes or null is given; edits still begin from the study.
     void preview(std::shared_ptr<const Study> draft);
-    /// Verdicts of the phrase; null takes them away.
-    void setCheck(const PhraseCheck* check);
+    /// Verdicts of the phrase, and its notes that were changed or written since; null takes them away.
+    void setCheck(const PhraseCheck* check, std::set<NoteId> unjudged = {});
     /// The places of the check for which help was opened, each as far as it was.
     void setHints(std::vector<Hint> hints);
     /// For the last step of the ladder, one place at a time.

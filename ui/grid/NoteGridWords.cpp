@@ -72,7 +72,10 @@ void NoteGrid::describe() {
         const auto chosen = static_cast<int>(scene.selectedNotes().size());
         if (chosen > 1) words << tr("%n notes selected", nullptr, chosen);
         const CheckedNote* checked = scene.check ? scene.check->note(note->id) : nullptr;
-        if (checked) words << verdictWord(checked->verdict);
+        if (checked)
+            words << verdictWord(checked->verdict);
+        else if (scene.unjudged.contains(note->id))
+            words << tr("changed since the check");
     }
     QString now = words.join(QStringLiteral(", "));
     if (const QString help = helpAtCursor(); !help.isEmpty()) now += QStringLiteral(". ") + help;

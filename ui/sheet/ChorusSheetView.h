@@ -38,7 +38,8 @@ public:
     /// More of the overview is known.
     void levelsChanged();
     void setOnsets(std::vector<Seconds> onsets);
-    void setVerdicts(std::map<NoteId, Verdict> verdicts);
+    /// `unjudged`: notes of checked phrases that were changed or written since.
+    void setVerdicts(std::map<NoteId, Verdict> verdicts, std::set<NoteId> unjudged = {});
     /// What the record says to the chords that were checked.
     void setChordAnswers(std::vector<CheckedChord> answers);
     /// Beats that wait to be accepted; none takes them away.

@@ -23,6 +23,12 @@ constexpr double flagText = 150;
 /// Below the bar numbers.
 constexpr double flagTop = 17;
 
+HeadShape shapeOf(const SheetModel& model, NoteId note) {
+    if (const auto verdict = model.verdicts.find(note); verdict != model.verdicts.end())
+        return headShapeOf(verdict->second);
+    return model.unjudged.contains(note) ? HeadShape::Open : HeadShape::Full;
+}
+
 } // namespace
 
 void WrittenPainter::paint(QPainter& painter, std::size_t line) const {
@@ -51,8 +57,7 @@ void WrittenPainter::paintNote(QPainter& painter, std::size_t line, const Note& 
     painter.setPen(QPen(color(Role::Written), tailWidth));
     painter.drawLine(QPointF(left, y), QPointF(right, y));
     if (!headHere) return;
-    const auto verdict = model.verdicts.find(note.id);
-    const HeadShape shape = verdict == model.verdicts.end() ? HeadShape::Full : headShapeOf(verdict->second);
+    const HeadShape shape = shapeOf(model, note.id);
     const double radius = note.phrasing.ghosted ? ghostRadius : headRadius;
     const QPointF head(onset + radius, y);
     paintHead(painter, head, radius, shape, color(Role::Written), color(Role::Page));

@@ -57,6 +57,9 @@ void paintHead(QPainter& painter, QPointF centre, double radius, HeadShape shape
     case HeadShape::Dotted:
         paintRing(painter, centre, ring, dottedPen(colour, ring, width), ground);
         break;
+    case HeadShape::Open:
+        paintRing(painter, centre, ring, QPen(colour, width), ground);
+        break;
     case HeadShape::Struck: {
         const QPen pen(colour, width, Qt::SolidLine, Qt::RoundCap);
         paintRing(painter, centre, ring, pen, ground);

@@ -14,6 +14,7 @@ enum class HeadShape {
     Full,   ///< written, or supported by the record
     Dotted, ///< unclear
     Struck, ///< contradicted
+    Open,   ///< changed or written since the check, and not judged
 };
 
 /// The same shapes wherever verdicts are shown.

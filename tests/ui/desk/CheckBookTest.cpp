@@ -62,6 +62,25 @@ TEST_F(CheckBookTest, LetsGoOfTheVerdictOfANoteThatWasChangedAndOfNoOther) {
     EXPECT_EQ(verdict(3), Verdict::Unclear);
 }
 
+TEST_F(CheckBookTest, CountsWhatWasChangedWrittenAndTakenOutSinceTheCheck) {
+    EXPECT_EQ(book.changedSince(phrase, study), 0);
+    EXPECT_TRUE(book.unjudged(study).empty());
+    Study after = study;
+    after.notes[1].pitch.midi = 64;
+    book.follow(study, after);
+    EXPECT_EQ(book.changedSince(phrase, after), 1);
+    EXPECT_EQ(book.unjudged(after), std::set<NoteId>{NoteId{2}});
+    Study more = after;
+    more.notes.erase(more.notes.begin());
+    more.notes.push_back({NoteId{9}, Beats(3), Beats(1, 2), Pitch{66, {}}, 0.6, {}});
+    book.follow(after, more);
+    EXPECT_EQ(book.changedSince(phrase, more), 3) << "one changed, one taken out, one new";
+    EXPECT_EQ(book.unjudged(more), (std::set<NoteId>{NoteId{2}, NoteId{9}}));
+    EXPECT_EQ(book.changedSince(SpanId{6}, more), 0) << "never checked";
+    book.keep(checked());
+    EXPECT_EQ(book.changedSince(phrase, study), 0);
+}
+
 TEST_F(CheckBookTest, KeepsAVerdictWhenOnlyThePhrasingChanges) {
     Study after = study;
     after.notes[1].phrasing.accented = true;

@@ -166,6 +166,8 @@ TEST_F(DeskWindowTest, ChecksThePhraseOnlyWhenAskedAndHelpsInSteps) {
     press(Qt::Key_Down, Qt::AltModifier);
     EXPECT_EQ(study().notes[1].pitch.midi, 64);
     EXPECT_FALSE(window->checking().book().verdicts().contains(study().notes[1].id));
+    EXPECT_TRUE(window->panel().ladder()->sentence().contains("you have changed 1 note"));
+    EXPECT_TRUE(window->panel().grid()->accessibleDescription().endsWith("changed since the check"));
     press(Qt::Key_C);
     ASSERT_TRUE(soon([&] { return window->checking().book().verdicts().size() == 4; }));
     EXPECT_EQ(window->checking().book().verdicts().at(study().notes[1].id), Verdict::Supported);

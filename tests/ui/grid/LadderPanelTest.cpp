@@ -83,6 +83,26 @@ TEST(LadderPanel, OffersNoHelpWhereNothingIsOff) {
     EXPECT_FALSE(panel.findChild<LadderSteps*>()->isHidden());
 }
 
+TEST(LadderPanel, SaysNothingOfTheWholeWhileAChangedNoteIsNotJudged) {
+    LadderPanel panel;
+    PhraseCheck check = sixOneOne();
+    check.notes.resize(6);
+    panel.showCheck(check, 2, 0, 1);
+    EXPECT_EQ(panel.sentence().toStdString(),
+              "Since the check you have changed 1 note: press C to check again.");
+    EXPECT_EQ(panel.summary().toStdString(),
+              "6 supported · 0 unclear · 0 contradicted · changed since: 1 · put right by ear: 2");
+    const auto buttons = panel.findChildren<QAbstractButton*>();
+    ASSERT_FALSE(buttons.empty());
+    EXPECT_EQ(buttons.front()->text(), "check");
+    EXPECT_FALSE(buttons.front()->isHidden());
+    panel.showCheck(sixOneOne(), 2, 0, 2);
+    EXPECT_EQ(panel.sentence().toStdString(),
+              "Since the check you have changed 2 notes: press C to check again, or press H for a hint.");
+    panel.showCheck(sixOneOne(), 2);
+    EXPECT_TRUE(buttons.front()->isHidden()) << "nothing new to check";
+}
+
 TEST(LadderPanel, DoesNotPraiseAnEmptyPhrase) {
     LadderPanel panel;
     PhraseCheck check;

@@ -69,6 +69,8 @@ TEST_F(ChorusSheetViewTest, ShowsVerdictsOnlyOnceTheyAreGiven) {
     const int full = count(line(0), Role::Written);
     sheet.setVerdicts({{NoteId{1}, Verdict::Unclear}});
     EXPECT_LT(count(line(0), Role::Written), full);
+    sheet.setVerdicts({}, {NoteId{1}});
+    EXPECT_LT(count(line(0), Role::Written), full) << "not judged is not supported";
     sheet.setVerdicts({});
     EXPECT_EQ(count(line(0), Role::Written), full);
 }

@@ -64,6 +64,14 @@ TEST(Marks, AContradictedHeadIsAClosedRingStruckThrough) {
     EXPECT_TRUE(isMark(image, centre + QPointF(beyond, -beyond)));
 }
 
+TEST(Marks, AHeadThatWasNotJudgedIsAClosedRingAndNothingElse) {
+    const QImage image = drawn(HeadShape::Open);
+    EXPECT_EQ(changesAround(image), 0);
+    EXPECT_FALSE(isMark(image, centre));
+    const double beyond = radius * 1.05;
+    EXPECT_FALSE(isMark(image, centre + QPointF(beyond, -beyond)));
+}
+
 TEST(Marks, ASettledLooseEndIsAHollowFlag) {
     for (const bool settled : {false, true}) {
         QImage image(64, 64, QImage::Format_RGB32);
