@@ -21,6 +21,16 @@ struct Claim {
     friend bool operator==(const Claim&, const Claim&) = default;
 };
 
+/// What an unclear answer leaves open.
+enum class Doubt {
+    Another,   ///< it may be another pitch, which is suggested
+    Beginning, ///< its pitch sounds, and whether it begins here cannot be told
+    Short,     ///< as a longer note it would be supported: it is too short to tell
+    Covered,   ///< another sound is stronger while it lasts
+    Faint,     ///< its pitch is not heard clearly enough
+    Unheard    ///< its pitch lies outside what is listened for
+};
+
 /// The answer to one claim.
 struct ClaimAnswer {
     Verdict verdict = Verdict::Unclear;
@@ -29,6 +39,8 @@ struct ClaimAnswer {
     double score = 0;
     /// The pitch heard instead, where the claim is not supported and that pitch stands out.
     std::optional<int> suggestedMidi = std::nullopt;
+    /// How probable that pitch is, 0 to 1.
+    double suggestedScore = 0;
     /// Where the claim is not supported and no other pitch suggested: that rather no note of the line begins
     /// within 50 ms, or at least not the one that is meant. The claim is one too many, too early or too late.
     bool nothingBegins = false;
@@ -39,6 +51,8 @@ struct ClaimAnswer {
     Seconds behind{0};
     /// Where in the recording it was listened for mostly.
     HeardPart listened = {};
+    /// Where it is unclear, and only there.
+    std::optional<Doubt> doubt = std::nullopt;
     friend bool operator==(const ClaimAnswer&, const ClaimAnswer&) = default;
 };
 

@@ -144,6 +144,22 @@ Suggestion suggestionFor(const ClaimContext& context, std::size_t claim) {
              leadOverElsewhere(context, claim, context.pitchIndex(claim))}};
 }
 
+bool soundsOnFromBefore(const ClaimContext& context, std::size_t claim, int midi) {
+    constexpr Seconds near{0.5};
+    constexpr double likelyNew = 0.5;
+    const auto pitch = static_cast<std::size_t>(midi - lowestHeardMidi);
+    const Seconds begin = context.claims[claim].range.begin;
+    const bool isBefore = claim > 0 && context.pitchIndex(claim - 1) == pitch &&
+                          begin - context.claims[claim - 1].range.begin < near;
+    if (!isBefore) return false;
+    float strongest = leastLog;
+    forPlaces(context.onsets, begin, -ownReach, ownReach, [&](std::size_t place) {
+        if (!isClaimed(context, claim, pitch, context.onsets.timeOf(place), ownTolerance))
+            strongest = std::max(strongest, context.onsets[place][pitch]);
+    });
+    return std::exp(static_cast<double>(strongest)) < likelyNew;
+}
+
 std::optional<Seconds> onsetElsewhere(const ClaimContext& context, std::size_t claim) {
     const std::size_t pitch = context.pitchIndex(claim);
     const PlacedOnset onset = strongestElsewhere(context, claim, pitch);

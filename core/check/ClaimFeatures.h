@@ -44,6 +44,10 @@ Suggestion suggestionFor(const ClaimContext& context, std::size_t claim);
 /// Probability that any note of the line begins within 50 ms of a claim's onset, as the onsets alone say.
 double onsetProbability(const ClaimContext& context, std::size_t claim);
 
+/// Whether a pitch that would be suggested for a claim is that of the claim before, which sounds on: up to
+/// half a second earlier, and no onset of it is heard here that is not that claim's own.
+bool soundsOnFromBefore(const ClaimContext& context, std::size_t claim, int midi);
+
 /// Where a note of the claim's pitch more likely than not begins, 70 to 240 ms away and more clearly than at
 /// the claim itself, if no other claim accounts for it.
 std::optional<Seconds> onsetElsewhere(const ClaimContext& context, std::size_t claim);

@@ -21,8 +21,8 @@ std::vector<CheckedPlace> placesOf(const PhraseCheck& check) {
     std::vector<CheckedPlace> places;
     for (const CheckedNote& note : check.notes)
         if (note.verdict != Verdict::Supported)
-            places.push_back(
-                {kindOf(note), note.range, note.note, note.midi, note.suggestedMidi, note.beginsAt});
+            places.push_back({kindOf(note), note.range, note.note, note.midi, note.suggestedMidi,
+                              note.beginsAt, note.doubt});
     for (const UnwrittenSound& sound : check.unwritten)
         places.push_back({PlaceKind::Unwritten, sound.range, std::nullopt, std::nullopt, sound.midi, {}});
     std::stable_sort(places.begin(), places.end(), [](const CheckedPlace& a, const CheckedPlace& b) {
@@ -32,19 +32,26 @@ std::vector<CheckedPlace> placesOf(const PhraseCheck& check) {
 }
 
 Hint hintAt(const CheckedPlace& place, HelpStep step, std::optional<int> before) {
-    Hint hint{step, place.range, {}, {}, {}, {}, {}};
+    Hint hint;
+    hint.step = step;
+    hint.range = place.range;
+    hint.isUnsure = place.kind == PlaceKind::Unclear && step >= HelpStep::SomethingOff;
     const std::optional<int> from = place.kind == PlaceKind::Unwritten ? before : place.writtenMidi;
     const std::optional<int> distance =
         from && place.heardMidi ? std::optional<int>(*place.heardMidi - *from) : std::nullopt;
     if (step >= HelpStep::WhichWay) {
         hint.kind = place.kind;
+        hint.doubt = place.doubt;
         hint.direction = distance ? sign(*distance) : 0;
     }
     if (step >= HelpStep::HowFar) {
         hint.semitones = distance;
         if (place.beginsAt) hint.moved = *place.beginsAt < place.range.begin ? -1 : 1;
     }
-    if (step >= HelpStep::ShowIt) hint.heardMidi = place.heardMidi;
+    if (step >= HelpStep::ShowIt) {
+        hint.heardMidi = place.heardMidi;
+        hint.beginsAt = place.beginsAt;
+    }
     return hint;
 }
 

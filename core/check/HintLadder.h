@@ -13,7 +13,7 @@ namespace earwright {
 enum class PlaceKind {
     WrongPitch,   ///< a written note, and the recording has another pitch, which may not be known
     NothingThere, ///< a written note where no note of the line begins: extra, too early or too late
-    Unclear,      ///< a written note the band covers
+    Unclear,      ///< a written note of which cannot be told whether it is right
     Unwritten,    ///< a sound of the line with no note
 };
 
@@ -28,6 +28,8 @@ struct CheckedPlace {
     std::optional<int> heardMidi;
     /// Where a note begins instead of here, if anywhere near.
     std::optional<Seconds> beginsAt = std::nullopt;
+    /// What is left open of an unclear note.
+    std::optional<Doubt> doubt = std::nullopt;
     friend bool operator==(const CheckedPlace&, const CheckedPlace&) = default;
 };
 
@@ -35,6 +37,8 @@ struct CheckedPlace {
 struct Hint {
     HelpStep step = HelpStep::None;
     Range<Seconds> range;
+    /// From the first step, since its head says so: an unclear note, which need not be wrong.
+    bool isUnsure = false;
     /// From step WhichWay: what kind of thing, and −1 (lower), +1 (higher) or 0 (same or not known).
     std::optional<PlaceKind> kind;
     std::optional<int> direction;
@@ -44,8 +48,11 @@ struct Hint {
     /// From step HowFar, where nothing begins: whether the note begins earlier (−1) or later (+1); empty if
     /// it is rather extra.
     std::optional<int> moved;
+    /// From step WhichWay: what is left open of an unclear note.
+    std::optional<Doubt> doubt = std::nullopt;
     /// At step ShowIt only.
     std::optional<int> heardMidi;
+    std::optional<Seconds> beginsAt = std::nullopt;
     friend bool operator==(const Hint&, const Hint&) = default;
 };
 

@@ -24,7 +24,15 @@ double fallOfOdds(double others, double notes) {
 } // namespace
 
 double probabilityRight(const ClaimFeatures& features) {
-    return logistic(claimPitchOdds(features.pitch)) * logistic(claimOnsetOdds(features.onset));
+    return probabilityOfPitch(features) * probabilityOfBeginning(features);
+}
+
+double probabilityOfPitch(const ClaimFeatures& features) {
+    return logistic(claimPitchOdds(features.pitch));
+}
+
+double probabilityOfBeginning(const ClaimFeatures& features) {
+    return logistic(claimOnsetOdds(features.onset));
 }
 
 double probabilityOfSuggestion(const std::array<float, suggestionFeatureCount>& features) {

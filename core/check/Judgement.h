@@ -15,6 +15,10 @@ namespace earwright {
 /// they do is told in core/listening/training/README.md.
 double probabilityRight(const ClaimFeatures& features);
 
+/// The two factors of it.
+double probabilityOfPitch(const ClaimFeatures& features);
+double probabilityOfBeginning(const ClaimFeatures& features);
+
 /// Probability that a suggested pitch is what was played at the claim.
 double probabilityOfSuggestion(const std::array<float, suggestionFeatureCount>& features);
 

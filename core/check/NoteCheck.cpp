@@ -2,6 +2,7 @@
 
 #include "core/check/BesideItsPlace.h"
 #include "core/check/ClaimContext.h"
+#include "core/check/ClaimDoubt.h"
 #include "core/check/ClaimFeatures.h"
 #include "core/check/HeardSwing.h"
 #include "core/check/Judgement.h"
@@ -29,6 +30,13 @@ std::vector<std::size_t> judgedInOrder(const std::vector<Claim>& claims) {
     return order;
 }
 
+/// What is said of a claim that is not supported where no other pitch is suggested for it.
+void withoutSuggestion(ClaimAnswer& answer, const ClaimContext& context, std::size_t claim,
+                       bool isElsewhere) {
+    answer.beginsAt = onsetElsewhere(context, claim);
+    answer.nothingBegins = isElsewhere || answer.beginsAt || onsetProbability(context, claim) < 0.5;
+}
+
 ClaimAnswer answerFor(const ClaimContext& context, std::size_t claim, const ClaimFeatures& features) {
     ClaimAnswer answer;
     answer.score = probabilityRight(features);
@@ -36,13 +44,39 @@ ClaimAnswer answerFor(const ClaimContext& context, std::size_t claim, const Clai
     const double another = probabilityOfSuggestion(suggestion.features);
     answer.verdict = verdictOf(answer.score, another);
     if (answer.verdict == Verdict::Supported) return answer;
-    if (another > suggestedAbove) {
+    if (answer.verdict == Verdict::Unclear) answer.doubt = doubtAbout(context, claim, features);
+    if (another > suggestedAbove && !soundsOnFromBefore(context, claim, suggestion.midi)) {
         answer.suggestedMidi = suggestion.midi;
+        answer.suggestedScore = another;
         return answer;
     }
-    answer.beginsAt = onsetElsewhere(context, claim);
-    answer.nothingBegins = answer.beginsAt || onsetProbability(context, claim) < 0.5;
+    // What sounds on from before is no note that begins here.
+    const bool soundsOn = another > suggestedAbove;
+    withoutSuggestion(answer, context, claim, soundsOn);
     return answer;
+}
+
+/// Of claims at one place that suggest the same pitch only the likeliest can be it: the others stand where no
+/// note of theirs begins.
+void suggestOnce(std::vector<ClaimAnswer>& answers, const ClaimContext& context) {
+    constexpr double samePlace = 0.060;
+    const auto takes = [&](std::size_t one, std::size_t other) {
+        const double between = (context.claims[one].range.begin - context.claims[other].range.begin).value;
+        return answers[one].suggestedMidi == answers[other].suggestedMidi && std::abs(between) < samePlace &&
+               answers[one].suggestedScore > answers[other].suggestedScore;
+    };
+    for (std::size_t i = 0; i < answers.size(); ++i) {
+        if (!answers[i].suggestedMidi) continue;
+        const std::size_t first = i - std::min<std::size_t>(i, 4);
+        const std::size_t end = std::min(i + 5, answers.size());
+        bool isTaken = false;
+        for (std::size_t k = first; k < end && !isTaken; ++k)
+            isTaken = takes(k, i);
+        if (!isTaken) continue;
+        answers[i].suggestedMidi.reset();
+        answers[i].suggestedScore = 0;
+        withoutSuggestion(answers[i], context, i, true);
+    }
 }
 
 /// The answers to claims in order of time, and the claims where each was found to begin.
@@ -173,13 +207,17 @@ std::vector<Claim> judged(const std::vector<Claim>& claims, const std::vector<st
 
 NoteCheck checkNotes(const PassageEvidence& evidence, const std::vector<Claim>& claims) {
     NoteCheck check;
-    check.answers.assign(claims.size(), ClaimAnswer{Verdict::Unclear, 0.5});
+    ClaimAnswer notJudged{Verdict::Unclear, 0.5};
+    notJudged.doubt = Doubt::Unheard;
+    check.answers.assign(claims.size(), notJudged);
     const std::vector<std::size_t> order = judgedInOrder(claims);
     const std::vector<Claim> sorted = judged(claims, order);
     const int offset = offsetOf(evidence, sorted);
     const PairsHeard pairs = swingIn(evidence, transposed(sorted, offset));
     check.swing = pairs.swing;
-    const auto [answers, context] = judgedAsPlayed(evidence, pairs.asPlayed, pairs.enough);
+    Judged heard = judgedAsPlayed(evidence, pairs.asPlayed, pairs.enough);
+    suggestOnce(heard.answers, heard.context);
+    const auto& [answers, context] = heard;
     const HeardPart listened = evidence.partOf(context.blend.clearest());
     for (std::size_t i = 0; i < order.size(); ++i) {
         ClaimAnswer& answer = check.answers[order[i]];

@@ -1,6 +1,7 @@
 // What the check of one phrase found: an answer for each written note, and the sounds with no note.
 #pragma once
 
+#include "core/check/Claim.h"
 #include "core/check/Feel.h"
 #include "core/check/Verdict.h"
 #include "core/listening/HeardPart.h"
@@ -35,6 +36,8 @@ struct CheckedNote {
     Seconds behind{0};
     /// Where it was judged.
     Seconds begins() const { return range.begin + behind; }
+    /// What is left open where it is unclear.
+    std::optional<Doubt> doubt = std::nullopt;
     friend bool operator==(const CheckedNote&, const CheckedNote&) = default;
 };
 

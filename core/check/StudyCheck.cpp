@@ -57,11 +57,13 @@ bool isOrnament(const UnwrittenSound& sound, const Note& note, const Range<Secon
 /// Adds a passage's findings to the whole, note by note.
 void add(PhraseCheck& whole, const NoteCheck& found, const std::vector<Note>& notes,
          const std::vector<Claim>& claims, const std::optional<Range<Seconds>>& within) {
-    for (std::size_t i = 0; i < notes.size(); ++i)
+    for (std::size_t i = 0; i < notes.size(); ++i) {
         whole.notes.push_back({notes[i].id, claims[i].range, claims[i].midi, found.answers[i].verdict,
                                found.answers[i].score, found.answers[i].suggestedMidi,
                                found.answers[i].nothingBegins, found.answers[i].beginsAt,
                                found.answers[i].listened, found.answers[i].behind});
+        whole.notes.back().doubt = found.answers[i].doubt;
+    }
     for (const UnwrittenSound& sound : found.unwritten) {
         bool listed = !within || within->contains(sound.range.begin);
         for (std::size_t i = 0; i < notes.size(); ++i)

@@ -48,12 +48,13 @@ TEST(CheckCommand, AnswersEveryRowInOrderWithTheFixedColumns) {
     const BatchRun run({"check", material.audio, "--notes", material.notes});
     ASSERT_EQ(run.exitCode, 0) << run.errors;
     ASSERT_GE(run.rows.size(), 9u);
-    EXPECT_EQ(run.rows[0], (std::vector<std::string>{"kind", "onset_s", "dur_s", "midi", "verdict", "score",
-                                                     "suggested_midi", "listened", "behind_ms"}));
+    EXPECT_EQ(run.rows[0],
+              (std::vector<std::string>{"kind", "onset_s", "dur_s", "midi", "verdict", "score",
+                                        "suggested_midi", "listened", "behind_ms", "begins_at"}));
     const std::vector<int> written{60, 62, 65, 65, 67, 68, 67, 65};
     for (std::size_t i = 0; i < written.size(); ++i) {
         const auto& row = run.rows[i + 1];
-        ASSERT_EQ(row.size(), 9u);
+        ASSERT_EQ(row.size(), 10u);
         EXPECT_EQ(row[0], "claimed");
         EXPECT_NEAR(std::stod(row[1]), 0.5 + 0.3125 * static_cast<double>(i), 0.0005);
         EXPECT_NEAR(std::stod(row[2]), 0.28, 0.0005);
@@ -61,6 +62,22 @@ TEST(CheckCommand, AnswersEveryRowInOrderWithTheFixedColumns) {
         EXPECT_EQ(row[4], i == 2 ? "contradicted" : "supported");
         EXPECT_EQ(row[6], i == 2 ? "63" : "");
     }
+}
+
+TEST(CheckCommand, TellsWhereAMisplacedNoteBegins) {
+    const Material material;
+    // The fifth of the line, at 1.75 s, is written 0.15 s late.
+    writeBytes(material.notes,
+               "onset_s\tdur_s\tmidi\n0.5\t0.28\t60\n0.8125\t0.28\t62\n1.125\t0.28\t63\n1.4375\t0.28\t65\n"
+               "1.9\t0.15\t67\n2.0625\t0.28\t68\n2.375\t0.28\t67\n2.6875\t0.28\t65\n");
+    const BatchRun run({"check", material.audio, "--notes", material.notes});
+    ASSERT_EQ(run.exitCode, 0) << run.errors;
+    const auto& row = run.rows[5];
+    EXPECT_NE(row[4], "supported");
+    EXPECT_EQ(row[6], "") << "its pitch is right";
+    ASSERT_FALSE(row[9].empty());
+    EXPECT_NEAR(std::stod(row[9]), 1.75, 0.03);
+    EXPECT_EQ(run.rows[1][9], "") << "a note that begins where it is written";
 }
 
 TEST(CheckCommand, ListsUnwrittenSoundsAfterTheClaims) {

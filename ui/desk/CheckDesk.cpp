@@ -23,6 +23,13 @@ namespace {
 
 const auto unwritten = QStringLiteral("nothing written");
 
+Range<Beats> nearestBeats(const Study& study, const Range<Seconds>& time) {
+    constexpr std::int64_t finest = 12; // both halves, thirds, quarters and sixths of a beat are twelfths
+    const Beats begin = Beats::nearest(study.beatMap.beatsAt(time.begin), finest);
+    const Beats end = Beats::nearest(study.beatMap.beatsAt(time.end), finest);
+    return {begin, std::max(end, begin + Beats(1, finest))};
+}
+
 /// What the dots of the last step tell of, where it is not the whole recording.
 QString dotsText(const HeardPart& part) {
     if (part.isEverything()) return {};
@@ -183,11 +190,12 @@ void CheckDesk::showHelp(const HelpedPlace& helped) {
 }
 
 void CheckDesk::showEvidence(const HelpedPlace& helped) {
-    const auto beats = beatsOf(helped.place);
+    const auto beats = shownBeats(helped.place);
     if (!listener.evidence() || !beats) return;
     evidenceJob.start<Result<std::vector<PitchStrength>>>(
-        [known = listener.evidence(), range = helped.place.range, wish = wishOf(session.study(), heardPart)](
-            const std::stop_token& stop, const BackgroundJob::Report&) {
+        [known = listener.evidence(), range = shownTime(helped.place),
+         wish = wishOf(session.study(), heardPart)](const std::stop_token& stop,
+                                                    const BackgroundJob::Report&) {
             return pitchStrengths(*known, range, wish, stop);
         },
         [this, beats = *beats](Result<std::vector<PitchStrength>> pitches) {
@@ -201,24 +209,44 @@ std::optional<Range<Beats>> CheckDesk::beatsOf(const CheckedPlace& place) const 
     const Study& study = session.study();
     if (!study.beatMap.hasTempo()) return std::nullopt;
     if (const Note* note = place.note ? study.note(*place.note) : nullptr) return note->range();
-    constexpr std::int64_t finest = 12; // both halves, thirds, quarters and sixths of a beat are twelfths
-    const Beats begin = Beats::nearest(study.beatMap.beatsAt(place.range.begin), finest);
-    const Beats end = Beats::nearest(study.beatMap.beatsAt(place.range.end), finest);
-    return Range{begin, std::max(end, begin + Beats(1, finest))};
+    return nearestBeats(study, place.range);
+}
+
+Range<Seconds> CheckDesk::shownTime(const CheckedPlace& place) {
+    if (!place.beginsAt) return place.range;
+    return {*place.beginsAt, *place.beginsAt + place.range.length()};
+}
+
+std::optional<Range<Beats>> CheckDesk::shownBeats(const CheckedPlace& place) const {
+    if (!place.beginsAt || !session.study().beatMap.hasTempo()) return beatsOf(place);
+    return nearestBeats(session.study(), shownTime(place));
+}
+
+HintNames CheckDesk::namesFor(const HelpedPlace& helped) const {
+    HintNames names;
+    const auto beats = beatsOf(helped.place);
+    if (!beats) return names;
+    if (helped.place.heardMidi) {
+        const ChordRows chords(session.study(), *beats);
+        const RowName row = rowName(chords.at(beats->begin), *helped.place.heardMidi);
+        names.heard = row.name + row.octave;
+        if (!row.degree.isEmpty()) names.heard = row.degree + QLatin1Char(' ') + names.heard;
+    }
+    if (helped.place.beginsAt) {
+        const MeterMap meters = session.study().meters();
+        const QString there = placeText(shownBeats(helped.place)->begin, meters);
+        // The page has no place between its own and the next one for what is a little early or late.
+        if (there != placeText(beats->begin, meters)) names.elsewhere = there;
+    }
+    return names;
 }
 
 QString CheckDesk::sentenceOf(const HelpedPlace& helped) const {
     const auto beats = beatsOf(helped.place);
     if (!beats) return hintText(hintOf(helped, session.study()), {});
-    QString heard;
-    if (helped.place.heardMidi) {
-        const ChordRows chords(session.study(), *beats);
-        const RowName row = rowName(chords.at(beats->begin), *helped.place.heardMidi);
-        heard = row.name + row.octave;
-        if (!row.degree.isEmpty()) heard = row.degree + QLatin1Char(' ') + heard;
-    }
-    const QString sentence = hintText(hintOf(helped, session.study()),
-                                      placeSentence(beats->begin, session.study().meters()), heard);
+    const QString sentence =
+        hintText(hintOf(helped, session.study()), placeSentence(beats->begin, session.study().meters()),
+                 namesFor(helped));
     if (helped.step != HelpStep::ShowIt) return sentence;
     QStringList more;
     if (const auto& shownEvidence = panel.grid()->evidence()) {

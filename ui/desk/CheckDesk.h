@@ -8,6 +8,7 @@
 #include "ui/desk/MessageBar.h"
 #include "ui/desk/RecordingListener.h"
 #include "ui/grid/ColumnEvidence.h"
+#include "ui/grid/HintText.h"
 
 #include <QObject>
 
@@ -57,6 +58,11 @@ private:
     void showHelp(const HelpedPlace& helped);
     void showEvidence(const HelpedPlace& helped);
     std::optional<Range<Beats>> beatsOf(const CheckedPlace& place) const;
+    /// The stretch of the recording whose pitches the last step shows: where the note begins, if that is
+    /// elsewhere.
+    static Range<Seconds> shownTime(const CheckedPlace& place);
+    std::optional<Range<Beats>> shownBeats(const CheckedPlace& place) const;
+    HintNames namesFor(const HelpedPlace& helped) const;
     QString sentenceOf(const HelpedPlace& helped) const;
 
     DeskSession& session;

@@ -62,9 +62,12 @@ void paintRivals(QPainter& painter, const GridGeometry& geometry, double centre,
 QString hintMark(const Hint& hint) {
     if (hint.step == HelpStep::None) return {};
     const int direction = hint.direction.value_or(0);
-    if (direction == 0) return QStringLiteral("?");
-    const QString arrow = direction > 0 ? QStringLiteral("↑") : QStringLiteral("↓");
-    return hint.semitones ? QStringLiteral("%1 %2").arg(arrow).arg(std::abs(*hint.semitones)) : arrow;
+    QString mark;
+    if (hint.moved) mark = *hint.moved < 0 ? QStringLiteral("←") : QStringLiteral("→");
+    if (direction != 0) mark = direction > 0 ? QStringLiteral("↑") : QStringLiteral("↓");
+    if (direction != 0 && hint.semitones) mark += QStringLiteral(" %1").arg(std::abs(*hint.semitones));
+    // What is only likely is asked, not said.
+    return mark.isEmpty() || hint.isUnsure ? mark + QLatin1Char('?') : mark;
 }
 
 void paintHints(QPainter& painter, const GridScene& scene, const GridGeometry& geometry) {

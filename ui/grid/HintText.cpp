@@ -4,6 +4,7 @@
 
 #include <QCoreApplication>
 
+#include <cmath>
 #include <cstdlib>
 
 namespace earwright::ui {
@@ -18,6 +19,28 @@ QString semitonesText(int count) {
     return count == 1 ? tr("1 semitone") : tr("%1 semitones").arg(count);
 }
 
+/// A note of which cannot be told whether it is right: no more than what keeps it open.
+QString whichWayUnclear(const Hint& hint) {
+    const int direction = hint.direction.value_or(0);
+    switch (hint.doubt.value_or(Doubt::Faint)) {
+    case Doubt::Another:
+        return direction > 0   ? tr("the record may be higher")
+               : direction < 0 ? tr("the record may be lower")
+                               : tr("the record may have another pitch");
+    case Doubt::Beginning:
+        return tr("its pitch sounds, but it is not clear that it begins here");
+    case Doubt::Short:
+        return tr("the note is too short to tell");
+    case Doubt::Covered:
+        return tr("a stronger sound covers this note");
+    case Doubt::Unheard:
+        return tr("this pitch lies outside what the check can hear");
+    case Doubt::Faint:
+        break;
+    }
+    return tr("the note is too faint to tell");
+}
+
 QString whichWay(const Hint& hint) {
     const int direction = hint.direction.value_or(0);
     switch (*hint.kind) {
@@ -26,9 +49,9 @@ QString whichWay(const Hint& hint) {
                : direction < 0 ? tr("the record is lower")
                                : tr("the record has another pitch");
     case PlaceKind::NothingThere:
-        return tr("no note of the line begins here");
+        return tr("this note does not begin here");
     case PlaceKind::Unclear:
-        return tr("the band covers this note");
+        return whichWayUnclear(hint);
     case PlaceKind::Unwritten:
         return direction > 0   ? tr("a note is missing, higher than the one before")
                : direction < 0 ? tr("a note is missing, lower than the one before")
@@ -37,43 +60,87 @@ QString whichWay(const Hint& hint) {
     return {};
 }
 
+QString howFarMissing(int semitones) {
+    if (semitones == 0) return tr("a note is missing, the same as the one before");
+    return (semitones > 0 ? tr("a note is missing, %1 above the one before")
+                          : tr("a note is missing, %1 below the one before"))
+        .arg(semitonesText(std::abs(semitones)));
+}
+
 QString howFar(const Hint& hint) {
     const int semitones = *hint.semitones;
-    const QString far = semitonesText(std::abs(semitones));
-    if (*hint.kind == PlaceKind::Unwritten) {
-        if (semitones == 0) return tr("a note is missing, the same as the one before");
-        return (semitones > 0 ? tr("a note is missing, %1 above the one before")
-                              : tr("a note is missing, %1 below the one before"))
-            .arg(far);
-    }
+    if (*hint.kind == PlaceKind::Unwritten) return howFarMissing(semitones);
     if (semitones == 0) return whichWay(hint);
-    return (semitones > 0 ? tr("the record is %1 higher") : tr("the record is %1 lower")).arg(far);
+    const bool isHigher = semitones > 0;
+    const QString sentence =
+        *hint.kind == PlaceKind::Unclear
+            ? (isHigher ? tr("the record may be %1 higher") : tr("the record may be %1 lower"))
+            : (isHigher ? tr("the record is %1 higher") : tr("the record is %1 lower"));
+    return sentence.arg(semitonesText(std::abs(semitones)));
 }
 
-/// Two ways in which a note can be where none begins.
-QString extraOrMoved(const Hint& hint) {
-    if (!hint.moved) return tr("nothing begins here, the note may be extra");
-    return *hint.moved < 0 ? tr("nothing begins here, the record has it earlier")
-                           : tr("nothing begins here, the record has it later");
+/// Of a note that does not begin where it is written, or may not.
+QString earlierOrLater(const Hint& hint) {
+    const bool isEarlier = *hint.moved < 0;
+    if (hint.kind == PlaceKind::Unclear)
+        return isEarlier ? tr("its pitch may begin earlier") : tr("its pitch may begin later");
+    return isEarlier ? tr("the record has this note earlier") : tr("the record has this note later");
 }
 
-QString told(const Hint& hint, const QString& heardName) {
-    if (hint.heardMidi) {
-        const QString name =
-            heardName.isEmpty() ? QString::fromStdString(toString(Pitch{*hint.heardMidi, {}})) : heardName;
-        return hint.kind == PlaceKind::Unwritten ? tr("the record has %1, not written yet").arg(name)
-                                                 : tr("the record has %1").arg(name);
+/// "140 ms earlier, at bar 30, beat 2½". `elsewhere` is empty where the page has no other place for it.
+QString placeOf(const Hint& hint, const QString& elsewhere) {
+    const double apart = (*hint.beginsAt - hint.range.begin).value;
+    const QString far =
+        (apart < 0 ? tr("%1 ms earlier") : tr("%1 ms later")).arg(std::lround(1000 * std::abs(apart)));
+    const QString sentence =
+        hint.kind == PlaceKind::Unclear ? tr("its pitch may begin %1") : tr("the record has this note %1");
+    return sentence.arg(elsewhere.isEmpty() ? far : tr("%1, at %2").arg(far, elsewhere));
+}
+
+/// What helps the ear where the check cannot.
+QString advice(const Hint& hint) {
+    const QString why = whichWay(hint);
+    switch (hint.doubt.value_or(Doubt::Faint)) {
+    case Doubt::Covered:
+        return tr("%1: bring the line into focus, or listen in a band").arg(why);
+    case Doubt::Short:
+    case Doubt::Faint:
+        return tr("%1: slow it down and go by your ear").arg(why);
+    default:
+        return why;
     }
-    if (!hint.kind) return tr("something is off");
-    if (hint.kind == PlaceKind::NothingThere && hint.step >= HelpStep::HowFar) return extraOrMoved(hint);
-    return hint.semitones ? howFar(hint) : whichWay(hint);
+}
+
+QString pitchHeard(const Hint& hint, const QString& heardName) {
+    const QString name =
+        heardName.isEmpty() ? QString::fromStdString(toString(Pitch{*hint.heardMidi, {}})) : heardName;
+    switch (*hint.kind) {
+    case PlaceKind::Unwritten:
+        return tr("the record has %1, not written yet").arg(name);
+    case PlaceKind::Unclear:
+        return tr("the record may have %1, but what you wrote is likelier").arg(name);
+    default:
+        return tr("the record has %1").arg(name);
+    }
+}
+
+QString told(const Hint& hint, const HintNames& names) {
+    if (!hint.kind)
+        return hint.isUnsure ? tr("this note is not certain, listen again") : tr("something is off");
+    if (hint.heardMidi) return pitchHeard(hint, names.heard);
+    if (hint.beginsAt) return placeOf(hint, names.elsewhere);
+    if (hint.moved) return earlierOrLater(hint);
+    if (hint.step >= HelpStep::HowFar && hint.kind == PlaceKind::NothingThere)
+        return tr("this note does not begin here, it may be extra");
+    if (hint.semitones) return howFar(hint);
+    return hint.step >= HelpStep::HowFar && hint.kind == PlaceKind::Unclear ? advice(hint) : whichWay(hint);
 }
 
 } // namespace
 
-QString hintText(const Hint& hint, const QString& place, const QString& heardName) {
+QString hintText(const Hint& hint, const QString& place, const HintNames& names) {
     if (hint.step == HelpStep::None) return place;
-    const QString text = told(hint, heardName);
+    const QString text = told(hint, names);
     if (!place.isEmpty()) return tr("%1: %2").arg(place, text);
     return text.left(1).toUpper() + text.mid(1);
 }

@@ -7,8 +7,15 @@
 
 namespace earwright::ui {
 
+/// What the last step calls things by; used at that step only.
+struct HintNames {
+    /// The pitch on its chord.
+    QString heard;
+    /// The place where the note begins instead, as placeText() words it; empty where that is its own.
+    QString elsewhere;
+};
+
 /// "Bar 30, beat 3: something is off". Place: as placeSentence() words it; empty without bars.
-/// `heardName`: how the pitch of the last step is called on its chord, used at that step only.
-QString hintText(const Hint& hint, const QString& place, const QString& heardName = {});
+QString hintText(const Hint& hint, const QString& place, const HintNames& names = {});
 
 } // namespace earwright::ui

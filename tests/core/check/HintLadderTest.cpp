@@ -51,6 +51,28 @@ TEST(HintLadder, TellsFromTheThirdStepWhetherANoteIsExtraOrMoved) {
     EXPECT_FALSE(hintAt(place, HelpStep::ShowIt).moved);
 }
 
+TEST(HintLadder, TellsWhereANoteBeginsAtTheLastStepOnly) {
+    const Seconds there = range.begin + Seconds(0.15);
+    const CheckedPlace place{PlaceKind::NothingThere, range, NoteId{1}, 65, {}, there};
+    for (const HelpStep step : {HelpStep::SomethingOff, HelpStep::WhichWay, HelpStep::HowFar})
+        EXPECT_FALSE(hintAt(place, step).beginsAt) << static_cast<int>(step);
+    EXPECT_EQ(hintAt(place, HelpStep::ShowIt).beginsAt, there);
+}
+
+TEST(HintLadder, KeepsWhatIsInDoubtAndTheTimeOfAnUnclearNote) {
+    PhraseCheck check;
+    check.notes.push_back({NoteId{1}, range, 60, Verdict::Unclear, 0.6, {}});
+    check.notes.back().doubt = Doubt::Beginning;
+    check.notes.back().beginsAt = range.begin + Seconds(0.1);
+    const CheckedPlace place = placesOf(check).front();
+    const Hint first = hintAt(place, HelpStep::SomethingOff);
+    EXPECT_TRUE(first.isUnsure) << "its head says so";
+    EXPECT_FALSE(first.doubt);
+    EXPECT_EQ(hintAt(place, HelpStep::WhichWay).doubt, Doubt::Beginning);
+    EXPECT_EQ(hintAt(place, HelpStep::HowFar).moved, 1);
+    EXPECT_FALSE(hintAt(wrongPitch(), HelpStep::ShowIt).isUnsure);
+}
+
 TEST(HintLadder, SaysOnlyThatThePitchIsAnotherWhereItIsNotKnown) {
     PhraseCheck check;
     check.notes.push_back({NoteId{1}, {Seconds(2), Seconds(3)}, 60, Verdict::Contradicted, 0.05, {}});

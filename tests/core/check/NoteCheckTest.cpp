@@ -167,6 +167,44 @@ TEST(NoteCheck, DoesNotSupportANoteWrittenWhereNoneBegins) {
     EXPECT_TRUE(afterwards.nothingBegins);
 }
 
+TEST(NoteCheck, DoesNotSendAnExtraNoteToTheNoteThatSoundsOn) {
+    const Phrase phrase;
+    for (const int interval : {-4, -3, 3, 4}) {
+        std::vector<Claim> claims = phrase.claims;
+        const Claim& long1 = claims[4];
+        const Claim extra{{long1.range.begin + Seconds(0.1), long1.range.end}, long1.midi + interval};
+        claims.push_back(extra);
+        const ClaimAnswer answer = phrase.check(claims).answers.back();
+        EXPECT_NE(answer.verdict, Verdict::Supported) << interval;
+        EXPECT_NE(answer.suggestedMidi, long1.midi) << interval;
+        if (!answer.suggestedMidi) EXPECT_TRUE(answer.nothingBegins) << interval;
+    }
+}
+
+TEST(NoteCheck, SendsOnlyOneOfTwoNotesToTheSameSound) {
+    // The right note is written a semitone high, and another wrong one beside it.
+    const Phrase phrase;
+    std::vector<Claim> claims = phrase.claims;
+    claims[4].midi += 1;
+    claims.push_back({claims[4].range.shifted(Seconds(0.03)), claims[4].midi + 2});
+    const NoteCheck check = phrase.check(claims);
+    const auto isSent = [&](std::size_t i) {
+        return check.answers[i].suggestedMidi == phrase.claims[4].midi;
+    };
+    EXPECT_TRUE(isSent(4) != isSent(claims.size() - 1));
+}
+
+TEST(NoteCheck, SaysWhatIsInDoubtOfUnclearNotesAndOfNoOthers) {
+    const Phrase phrase;
+    std::vector<Claim> claims = phrase.claims;
+    claims[1].midi += 12;
+    claims[6].range = claims[6].range.shifted(Seconds(0.16));
+    claims[9].range.end = claims[9].range.begin + Seconds(0.03);
+    claims[11].midi = 20;
+    for (const ClaimAnswer& answer : phrase.check(claims).answers)
+        EXPECT_EQ(answer.doubt.has_value(), answer.verdict == Verdict::Unclear);
+}
+
 TEST(NoteCheck, ListsASoundWithNoNote) {
     const Phrase phrase;
     std::vector<Claim> claims = phrase.claims;
@@ -219,8 +257,10 @@ TEST(NoteCheck, IsUnclearAboutPitchesItDoesNotListenFor) {
     claims[0].midi = 20;
     claims[1].midi = 110;
     const NoteCheck check = phrase.check(claims);
-    EXPECT_EQ(check.answers[0], (ClaimAnswer{Verdict::Unclear, 0.5}));
-    EXPECT_EQ(check.answers[1], (ClaimAnswer{Verdict::Unclear, 0.5}));
+    ClaimAnswer unheard{Verdict::Unclear, 0.5};
+    unheard.doubt = Doubt::Unheard;
+    EXPECT_EQ(check.answers[0], unheard);
+    EXPECT_EQ(check.answers[1], unheard);
 }
 
 TEST(NoteCheck, LetsTheClaimsDecideBetweenTwoReadingsOfATuning) {

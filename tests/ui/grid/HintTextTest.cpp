@@ -51,20 +51,70 @@ TEST(HintText, CountsAMissingNoteFromTheOneBefore) {
               "Bar 30, beat 3: the record has G4, not written yet");
 }
 
-TEST(HintText, SaysThatNothingBeginsAndThenWhetherTheNoteIsExtraOrMoved) {
+TEST(HintText, SaysThatTheNoteDoesNotBeginHereAndThenWhetherItIsExtraOrMoved) {
     CheckedPlace place;
     place.kind = PlaceKind::NothingThere;
     place.range = {Seconds(2), Seconds(2.2)};
     place.writtenMidi = 65;
     EXPECT_EQ(said(place, HelpStep::SomethingOff), "Bar 30, beat 3: something is off");
-    EXPECT_EQ(said(place, HelpStep::WhichWay), "Bar 30, beat 3: no note of the line begins here");
-    EXPECT_EQ(said(place, HelpStep::HowFar), "Bar 30, beat 3: nothing begins here, the note may be extra");
-    place.beginsAt = Seconds(1.86);
-    EXPECT_EQ(said(place, HelpStep::WhichWay), "Bar 30, beat 3: no note of the line begins here");
+    EXPECT_EQ(said(place, HelpStep::WhichWay), "Bar 30, beat 3: this note does not begin here");
     EXPECT_EQ(said(place, HelpStep::HowFar),
-              "Bar 30, beat 3: nothing begins here, the record has it earlier");
+              "Bar 30, beat 3: this note does not begin here, it may be extra");
+    EXPECT_EQ(said(place, HelpStep::ShowIt), said(place, HelpStep::HowFar));
+    place.beginsAt = Seconds(1.86);
+    EXPECT_EQ(said(place, HelpStep::WhichWay), "Bar 30, beat 3: this note does not begin here");
+    EXPECT_EQ(said(place, HelpStep::HowFar), "Bar 30, beat 3: the record has this note earlier");
     place.beginsAt = Seconds(2.14);
-    EXPECT_EQ(said(place, HelpStep::ShowIt), "Bar 30, beat 3: nothing begins here, the record has it later");
+    EXPECT_EQ(said(place, HelpStep::HowFar), "Bar 30, beat 3: the record has this note later");
+}
+
+TEST(HintText, NamesThePlaceWhereTheNoteBeginsAtTheLastStep) {
+    CheckedPlace place;
+    place.kind = PlaceKind::NothingThere;
+    place.range = {Seconds(2), Seconds(2.2)};
+    place.writtenMidi = 65;
+    place.beginsAt = Seconds(1.86);
+    const Hint shown = hintAt(place, HelpStep::ShowIt);
+    EXPECT_EQ(hintText(shown, "Bar 30, beat 3", {{}, "bar 30, beat 2½"}).toStdString(),
+              "Bar 30, beat 3: the record has this note 140 ms earlier, at bar 30, beat 2½");
+    EXPECT_EQ(hintText(shown, "Bar 30, beat 3").toStdString(),
+              "Bar 30, beat 3: the record has this note 140 ms earlier");
+    place.beginsAt = Seconds(2.0824);
+    EXPECT_TRUE(hintText(hintAt(place, HelpStep::ShowIt), {}).endsWith("82 ms later"));
+}
+
+TEST(HintText, DoesNotCallAnUnclearNoteWrongAndSaysWhyItIsUnclear) {
+    CheckedPlace place;
+    place.kind = PlaceKind::Unclear;
+    place.range = {Seconds(2), Seconds(2.05)};
+    place.writtenMidi = 65;
+    EXPECT_EQ(said(place, HelpStep::SomethingOff), "Bar 30, beat 3: this note is not certain, listen again");
+    place.doubt = Doubt::Covered;
+    EXPECT_EQ(said(place, HelpStep::WhichWay), "Bar 30, beat 3: a stronger sound covers this note");
+    EXPECT_EQ(
+        said(place, HelpStep::ShowIt),
+        "Bar 30, beat 3: a stronger sound covers this note: bring the line into focus, or listen in a band");
+    for (const Doubt doubt : {Doubt::Beginning, Doubt::Short, Doubt::Faint, Doubt::Unheard, Doubt::Another}) {
+        place.doubt = doubt;
+        for (const HelpStep step : {HelpStep::WhichWay, HelpStep::HowFar, HelpStep::ShowIt})
+            EXPECT_EQ(said(place, step).find("covers"), std::string::npos) << static_cast<int>(doubt);
+    }
+    place.doubt = Doubt::Beginning;
+    place.beginsAt = Seconds(2.14);
+    EXPECT_EQ(said(place, HelpStep::WhichWay),
+              "Bar 30, beat 3: its pitch sounds, but it is not clear that it begins here");
+    EXPECT_EQ(said(place, HelpStep::HowFar), "Bar 30, beat 3: its pitch may begin later");
+    EXPECT_EQ(said(place, HelpStep::ShowIt), "Bar 30, beat 3: its pitch may begin 140 ms later");
+}
+
+TEST(HintText, OnlyMayHaveAnotherPitchWhereTheWrittenOneIsLikelier) {
+    CheckedPlace place = wrongPitch(65, 63);
+    place.kind = PlaceKind::Unclear;
+    place.doubt = Doubt::Another;
+    EXPECT_EQ(said(place, HelpStep::WhichWay), "Bar 30, beat 3: the record may be lower");
+    EXPECT_EQ(said(place, HelpStep::HowFar), "Bar 30, beat 3: the record may be 2 semitones lower");
+    EXPECT_EQ(said(place, HelpStep::ShowIt),
+              "Bar 30, beat 3: the record may have E♭4, but what you wrote is likelier");
 }
 
 TEST(HintText, NamesAPitchOnlyAtTheLastStep) {
@@ -75,7 +125,7 @@ TEST(HintText, NamesAPitchOnlyAtTheLastStep) {
 
 TEST(HintText, UsesTheNameThatThePitchHasOnItsChord) {
     const Hint hint = hintAt(wrongPitch(65, 63), HelpStep::ShowIt);
-    EXPECT_EQ(hintText(hint, "Bar 1, beat 1", "♯9 D♯4").toStdString(),
+    EXPECT_EQ(hintText(hint, "Bar 1, beat 1", {"♯9 D♯4", {}}).toStdString(),
               "Bar 1, beat 1: the record has ♯9 D♯4");
     EXPECT_EQ(hintText(hint, {}).toStdString(), "The record has E♭4");
 }

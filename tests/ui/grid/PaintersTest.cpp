@@ -223,6 +223,12 @@ TEST_F(GridPainters, SayNoMoreThanTheStep) {
     hint.step = HelpStep::HowFar;
     hint.semitones = -2;
     EXPECT_EQ(hintMark(hint).toStdString(), "↓ 2");
+    hint.isUnsure = true;
+    EXPECT_EQ(hintMark(hint).toStdString(), "↓ 2?");
+    Hint moved;
+    moved.step = HelpStep::HowFar;
+    moved.moved = 1;
+    EXPECT_EQ(hintMark(moved).toStdString(), "→");
 }
 
 TEST_F(GridPainters, LetEvidenceGrowInItsColumnAndJoinOctaves) {
