@@ -45,14 +45,14 @@ PlayedNote playedNote(const PhrasingClaim& claim, const NotePlaying& playing) {
 
 Result<PlayedNotes> measurePlaying(const Study& study, const std::vector<Note>& notes,
                                    const RecordingEvidence& recording, std::stop_token stop,
-                                   const Progress& progress) {
+                                   const Progress& progress, const HeardPart& part) {
     if (!study.beatMap.hasTempo())
         return Error{ErrorKind::OutOfRange,
                      "The bars of this study are not marked yet; mark two bars so that its notes have places "
                      "in the recording.",
                      ""};
     const std::vector<PhrasingClaim> claims = phrasingClaims(study, notes);
-    const auto playing = measurePhrasing(recording, claims, stop, progress);
+    const auto playing = measurePhrasing(recording, claims, stop, progress, part);
     if (!playing) return playing.error();
     PlayedNotes played;
     for (std::size_t i = 0; i < notes.size(); ++i)

@@ -17,11 +17,12 @@ namespace earwright {
 /// onset.
 std::vector<PhrasingClaim> phrasingClaims(const Study& study, const std::vector<Note>& notes);
 
-/// Measures notes of a study; those whose beginning is not heard are left out. Not for the interface's
-/// thread. Errors: Cancelled; OutOfRange where the bars are not marked yet. Requires: notes rise by onset.
+/// Measures notes of a study, in a part of its sound or where the line is clearest; those whose beginning is
+/// not heard are left out. Not for the interface's thread. Errors: Cancelled; OutOfRange where the bars are
+/// not marked yet. Requires: notes rise by onset.
 Result<PlayedNotes> measurePlaying(const Study& study, const std::vector<Note>& notes,
                                    const RecordingEvidence& recording, std::stop_token stop = {},
-                                   const Progress& progress = {});
+                                   const Progress& progress = {}, const HeardPart& part = {});
 
 /// What was measured of a note as it can be played back. Requires: playing.begins.
 PlayedNote playedNote(const PhrasingClaim& claim, const NotePlaying& playing);

@@ -40,6 +40,11 @@ void AsPlayedDesk::switchTo(bool asPlayed) {
                            "first."));
         return emit changed();
     }
+    if (heardPart != measuredIn) {
+        notes.clear();
+        asked.clear();
+        measuredIn = heardPart;
+    }
     on = true;
     tellsOutcome = true;
     emit changed();
@@ -97,9 +102,9 @@ void AsPlayedDesk::measure() {
     }
     const auto study = session.shared();
     work.start<PlayedNotes>(
-        [study, wanted](const RecordingEvidence& recording, const std::stop_token& stop,
-                        const BackgroundJob::Report& report) {
-            return measurePlaying(*study, wanted, recording, stop, report);
+        [study, wanted, part = measuredIn](const RecordingEvidence& recording, const std::stop_token& stop,
+                                           const BackgroundJob::Report& report) {
+            return measurePlaying(*study, wanted, recording, stop, report, part);
         },
         [this, study, wanted](const PlayedNotes& heard) { take(wanted, *study, heard); });
 }

@@ -22,6 +22,9 @@ public:
                  QObject* parent = nullptr);
 
     bool isOn() const { return on; }
+    /// What is measured from the next time it is switched on: where the user listens then, or where the line
+    /// is clearest while that is everything. Another focus meanwhile changes nothing.
+    void listenTo(const HeardPart& part) { heardPart = part; }
     /// Nothing happens without a recording and marked bars; then it says what is missing.
     void switchTo(bool asPlayed);
     bool isBusy() const { return work.isBusy() || pause.isActive(); }
@@ -51,6 +54,9 @@ private:
     bool on = false;
     /// The first measure since it was switched on is told about when it ends.
     bool tellsOutcome = false;
+    HeardPart heardPart;
+    /// Where `notes` were measured.
+    HeardPart measuredIn;
     PlayedNotes notes;
     std::map<NoteId, Asked> asked;
     /// Edits come in bursts; they are measured once it is quiet.

@@ -9,6 +9,7 @@
 #include "ui/grid/ChordRows.h"
 #include "ui/grid/HintText.h"
 #include "ui/grid/LadderPanel.h"
+#include "ui/grid/ListenedText.h"
 #include "ui/grid/NoteGrid.h"
 #include "ui/grid/NoteGridPanel.h"
 #include "ui/sheet/ChorusSheetView.h"
@@ -28,22 +29,6 @@ Range<Beats> nearestBeats(const Study& study, const Range<Seconds>& time) {
     const Beats begin = Beats::nearest(study.beatMap.beatsAt(time.begin), finest);
     const Beats end = Beats::nearest(study.beatMap.beatsAt(time.end), finest);
     return {begin, std::max(end, begin + Beats(1, finest))};
-}
-
-/// What the dots of the last step tell of, where it is not the whole recording.
-QString dotsText(const HeardPart& part) {
-    if (part.isEverything()) return {};
-    if (part.band) return CheckDesk::tr("The dots tell only of the part and band you listen to.");
-    switch (part.focus) {
-    case Focus::Left:
-        return CheckDesk::tr("The dots tell only of the left channel.");
-    case Focus::Right:
-        return CheckDesk::tr("The dots tell only of the right channel.");
-    case Focus::Centre:
-        return CheckDesk::tr("The dots tell only of the centre.");
-    default:
-        return CheckDesk::tr("The dots tell only of the sides.");
-    }
 }
 
 } // namespace
@@ -192,15 +177,16 @@ void CheckDesk::showHelp(const HelpedPlace& helped) {
 void CheckDesk::showEvidence(const HelpedPlace& helped) {
     const auto beats = shownBeats(helped.place);
     if (!listener.evidence() || !beats) return;
-    evidenceJob.start<Result<std::vector<PitchStrength>>>(
+    evidenceJob.start<Result<HeardStrengths>>(
         [known = listener.evidence(), range = shownTime(helped.place),
          wish = wishOf(session.study(), heardPart)](const std::stop_token& stop,
                                                     const BackgroundJob::Report&) {
             return pitchStrengths(*known, range, wish, stop);
         },
-        [this, beats = *beats](Result<std::vector<PitchStrength>> pitches) {
-            if (!pitches) return;
-            panel.grid()->setEvidence(ColumnEvidence{beats, *pitches});
+        [this, beats = *beats, asAsked = !heardPart.isEverything()](Result<HeardStrengths> heard) {
+            if (!heard) return;
+            panel.grid()->setEvidence(
+                ColumnEvidence{beats, heard->pitches, listenedText(heard->listened, asAsked)});
             refresh();
         });
 }
@@ -252,8 +238,10 @@ QString CheckDesk::sentenceOf(const HelpedPlace& helped) const {
     if (const auto& shownEvidence = panel.grid()->evidence()) {
         const ChordRows chords(session.study(), *beats);
         more += openOctaveText(shownEvidence->pitches, chords.at(beats->begin));
+        if (!shownEvidence->listened.isEmpty()) more += tr("The dots: %1.").arg(shownEvidence->listened);
     }
-    more += dotsText(heardPart);
+    if (helped.place.kind == PlaceKind::NothingThere && !helped.place.beginsAt)
+        more += tr("The dots show what sounds meanwhile.");
     more.removeAll(QString());
     return more.isEmpty() ? sentence : sentence + QStringLiteral(". ") + more.join(QLatin1Char(' '));
 }

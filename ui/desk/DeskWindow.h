@@ -132,6 +132,8 @@ private:
     void connectTransport();
     void connectListening();
     void connectBeatAndBand();
+    /// Check, help and what is measured of the playing keep to the user's focus and band.
+    void listenWhereTheUserDoes();
     void restoreLayout();
     void keepLayout();
 

@@ -118,6 +118,13 @@ void DeskWindow::connectTransport() {
     transportBar->setHearing(ears.hearing());
 }
 
+void DeskWindow::listenWhereTheUserDoes() {
+    const HeardPart part{ears.focus(), band.heard()};
+    checks->listenTo(part);
+    feels->listenTo(part);
+    playedAs->listenTo(part);
+}
+
 void DeskWindow::connectListening() {
     connect(&ears, &ListeningDesk::hearingChanged, this, [this] {
         transportBar->setHearing(ears.hearing());
@@ -126,7 +133,7 @@ void DeskWindow::connectListening() {
     connect(&ears, &ListeningDesk::focusChanged, this, [this] {
         transportBar->showFocus(ears.focus());
         transportBar->setIsStereo(ears.isStereo());
-        checks->listenTo({ears.focus(), band.heard()});
+        listenWhereTheUserDoes();
     });
     connect(&ears, &ListeningDesk::levelChanged, this, [this] {
         transportBar->setLevel(ears.level());
@@ -154,7 +161,7 @@ void DeskWindow::connectBeatAndBand() {
     connect(row, &BandRow::edgesChosen, &band, &BandDesk::setEdges);
     connect(&band, &BandDesk::changed, this, [this, row] {
         row->show(band.use(), band.edges());
-        checks->listenTo({ears.focus(), band.heard()});
+        listenWhereTheUserDoes();
     });
 }
 

@@ -34,14 +34,15 @@ void FeelDesk::tell(SpanId phrase) {
                "write."));
     const auto asked = session.shared();
     work.start<Feel>(
-        [asked, notes = std::move(notes)](const RecordingEvidence& recording, const std::stop_token& stop,
-                                          const BackgroundJob::Report& report) -> Result<Feel> {
-            const auto played = measurePlaying(*asked, notes, recording, stop, report);
+        [asked, notes = std::move(notes),
+         part = heardPart](const RecordingEvidence& recording, const std::stop_token& stop,
+                           const BackgroundJob::Report& report) -> Result<Feel> {
+            const auto played = measurePlaying(*asked, notes, recording, stop, report, part);
             if (!played) return played.error();
             return feelOf(*asked, notes, *played);
         },
-        [this, phrase](const Feel& feel) {
-            told[phrase] = feel;
+        [this, phrase, part = heardPart](const Feel& feel) {
+            told[phrase] = {feel, part};
             refresh();
         });
 }
@@ -63,7 +64,7 @@ void FeelDesk::forget() {
 void FeelDesk::refresh() {
     const auto feel = shown ? told.find(*shown) : told.end();
     if (feel == told.end()) return line.clear();
-    line.show(feel->second);
+    line.show(feel->second.feel, feel->second.listened);
 }
 
 } // namespace earwright::ui

@@ -25,6 +25,9 @@ public:
 
     /// The phrase in sight; none for bars without a phrase.
     void setPhrase(std::optional<SpanId> phrase);
+    /// Where the next phrase is listened to: where the user does, or where its line is clearest while that is
+    /// everything.
+    void listenTo(const HeardPart& part) { heardPart = part; }
     /// Measures a phrase, or says that nothing is written in it yet. Nothing happens without the recording.
     void tell(SpanId phrase);
 
@@ -36,7 +39,12 @@ private:
     DeskSession& session;
     FeelLine& line;
     MessageBar& messages;
-    std::map<SpanId, Feel> told;
+    struct Told {
+        Feel feel;
+        HeardPart listened;
+    };
+    HeardPart heardPart;
+    std::map<SpanId, Told> told;
     std::optional<SpanId> shown;
     ListenedWork work;
 };

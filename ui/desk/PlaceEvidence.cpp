@@ -21,14 +21,14 @@ QString inPercent(double share) {
 
 } // namespace
 
-Result<std::vector<PitchStrength>> pitchStrengths(const RecordingEvidence& recording,
-                                                  const Range<Seconds>& place, const ListeningWish& wish,
-                                                  const std::stop_token& stop) {
+Result<HeardStrengths> pitchStrengths(const RecordingEvidence& recording, const Range<Seconds>& place,
+                                      const ListeningWish& wish, const std::stop_token& stop) {
     const Range<Seconds> passage{std::max(place.begin - surroundings, Seconds(0)),
                                  std::min(place.end + surroundings, recording.duration())};
     const auto evidence = recording.passage(passage, wish.part, stop);
     if (!evidence) return evidence.error();
-    return strengthsOf(pitchHints(evidence->within(wish.line), {place}).front().evidence);
+    const PitchHint hint = pitchHints(evidence->within(wish.line), {place}).front();
+    return HeardStrengths{strengthsOf(hint.evidence), hint.listened};
 }
 
 QString openOctaveText(const std::vector<PitchStrength>& pitches, const ChordStretch* chord) {

@@ -14,11 +14,16 @@
 
 namespace earwright::ui {
 
-/// Pitches worth a dot where and for what the wish says, rising; where nothing stands out all are weak, or
-/// there are none. Takes a part of a second: not for the interface thread. Errors: Cancelled.
-Result<std::vector<PitchStrength>> pitchStrengths(const RecordingEvidence& recording,
-                                                  const Range<Seconds>& place, const ListeningWish& wish,
-                                                  const std::stop_token& stop);
+/// Pitches worth a dot, and where they were listened for mostly.
+struct HeardStrengths {
+    std::vector<PitchStrength> pitches;
+    HeardPart listened;
+};
+
+/// Pitches where and for what the wish says, rising; where nothing stands out all are weak, or there are
+/// none. Takes a part of a second: not for the interface thread. Errors: Cancelled.
+Result<HeardStrengths> pitchStrengths(const RecordingEvidence& recording, const Range<Seconds>& place,
+                                      const ListeningWish& wish, const std::stop_token& stop);
 
 /// "The octave is open: B♭3 72 %, B♭4 24 %."; empty where it is not. Named on the chord there, if any.
 QString openOctaveText(const std::vector<PitchStrength>& pitches, const ChordStretch* chord);

@@ -1,5 +1,6 @@
 #include "ui/grid/FeelLine.h"
 
+#include "ui/grid/ListenedText.h"
 #include "ui/theme/Type.h"
 
 #include <QLabel>
@@ -56,8 +57,11 @@ FeelLine::FeelLine(QWidget* parent) : QWidget(parent), line(new QLabel(this)) {
     clear();
 }
 
-void FeelLine::show(const Feel& feel) {
-    line->setText(feelText(feel));
+void FeelLine::show(const Feel& feel, const HeardPart& listened) {
+    QString where = listenedText(listened, true);
+    if (!where.isEmpty())
+        where = QStringLiteral(" ") + where.left(1).toUpper() + where.mid(1) + QLatin1Char('.');
+    line->setText(feelText(feel) + where);
     setVisible(true);
 }
 

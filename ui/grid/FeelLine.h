@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/check/Feel.h"
+#include "core/listening/HeardPart.h"
 
 #include <QWidget>
 
@@ -15,7 +16,8 @@ class FeelLine : public QWidget {
 public:
     explicit FeelLine(QWidget* parent = nullptr);
 
-    void show(const Feel& feel);
+    /// `listened`: the part of the recording the user had in focus; everything says nothing.
+    void show(const Feel& feel, const HeardPart& listened = {});
     void clear();
     QString text() const;
 

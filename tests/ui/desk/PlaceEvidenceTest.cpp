@@ -33,16 +33,26 @@ RecordingEvidence twoSides() {
 }
 
 int strongest(const HeardPart& part, const LineRange& line = {}) {
-    const auto pitches = pitchStrengths(twoSides(), place, {part, line}, {});
+    const auto heard = pitchStrengths(twoSides(), place, {part, line}, {});
+    const std::vector<PitchStrength>& pitches = heard->pitches;
     const auto best = std::max_element(
-        pitches->begin(), pitches->end(),
+        pitches.begin(), pitches.end(),
         [](const PitchStrength& one, const PitchStrength& other) { return one.strength < other.strength; });
-    return best == pitches->end() ? 0 : best->midi;
+    return best == pitches.end() ? 0 : best->midi;
 }
 
 TEST(PlaceEvidence, TellsOfTheSideThatIsListenedTo) {
     EXPECT_EQ(strongest({Focus::Left, {}}), lower);
     EXPECT_EQ(strongest({Focus::Right, {}}), higher);
+}
+
+TEST(PlaceEvidence, SaysWhereItListened) {
+    const auto listened = [](const HeardPart& part, const LineRange& line) {
+        return pitchStrengths(twoSides(), place, {part, line}, {})->listened;
+    };
+    EXPECT_EQ(listened({Focus::Left, {}}, {}).focus, Focus::Left) << "as asked";
+    // Only the right side has anything that the line can play.
+    EXPECT_EQ(listened({}, {higher - 2, higher + 5}).focus, Focus::Right);
 }
 
 TEST(PlaceEvidence, TellsNothingOfWhatTheLinesInstrumentCannotPlay) {
