@@ -502,9 +502,8 @@ void addCheckAndHelp(std::vector<Command>& table) {
     table.insert(
         table.end(),
         {{CheckPhrase, Check, "check", WORDS("Check the phrase"),
-          WORDS("Compares the phrase under the cursor with the recording; where none is marked, the notes "
-                "around it "
-                "become one"),
+          WORDS("Compares the phrase under the cursor with the recording, or all phrases of the selected "
+                "stretch or of the loop it is in; where none is marked, the notes around become one"),
           KeyList{plain(Qt::Key_C)}, RecordingOpen | WrittenHere | Tempo},
          {NextHelp, Check, "next-help", WORDS("Next step of help"),
           WORDS("Says one thing more about the place chosen, or the next place"), KeyList{plain(Qt::Key_H)},

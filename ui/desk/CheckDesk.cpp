@@ -16,6 +16,7 @@
 #include "ui/theme/PlaceText.h"
 
 #include <algorithm>
+#include <numeric>
 #include <utility>
 
 namespace earwright::ui {
@@ -23,6 +24,7 @@ namespace earwright::ui {
 namespace {
 
 const auto unwritten = QStringLiteral("nothing written");
+const auto checked = QStringLiteral("phrases checked");
 
 Range<Beats> nearestBeats(const Study& study, const Range<Seconds>& time) {
     constexpr std::int64_t finest = 12; // both halves, thirds, quarters and sixths of a beat are twelfths
@@ -70,30 +72,65 @@ void CheckDesk::setPhrase(std::optional<SpanId> phrase) {
     refresh();
 }
 
-void CheckDesk::check(SpanId phrase) {
-    const Span* span = session.study().span(phrase);
-    if (!span || !session.recording()) return;
-    if (!isWritten(session.study(), *span))
+void CheckDesk::check(const std::vector<SpanId>& phrases) {
+    if (phrases.empty() || !session.recording()) return;
+    std::vector<SpanId> written;
+    for (const SpanId id : phrases)
+        if (const Span* span = session.study().span(id); span && isWritten(session.study(), *span))
+            written.push_back(id);
+    messages.close(checked);
+    if (written.empty())
         return messages.say(unwritten, MessageBar::Tone::Notice,
                             tr("Nothing is written in this phrase yet: write what you hear first, then press "
                                "C to check it."));
     messages.close(unwritten);
-    work.whenListened([this, phrase] { start(phrase); });
+    work.whenListened([this, written] { start(written); });
     if (isBusy()) panel.ladder()->showChecking();
 }
 
-void CheckDesk::start(SpanId phrase) {
-    // While the recording was listened to the line may have changed, or the phrase gone.
-    const Span* span = session.study().span(phrase);
-    if (!span) return giveUp();
+void CheckDesk::start(const std::vector<SpanId>& phrases) {
+    // While the recording was listened to the line may have changed, or the phrases gone.
+    std::vector<Span> spans;
+    for (const SpanId id : phrases)
+        if (const Span* span = session.study().span(id)) spans.push_back(*span);
+    if (spans.empty()) return giveUp();
     const auto asked = session.shared();
-    work.run<PhraseCheck>(
-        [study = asked, span = *span, wish = wishOf(*asked, heardPart)](const RecordingEvidence& recording,
-                                                                        const std::stop_token& stop,
-                                                                        const BackgroundJob::Report& report) {
-            return checkPhrase(*study, span, recording, stop, report, wish);
+    work.run<std::vector<PhraseCheck>>(
+        [study = asked, spans, wish = wishOf(*asked, heardPart)](
+            const RecordingEvidence& recording, const std::stop_token& stop,
+            const BackgroundJob::Report& report) -> Result<std::vector<PhraseCheck>> {
+            std::vector<PhraseCheck> outcomes;
+            for (const Span& span : spans) {
+                const auto share = [&](double done) {
+                    report((static_cast<double>(outcomes.size()) + done) / static_cast<double>(spans.size()));
+                };
+                auto outcome = checkPhrase(*study, span, recording, stop, share, wish);
+                if (!outcome) return outcome.error();
+                outcomes.push_back(*std::move(outcome));
+            }
+            return outcomes;
         },
-        [this, span = *span, asked](const PhraseCheck& outcome) { take(span, *asked, outcome); });
+        [this, spans, asked](const std::vector<PhraseCheck>& outcomes) {
+            for (std::size_t i = 0; i < spans.size(); ++i)
+                take(spans[i], *asked, outcomes[i]);
+            if (outcomes.size() > 1) tellOf(outcomes);
+        });
+}
+
+void CheckDesk::tellOf(const std::vector<PhraseCheck>& outcomes) {
+    const auto count = [&](Verdict verdict) {
+        return std::accumulate(
+            outcomes.begin(), outcomes.end(), 0,
+            [verdict](int sum, const PhraseCheck& outcome) { return sum + outcome.count(verdict); });
+    };
+    messages.say(
+        checked, MessageBar::Tone::Notice,
+        tr("%1 phrases checked: %2 supported · %3 unclear · %4 contradicted. Help goes by the phrase in "
+           "the grid.")
+            .arg(outcomes.size())
+            .arg(count(Verdict::Supported))
+            .arg(count(Verdict::Unclear))
+            .arg(count(Verdict::Contradicted)));
 }
 
 void CheckDesk::take(const Span& phrase, const Study& asked, const PhraseCheck& outcome) {
@@ -127,7 +164,10 @@ void CheckDesk::follow(const Study& before) {
         checks.clear();
     }
     checks.follow(before, session.study());
-    if (before.notes != session.study().notes) messages.close(unwritten);
+    if (before.notes != session.study().notes) {
+        messages.close(unwritten);
+        messages.close(checked);
+    }
     refresh();
     emit changed();
 }

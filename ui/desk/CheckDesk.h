@@ -32,8 +32,9 @@ public:
 
     /// The phrase whose check the panel shows; none for bars without a phrase.
     void setPhrase(std::optional<SpanId> phrase);
-    /// Checks a phrase, or says that nothing is written in it yet. Nothing happens without the recording.
-    void check(SpanId phrase);
+    /// Checks phrases, or says that nothing is written in them yet. Of several the outcome is told in
+    /// numbers, since the panel shows one of them. Nothing happens without the recording.
+    void check(const std::vector<SpanId>& phrases);
     /// One step more, for the selected note or else the next place after the cursor.
     void help(SpanId phrase, Seconds cursor);
     /// What of the recording the next check and the last step of help listen to: what the user listens to, or
@@ -50,7 +51,8 @@ signals:
     void changed();
 
 private:
-    void start(SpanId phrase);
+    void start(const std::vector<SpanId>& phrases);
+    void tellOf(const std::vector<PhraseCheck>& outcomes);
     void take(const Span& phrase, const Study& asked, const PhraseCheck& outcome);
     void giveUp();
     void follow(const Study& before);

@@ -230,9 +230,7 @@ void askWhoPlays(DeskWindow& window) {
 }
 
 void bindCheckAndHelp(CommandSet& commands, DeskWindow& window) {
-    commands.bind(CheckPhrase, [&] {
-        if (const auto phrase = window.phraseToCheck()) window.checking().check(*phrase);
-    });
+    commands.bind(CheckPhrase, [&] { window.checking().check(window.phrasesToCheck()); });
     commands.bind(NextHelp, [&] {
         if (const auto phrase = window.phraseUnderCursor())
             window.checking().help(*phrase, window.listening().place());

@@ -1,5 +1,6 @@
 // Which of the things commands need are there now.
 #include "core/study/LooseEndEdits.h"
+#include "core/study/PlayedTime.h"
 #include "ui/commands/KeySpelling.h"
 #include "ui/desk/DeskWindow.h"
 #include "ui/desk/EarSteps.h"
@@ -46,7 +47,9 @@ Conditions DeskWindow::conditions() {
     met.setFlag(Condition::Stretch, marks->stretch().has_value());
     met.setFlag(Condition::SpanHere, innermostSpan(study, ear) != nullptr);
     met.setFlag(Condition::PhraseHere, phrase.has_value());
-    met.setFlag(Condition::WrittenHere, phrase || marks->writtenRunHere(placeInGrid()));
+    const auto stretch = stretchToCheck();
+    met.setFlag(Condition::WrittenHere, phrase || marks->writtenRunHere(placeInGrid()) ||
+                                            (stretch && !notesPlayedIn(study, *stretch).empty()));
     met.setFlag(Condition::Grid, gridPanel->grid()->hasColumns());
     met.setFlag(Condition::NoteSelected, gridPanel->grid()->selectedNote().has_value());
     met.setFlag(Condition::Places, phrase && checks->hasPlaces(*phrase));

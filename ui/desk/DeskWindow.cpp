@@ -1,5 +1,6 @@
 #include "ui/desk/DeskWindow.h"
 
+#include "core/study/PlayedTime.h"
 #include "ui/desk/DeskCommands.h"
 #include "ui/desk/ExchangeDesk.h"
 #include "ui/desk/PageDesk.h"
@@ -305,6 +306,40 @@ std::optional<SpanId> DeskWindow::phraseUnderCursor() {
 std::optional<Beats> DeskWindow::placeInGrid() const {
     const NoteGrid* grid = gridPanel->grid();
     return cursor.isHeld() && grid->hasColumns() ? std::optional(grid->cursor().place) : std::nullopt;
+}
+
+std::optional<Range<Seconds>> DeskWindow::stretchToCheck() {
+    if (!desk.isOpen() || !desk.study().beatMap.hasTempo()) return std::nullopt;
+    if (const auto chosen = chorusSheet->stretch()) return chosen;
+    const auto& loop = desk.study().practice.loop;
+    if (!loop) return std::nullopt;
+    const auto phrase = phraseUnderCursor();
+    const auto inGrid = placeInGrid();
+    const Seconds cursorPlace = inGrid ? desk.study().beatMap.seconds(*inGrid) : ears.place();
+    const bool isInLoop =
+        phrase ? desk.study().span(*phrase)->range.overlaps(*loop) : loop->contains(cursorPlace);
+    return isInLoop ? loop : std::nullopt;
+}
+
+std::vector<SpanId> DeskWindow::phrasesToCheck() {
+    const auto stretch = stretchToCheck();
+    std::vector<SpanId> phrases;
+    if (!stretch || notesPlayedIn(desk.study(), *stretch).empty()) {
+        if (const auto phrase = phraseToCheck()) phrases.push_back(*phrase);
+        return phrases;
+    }
+    const std::size_t marked = desk.study().spans.size();
+    marks->markWrittenRuns(*stretch);
+    const Study& study = desk.study();
+    if (study.spans.size() > marked)
+        messageBar->notice(tr("The notes in this stretch that were in no phrase are phrases now."));
+    for (const Span& span : study.spans) {
+        if (span.kind != SpanKind::Phrase || !span.range.overlaps(*stretch)) continue;
+        const Range<Seconds> both{std::max(span.range.begin, stretch->begin),
+                                  std::min(span.range.end, stretch->end)};
+        if (!notesPlayedIn(study, both).empty()) phrases.push_back(span.id);
+    }
+    return phrases;
 }
 
 std::optional<SpanId> DeskWindow::phraseToCheck() {

@@ -111,6 +111,9 @@ public:
     std::optional<SpanId> phraseUnderCursor();
     /// The same; or, where none is marked, one made now of the notes written around.
     std::optional<SpanId> phraseToCheck();
+    /// All phrases with notes in the selected stretch or the loop around the cursor, those made now of notes
+    /// in none among them; without such a stretch the one above.
+    std::vector<SpanId> phrasesToCheck();
     /// What may be asked for now.
     Conditions conditions();
 
@@ -126,6 +129,8 @@ private:
     void connectSession();
     void connectStrip();
     void showBarsOnPage();
+    /// The selected stretch, or the loop where the cursor is in it.
+    std::optional<Range<Seconds>> stretchToCheck();
     /// Of the grid's cursor, while its page stays.
     std::optional<Beats> placeInGrid() const;
     void connectPanel();

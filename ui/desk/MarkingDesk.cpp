@@ -4,6 +4,7 @@
 #include "core/study/LooseEndEdits.h"
 #include "core/study/MarkEdits.h"
 #include "core/study/MeterEdits.h"
+#include "core/study/PlayedTime.h"
 #include "core/study/SpanEdits.h"
 #include "core/study/WrittenRun.h"
 #include "ui/desk/EarSteps.h"
@@ -182,6 +183,21 @@ std::optional<Range<Beats>> MarkingDesk::writtenRunHere(const std::optional<Beat
     if (!study.beatMap.hasTempo()) return std::nullopt;
     const Beats ear = Beats::nearest(study.beatMap.beatsAt(listening.place()), finest);
     return writtenRunAt(study, inGrid.value_or(ear));
+}
+
+void MarkingDesk::markWrittenRuns(const Range<Seconds>& stretch) {
+    Study study = session.study();
+    bool isAny = false;
+    for (const Note& note : notesPlayedIn(study, stretch)) {
+        if (study.spanAt(SpanKind::Phrase, study.beatMap.seconds(note.onset))) continue;
+        const auto run = writtenRunAt(study, note.onset);
+        if (!run) continue;
+        study =
+            addSpan(study, SpanKind::Phrase, barsOf(study, *run).toStdString(), study.beatMap.seconds(*run))
+                .study;
+        isAny = true;
+    }
+    if (isAny) session.apply(nameOf(SpanKind::Phrase), std::move(study));
 }
 
 std::optional<SpanId> MarkingDesk::markWrittenRun(const std::optional<Beats>& inGrid) {

@@ -46,6 +46,9 @@ public:
     /// Makes a phrase of them, named by its bars. Nothing without any.
     std::optional<SpanId> markWrittenRun(const std::optional<Beats>& inGrid);
 
+    /// Makes phrases of all runs of notes played in a stretch that are in none, in one step of undo.
+    void markWrittenRuns(const Range<Seconds>& stretch);
+
     /// The selected stretch of the sheet, or else the loop.
     std::optional<Range<Seconds>> stretch() const;
     /// A bar or beat mark so near to the ear that it is meant.

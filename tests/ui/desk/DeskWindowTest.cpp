@@ -175,6 +175,48 @@ TEST_F(DeskWindowTest, ChecksThePhraseOnlyWhenAskedAndHelpsInSteps) {
     EXPECT_EQ(study().earRecord.foundByEar(), 0);
 }
 
+TEST_F(DeskWindowTest, ChecksAllPhrasesOfTheLoop) {
+    open(recording());
+    earTo(0.5);
+    press(Qt::Key_Return);
+    earTo(2.5);
+    press(Qt::Key_Return);
+    // Bar 2 has C4 E4 G4 C5. Two phrases of two beats; the second beat of each is written wrong.
+    for (const auto& [beat, midi] : {std::pair{4, 60}, {5, 65}, {6, 67}, {7, 71}})
+        writeNote(Beats(beat), midi);
+    Study phrased = study();
+    phrased = addSpan(phrased, SpanKind::Phrase, "a", {Seconds(2.5), Seconds(3.5)}).study;
+    phrased = addSpan(phrased, SpanKind::Phrase, "b", {Seconds(3.5), Seconds(4.5)}).study;
+    window->session().apply("phrases", phrased);
+    window->listening().loopOver(Range{Seconds(2.5), Seconds(4.5)});
+    press(Qt::Key_C);
+    ASSERT_TRUE(soon([&] { return window->checking().book().verdicts().size() == 4; }));
+    EXPECT_TRUE(window->messages().sentence("phrases checked").startsWith("2 phrases checked: 2 supported"));
+    // Without the loop it is the phrase of the grid alone.
+    window->listening().loopOver(std::nullopt);
+    window->messages().close("phrases checked");
+    press(Qt::Key_C);
+    ASSERT_TRUE(soon([&] { return !window->checking().isBusy(); }));
+    EXPECT_TRUE(window->messages().sentence("phrases checked").isEmpty());
+}
+
+TEST_F(DeskWindowTest, MakesPhrasesOfWhatIsWrittenInTheSelectedStretch) {
+    open(recording());
+    earTo(0.5);
+    press(Qt::Key_Return);
+    earTo(2.5);
+    press(Qt::Key_Return);
+    writeNote(Beats(4), 60);
+    writeNote(Beats(5), 64);
+    press(Qt::Key_Escape);
+    window->sheet().setStretch(Range{Seconds(2.0), Seconds(5.0)});
+    press(Qt::Key_C);
+    ASSERT_EQ(study().spans.size(), 1u);
+    EXPECT_EQ(study().spans[0].kind, SpanKind::Phrase);
+    ASSERT_TRUE(soon([&] { return window->checking().hasAnswer(study().spans[0].id); }));
+    EXPECT_EQ(window->checking().book().verdicts().size(), 2u);
+}
+
 TEST_F(DeskWindowTest, ChecksNoPhraseInWhichNothingIsWrittenYet) {
     markBarsAndPhrase();
     earTo(2.6);
