@@ -43,7 +43,15 @@ PlayedNote playedNote(const PhrasingClaim& claim, const NotePlaying& playing) {
     return {claim.range, claim.midi, playing.heard, loudness};
 }
 
-Result<PlayedNotes> measurePlaying(const Study& study, const std::vector<Note>& notes,
+bool holdsFor(const MeasuredNote& measured, const Study& study, const Note& note) {
+    constexpr double rounding = 0.001;
+    const Range<Seconds> now = playedTime(study, note.range());
+    const Range<Seconds>& then = measured.claim.range;
+    return measured.claim.midi == note.pitch.midi && std::abs((now.begin - then.begin).value) < rounding &&
+           std::abs((now.end - then.end).value) < rounding;
+}
+
+Result<MeasuredNotes> measureNotes(const Study& study, const std::vector<Note>& notes,
                                    const RecordingEvidence& recording, std::stop_token stop,
                                    const Progress& progress, const HeardPart& part) {
     if (!study.beatMap.hasTempo())
@@ -54,9 +62,20 @@ Result<PlayedNotes> measurePlaying(const Study& study, const std::vector<Note>& 
     const std::vector<PhrasingClaim> claims = phrasingClaims(study, notes);
     const auto playing = measurePhrasing(recording, claims, stop, progress, part);
     if (!playing) return playing.error();
-    PlayedNotes played;
+    MeasuredNotes measured;
     for (std::size_t i = 0; i < notes.size(); ++i)
-        if ((*playing)[i].begins) played.emplace(notes[i].id, playedNote(claims[i], (*playing)[i]));
+        measured[notes[i].id] = {claims[i], (*playing)[i]};
+    return measured;
+}
+
+Result<PlayedNotes> measurePlaying(const Study& study, const std::vector<Note>& notes,
+                                   const RecordingEvidence& recording, std::stop_token stop,
+                                   const Progress& progress, const HeardPart& part) {
+    const auto measured = measureNotes(study, notes, recording, stop, progress, part);
+    if (!measured) return measured.error();
+    PlayedNotes played;
+    for (const auto& [id, note] : *measured)
+        if (note.playing.begins) played.emplace(id, playedNote(note.claim, note.playing));
     return played;
 }
 

@@ -7,6 +7,7 @@
 #include "core/study/PlayedNote.h"
 #include "core/study/Study.h"
 
+#include <map>
 #include <stop_token>
 #include <vector>
 
@@ -21,6 +22,23 @@ std::vector<PhrasingClaim> phrasingClaims(const Study& study, const std::vector<
 /// not heard are left out. Not for the interface's thread. Errors: Cancelled; OutOfRange where the bars are
 /// not marked yet. Requires: notes rise by onset.
 Result<PlayedNotes> measurePlaying(const Study& study, const std::vector<Note>& notes,
+                                   const RecordingEvidence& recording, std::stop_token stop = {},
+                                   const Progress& progress = {}, const HeardPart& part = {});
+
+/// A note as it was written when it was measured, and how it is played.
+struct MeasuredNote {
+    PhrasingClaim claim;
+    NotePlaying playing;
+};
+using MeasuredNotes = std::map<NoteId, MeasuredNote>;
+
+/// Whether a measure still tells of a note: its pitch, place and length are as they were. Its signs need not
+/// be, since they are judged by what was measured and change nothing of it.
+bool holdsFor(const MeasuredNote& measured, const Study& study, const Note& note);
+
+/// All that is measured of notes of a study, those among them whose beginning is not heard. Else as
+/// measurePlaying.
+Result<MeasuredNotes> measureNotes(const Study& study, const std::vector<Note>& notes,
                                    const RecordingEvidence& recording, std::stop_token stop = {},
                                    const Progress& progress = {}, const HeardPart& part = {});
 

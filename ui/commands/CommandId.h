@@ -160,6 +160,7 @@ enum class CommandId {
     CheckPhrase,
     NextHelp,
     Feel,
+    HowPlayed,
     CheckChords,
     TellChord,
     WhoPlays,

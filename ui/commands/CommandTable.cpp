@@ -512,6 +512,11 @@ void addCheckAndHelp(std::vector<Command>& table) {
           WORDS("Tells how far the eighths of the phrase swing and how its notes lie against the beat; where "
                 "no phrase is marked, the notes around the cursor become one"),
           KeyList{with(shift, Qt::Key_C)}, RecordingOpen | WrittenHere | Tempo},
+         {HowPlayed, Check, "how-played", WORDS("How it is played"),
+          WORDS("Tells how the selected note is played: early or late, soft or loud, how its pitch moves, "
+                "and what "
+                "the record says to its signs; once more puts it away"),
+          KeyList{with(shift, Qt::Key_A)}, RecordingOpen | WrittenHere | Tempo},
          {CommandId::CheckChords, Check, "check-chords", WORDS("Check the chords"),
           WORDS("Compares the chords of the selected stretch, the loop or the chorus with comping "
                 "and bass"),

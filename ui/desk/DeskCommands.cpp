@@ -238,6 +238,9 @@ void bindCheckAndHelp(CommandSet& commands, DeskWindow& window) {
     commands.bind(CommandId::Feel, [&] {
         if (const auto phrase = window.phraseToCheck()) window.feel().tell(*phrase);
     });
+    commands.bind(HowPlayed, [&] {
+        if (const auto phrase = window.phraseToCheck()) window.playing().tellOrPutAway(*phrase);
+    });
     commands.bind(CommandId::CheckChords, [&] { checkChords(window); });
     commands.bind(TellChord, [&] { window.chordDesk().tell(window.listening().place()); });
     commands.bind(WhoPlays, [&] { askWhoPlays(window); });

@@ -69,6 +69,8 @@ DeskWindow::DeskWindow(const DeskSession::Options& options, QSettings& store, st
     chords = new ChordDesk(desk, listener, *chorusSheet, *messageBar, this);
     playedAs = new AsPlayedDesk(desk, listener, *messageBar, this);
     feels = new FeelDesk(desk, listener, *gridPanel->feel(), *messageBar, this);
+    playingDesk =
+        new PlayingDesk(desk, listener, *gridPanel->grid(), *gridPanel->playing(), *messageBar, this);
     keeper = new KeepingDesk(desk, *messageBar, *this);
     pageDesk = new PageDesk(*pageView, settings, this);
     stringsDesk = new StringsDesk(desk, *gridPanel->grid(), *messageBar, *this);
@@ -232,6 +234,7 @@ void DeskWindow::turnPage() {
     chorusSheet->setPhrase(page.phrase);
     checks->setPhrase(page.phrase);
     feels->setPhrase(page.phrase);
+    playingDesk->setPhrase(page.phrase);
     showBarsOnPage();
 }
 

@@ -20,6 +20,7 @@
 #include "ui/desk/LoopMannerDesk.h"
 #include "ui/desk/MarkingDesk.h"
 #include "ui/desk/MessageBar.h"
+#include "ui/desk/PlayingDesk.h"
 #include "ui/desk/RecordingListener.h"
 #include "ui/desk/SoundDesk.h"
 #include "ui/desk/TakeDesk.h"
@@ -72,6 +73,7 @@ public:
     AsPlayedDesk& asPlayed() { return *playedAs; }
     ChordDesk& chordDesk() { return *chords; }
     FeelDesk& feel() { return *feels; }
+    PlayingDesk& playing() { return *playingDesk; }
     KeepingDesk& keeping() { return *keeper; }
     SoundDesk& sound() { return *sounding; }
     TakeDesk& taking() { return *takeDesk; }
@@ -191,6 +193,7 @@ private:
     AsPlayedDesk* playedAs = nullptr;
     ChordDesk* chords = nullptr;
     FeelDesk* feels = nullptr;
+    PlayingDesk* playingDesk = nullptr;
     KeepingDesk* keeper = nullptr;
     TakeDesk* takeDesk = nullptr;
     KeyboardDesk* keyboardDesk = nullptr;

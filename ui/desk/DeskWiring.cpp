@@ -76,6 +76,7 @@ void DeskWindow::connectPanel() {
         const std::vector<NoteId> notes = grid->selectedNotes();
         pageView->setSelected(notes, grid->selectedNote());
         chorusSheet->setSelected({notes.begin(), notes.end()});
+        playingDesk->refresh();
         offerCommands();
     });
     connect(pageView, &PageView::noteChosen, grid, &NoteGrid::goToNote);
@@ -122,6 +123,7 @@ void DeskWindow::listenWhereTheUserDoes() {
     const HeardPart part{ears.focus(), band.heard()};
     checks->listenTo(part);
     feels->listenTo(part);
+    playingDesk->listenTo(part);
     playedAs->listenTo(part);
 }
 

@@ -3,6 +3,7 @@
 
 #include "core/check/HintLadder.h"
 #include "core/check/PhraseCheck.h"
+#include "core/check/PhrasingMark.h"
 #include "core/engraving/WrittenNames.h"
 #include "core/study/Study.h"
 #include "ui/grid/ChordRows.h"
@@ -10,6 +11,7 @@
 #include "ui/grid/GridColumns.h"
 #include "ui/grid/GridCursor.h"
 
+#include <map>
 #include <memory>
 #include <optional>
 #include <set>
@@ -42,6 +44,8 @@ struct GridScene {
     std::optional<PhraseCheck> check;
     /// Notes that were changed or written since it.
     std::set<NoteId> unjudged;
+    /// What the recording says to the written signs, once that was asked for.
+    std::map<NoteId, std::vector<MarkAnswer>> markAnswers;
     /// As far as each place of the check has been opened, and no further.
     std::vector<Hint> hints;
     std::optional<ColumnEvidence> evidence;

@@ -132,6 +132,13 @@ void NoteGrid::setCheck(const PhraseCheck* check, std::set<NoteId> unjudged) {
     viewport()->update();
 }
 
+void NoteGrid::setMarkAnswers(std::map<NoteId, std::vector<MarkAnswer>> answers) {
+    if (answers == scene.markAnswers) return;
+    scene.markAnswers = std::move(answers);
+    describe();
+    viewport()->update();
+}
+
 void NoteGrid::setHints(std::vector<Hint> hints) {
     scene.hints = std::move(hints);
     describe();

@@ -12,6 +12,7 @@
 
 #include <QAbstractScrollArea>
 
+#include <map>
 #include <memory>
 #include <optional>
 #include <set>
@@ -43,6 +44,8 @@ public:
     void preview(std::shared_ptr<const Study> draft);
     /// Verdicts of the phrase, and its notes that were changed or written since; null takes them away.
     void setCheck(const PhraseCheck* check, std::set<NoteId> unjudged = {});
+    /// What the recording says to the written signs of notes; none takes them away.
+    void setMarkAnswers(std::map<NoteId, std::vector<MarkAnswer>> answers);
     /// The places of the check for which help was opened, each as far as it was.
     void setHints(std::vector<Hint> hints);
     /// For the last step of the ladder, one place at a time.

@@ -4,6 +4,7 @@
 #include "ui/grid/LadderPanel.h"
 #include "ui/grid/LooseEndList.h"
 #include "ui/grid/NoteGrid.h"
+#include "ui/grid/PlayingLine.h"
 #include "ui/theme/PlaceText.h"
 #include "ui/theme/Spacing.h"
 #include "ui/theme/Theme.h"
@@ -23,6 +24,7 @@ NoteGridPanel::NoteGridPanel(QWidget* parent)
       noteGrid(new NoteGrid(this)),
       ladderPanel(new LadderPanel(this)),
       feelLine(new FeelLine(this)),
+      playingLine(new PlayingLine(this)),
       looseEndList(new LooseEndList(this)) {
     setAccessibleName(tr("Note grid panel"));
     auto* title = new QLabel(tr("Note grid"), this);
@@ -42,6 +44,7 @@ NoteGridPanel::NoteGridPanel(QWidget* parent)
     column->addSpacing(spacing::tight);
     column->addWidget(ladderPanel);
     column->addWidget(feelLine);
+    column->addWidget(playingLine);
     column->addSpacing(spacing::tight);
     column->addWidget(looseEndList);
     writeHeading();

@@ -18,6 +18,7 @@ class FeelLine;
 class LadderPanel;
 class LooseEndList;
 class NoteGrid;
+class PlayingLine;
 
 /// Lays them out and keeps the heading; the desk talks to each of them directly.
 class NoteGridPanel : public QWidget {
@@ -28,6 +29,7 @@ public:
     NoteGrid* grid() const { return noteGrid; }
     LadderPanel* ladder() const { return ladderPanel; }
     FeelLine* feel() const { return feelLine; }
+    PlayingLine* playing() const { return playingLine; }
     LooseEndList* looseEnds() const { return looseEndList; }
 
     /// Puts another view of the same bars under the grid; the panel owns it then.
@@ -56,6 +58,7 @@ private:
     NoteGrid* noteGrid;
     LadderPanel* ladderPanel;
     FeelLine* feelLine;
+    PlayingLine* playingLine;
     LooseEndList* looseEndList;
 };
 

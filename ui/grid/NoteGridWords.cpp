@@ -4,6 +4,7 @@
 #include "ui/grid/HintText.h"
 #include "ui/grid/MarkWords.h"
 #include "ui/grid/NoteGrid.h"
+#include "ui/grid/PlayingText.h"
 #include "ui/theme/PlaceText.h"
 #include "ui/theme/VerdictWord.h"
 
@@ -58,7 +59,7 @@ QString NoteGrid::helpAtCursor() const {
         const double beats = study->beatMap.beatsAt(hint.range.begin);
         if (hint.step == HelpStep::None || scene.columns.indexNearest(beats) != here) continue;
         const ChordStretch* chord = scene.chords.at(scene.columns[here].range.begin);
-        return hintText(hint, {}, hint.heardMidi ? nameOf(rowName(chord, *hint.heardMidi)) : QString());
+        return hintText(hint, {}, {hint.heardMidi ? nameOf(rowName(chord, *hint.heardMidi)) : QString(), {}});
     }
     return {};
 }
@@ -76,6 +77,9 @@ void NoteGrid::describe() {
             words << verdictWord(checked->verdict);
         else if (scene.unjudged.contains(note->id))
             words << tr("changed since the check");
+        if (const auto answers = scene.markAnswers.find(note->id); answers != scene.markAnswers.end())
+            for (const MarkAnswer& answer : answers->second)
+                words << tr("%1 %2").arg(markWord(answer.mark), verdictWord(answer.verdict));
     }
     QString now = words.join(QStringLiteral(", "));
     if (const QString help = helpAtCursor(); !help.isEmpty()) now += QStringLiteral(". ") + help;

@@ -2,6 +2,7 @@
 
 #include "core/study/NoteVoices.h"
 #include "ui/grid/GroundPainter.h"
+#include "ui/grid/MarkAnswerPainter.h"
 #include "ui/grid/PhrasingPainter.h"
 #include "ui/theme/Marks.h"
 #include "ui/theme/Spacing.h"
@@ -62,6 +63,10 @@ void paintNote(QPainter& painter, const GridScene& scene, const GridGeometry& ge
     paintHead(painter, geometry.head(note), radius, shapeOf(scene, note), color(Role::Written),
               cellGround(scene, note.onset, note.pitch.midi));
     paintDegree(painter, scene, geometry, note);
+    if (const auto answers = scene.markAnswers.find(note.id); answers != scene.markAnswers.end())
+        paintMarkAnswers(painter, note, geometry,
+                         {geometry.head(note), radius, hasDegree, isNarrow(note, geometry)}, answers->second,
+                         color(Role::Written), color(Role::Page));
 }
 
 /// Slurred from the note before, or picked and yet under its slur.

@@ -177,7 +177,7 @@ TEST(NoteCheck, DoesNotSendAnExtraNoteToTheNoteThatSoundsOn) {
         const ClaimAnswer answer = phrase.check(claims).answers.back();
         EXPECT_NE(answer.verdict, Verdict::Supported) << interval;
         EXPECT_NE(answer.suggestedMidi, long1.midi) << interval;
-        if (!answer.suggestedMidi) EXPECT_TRUE(answer.nothingBegins) << interval;
+        EXPECT_TRUE(answer.suggestedMidi || answer.nothingBegins) << interval;
     }
 }
 

@@ -104,6 +104,7 @@ constexpr ExpectedKey expectedKeys[] = {
     {CommandId::PreviousFocus, "Shift+F"},
     {CommandId::CheckPhrase, "C"},
     {CommandId::NextHelp, "H"},
+    {CommandId::HowPlayed, "Shift+A"},
     {CommandId::CheckChords, "Ctrl+Shift+C"},
     {CommandId::TellChord, "Shift+H"},
     {CommandId::WhoPlays, "Ctrl+Shift+W"},

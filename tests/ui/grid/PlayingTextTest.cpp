@@ -1,0 +1,59 @@
+#include "ui/grid/PlayingText.h"
+
+#include <gtest/gtest.h>
+
+namespace earwright::ui {
+namespace {
+
+NotePlaying played() {
+    NotePlaying playing;
+    playing.heard = {Seconds(1.028), Seconds(1.238)};
+    playing.begins = true;
+    playing.behind = Seconds(0.028);
+    playing.pitch.clearShare = 0.9;
+    return playing;
+}
+
+TEST(PlayingText, TellsPlaceLoudnessAndLength) {
+    NotePlaying playing = played();
+    playing.loudnessDb = -4.8;
+    EXPECT_EQ(playingText({}, playing).toStdString(),
+              "28 ms behind · 5 dB softer than the notes around it · lasts 210 ms");
+    playing.behind = Seconds(-0.012);
+    playing.loudnessDb = 0.4;
+    EXPECT_TRUE(playingText({}, playing).startsWith("12 ms ahead · as loud as the notes around it"));
+}
+
+TEST(PlayingText, TellsHowThePitchMoves) {
+    NotePlaying playing = played();
+    playing.pitch.slideIn = HeardSlide{-140, Seconds(0.02)};
+    playing.pitch.vibrato = HeardVibrato{5.62, 12.2, 0.5};
+    const std::string text = playingText({}, playing).toStdString();
+    EXPECT_NE(text.find("slides in over 140 cents from below"), std::string::npos) << text;
+    EXPECT_NE(text.find("vibrato 5.6 times a second, 12 cents either way"), std::string::npos) << text;
+    EXPECT_EQ(text.find("not written"), std::string::npos) << "neither is clear enough to be listed";
+}
+
+TEST(PlayingText, AnswersEachWrittenSignAndListsWhatIsClearlyHeard) {
+    NotePlaying playing = played();
+    playing.slurChance = 0.4;
+    playing.loudnessDb = -10;
+    Phrasing written;
+    written.slurred = true;
+    const std::string text = playingText(written, playing).toStdString();
+    EXPECT_NE(text.find("slur: unclear"), std::string::npos) << text;
+    EXPECT_NE(text.find("heard and not written: ghost"), std::string::npos) << text;
+    written.ghosted = true;
+    EXPECT_TRUE(playingText(written, playing).endsWith("slur: unclear · ghost: supported"));
+}
+
+TEST(PlayingText, SaysNothingOfANoteThatIsNotHeardToBegin) {
+    NotePlaying playing = played();
+    playing.begins = false;
+    playing.loudnessDb = -10;
+    playing.pitch.slideIn = HeardSlide{-140, Seconds(0.02)};
+    EXPECT_EQ(playingText({}, playing).toStdString(), "no beginning of its own is heard");
+}
+
+} // namespace
+} // namespace earwright::ui

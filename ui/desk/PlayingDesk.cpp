@@ -1,0 +1,128 @@
+#include "ui/desk/PlayingDesk.h"
+
+#include "core/check/PhrasingMark.h"
+#include "core/study/PlayedTime.h"
+#include "ui/grid/NoteGrid.h"
+#include "ui/grid/PlayingLine.h"
+#include "ui/grid/PlayingText.h"
+
+#include <algorithm>
+
+namespace earwright::ui {
+
+PlayingDesk::PlayingDesk(DeskSession& desk, RecordingListener& listener, NoteGrid& noteGrid,
+                         PlayingLine& playingLine, MessageBar& bar, QObject* parent)
+    : QObject(parent),
+      session(desk),
+      grid(noteGrid),
+      line(playingLine),
+      messages(bar),
+      work(listener, bar, QStringLiteral("playing"), tr("Listening to how the notes are played, %1 %")) {
+    connect(&session, &DeskSession::studyChanged, this, [this] { refresh(); });
+    connect(&session, &DeskSession::opened, this, [this] { forget(); });
+    connect(&session, &DeskSession::recordingChanged, this, [this] { forget(); });
+}
+
+void PlayingDesk::setPhrase(std::optional<SpanId> phrase) {
+    if (phrase == shown) return;
+    shown = phrase;
+    refresh();
+}
+
+void PlayingDesk::tellOrPutAway(SpanId phrase) {
+    const Span* span = session.study().span(phrase);
+    if (!span || !session.recording()) return;
+    std::vector<Note> notes = notesPlayedIn(session.study(), span->range);
+    if (notes.empty())
+        return messages.notice(
+            tr("Nothing is written in this phrase yet: how it is played is measured at the notes "
+               "you write."));
+    if (told.contains(phrase) && isAllMeasured(notes)) {
+        told.erase(phrase);
+        return refresh();
+    }
+    const auto asked = session.shared();
+    work.start<MeasuredNotes>(
+        [asked, notes = std::move(notes), part = heardPart](const RecordingEvidence& recording,
+                                                            const std::stop_token& stop,
+                                                            const BackgroundJob::Report& report) {
+            return measureNotes(*asked, notes, recording, stop, report, part);
+        },
+        [this, phrase](const MeasuredNotes& found) {
+            for (const auto& [id, note] : found)
+                known[id] = note;
+            told.insert(phrase);
+            refresh();
+        });
+}
+
+const MeasuredNote* PlayingDesk::measured(const Note& note) const {
+    const auto found = known.find(note.id);
+    return found != known.end() && holdsFor(found->second, session.study(), note) ? &found->second : nullptr;
+}
+
+bool PlayingDesk::isAllMeasured(const std::vector<Note>& notes) const {
+    return std::all_of(notes.begin(), notes.end(),
+                       [this](const Note& note) { return measured(note) != nullptr; });
+}
+
+void PlayingDesk::refresh() {
+    const Span* span = shown && told.contains(*shown) ? session.study().span(*shown) : nullptr;
+    if (!span) {
+        grid.setMarkAnswers({});
+        return line.show({});
+    }
+    const std::vector<Note> notes = notesPlayedIn(session.study(), span->range);
+    std::map<NoteId, std::vector<MarkAnswer>> answers;
+    for (const Note& note : notes)
+        if (const MeasuredNote* found = measured(note))
+            answers[note.id] = judgePhrasing(note.phrasing, found->playing).written;
+    grid.setMarkAnswers(std::move(answers));
+    line.show(sentence(notes));
+}
+
+QString PlayingDesk::sentence(const std::vector<Note>& notes) const {
+    const auto selected = grid.selectedNote();
+    const auto note =
+        std::find_if(notes.begin(), notes.end(), [&](const Note& each) { return each.id == selected; });
+    if (note == notes.end()) return sumUp(notes);
+    const MeasuredNote* found = measured(*note);
+    return found ? playingText(note->phrasing, found->playing)
+                 : tr("This note was written or changed since; ask again to have it measured.");
+}
+
+QString PlayingDesk::sumUp(const std::vector<Note>& notes) const {
+    int heard = 0, supported = 0, unclear = 0, contradicted = 0, unwritten = 0;
+    for (const Note& note : notes) {
+        const MeasuredNote* found = measured(note);
+        if (!found) continue;
+        heard += found->playing.begins ? 1 : 0;
+        const PhrasingAnswer answer = judgePhrasing(note.phrasing, found->playing);
+        unwritten += answer.unwritten.empty() ? 0 : 1;
+        for (const MarkAnswer& mark : answer.written)
+            ++(mark.verdict == Verdict::Supported ? supported
+               : mark.verdict == Verdict::Unclear ? unclear
+                                                  : contradicted);
+    }
+    const QString notesText = tr("Select a note to read how it is played: %1 of %2 are heard to begin.")
+                                  .arg(heard)
+                                  .arg(notes.size());
+    const QString signs = tr("Written signs: %1 supported · %2 unclear · %3 contradicted.")
+                              .arg(supported)
+                              .arg(unclear)
+                              .arg(contradicted);
+    const QString more = tr("Notes with a sign heard and not written: %1.").arg(unwritten);
+    QStringList all{notesText};
+    if (supported + unclear + contradicted > 0) all += signs;
+    if (unwritten > 0) all += more;
+    return all.join(QLatin1Char(' '));
+}
+
+void PlayingDesk::forget() {
+    work.cancel();
+    known.clear();
+    told.clear();
+    refresh();
+}
+
+} // namespace earwright::ui

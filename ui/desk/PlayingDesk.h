@@ -1,0 +1,61 @@
+// How the notes of a phrase are played, when it is asked for.
+#pragma once
+
+#include "core/check/StudyPlaying.h"
+#include "core/music/Span.h"
+#include "ui/desk/DeskSession.h"
+#include "ui/desk/ListenedWork.h"
+
+#include <QObject>
+
+#include <map>
+#include <optional>
+#include <set>
+
+namespace earwright::ui {
+
+class NoteGrid;
+class PlayingLine;
+
+/// Measured for a phrase at a time; then the line tells of the selected note and the written signs carry
+/// their answers, until it is put away. A note that is changed has to be measured again, its signs have not:
+/// what was measured stays, and they are judged by it. Threads: interface only; the listening goes on
+/// elsewhere.
+class PlayingDesk : public QObject {
+    Q_OBJECT
+public:
+    PlayingDesk(DeskSession& session, RecordingListener& listener, NoteGrid& grid, PlayingLine& line,
+                MessageBar& messages, QObject* parent = nullptr);
+
+    /// Where the next phrase is listened to: where the user does, or where its line is clearest while that is
+    /// everything.
+    void listenTo(const HeardPart& part) { heardPart = part; }
+    /// The phrase in sight; none for bars without a phrase.
+    void setPhrase(std::optional<SpanId> phrase);
+    /// Measures a phrase, or says that nothing is written in it yet; puts it away where all of it is told.
+    /// Nothing happens without the recording.
+    void tellOrPutAway(SpanId phrase);
+    /// Another note is selected.
+    void refresh();
+    bool isBusy() const { return work.isBusy(); }
+
+private:
+    const MeasuredNote* measured(const Note& note) const;
+    bool isAllMeasured(const std::vector<Note>& notes) const;
+    QString sentence(const std::vector<Note>& notes) const;
+    QString sumUp(const std::vector<Note>& notes) const;
+    void forget();
+
+    DeskSession& session;
+    NoteGrid& grid;
+    PlayingLine& line;
+    MessageBar& messages;
+    HeardPart heardPart;
+    /// Of all phrases that were asked about.
+    MeasuredNotes known;
+    std::set<SpanId> told;
+    std::optional<SpanId> shown;
+    ListenedWork work;
+};
+
+} // namespace earwright::ui

@@ -1,0 +1,23 @@
+// What the recording says to the signs of phrasing of one note, as small shapes at them.
+#pragma once
+
+#include "core/check/PhrasingMark.h"
+#include "ui/grid/GridGeometry.h"
+#include "ui/grid/SignPlaces.h"
+
+#include <QColor>
+#include <QPainter>
+
+#include <vector>
+
+namespace earwright::ui {
+
+/// Where the answer to one sign stands: beside it, clear of the head. Pixels of the view.
+QPointF answerPlace(PhrasingMark mark, const Note& note, const GridGeometry& geometry, const SignRoom& room);
+
+/// In the shapes of the note heads: a full dot is supported, a dotted ring unclear, a ring struck through
+/// contradicted.
+void paintMarkAnswers(QPainter& painter, const Note& note, const GridGeometry& geometry, const SignRoom& room,
+                      const std::vector<MarkAnswer>& answers, const QColor& colour, const QColor& ground);
+
+} // namespace earwright::ui

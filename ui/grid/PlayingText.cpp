@@ -1,0 +1,124 @@
+#include "ui/grid/PlayingText.h"
+
+#include "ui/theme/VerdictWord.h"
+
+#include <QCoreApplication>
+#include <QLocale>
+#include <QStringList>
+
+#include <cmath>
+
+namespace earwright::ui {
+
+namespace {
+
+QString tr(const char* text) {
+    return QCoreApplication::translate("PlayingText", text);
+}
+
+long milliseconds(Seconds time) {
+    return std::lround(1000 * std::abs(time.value));
+}
+
+QString placeText(const NotePlaying& playing) {
+    if (!playing.begins) return tr("no beginning of its own is heard");
+    const long away = milliseconds(playing.behind);
+    if (away == 0) return tr("on its place");
+    return (playing.behind < Seconds(0) ? tr("%1 ms ahead") : tr("%1 ms behind")).arg(away);
+}
+
+QString loudnessText(double decibels) {
+    constexpr double noticed = 1.5;
+    if (std::abs(decibels) < noticed) return tr("as loud as the notes around it");
+    return (decibels < 0 ? tr("%1 dB softer than the notes around it")
+                         : tr("%1 dB louder than the notes around it"))
+        .arg(std::lround(std::abs(decibels)));
+}
+
+QString slideText(const HeardSlide& slide, bool isIn) {
+    const bool isBelow = slide.cents < 0;
+    const QString text =
+        isIn ? (isBelow ? tr("slides in over %1 cents from below") : tr("slides in over %1 cents from above"))
+             : (isBelow ? tr("slides out over %1 cents downwards") : tr("slides out over %1 cents upwards"));
+    return text.arg(std::lround(std::abs(slide.cents)));
+}
+
+QString number(double value) {
+    return QLocale().toString(value, 'f', 1);
+}
+
+/// What its pitch does.
+QStringList pitchTexts(const TraceFeatures& pitch) {
+    constexpr double tracedEnough = 0.5;
+    constexpr double offPitch = 20;
+    QStringList texts;
+    if (pitch.clearShare >= tracedEnough && std::abs(pitch.centreCents) >= offPitch)
+        texts += (pitch.centreCents > 0 ? tr("%1 cents sharp") : tr("%1 cents flat"))
+                     .arg(std::lround(std::abs(pitch.centreCents)));
+    if (pitch.slideIn) texts += slideText(*pitch.slideIn, true);
+    if (pitch.slideOut) texts += slideText(*pitch.slideOut, false);
+    if (pitch.bendCents) texts += tr("bent by %1 cents").arg(std::lround(*pitch.bendCents));
+    if (pitch.vibrato)
+        texts += tr("vibrato %1 times a second, %2 cents either way")
+                     .arg(number(pitch.vibrato->hertz))
+                     .arg(std::lround(pitch.vibrato->cents));
+    if (pitch.trill)
+        texts += tr("trill over %1 semitones, %2 times a second")
+                     .arg(std::lround(pitch.trill->semitones))
+                     .arg(number(pitch.trill->hertz));
+    return texts;
+}
+
+/// Only where no slur is written: a written one gets its answer.
+QString attackText(const Phrasing& written, const NotePlaying& playing) {
+    constexpr double slurred = 0.6;
+    constexpr double picked = 0.15;
+    if (written.slurred || !playing.slurChance) return {};
+    if (*playing.slurChance >= slurred) return tr("perhaps slurred from the note before");
+    return *playing.slurChance <= picked ? tr("begins with an attack of its own") : QString();
+}
+
+} // namespace
+
+QString markWord(PhrasingMark mark) {
+    switch (mark) {
+    case PhrasingMark::SlideIn:
+        return tr("slide");
+    case PhrasingMark::SlideOut:
+        return tr("slide out");
+    case PhrasingMark::Grace:
+        return tr("grace note");
+    case PhrasingMark::Trill:
+        return tr("trill");
+    case PhrasingMark::Slur:
+        return tr("slur");
+    case PhrasingMark::Ghost:
+        return tr("ghost");
+    case PhrasingMark::Accent:
+        return tr("accent");
+    case PhrasingMark::Bend:
+        return tr("bend");
+    case PhrasingMark::Vibrato:
+        return tr("vibrato");
+    }
+    return {};
+}
+
+QString playingText(const Phrasing& written, const NotePlaying& playing) {
+    QStringList texts{placeText(playing)};
+    if (playing.begins) {
+        if (playing.loudnessDb) texts += loudnessText(*playing.loudnessDb);
+        texts += tr("lasts %1 ms").arg(milliseconds(playing.heard.length()));
+        texts += pitchTexts(playing.pitch);
+        texts += attackText(written, playing);
+    }
+    const PhrasingAnswer answer = judgePhrasing(written, playing);
+    for (const MarkAnswer& mark : answer.written)
+        texts += tr("%1: %2").arg(markWord(mark.mark), verdictWord(mark.verdict));
+    for (const PhrasingMark mark : answer.unwritten)
+        texts += tr("heard and not written: %1").arg(markWord(mark));
+    texts.removeAll(QString());
+    return texts.join(QStringLiteral(" · "));
+}
+
+} // namespace earwright::ui

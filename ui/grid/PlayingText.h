@@ -1,0 +1,19 @@
+// How a note is played, in words.
+#pragma once
+
+#include "core/check/PhrasingMark.h"
+#include "core/check/PhrasingMeasure.h"
+
+#include <QString>
+
+namespace earwright::ui {
+
+/// "28 ms behind · 5 dB softer than the notes around it · lasts 210 ms · slides in over 140 cents from below
+/// · slur: unclear": what is measured of one note, then what the recording says to each mark that is written,
+/// then marks that are clearly heard and not written. Of what is not heard well enough nothing is said.
+QString playingText(const Phrasing& written, const NotePlaying& playing);
+
+/// "slide out", "grace note".
+QString markWord(PhrasingMark mark);
+
+} // namespace earwright::ui
