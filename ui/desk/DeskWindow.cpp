@@ -30,6 +30,7 @@
 #include <QSplitter>
 #include <QUrl>
 
+#include <algorithm>
 #include <cmath>
 
 namespace earwright::ui {

@@ -6,6 +6,8 @@
 #include "ui/grid/PlayingLine.h"
 #include "ui/grid/PlayingText.h"
 
+#include <QStringList>
+
 #include <algorithm>
 
 namespace earwright::ui {
