@@ -4,6 +4,7 @@
 #include "core/check/HelpReach.h"
 #include "core/check/StudyCheck.h"
 #include "core/check/StudyListening.h"
+#include "core/study/PlayedTime.h"
 #include "ui/desk/PlaceEvidence.h"
 #include "ui/desk/Today.h"
 #include "ui/grid/ChordRows.h"
@@ -16,6 +17,7 @@
 #include "ui/theme/PlaceText.h"
 
 #include <algorithm>
+#include <cmath>
 #include <numeric>
 #include <utility>
 
@@ -26,9 +28,21 @@ namespace {
 const auto unwritten = QStringLiteral("nothing written");
 const auto checked = QStringLiteral("phrases checked");
 
+constexpr std::int64_t finest = 12; // both halves, thirds, quarters and sixths of a beat are twelfths
+
+/// Where on the page a time would be written: in a swung passage on the half of a beat that is played there.
+Beats writtenAt(const Study& study, Seconds time) {
+    constexpr double asPlayed = 0.05;
+    const Beats place = Beats::nearest(study.beatMap.beatsAt(time), finest);
+    if (study.page.swingAt(place).isEven()) return place;
+    for (const Beats& half :
+         {Beats(place.floor()), Beats(2 * place.floor() + 1, 2), Beats(place.floor() + 1)})
+        if (std::abs((playedTime(study, half) - time).value) < asPlayed) return half;
+    return place;
+}
+
 Range<Beats> nearestBeats(const Study& study, const Range<Seconds>& time) {
-    constexpr std::int64_t finest = 12; // both halves, thirds, quarters and sixths of a beat are twelfths
-    const Beats begin = Beats::nearest(study.beatMap.beatsAt(time.begin), finest);
+    const Beats begin = writtenAt(study, time.begin);
     const Beats end = Beats::nearest(study.beatMap.beatsAt(time.end), finest);
     return {begin, std::max(end, begin + Beats(1, finest))};
 }
