@@ -23,7 +23,7 @@ struct Claim {
 
 /// What an unclear answer leaves open.
 enum class Doubt {
-    Another,   ///< it may be another pitch, which is suggested
+    Another,   ///< it may be another pitch, which is suggested; told by the hint ladder
     Beginning, ///< its pitch sounds, and whether it begins here cannot be told
     Short,     ///< as a longer note it would be supported: it is too short to tell
     Covered,   ///< another sound is stronger while it lasts

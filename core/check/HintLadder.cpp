@@ -41,7 +41,8 @@ Hint hintAt(const CheckedPlace& place, HelpStep step, std::optional<int> before)
         from && place.heardMidi ? std::optional<int>(*place.heardMidi - *from) : std::nullopt;
     if (step >= HelpStep::WhichWay) {
         hint.kind = place.kind;
-        hint.doubt = place.doubt;
+        // That it may be another pitch says more than why it cannot be told.
+        hint.doubt = place.doubt && place.heardMidi ? Doubt::Another : place.doubt;
         hint.direction = distance ? sign(*distance) : 0;
     }
     if (step >= HelpStep::HowFar) {
