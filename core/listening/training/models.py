@@ -49,7 +49,7 @@ def factors(number):
         for i, f in enumerate(hertz):
             heard, clear[i] = sounding(x[int((.14 + .6 * i) * RATE):int((.4 + .6 * i) * RATE)], f)
             factor[i] *= np.clip(f / heard, .9, 1.1) if clear[i] > .25 else 1
-            clear[i] *= abs(np.log2(heard / f)) < .005
+            clear[i] *= abs(np.log2(max(heard, 1) / f)) < .005
     return {int(m): k for m, k, c in zip(pitches, factor, clear) if c > .25}
 
 
