@@ -47,12 +47,8 @@ TEST(PlaceEvidence, TellsOfTheSideThatIsListenedTo) {
 }
 
 TEST(PlaceEvidence, SaysWhereItListened) {
-    const auto listened = [](const HeardPart& part, const LineRange& line) {
-        return pitchStrengths(twoSides(), place, {part, line}, {})->listened;
-    };
-    EXPECT_EQ(listened({Focus::Left, {}}, {}).focus, Focus::Left) << "as asked";
-    // Only the right side has anything that the line can play.
-    EXPECT_EQ(listened({}, {higher - 2, higher + 5}).focus, Focus::Right);
+    for (const Focus focus : {Focus::Left, Focus::Right})
+        EXPECT_EQ(pitchStrengths(twoSides(), place, {{focus, {}}, {}}, {})->listened.focus, focus);
 }
 
 TEST(PlaceEvidence, TellsNothingOfWhatTheLinesInstrumentCannotPlay) {
