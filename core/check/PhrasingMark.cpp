@@ -148,6 +148,13 @@ const char* toString(PhrasingMark mark) {
     return "";
 }
 
+bool isAtItsPitch(const Phrasing& written, const NotePlaying& playing) {
+    constexpr double quarterTone = 50;
+    const TraceFeatures& pitch = playing.pitch;
+    const bool leavesIt = written.bend || written.trill || pitch.bendCents || pitch.trill;
+    return leavesIt || pitch.clearShare < clearEnough || std::abs(pitch.centreCents) <= quarterTone;
+}
+
 PhrasingAnswer judgePhrasing(const Phrasing& written, const NotePlaying& playing) {
     return {writtenMarks(written, playing), unwrittenMarks(written, playing)};
 }

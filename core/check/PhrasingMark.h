@@ -28,6 +28,10 @@ struct PhrasingAnswer {
     friend bool operator==(const PhrasingAnswer&, const PhrasingAnswer&) = default;
 };
 
+/// Whether a note's pitch is heard as it is written, within a quarter tone, or moves in a way that leaves it
+/// (bend, trill, as written or heard). What is measured at another pitch tells nothing of this note.
+bool isAtItsPitch(const Phrasing& written, const NotePlaying& playing);
+
 /// Judges the written marks of a note by its playing. What cannot be heard well enough is unclear. Placement
 /// against the beat is never judged: 30 to 40 ms behind is style.
 PhrasingAnswer judgePhrasing(const Phrasing& written, const NotePlaying& playing);

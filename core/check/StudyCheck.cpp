@@ -5,6 +5,7 @@
 #include "core/study/PlayedTime.h"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <set>
 
@@ -119,7 +120,16 @@ Result<PhraseCheck> checkPhrase(const Study& study, const Span& phrase, const Re
     PhraseCheck check;
     check.phrase = phrase.id;
     check.listenedAsAsked = !wish.part.isEverything();
+    const auto isWrittenBeside = [&](const UnwrittenSound& sound) {
+        // A note a hair outside the phrase is written all the same.
+        constexpr double sameNote = 0.1;
+        return std::any_of(study.notes.begin(), study.notes.end(), [&](const Note& note) {
+            return note.pitch.midi == sound.midi &&
+                   std::abs((playedTime(study, note.onset) - sound.range.begin).value) < sameNote;
+        });
+    };
     add(check, checkNotes(evidence->within(wish.line), claims), notes, claims, phrase.range);
+    std::erase_if(check.unwritten, isWrittenBeside);
     return check;
 }
 

@@ -77,7 +77,7 @@ void PlayingDesk::refresh() {
     const std::vector<Note> notes = notesPlayedIn(session.study(), span->range);
     std::map<NoteId, std::vector<MarkAnswer>> answers;
     for (const Note& note : notes)
-        if (const MeasuredNote* found = measured(note))
+        if (const MeasuredNote* found = measured(note); found && isAtItsPitch(note.phrasing, found->playing))
             answers[note.id] = judgePhrasing(note.phrasing, found->playing).written;
     grid.setMarkAnswers(std::move(answers));
     line.show(sentence(notes));
@@ -97,7 +97,7 @@ QString PlayingDesk::sumUp(const std::vector<Note>& notes) const {
     int heard = 0, supported = 0, unclear = 0, contradicted = 0, unwritten = 0;
     for (const Note& note : notes) {
         const MeasuredNote* found = measured(note);
-        if (!found) continue;
+        if (!found || !isAtItsPitch(note.phrasing, found->playing)) continue;
         heard += found->playing.begins ? 1 : 0;
         const PhrasingAnswer answer = judgePhrasing(note.phrasing, found->playing);
         unwritten += answer.unwritten.empty() ? 0 : 1;

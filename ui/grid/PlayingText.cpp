@@ -52,7 +52,8 @@ QStringList pitchTexts(const TraceFeatures& pitch) {
     constexpr double tracedEnough = 0.5;
     constexpr double offPitch = 20;
     QStringList texts;
-    if (pitch.clearShare >= tracedEnough && std::abs(pitch.centreCents) >= offPitch)
+    const bool isHeld = !pitch.bendCents && !pitch.trill;
+    if (isHeld && pitch.clearShare >= tracedEnough && std::abs(pitch.centreCents) >= offPitch)
         texts += (pitch.centreCents > 0 ? tr("%1 cents sharp") : tr("%1 cents flat"))
                      .arg(std::lround(std::abs(pitch.centreCents)));
     if (pitch.slideIn) texts += slideText(*pitch.slideIn, true);
@@ -105,6 +106,7 @@ QString markWord(PhrasingMark mark) {
 }
 
 QString playingText(const Phrasing& written, const NotePlaying& playing) {
+    if (!isAtItsPitch(written, playing)) return tr("not heard as it is written: check the phrase first");
     QStringList texts{placeText(playing)};
     if (playing.begins) {
         if (playing.loudnessDb) texts += loudnessText(*playing.loudnessDb);

@@ -10,7 +10,8 @@ namespace earwright::ui {
 
 /// "28 ms behind · 5 dB softer than the notes around it · lasts 210 ms · slides in over 140 cents from below
 /// · slur: unclear": what is measured of one note, then what the recording says to each mark that is written,
-/// then marks that are clearly heard and not written. Of what is not heard well enough nothing is said.
+/// then marks that are clearly heard and not written. Of what is not heard well enough nothing is said, nor of
+/// a note that is heard at another pitch, which is for the check and its steps to tell.
 QString playingText(const Phrasing& written, const NotePlaying& playing);
 
 /// "slide out", "grace note".

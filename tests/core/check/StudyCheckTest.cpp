@@ -50,6 +50,28 @@ TEST(StudyCheck, ChecksTheNotesOfAPhrase) {
     EXPECT_NEAR(check->note(NoteId{4})->range.begin.value, 1.75, 1e-9);
 }
 
+TEST(StudyCheck, DoesNotMissANoteThatIsWrittenAHairBeforeThePhrase) {
+    WrittenStudy written;
+    // A swung note is played a little before the place where its phrase was marked.
+    const Note atTheEdge = written.study.notes[4];
+    const Seconds edge = written.study.beatMap.seconds(atTheEdge.onset);
+    Span& phrase = written.study.spans[0];
+    bool isListed = false;
+    for (const double before : {0.02, 0.01, 0.005, 0.001}) {
+        phrase.range = {edge - Seconds(0.05) + Seconds(before), 2.95_s};
+        Study without = written.study;
+        without.notes.erase(without.notes.begin() + 4);
+        const auto missed = checkPhrase(without, phrase, written.evidence());
+        isListed =
+            isListed || (missed->unwritten.size() == 1 && missed->unwritten[0].midi == atTheEdge.pitch.midi);
+    }
+    EXPECT_TRUE(isListed) << "where it is not written";
+    for (const double after : {0.001, 0.003, 0.006, 0.010, 0.015}) {
+        phrase.range = {edge + Seconds(after), 2.95_s};
+        EXPECT_TRUE(checkPhrase(written.study, phrase, written.evidence())->unwritten.empty()) << after;
+    }
+}
+
 TEST(StudyCheck, ListsUnwrittenSoundsOfThePhraseOnly) {
     WrittenStudy written;
     written.study.notes.erase(written.study.notes.begin() + 9, written.study.notes.end());

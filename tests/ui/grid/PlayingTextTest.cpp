@@ -47,6 +47,24 @@ TEST(PlayingText, AnswersEachWrittenSignAndListsWhatIsClearlyHeard) {
     EXPECT_TRUE(playingText(written, playing).endsWith("slur: unclear · ghost: supported"));
 }
 
+TEST(PlayingText, DoesNotTellByHowMuchAPitchIsWrong) {
+    NotePlaying playing = played();
+    playing.loudnessDb = -8;
+    for (const double cents : {-201.0, -60.0, 99.0}) {
+        playing.pitch.centreCents = cents;
+        EXPECT_EQ(playingText({}, playing).toStdString(),
+                  "not heard as it is written: check the phrase first");
+    }
+    playing.pitch.centreCents = -32;
+    EXPECT_TRUE(playingText({}, playing).contains("32 cents flat"));
+    // A bend is held where it leads to.
+    playing.pitch.centreCents = 198;
+    playing.pitch.bendCents = 200;
+    Phrasing bent;
+    bent.bend = Bend{};
+    EXPECT_TRUE(playingText(bent, playing).contains("bent by 200 cents"));
+}
+
 TEST(PlayingText, SaysNothingOfANoteThatIsNotHeardToBegin) {
     NotePlaying playing = played();
     playing.begins = false;
