@@ -143,7 +143,8 @@ void addLine(Imported& imported, std::vector<ForeignNote> notes) {
             ++shortened;
         }
         study.notes.push_back({NoteId{study.nextId++}, note.begin, writableLength(end - note.begin),
-                               note.pitch, note.loudness, note.phrasing});
+                               note.pitch, note.loudness, note.phrasing,
+                               note.place ? std::optional(note.place->string) : std::nullopt});
     }
     tell(imported, doubled, "stood twice and was taken once", "stood twice and were taken once");
     tell(imported, shortened, "still sounded when the next one began and was ended there",

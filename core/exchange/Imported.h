@@ -1,6 +1,7 @@
 // What a file from elsewhere became.
 #pragma once
 
+#include "core/engraving/TabPlace.h"
 #include "core/exchange/ForeignPart.h"
 #include "core/exchange/MidiRhythm.h"
 #include "core/study/Study.h"
@@ -38,6 +39,8 @@ struct ForeignNote {
     Pitch pitch;
     double loudness = 0.6;
     Phrasing phrasing{};
+    /// String and fret, where the file says them.
+    std::optional<TabPlace> place{};
 };
 
 /// Makes one line of the notes: what still sounds when the next note begins ends there, notes that begin

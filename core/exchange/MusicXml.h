@@ -36,8 +36,8 @@ struct MusicXmlOptions {
 /// What the format does not carry, or the reader of it cannot tell:
 /// - the recording, at what time of it bar 1 begins (the tempo between its beat marks is carried), spans and
 ///   loose ends, takes, practice, divisions of beats, what was found by ear;
-/// - the strings' tuning and which notes are pinned to a string: strings and frets are written, and a reader
-///   cannot tell what the user chose from what was found;
+/// - of the strings' tuning, without a part in tablature, those that no note is played on (ForeignStrings.h);
+///   and a pin to the string that tablature finds by itself, for a reader cannot tell that it was a wish;
 /// - how a chord symbol was typed (it comes back as printed), and the form: chords come back bar by bar;
 /// - what the page cannot draw: overlaps, places that pageLine() moves, lengths within a double stop;
 /// - marks, chords and keys before the pickup begins, a key or swing that stands already, a slide to a note

@@ -10,7 +10,7 @@ namespace {
 constexpr const char* jumps = "Jumps (segno, coda, da capo) were left out; the bars stand once, as printed.";
 constexpr const char* otherOrnaments = "Ornaments that have no sign here were left out.";
 constexpr const char* otherArticulations = "Articulations that have no sign here were left out.";
-constexpr const char* fingerings = "Strings, frets and fingerings were left out; tablature finds its own.";
+constexpr const char* fingerings = "Fingerings were left out.";
 constexpr const char* pauses = "Fermatas, breaths and pauses were left out.";
 constexpr const char* instruments = "Harmonics, mutes and other signs for one instrument were left out.";
 
@@ -48,8 +48,6 @@ const std::map<std::string_view, const char*>& sentences() {
         {"unstress", otherArticulations},
         {"soft-accent", otherArticulations},
         {"other-articulation", otherArticulations},
-        {"string", fingerings},
-        {"fret", fingerings},
         {"fingering", fingerings},
         {"pluck", fingerings},
         {"harmonic", instruments},

@@ -1,5 +1,6 @@
 #include "core/exchange/MusicXmlLine.h"
 
+#include "core/exchange/ForeignStrings.h"
 #include "core/exchange/MusicXmlPhrasing.h"
 
 #include <algorithm>
@@ -98,7 +99,7 @@ void MusicXmlLine::addSounding(pugi::xml_node note, const MusicXmlPlace& place) 
         addEndOf(notes[index].phrasing, phrasing);
         if (!isChord) firstTogether = index;
     } else {
-        notes.push_back({place.begin, place.end, pitch, loudnessOf(note), phrasing});
+        notes.push_back({place.begin, place.end, pitch, loudnessOf(note), phrasing, tabPlaceIn(note)});
         if (areUnderSlur) putUnderSlur(notes.back().phrasing, note);
     }
     if (!isChord) {
@@ -144,10 +145,12 @@ void MusicXmlLine::settleGraces() {
     goals.clear();
 }
 
-void MusicXmlLine::finish() {
+void MusicXmlLine::finish(const std::optional<StringTuning>& tuning) {
     settleGraces();
     if (!graces.empty()) leaveOut(imported, "Grace notes that lead to no note were left out.");
+    settleTuning(imported, notes, tuning);
     addLine(imported, std::move(notes));
+    loosenPins(imported.study);
 }
 
 } // namespace earwright

@@ -30,8 +30,9 @@ public:
     /// A note with a pitch: of the line, or a grace note (whose begin and end are the same).
     void add(pugi::xml_node note, const MusicXmlPlace& place);
     std::size_t size() const { return notes.size(); }
-    /// Puts the notes into the study. Requires: called once, after the last.
-    void finish();
+    /// Puts the notes into the study, on strings tuned as the file states. Requires: called once, after the
+    /// last.
+    void finish(const std::optional<StringTuning>& tuning);
 
 private:
     void addGrace(pugi::xml_node note, const MusicXmlPlace& place);

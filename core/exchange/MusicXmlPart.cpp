@@ -1,6 +1,7 @@
 #include "core/exchange/MusicXmlPart.h"
 
 #include "core/engraving/WrittenNames.h"
+#include "core/exchange/ForeignStrings.h"
 #include "core/exchange/HarmonyReading.h"
 #include "core/exchange/MusicXmlLeftOut.h"
 #include "core/study/Limits.h"
@@ -74,7 +75,7 @@ std::optional<std::string> MusicXmlPart::read(pugi::xml_node part) {
         readMeasure(measure, index == 1, index == count);
         if (line.size() > mostNotes) return "it has more than 20 000 notes";
     }
-    line.finish();
+    line.finish(tuningIn(part));
     directions.finishTempo();
     study.page = settled(std::move(study.page));
     finishPickup();

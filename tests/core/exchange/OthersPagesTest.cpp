@@ -183,7 +183,7 @@ TEST(OthersPages, WhatALineCannotHoldIsNamedPlainly) {
     EXPECT_EQ(page.study.notes.size(), 4u);
     for (const char* words :
          {"Jumps", "Octave signs", "Dynamics that have no sign", "Tremolos", "Fermatas", "Arpeggio",
-          "Cue notes", "Quarter tones", "Notes without a pitch", "fingerings", "change of key within"})
+          "Cue notes", "Quarter tones", "Notes without a pitch", "Fingerings", "change of key within"})
         EXPECT_TRUE(says(page, words)) << words;
     for (const std::string& sentence : page.leftOut)
         EXPECT_TRUE(sentence.ends_with('.')) << sentence;

@@ -1,0 +1,164 @@
+#include "core/exchange/ForeignStrings.h"
+
+#include "core/engraving/Fingering.h"
+#include "core/music/PitchNames.h"
+
+#include <algorithm>
+#include <cstddef>
+#include <map>
+#include <string_view>
+
+namespace earwright {
+
+namespace {
+
+constexpr const char* misfits = "Strings and frets that do not go with the tuning were left out.";
+constexpr int octaveOfZero = -1;
+constexpr int furthestOctave = 9;
+
+/// MIDI number of an open string; nothing where it has none.
+std::optional<int> openStringIn(pugi::xml_node tuning) {
+    std::string_view step = tuning.child_value("tuning-step");
+    const auto name = takeName(step, 0);
+    if (!name) return std::nullopt;
+    const int alter = std::clamp(tuning.child("tuning-alter").text().as_int(), -2, 2);
+    const int octave = std::clamp(tuning.child("tuning-octave").text().as_int(-9), -9, furthestOctave);
+    const int midi = 12 * (octave - octaveOfZero) + name->pitchClass() + alter;
+    return midi >= 0 && midi <= 127 ? std::optional(midi) : std::nullopt;
+}
+
+std::optional<StringTuning> tuningOf(pugi::xml_node details) {
+    std::map<int, int> fromBelow;
+    for (const pugi::xml_node tuning : details.children("staff-tuning"))
+        if (const auto open = openStringIn(tuning)) fromBelow[tuning.attribute("line").as_int()] = *open;
+    StringTuning tuning;
+    tuning.strings.clear();
+    for (auto line = fromBelow.rbegin(); line != fromBelow.rend(); ++line)
+        tuning.strings.push_back(line->second);
+    tuning.capo = std::clamp(details.child("capo").text().as_int(), 0, mostFrets);
+    return isPlayable(tuning) ? std::optional(tuning) : std::nullopt;
+}
+
+std::optional<StringTuning> ownTuningIn(pugi::xml_node part) {
+    for (const pugi::xml_node attributes : part.child("measure").children("attributes"))
+        for (const pugi::xml_node details : attributes.children("staff-details"))
+            if (auto tuning = tuningOf(details)) return tuning;
+    return std::nullopt;
+}
+
+/// The open strings that the notes' frets tell of; nothing where they contradict each other.
+std::optional<std::map<int, int>> openStringsOf(const std::vector<ForeignNote>& notes) {
+    std::map<int, int> open;
+    for (const ForeignNote& note : notes) {
+        if (!note.place) continue;
+        const int pitch = note.pitch.midi - note.place->fret;
+        if (open.try_emplace(note.place->string, pitch).first->second != pitch) return std::nullopt;
+    }
+    return open;
+}
+
+/// The plain guitar's strings where the notes tell of no other; where all that they tell of are higher by the
+/// same, a capo lies there.
+std::optional<StringTuning> tuningOf(const std::map<int, int>& open) {
+    StringTuning tuning;
+    bool isCapo = true;
+    std::optional<int> higher;
+    for (const auto& [string, pitch] : open) {
+        if (string > static_cast<int>(tuning.strings.size())) return std::nullopt;
+        if (string == static_cast<int>(tuning.strings.size())) {
+            tuning.strings.push_back(pitch);
+            isCapo = false;
+            continue;
+        }
+        int& usual = tuning.strings[static_cast<std::size_t>(string)];
+        isCapo = isCapo && pitch - usual == higher.value_or(pitch - usual);
+        higher = pitch - usual;
+    }
+    constexpr int highestCapo = 12;
+    if (isCapo && higher && *higher > 0 && *higher <= highestCapo) {
+        tuning.capo = *higher;
+        return tuning;
+    }
+    for (const auto& [string, pitch] : open)
+        tuning.strings[static_cast<std::size_t>(string)] = pitch;
+    return isPlayable(tuning) ? std::optional(tuning) : std::nullopt;
+}
+
+/// As long as the neck has to be.
+void reachFrets(StringTuning& tuning, const std::vector<ForeignNote>& notes) {
+    for (const ForeignNote& note : notes)
+        if (note.place) tuning.frets = std::clamp(note.place->fret + tuning.capo, tuning.frets, mostFrets);
+}
+
+bool goesWith(const ForeignNote& note, const StringTuning& tuning) {
+    const TabPlace& place = *note.place;
+    return place.string < static_cast<int>(tuning.strings.size()) && place.fret <= tuning.highestFret() &&
+           tuning.openPitch(place.string) + place.fret == note.pitch.midi;
+}
+
+} // namespace
+
+std::optional<TabPlace> tabPlaceIn(pugi::xml_node note) {
+    for (const pugi::xml_node notations : note.children("notations"))
+        for (const pugi::xml_node technical : notations.children("technical")) {
+            const int string = technical.child("string").text().as_int();
+            const int fret = technical.child("fret").text().as_int(-1);
+            if (string >= 1 && string <= mostStrings && fret >= 0 && fret <= mostFrets)
+                return TabPlace{string - 1, fret};
+        }
+    return std::nullopt;
+}
+
+std::optional<StringTuning> tuningIn(pugi::xml_node part) {
+    if (auto own = ownTuningIn(part)) return own;
+    std::optional<StringTuning> others;
+    for (const pugi::xml_node other : part.parent().children("part"))
+        if (auto tuning = ownTuningIn(other)) {
+            if (others) return std::nullopt;
+            others = std::move(tuning);
+        }
+    return others;
+}
+
+void settleTuning(Imported& imported, std::vector<ForeignNote>& notes,
+                  const std::optional<StringTuning>& stated) {
+    std::optional<StringTuning> tuning = stated;
+    if (!tuning)
+        if (const auto open = openStringsOf(notes)) tuning = tuningOf(*open);
+    StringTuning& settled = imported.study.tuning;
+    if (tuning) settled = *tuning;
+    reachFrets(settled, notes);
+    for (ForeignNote& note : notes)
+        if (note.place && !goesWith(note, settled)) {
+            note.place.reset();
+            leaveOut(imported, misfits);
+        }
+}
+
+void loosenPins(Study& study) {
+    const std::vector<Note> wished = study.notes;
+    for (Note& note : study.notes)
+        note.pinnedString.reset();
+    // A pin that is taken off may move its neighbours, so what moved is pinned until nothing does. A file
+    // made to keep us busy keeps all its pins.
+    constexpr int mostRounds = 8;
+    bool changed = true;
+    for (int round = 0; changed; ++round) {
+        if (round == mostRounds) {
+            study.notes = wished;
+            return;
+        }
+        changed = false;
+        const Fingering found = fingered(study.notes, study.tuning);
+        for (std::size_t i = 0; i < wished.size(); ++i) {
+            Note& note = study.notes[i];
+            if (!wished[i].pinnedString || note.pinnedString) continue;
+            const auto place = found.places.find(note.id);
+            if (place != found.places.end() && place->second.string == *wished[i].pinnedString) continue;
+            note.pinnedString = wished[i].pinnedString;
+            changed = true;
+        }
+    }
+}
+
+} // namespace earwright
