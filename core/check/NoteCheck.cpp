@@ -93,6 +93,9 @@ std::vector<ClaimAnswer> answersIn(const ClaimContext& context) {
     return answers;
 }
 
+/// Of another pitch at a claim's own place.
+constexpr double surelyAnother = 0.75;
+
 /// Judges claims where they stand, and what is not supported there once more where its pitch begins nearby.
 Judged judgedAsPlayed(const PassageEvidence& evidence, std::vector<Claim> claims, bool swingKnown) {
     ClaimContext context = contextOf(evidence, std::move(claims));
@@ -104,6 +107,8 @@ Judged judgedAsPlayed(const PassageEvidence& evidence, std::vector<Claim> claims
     if (others.empty()) return judged;
     const Seconds lag = usualLag(context, supported);
     for (const std::size_t i : others) {
+        // Where another pitch surely begins at its place, that one is meant: the note is wrong, and not late.
+        if (judged.answers[i].suggestedMidi && judged.answers[i].suggestedScore > surelyAnother) continue;
         const auto there = besideItsPlace(context, i, swingKnown, lag);
         if (!there) continue;
         moved[i].range = *there;

@@ -24,8 +24,8 @@ struct MidiOptions {
 /// place exactly. Grace notes take an eighth of a beat each from their note, together no more than half of
 /// it; so do the notes of turns and mordents; a trill alternates every eighth of a beat. Slides, bends,
 /// scoops, falls and vibrato are pitch bends, whose range the file sets to an octave either way; of a double
-/// stop those of the lowest note. Staccato, tenuto and what is let ring last as long as they are written, and
-/// repeats are played once. Notes that were measured come when, as long and as loud as they were heard; what
+/// stop those of the lowest note. Staccato and what is let ring last as the voice plays them (soundingLength),
+/// and repeats are played once. Notes that were measured come when, as long and as loud as they were heard; what
 /// leads up to such a note comes before it.
 ///
 /// Error: OutOfRange of pageBars(). Threads: any.

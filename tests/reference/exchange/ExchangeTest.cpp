@@ -226,7 +226,9 @@ TEST(Exchange, AnotherLibraryFindsTheSameNotesInMidi) {
     std::erase_if(demo.notes, [](const Note& note) { return !isPlain(note); });
     Rows plain = withoutTail(readBack("read_midi.py", *standardMidi(plainStudy())), 3);
     EXPECT_EQ(plain, written(plainStudy(), Beats(-2)));
-    EXPECT_EQ(withoutTail(readBack("read_midi.py", *standardMidi(demo)), 3), written(demo, Beats(0)));
+    MidiOptions even;
+    even.swings = false;
+    EXPECT_EQ(withoutTail(readBack("read_midi.py", *standardMidi(demo, even)), 3), written(demo, Beats(0)));
     EXPECT_GT(demo.notes.size(), 20u);
 }
 
