@@ -278,8 +278,12 @@ TEST_F(PlayingAlong, IsHeardInTheOutputOnlyWhenAsked) {
         return most;
     };
     EXPECT_LT(echo(loud[0]), 0.01f);
-    // How much of a click of one sample survives the bridge between two clocks varies; 0.09 was seen.
-    EXPECT_GT(std::max(echo(loud[2]), echo(loud[3])), 0.05f);
+    // How much of a click of one sample survives the bridge between two clocks varies; 0.09 was seen. On a
+    // crowded machine the bridge may need more than the first click after it was asked for.
+    float loudestEcho = 0;
+    for (std::size_t i = 2; i < loud.size(); ++i)
+        loudestEcho = std::max(loudestEcho, echo(loud[i]));
+    EXPECT_GT(loudestEcho, 0.05f);
 }
 
 } // namespace
