@@ -21,7 +21,7 @@ namespace {
 constexpr const char* header = "kind\tonset_s\tdur_s\tmidi\tverdict\tscore\tsuggested_midi";
 
 /// The last columns of all.
-constexpr const char* lastColumns = "\tlistened\tbehind_ms\tbegins_at";
+constexpr const char* lastColumns = "\tlistened\tbehind_ms\tbegins_s";
 
 struct CheckOptions {
     bool phrasing = false;
@@ -30,11 +30,12 @@ struct CheckOptions {
     bool hasRange = false;
 };
 
-/// Where it was listened, how far behind its place the note was found, where that is not at its place, and
-/// where one that is not supported begins instead.
-void printHeard(const HeardPart& part, Seconds behind, const std::optional<Seconds>& beginsAt) {
+/// Where it was listened, how far behind its place a supported note was found, where that is not at its
+/// place, and where one that is not supported begins instead.
+void printHeard(const HeardPart& part, Verdict verdict, Seconds behind,
+                const std::optional<Seconds>& beginsAt) {
     std::printf("\t%s\t", wordFor(part).c_str());
-    if (behind != Seconds(0)) std::printf("%.1f", 1000 * behind.value);
+    if (verdict == Verdict::Supported && behind != Seconds(0)) std::printf("%.1f", 1000 * behind.value);
     std::printf("\t");
     if (beginsAt) std::printf("%.6f", beginsAt->value);
 }
@@ -78,7 +79,7 @@ int checkAudio(const std::string& audio, const std::string& notes, const CheckOp
         const ClaimAnswer& answer = check->answers[i];
         printClaimed(claim.range, claim.midi, answer.verdict, answer.score, answer.suggestedMidi);
         if (options.phrasing) printPhrasing({}, (*playing)[i]);
-        printHeard(answer.listened, answer.behind, answer.beginsAt);
+        printHeard(answer.listened, answer.verdict, answer.behind, answer.beginsAt);
         std::printf("\n");
     }
     for (const UnwrittenSound& sound : check->unwritten) {
@@ -126,7 +127,7 @@ int checkStudyFile(const std::string& path, const CheckOptions& options) {
         printClaimed(note.range, note.midi, note.verdict, note.score, note.suggestedMidi);
         printPlace(study, study.beatMap.beatsAt(note.range.begin));
         if (options.phrasing) printPhrasing(claims[i].phrasing, (*playing)[i]);
-        printHeard(note.listened, note.behind, note.beginsAt);
+        printHeard(note.listened, note.verdict, note.behind, note.beginsAt);
         std::printf("\n");
     }
     for (const UnwrittenSound& sound : check->unwritten) {

@@ -11,7 +11,7 @@ namespace earwright {
 namespace {
 
 /// Shifted by more than this a note stands on another place of the grid more often than it is played with
-/// style: a sixteenth at 150 to the minute.
+/// style: a sixteenth at 150 to the minute, and half the step in which onsets are told.
 constexpr Seconds farthest{0.105};
 /// Closer than this it is judged at its place as well as there.
 constexpr Seconds nearest{0.030};
@@ -61,19 +61,11 @@ std::optional<Seconds> strongestIn(const Range<Seconds>& range, const ClaimConte
                                    std::size_t claim) {
     constexpr float least = -2.5f;
     constexpr Seconds flank{0.080};
-    const OnsetTrack& onsets = context.onsets;
-    if (onsets.isEmpty() || range.end <= range.begin) return std::nullopt;
-    const std::size_t pitch = context.pitchIndex(claim);
-    const std::size_t last = onsets.nearest(range.end + flank);
-    float strongest = least;
-    std::optional<Seconds> found;
-    for (std::size_t place = onsets.nearest(range.begin - flank); place <= last; ++place) {
-        if (onsets[place][pitch] <= strongest) continue;
-        strongest = onsets[place][pitch];
-        found = onsets.timeOf(place);
-    }
-    if (!found || !range.contains(*found) || isAnothers(context, claim, *found)) return std::nullopt;
-    return found;
+    if (range.end <= range.begin) return std::nullopt;
+    const auto found =
+        context.onsets.strongest(context.pitchIndex(claim), {range.begin - flank, range.end + flank});
+    if (!found || found->log <= least || !range.contains(found->time)) return std::nullopt;
+    return isAnothers(context, claim, found->time) ? std::nullopt : std::optional(found->time);
 }
 
 } // namespace
@@ -98,9 +90,12 @@ std::optional<Range<Seconds>> besideItsPlace(const ClaimContext& context, std::s
     const Seconds begins = *heard - lag;
     if (std::abs((begins - own.begin).value) < nearest.value) return std::nullopt;
     Range<Seconds> there = own.shifted(begins - own.begin);
-    if (claim + 1 < context.claims.size()) {
-        const Seconds next = context.claims[claim + 1].range.begin;
+    for (std::size_t i = claim + 1; i < context.claims.size(); ++i) {
+        const Seconds next = context.claims[i].range.begin;
+        // Struck together with it.
+        if (next - own.begin <= leastGap) continue;
         there.end = std::min(there.end, std::max(next, there.begin + leastGap));
+        break;
     }
     return there;
 }

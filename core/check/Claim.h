@@ -25,7 +25,7 @@ struct Claim {
 enum class Doubt {
     Another,   ///< it may be another pitch, which is suggested; told by the hint ladder
     Beginning, ///< its pitch sounds, and whether it begins here cannot be told
-    Short,     ///< as a longer note it would be supported: it is too short to tell
+    Short,     ///< shorter than what is listened to, so that its neighbours are heard with it
     Covered,   ///< another sound is stronger while it lasts
     Faint,     ///< its pitch is not heard clearly enough
     Unheard    ///< its pitch lies outside what is listened for
@@ -46,8 +46,8 @@ struct ClaimAnswer {
     bool nothingBegins = false;
     /// Where nothing begins: the onset of its pitch 70 to 240 ms away, if there is one that no claim names.
     std::optional<Seconds> beginsAt = std::nullopt;
-    /// How far behind its place (ahead: negative) it was found to begin, the line's usual lag taken off,
-    /// where it was not judged at its place: the eighths swing, or it is played early or late.
+    /// How far behind its place (ahead: negative) it was judged, the line's usual lag taken off: the eighths
+    /// swing, or it is played early or late. Where it is supported it was found to begin there.
     Seconds behind{0};
     /// Where in the recording it was listened for mostly.
     HeardPart listened = {};

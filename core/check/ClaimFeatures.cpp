@@ -58,15 +58,9 @@ bool isClaimed(const ClaimContext& context, std::size_t except, std::size_t pitc
     return false;
 }
 
-/// An onset of a pitch, as log probability, and when it is.
-struct PlacedOnset {
-    float log = leastLog;
-    Seconds time;
-};
-
 /// The strongest onset of a pitch near a claim that is not the claim's own, nor accounted for by another one.
 PlacedOnset strongestElsewhere(const ClaimContext& context, std::size_t claim, std::size_t pitch) {
-    PlacedOnset strongest;
+    PlacedOnset strongest{leastLog, {}};
     const auto visit = [&](std::size_t place) {
         const Seconds time = context.onsets.timeOf(place);
         if (context.onsets[place][pitch] > strongest.log &&

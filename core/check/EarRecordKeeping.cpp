@@ -106,6 +106,13 @@ void judge(EarPlace& place, const Finding& finding) {
         place.settled = true;
 }
 
+/// Whether a note stands at a place. Where a sound was listed, also one that is judged there: a swung or
+/// late note is written where it is counted.
+bool standsAt(const EarPlace& place, const CheckedNote& note) {
+    return distance(note.range.begin, place.time) <= samePlace ||
+           (place.unwritten && distance(note.begins(), place.time) <= samePlace);
+}
+
 /// A place that no finding goes with any more.
 bool isSettledWithoutFinding(const EarPlace& place, const std::vector<Finding>& findings) {
     const auto isNear = [&](const Finding& finding) {
@@ -113,9 +120,7 @@ bool isSettledWithoutFinding(const EarPlace& place, const std::vector<Finding>& 
     };
     if (place.unwritten)
         return std::any_of(findings.begin(), findings.end(), [&](const Finding& finding) {
-            // A swung or late note was written where it is counted, and the sound was listed where it is.
-            return finding.is(Verdict::Supported) &&
-                   (isNear(finding) || distance(finding.note->begins(), place.time) <= samePlace);
+            return finding.is(Verdict::Supported) && standsAt(place, *finding.note);
         });
     return std::none_of(findings.begin(), findings.end(), [&](const Finding& finding) {
         return isNear(finding) && !finding.is(Verdict::Supported);
@@ -179,7 +184,7 @@ FoundNote foundNow(const CheckedNote& note, const PhraseRecord& entry, const Phr
     FoundNote found{note.range.begin, note.note, today, HelpStep::None, intervalBefore(note, check), {}};
     for (const EarPlace& place : entry.places) {
         const bool isAnothers = place.note && place.note != note.note && check.note(*place.note);
-        const bool isHere = distance(place.time, note.range.begin) <= samePlace;
+        const bool isHere = standsAt(place, note);
         const bool isOwn =
             place.note == note.note || writtenInsteadOf(place, check, entry.found) == note.note;
         if (!isOwn && (isAnothers || !isHere)) continue;

@@ -67,9 +67,7 @@ void tellSwing(const Study& study, const std::vector<Note>& notes, const std::ma
     }
     feel.pairsHeard = static_cast<int>(shares.size());
     if (feel.pairsHeard < Feel::leastPairs) return;
-    const auto [share, deviation] = spreadOf(shares);
-    feel.swing = SwingFeel{ratioAt(share), ratioAt(share - deviation), ratioAt(share + deviation),
-                           shortOnes * (1.0 / feel.pairsHeard), feel.pairsHeard};
+    feel.swing = swingOf(shares, shortOnes);
 }
 
 void tellPlacement(const Study& study, const std::map<Beats, Seconds>& onsets, Feel& feel) {
@@ -84,6 +82,13 @@ void tellPlacement(const Study& study, const std::map<Beats, Seconds>& onsets, F
 }
 
 } // namespace
+
+SwingFeel swingOf(const std::vector<double>& shares, Seconds shortOnes) {
+    const auto pairs = static_cast<int>(shares.size());
+    const auto [share, deviation] = spreadOf(shares);
+    return {ratioAt(share), ratioAt(share - deviation), ratioAt(share + deviation), shortOnes * (1.0 / pairs),
+            pairs};
+}
 
 Feel feelOf(const Study& study, const std::vector<Note>& notes, const PlayedNotes& played) {
     Feel feel;

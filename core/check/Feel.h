@@ -47,6 +47,10 @@ struct Feel {
     friend bool operator==(const Feel&, const Feel&) = default;
 };
 
+/// From the shares that the first ones of pairs have of them, and the second ones' lengths together.
+/// Requires: two shares or more.
+SwingFeel swingOf(const std::vector<double>& shares, Seconds shortOnes);
+
 /// From what was measured of these notes. A pair counts where the note on its quarter, the one off it and the
 /// one on the next quarter were all heard, and nothing else is written between: the durations from onset to
 /// onset that A. Friberg and A. Sundström compare ("Swing ratios and ensemble timing in jazz performance",

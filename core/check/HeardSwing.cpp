@@ -1,10 +1,12 @@
 #include "core/check/HeardSwing.h"
 
-#include "core/check/OffBeat.h"
 #include "core/listening/ViewBlend.h"
 
 #include <algorithm>
 #include <cmath>
+#include <cstddef>
+#include <iterator>
+#include <utility>
 
 namespace earwright {
 
@@ -14,19 +16,10 @@ constexpr float leastLog = -7;
 /// An onset heard is one that is likelier than one in five at some place.
 constexpr float heardAbove = -1.6f;
 
-struct PlacedOnset {
-    float log = leastLog;
-    Seconds time;
-};
-
 PlacedOnset strongestAbout(const OnsetTrack& onsets, int midi, Seconds centre, Seconds reach) {
-    PlacedOnset strongest{leastLog, centre};
-    if (onsets.isEmpty()) return strongest;
     const auto pitch = static_cast<std::size_t>(midi - lowestHeardMidi);
-    const std::size_t last = onsets.nearest(centre + reach);
-    for (std::size_t place = onsets.nearest(centre - reach); place <= last; ++place)
-        if (onsets[place][pitch] > strongest.log) strongest = {onsets[place][pitch], onsets.timeOf(place)};
-    return strongest;
+    const auto strongest = onsets.strongest(pitch, {centre - reach, centre + reach});
+    return strongest && strongest->log > leastLog ? *strongest : PlacedOnset{leastLog, centre};
 }
 
 /// The onsets of the view that bears out the claims on the beat.
@@ -73,9 +66,8 @@ double likeliestShare(const OnsetTrack& onsets, const std::vector<Claim>& claims
 }
 
 /// Where the first claim at a place is heard to begin; the place itself where none is.
-Seconds heardNear(const OnsetTrack& onsets, const std::vector<Claim>& claims, Seconds place) {
+Seconds heardNear(const OnsetTrack& onsets, const std::vector<Claim>& claims, Seconds place, Seconds own) {
     constexpr double same = 0.001;
-    constexpr Seconds own{0.050};
     for (const Claim& claim : claims) {
         if (std::abs((claim.range.begin - place).value) > same) continue;
         const PlacedOnset heard = strongestAbout(onsets, claim.midi, place, own);
@@ -86,21 +78,26 @@ Seconds heardNear(const OnsetTrack& onsets, const std::vector<Claim>& claims, Se
 
 /// The shares of the pairs whose second note is heard about a swing.
 struct HeardShares {
-    /// From onset to onset, so that neither the attack of an instrument nor a player who lags tells in them.
+    /// From onset to onset, so that neither the attack of an instrument nor a player who lags tells in them;
+    /// where nothing is heard on a beat, from or to its place.
     std::vector<double> played;
     Seconds shortOnes;
 };
 
 HeardShares sharesAbout(double share, const OnsetTrack& onsets, const std::vector<Claim>& claims) {
-    constexpr Seconds reach{0.060};
+    constexpr Seconds reach{0.060}, ownReach{0.050};
     HeardShares heard;
     for (const Claim& claim : claims) {
         if (!claim.evenPair) continue;
         const Range<Seconds>& pair = *claim.evenPair;
-        const PlacedOnset second = strongestAbout(onsets, claim.midi, placeAt(pair, share), reach);
+        // In a quick pair less far, so that its three onsets stay in order.
+        const Seconds quarter = pair.length() * 0.25;
+        const PlacedOnset second =
+            strongestAbout(onsets, claim.midi, placeAt(pair, share), std::min(reach, quarter));
         if (second.log <= heardAbove) continue;
-        const Seconds first = heardNear(onsets, claims, pair.begin);
-        const Seconds next = heardNear(onsets, claims, pair.end);
+        const Seconds first = heardNear(onsets, claims, pair.begin, std::min(ownReach, quarter));
+        const Seconds next = heardNear(onsets, claims, pair.end, std::min(ownReach, quarter));
+        if (second.time <= first || next <= second.time) continue;
         heard.played.push_back(ratio(second.time - first, next - first));
         heard.shortOnes += next - second.time;
     }
@@ -114,29 +111,19 @@ double meanOf(const std::vector<double>& values) {
     return sum / static_cast<double>(values.size());
 }
 
-double ratioAt(double share) {
-    const double kept = std::clamp(share, 0.05, 0.95);
-    return kept / (1 - kept);
-}
-
-SwingFeel feelOf(const HeardShares& heard) {
-    const auto count = static_cast<double>(heard.played.size());
-    const double mean = meanOf(heard.played);
-    double squares = 0;
-    for (const double share : heard.played)
-        squares += (share - mean) * (share - mean);
-    const double deviation = std::sqrt(squares / (count - 1));
-    return {ratioAt(mean), ratioAt(mean - deviation), ratioAt(mean + deviation),
-            heard.shortOnes * (1 / count), static_cast<int>(heard.played.size())};
-}
-
-/// Moves what begins or ends in the middle of a pair to where the middle is played.
+/// Moves what begins or ends in the middle of a pair to where the middle is played; what ends within the
+/// second half keeps its share of it.
 void moveMiddles(std::vector<Claim>& claims, const Range<Seconds>& pair, double share) {
     constexpr double same = 0.001;
     const Seconds written = placeAt(pair, 0.5), played = placeAt(pair, share);
+    const double kept = ratio(pair.end - played, pair.end - written);
     for (Claim& claim : claims) {
-        if (claim.evenPair == pair) claim.range.begin = played;
-        if (std::abs((claim.range.end - written).value) < same) claim.range.end = played;
+        if (claim.evenPair == pair) {
+            if (claim.range.end < pair.end) claim.range.end = pair.end - (pair.end - claim.range.end) * kept;
+            claim.range.begin = played;
+        } else if (std::abs((claim.range.end - written).value) < same) {
+            claim.range.end = played;
+        }
     }
 }
 
@@ -155,10 +142,13 @@ PairsHeard swingIn(const PassageEvidence& evidence, std::vector<Claim> claims) {
         return {std::move(claims)};
     const double share = meanOf(heard.played);
     if (share < leastShare) return {std::move(claims), true};
-    const std::vector<Claim> written = claims;
-    for (const Claim& claim : written)
-        if (claim.evenPair) moveMiddles(claims, *claim.evenPair, share);
-    return {std::move(claims), true, feelOf(heard)};
+    std::vector<Range<Seconds>> moved;
+    for (const Claim& claim : claims)
+        if (claim.evenPair && (moved.empty() || moved.back() != *claim.evenPair))
+            moved.push_back(*claim.evenPair);
+    for (const Range<Seconds>& pair : moved)
+        moveMiddles(claims, pair, share);
+    return {std::move(claims), true, swingOf(heard.played, heard.shortOnes)};
 }
 
 } // namespace earwright

@@ -22,7 +22,7 @@ std::vector<CheckedPlace> placesOf(const PhraseCheck& check) {
     for (const CheckedNote& note : check.notes)
         if (note.verdict != Verdict::Supported)
             places.push_back({kindOf(note), note.range, note.note, note.midi, note.suggestedMidi,
-                              note.beginsAt, note.doubt});
+                              note.beginsAt, note.doubt, note.behind});
     for (const UnwrittenSound& sound : check.unwritten)
         places.push_back({PlaceKind::Unwritten, sound.range, std::nullopt, std::nullopt, sound.midi, {}});
     std::stable_sort(places.begin(), places.end(), [](const CheckedPlace& a, const CheckedPlace& b) {
@@ -39,6 +39,7 @@ Hint hintAt(const CheckedPlace& place, HelpStep step, std::optional<int> before)
     const std::optional<int> from = place.kind == PlaceKind::Unwritten ? before : place.writtenMidi;
     const std::optional<int> distance =
         from && place.heardMidi ? std::optional<int>(*place.heardMidi - *from) : std::nullopt;
+    const Seconds judgedAt = place.range.begin + place.behind;
     if (step >= HelpStep::WhichWay) {
         hint.kind = place.kind;
         // That it may be another pitch says more than why it cannot be told.
@@ -47,11 +48,12 @@ Hint hintAt(const CheckedPlace& place, HelpStep step, std::optional<int> before)
     }
     if (step >= HelpStep::HowFar) {
         hint.semitones = distance;
-        if (place.beginsAt) hint.moved = *place.beginsAt < place.range.begin ? -1 : 1;
+        if (place.beginsAt) hint.moved = *place.beginsAt < judgedAt ? -1 : 1;
     }
     if (step >= HelpStep::ShowIt) {
         hint.heardMidi = place.heardMidi;
         hint.beginsAt = place.beginsAt;
+        if (place.beginsAt) hint.apart = *place.beginsAt - judgedAt;
     }
     return hint;
 }

@@ -30,6 +30,8 @@ struct CheckedPlace {
     std::optional<Seconds> beginsAt = std::nullopt;
     /// What is left open of an unclear note.
     std::optional<Doubt> doubt = std::nullopt;
+    /// How far behind its place a written note was judged.
+    Seconds behind{0};
     friend bool operator==(const CheckedPlace&, const CheckedPlace&) = default;
 };
 
@@ -53,6 +55,8 @@ struct Hint {
     /// At step ShowIt only.
     std::optional<int> heardMidi;
     std::optional<Seconds> beginsAt = std::nullopt;
+    /// With beginsAt: how far that lies behind where the note was judged; ahead is negative.
+    std::optional<Seconds> apart = std::nullopt;
     friend bool operator==(const Hint&, const Hint&) = default;
 };
 

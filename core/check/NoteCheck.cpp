@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace earwright {
 
@@ -110,7 +111,9 @@ Judged judgedAsPlayed(const PassageEvidence& evidence, std::vector<Claim> claims
         // Where another pitch surely begins at its place, that one is meant: the note is wrong, and not late.
         if (judged.answers[i].suggestedMidi && judged.answers[i].suggestedScore > surelyAnother) continue;
         const auto there = besideItsPlace(context, i, swingKnown, lag);
-        if (!there) continue;
+        const bool overtakes = there && ((i > 0 && there->begin < moved[i - 1].range.begin) ||
+                                         (i + 1 < moved.size() && there->begin > moved[i + 1].range.begin));
+        if (!there || overtakes) continue;
         moved[i].range = *there;
         beside.push_back(i);
     }
@@ -121,7 +124,10 @@ Judged judgedAsPlayed(const PassageEvidence& evidence, std::vector<Claim> claims
         const ClaimAnswer answer = answerFor(elsewhere, i, features[i]);
         if (answer.score <= supportedBesideAbove) continue;
         judged.answers[i] = answer;
-        judged.context.claims[i].range = elsewhere.claims[i].range;
+        judged.context.claims[i] = elsewhere.claims[i];
+        judged.context.own[i] = elsewhere.own[i];
+        judged.context.withNeighbours[i] = elsewhere.withNeighbours[i];
+        judged.context.before[i] = elsewhere.before[i];
     }
     return judged;
 }
@@ -201,7 +207,7 @@ int offsetOf(const PassageEvidence& evidence, const std::vector<Claim>& claims) 
 }
 
 /// The claims that can be judged, by time, in the pitches the evidence counts in.
-std::vector<Claim> judged(const std::vector<Claim>& claims, const std::vector<std::size_t>& order) {
+std::vector<Claim> inOrder(const std::vector<Claim>& claims, const std::vector<std::size_t>& order) {
     std::vector<Claim> sorted;
     for (const std::size_t index : order)
         sorted.push_back(claims[index]);
@@ -216,7 +222,7 @@ NoteCheck checkNotes(const PassageEvidence& evidence, const std::vector<Claim>& 
     notJudged.doubt = Doubt::Unheard;
     check.answers.assign(claims.size(), notJudged);
     const std::vector<std::size_t> order = judgedInOrder(claims);
-    const std::vector<Claim> sorted = judged(claims, order);
+    const std::vector<Claim> sorted = inOrder(claims, order);
     const int offset = offsetOf(evidence, sorted);
     const PairsHeard pairs = swingIn(evidence, transposed(sorted, offset));
     check.swing = pairs.swing;

@@ -5,6 +5,7 @@
 #include "core/check/PhraseCheck.h"
 #include "core/listening/PassageEvidence.h"
 
+#include <optional>
 #include <vector>
 
 namespace earwright {

@@ -1,5 +1,8 @@
 #include "core/check/OffBeat.h"
 
+#include <algorithm>
+#include <optional>
+
 namespace earwright {
 
 namespace {

@@ -31,8 +31,9 @@ struct CheckedNote {
     std::optional<Seconds> beginsAt = std::nullopt;
     /// Where in the recording it was listened for mostly.
     HeardPart listened = {};
-    /// How far behind its place (ahead: negative) it was found to begin, the line's usual lag taken off,
-    /// where it was not judged at its place: the eighths swing, or it is played early or late. That is style, never a mistake.
+    /// How far behind its place (ahead: negative) it was judged, the line's usual lag taken off: the eighths
+    /// swing, or it is played early or late. Where it is supported it was found to begin there. That is
+    /// style, never a mistake.
     Seconds behind{0};
     /// Where it was judged.
     Seconds begins() const { return range.begin + behind; }
@@ -58,7 +59,7 @@ struct PhraseCheck {
     /// The user had said where to listen.
     bool listenedAsAsked = false;
     /// How far its eighths swing where they are written evenly; nothing where they do not, where too few
-    /// tell, or where the study says already how they swing.
+    /// tell, or where the study says already how they swing. Of a phrase alone: checkStudy() tells none.
     std::optional<SwingFeel> unwrittenSwing = std::nullopt;
     friend bool operator==(const PhraseCheck&, const PhraseCheck&) = default;
 

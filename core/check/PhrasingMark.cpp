@@ -12,7 +12,7 @@ constexpr double clearEnough = 0.6;
 constexpr Seconds longEnough{0.10};
 
 bool canBeHeard(const NotePlaying& playing) {
-    return playing.pitch.clearShare >= clearEnough && playing.heard.length() >= longEnough;
+    return isPitchClear(playing) && playing.heard.length() >= longEnough;
 }
 
 Verdict absent(const NotePlaying& playing) {
@@ -46,13 +46,6 @@ Verdict vibratoVerdict(const NotePlaying& playing) {
     constexpr Seconds shortest{0.3};
     if (playing.pitch.vibrato) return Verdict::Supported;
     return playing.heard.length() >= shortest ? absent(playing) : Verdict::Unclear;
-}
-
-Verdict slurVerdict(const NotePlaying& playing) {
-    constexpr double slurred = 0.6, picked = 0.15;
-    if (!playing.slurChance) return Verdict::Unclear;
-    if (*playing.slurChance >= slurred) return Verdict::Supported;
-    return *playing.slurChance <= picked ? Verdict::Contradicted : Verdict::Unclear;
 }
 
 /// `louder` dB and more speak for it, `quieter` and less against it.
@@ -148,11 +141,22 @@ const char* toString(PhrasingMark mark) {
     return "";
 }
 
+bool isPitchClear(const NotePlaying& playing) {
+    return playing.pitch.clearShare >= clearEnough;
+}
+
+Verdict slurVerdict(const NotePlaying& playing) {
+    constexpr double slurred = 0.6, picked = 0.15;
+    if (!playing.slurChance) return Verdict::Unclear;
+    if (*playing.slurChance >= slurred) return Verdict::Supported;
+    return *playing.slurChance <= picked ? Verdict::Contradicted : Verdict::Unclear;
+}
+
 bool isAtItsPitch(const Phrasing& written, const NotePlaying& playing) {
     constexpr double quarterTone = 50;
     const TraceFeatures& pitch = playing.pitch;
     const bool leavesIt = written.bend || written.trill || pitch.bendCents || pitch.trill;
-    return leavesIt || pitch.clearShare < clearEnough || std::abs(pitch.centreCents) <= quarterTone;
+    return leavesIt || !isPitchClear(playing) || std::abs(pitch.centreCents) <= quarterTone;
 }
 
 PhrasingAnswer judgePhrasing(const Phrasing& written, const NotePlaying& playing) {

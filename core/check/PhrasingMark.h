@@ -28,6 +28,12 @@ struct PhrasingAnswer {
     friend bool operator==(const PhrasingAnswer&, const PhrasingAnswer&) = default;
 };
 
+/// Whether enough of its trace is clear to say where its pitch lies.
+bool isPitchClear(const NotePlaying& playing);
+
+/// What the way a note begins says to a slur from the note before.
+Verdict slurVerdict(const NotePlaying& playing);
+
 /// Whether a note's pitch is heard as it is written, within a quarter tone, or moves in a way that leaves it
 /// (bend, trill, as written or heard). What is measured at another pitch tells nothing of this note.
 bool isAtItsPitch(const Phrasing& written, const NotePlaying& playing);

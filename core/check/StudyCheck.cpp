@@ -5,7 +5,7 @@
 #include "core/study/PlayedTime.h"
 
 #include <algorithm>
-#include <cmath>
+#include <iterator>
 #include <map>
 #include <set>
 
@@ -55,6 +55,17 @@ bool isOrnament(const UnwrittenSound& sound, const Note& note, const Range<Secon
            (sound.midi == note.pitch.midi || sound.midi == note.pitch.midi + *note.phrasing.trill);
 }
 
+/// Whether a note that was not checked along, a hair outside of what was, is what sounds there.
+bool isWrittenBeside(const UnwrittenSound& sound, const Study& study, const std::vector<Note>& checked) {
+    constexpr Seconds sameNote{0.1};
+    return std::any_of(study.notes.begin(), study.notes.end(), [&](const Note& note) {
+        const Seconds apart = playedTime(study, note.onset) - sound.range.begin;
+        return note.pitch.midi == sound.midi && apart < sameNote && apart > -sameNote &&
+               std::none_of(checked.begin(), checked.end(),
+                            [&](const Note& each) { return each.id == note.id; });
+    });
+}
+
 /// Adds a passage's findings to the whole, note by note.
 void add(PhraseCheck& whole, const NoteCheck& found, const std::vector<Note>& notes,
          const std::vector<Claim>& claims, const std::optional<Range<Seconds>>& within) {
@@ -62,8 +73,7 @@ void add(PhraseCheck& whole, const NoteCheck& found, const std::vector<Note>& no
         whole.notes.push_back({notes[i].id, claims[i].range, claims[i].midi, found.answers[i].verdict,
                                found.answers[i].score, found.answers[i].suggestedMidi,
                                found.answers[i].nothingBegins, found.answers[i].beginsAt,
-                               found.answers[i].listened, found.answers[i].behind});
-        whole.notes.back().doubt = found.answers[i].doubt;
+                               found.answers[i].listened, found.answers[i].behind, found.answers[i].doubt});
     }
     for (const UnwrittenSound& sound : found.unwritten) {
         bool listed = !within || within->contains(sound.range.begin);
@@ -87,7 +97,8 @@ Result<PhraseCheck> notesOutsidePhrases(const Study& study, const std::set<NoteI
     if (!found) return found.error();
     add(check, *found, rest, claims, std::nullopt);
     std::erase_if(check.unwritten, [&](const UnwrittenSound& sound) {
-        return study.spanAt(SpanKind::Phrase, sound.range.begin) != nullptr;
+        return study.spanAt(SpanKind::Phrase, sound.range.begin) != nullptr ||
+               isWrittenBeside(sound, study, rest);
     });
     return check;
 }
@@ -106,7 +117,7 @@ void sortAsInStudy(PhraseCheck& check, const Study& study) {
 } // namespace
 
 bool isWritten(const Study& study, const Span& phrase) {
-    return !notesPlayedIn(study, phrase.range).empty();
+    return isAnyPlayedIn(study, phrase.range);
 }
 
 Result<PhraseCheck> checkPhrase(const Study& study, const Span& phrase, const RecordingEvidence& recording,
@@ -120,16 +131,9 @@ Result<PhraseCheck> checkPhrase(const Study& study, const Span& phrase, const Re
     PhraseCheck check;
     check.phrase = phrase.id;
     check.listenedAsAsked = !wish.part.isEverything();
-    const auto isWrittenBeside = [&](const UnwrittenSound& sound) {
-        // A note a hair outside the phrase is written all the same.
-        constexpr double sameNote = 0.1;
-        return std::any_of(study.notes.begin(), study.notes.end(), [&](const Note& note) {
-            return note.pitch.midi == sound.midi &&
-                   std::abs((playedTime(study, note.onset) - sound.range.begin).value) < sameNote;
-        });
-    };
     add(check, checkNotes(evidence->within(wish.line), claims), notes, claims, phrase.range);
-    std::erase_if(check.unwritten, isWrittenBeside);
+    std::erase_if(check.unwritten,
+                  [&](const UnwrittenSound& sound) { return isWrittenBeside(sound, study, notes); });
     return check;
 }
 

@@ -3,13 +3,22 @@
 
 #include "core/listening/LogAxis.h"
 #include "core/listening/PitchRow.h"
+#include "core/time/Range.h"
 #include "core/time/Seconds.h"
 
 #include <array>
 #include <cstddef>
+#include <optional>
 #include <vector>
 
 namespace earwright {
+
+/// How clearly a note begins, and where.
+struct PlacedOnset {
+    /// Log probability.
+    float log = 0;
+    Seconds time;
+};
 
 /// Onset evidence over a passage.
 ///
@@ -30,6 +39,9 @@ public:
     /// The place nearest to a time; the first or last one for times outside. Requires: !isEmpty().
     std::size_t nearest(Seconds time) const;
     const Row& operator[](std::size_t place) const { return rows[place]; }
+    /// The strongest onset of a pitch (counted from lowestHeardMidi) at the places nearest to a range, both
+    /// ends among them; nothing where the track has none there.
+    std::optional<PlacedOnset> strongest(std::size_t pitch, const Range<Seconds>& range) const;
     /// log(1 − probability of no onset).
     float anyOnset(std::size_t place) const;
 

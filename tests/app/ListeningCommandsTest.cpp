@@ -48,9 +48,8 @@ TEST(CheckCommand, AnswersEveryRowInOrderWithTheFixedColumns) {
     const BatchRun run({"check", material.audio, "--notes", material.notes});
     ASSERT_EQ(run.exitCode, 0) << run.errors;
     ASSERT_GE(run.rows.size(), 9u);
-    EXPECT_EQ(run.rows[0],
-              (std::vector<std::string>{"kind", "onset_s", "dur_s", "midi", "verdict", "score",
-                                        "suggested_midi", "listened", "behind_ms", "begins_at"}));
+    EXPECT_EQ(run.rows[0], (std::vector<std::string>{"kind", "onset_s", "dur_s", "midi", "verdict", "score",
+                                                     "suggested_midi", "listened", "behind_ms", "begins_s"}));
     const std::vector<int> written{60, 62, 65, 65, 67, 68, 67, 65};
     for (std::size_t i = 0; i < written.size(); ++i) {
         const auto& row = run.rows[i + 1];

@@ -74,6 +74,17 @@ TEST(EarRecordKeeping, AMissingSoundWrittenWhereItIsCountedWasFoundByEar) {
     EXPECT_EQ(record.foundByEar(), 1);
 }
 
+TEST(EarRecordKeeping, AMissingSoundThatWasShownWasNotFoundByEarThoughItIsWrittenWhereItIsCounted) {
+    EarRecord record = after({}, checkOf({}, {2.0}));
+    record = withHelp(record, phrase, Seconds(2.0), HelpStep::ShowIt);
+    PhraseCheck written = checkOf({{1.9, Verdict::Supported}});
+    written.notes[0].behind = Seconds(0.1);
+    record = after(record, written);
+    ASSERT_EQ(record.phrases[0].found.size(), 1u);
+    EXPECT_EQ(record.phrases[0].found[0].help, HelpStep::ShowIt);
+    EXPECT_EQ(record.foundByEar(), 0);
+}
+
 TEST(EarRecordKeeping, AnExtraNoteTakenOutWasFoundByEar) {
     EarRecord record = after({}, checkOf({{2.0, Verdict::Contradicted}}));
     record = after(record, checkOf({}));

@@ -4,6 +4,7 @@
 #include "tests/core/listening/SyntheticSound.h"
 
 #include <algorithm>
+#include <cmath>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -167,16 +168,46 @@ TEST(NoteCheck, DoesNotSupportANoteWrittenWhereNoneBegins) {
     EXPECT_TRUE(afterwards.nothingBegins);
 }
 
+TEST(NoteCheck, KeepsSwungNotesTheirLengthThatEndBeforeTheBeat) {
+    // Written as sixteenths with a rest behind: at three to one nothing would be left of one that begins
+    // later and ends where it is written.
+    const SwungPhrase phrase(3);
+    std::vector<Claim> claims = phrase.claims;
+    for (Claim& claim : claims)
+        if (claim.evenPair) claim.range.end = claim.range.begin + claim.range.length() * 0.5;
+    for (const ClaimAnswer& answer : phrase.check(claims).answers) {
+        EXPECT_TRUE(std::isfinite(answer.score));
+        EXPECT_NE(answer.verdict, Verdict::Contradicted);
+    }
+}
+
+TEST(NoteCheck, TakesPairsTooQuickToSwingAndClaimsPastTheEnd) {
+    const Phrase phrase;
+    std::vector<Claim> claims = phrase.claims;
+    for (std::size_t i = 0; i < 6; ++i) {
+        const Seconds begin(3.6 + 0.05 * static_cast<double>(i));
+        claims.push_back({{begin, begin + 0.025_s}, 64});
+        claims.push_back({{begin + 0.025_s, begin + 0.05_s}, 65, Range<Seconds>{begin, begin + 0.05_s}});
+    }
+    for (std::size_t i = 0; i < 6; ++i) {
+        const Seconds begin(9 + 0.5 * static_cast<double>(i));
+        claims.push_back({{begin + 0.25_s, begin + 0.5_s}, 65, Range<Seconds>{begin, begin + 0.5_s}});
+    }
+    for (const ClaimAnswer& answer : phrase.check(claims).answers)
+        EXPECT_TRUE(std::isfinite(answer.score));
+}
+
 TEST(NoteCheck, DoesNotSendAnExtraNoteToTheNoteThatSoundsOn) {
     const Phrase phrase;
     for (const int interval : {-4, -3, 3, 4}) {
         std::vector<Claim> claims = phrase.claims;
-        const Claim& long1 = claims[4];
-        const Claim extra{{long1.range.begin + Seconds(0.1), long1.range.end}, long1.midi + interval};
+        const Claim soundingOn = claims[4];
+        const Claim extra{{soundingOn.range.begin + Seconds(0.1), soundingOn.range.end},
+                          soundingOn.midi + interval};
         claims.push_back(extra);
         const ClaimAnswer answer = phrase.check(claims).answers.back();
         EXPECT_NE(answer.verdict, Verdict::Supported) << interval;
-        EXPECT_NE(answer.suggestedMidi, long1.midi) << interval;
+        EXPECT_NE(answer.suggestedMidi, soundingOn.midi) << interval;
         EXPECT_TRUE(answer.suggestedMidi || answer.nothingBegins) << interval;
     }
 }

@@ -116,7 +116,7 @@ def write(w, path):
     degrees = w[:-len(QUALITIES)].reshape(len(QUALITIES), 3, 12)
     with open(path, "w") as f:
         f.write("// Made by core/check/training/chords/weights.py. Do not edit.\n"
-                '#include "core/check/ChordWeights.h"\n\nnamespace earwright {\n\nconst ChordWeights chordWeights{{{\n')
+                '#include "core/check/ChordWeights.h"\n\n// clang-format off\nnamespace earwright {\n\nconst ChordWeights chordWeights{{{\n')
         for family in range(len(QUALITIES)):
             parts = ", ".join("{{" + ", ".join(f"{v:.4f}" for v in part) + "}}" for part in degrees[family])
             f.write(f"    {{{parts}, {w[family - len(QUALITIES)]:.4f}}},\n")
