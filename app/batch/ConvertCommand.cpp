@@ -113,6 +113,9 @@ Result<Wish> parse(std::span<const std::string> given) {
     if (asPlayed && (isForeign(wish.in) || !wish.out.ends_with(".mid")))
         return usage("The option --as-played is for a study, whose recording tells how it is played, and for "
                      "a .mid file.");
+    if (arguments->text("--rhythm") && !isMidiFile(wish.in))
+        return usage("The option --rhythm is for a MIDI file; " + wish.in +
+                     " says itself where its notes stand.");
     if (!wish.part.empty() && !isForeign(wish.in))
         return usage("The option --part is for files from elsewhere; " + wish.in +
                      " is a study, which has one line.");

@@ -4,8 +4,10 @@
 
 namespace earwright {
 
-std::optional<std::string> inUtf8(std::string_view bytes, const std::string& encoding) {
-    iconv_t converter = iconv_open("UTF-8", encoding.c_str());
+namespace {
+
+std::optional<std::string> converted(std::string_view bytes, const char* encoding, const char* wanted) {
+    iconv_t converter = iconv_open(wanted, encoding);
     if (converter == reinterpret_cast<iconv_t>(-1)) return std::nullopt;
     // One byte or unit becomes three at most.
     std::string text(bytes.size() * 3 + 4, '\0');
@@ -19,6 +21,15 @@ std::optional<std::string> inUtf8(std::string_view bytes, const std::string& enc
     if (!isRead) return std::nullopt;
     text.resize(text.size() - room);
     return text;
+}
+
+} // namespace
+
+std::optional<std::string> inUtf8(std::string_view bytes, const std::string& encoding) {
+    if (encoding != "UTF-8") return converted(bytes, encoding.c_str(), "UTF-8");
+    // By way of UTF-16, which ends where Unicode does: glibc takes longer forms of UTF-8 for letters, too.
+    const auto units = converted(bytes, "UTF-8", "UTF-16LE");
+    return units ? converted(*units, "UTF-16LE", "UTF-8") : std::nullopt;
 }
 
 } // namespace earwright

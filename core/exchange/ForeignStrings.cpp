@@ -46,6 +46,15 @@ std::optional<StringTuning> ownTuningIn(pugi::xml_node part) {
     return std::nullopt;
 }
 
+/// Whether a part says on which strings it is played.
+bool saysStrings(pugi::xml_node part) {
+    return !part.find_node([](pugi::xml_node node) {
+                    return std::string_view(node.name()) == "string" &&
+                           std::string_view(node.parent().name()) == "technical";
+                })
+                .empty();
+}
+
 /// The open strings that the notes' frets tell of; nothing where they contradict each other.
 std::optional<std::map<int, int>> openStringsOf(const std::vector<ForeignNote>& notes) {
     std::map<int, int> open;
@@ -57,9 +66,21 @@ std::optional<std::map<int, int>> openStringsOf(const std::vector<ForeignNote>& 
     return open;
 }
 
-/// The plain guitar's strings where the notes tell of no other; where all that they tell of are higher by the
-/// same, a capo lies there.
+bool hasAll(const StringTuning& tuning, const std::map<int, int>& open) {
+    return std::all_of(open.begin(), open.end(), [&](const auto& told) {
+        return told.first < static_cast<int>(tuning.strings.size()) &&
+               tuning.strings[static_cast<std::size_t>(told.first)] == told.second;
+    });
+}
+
+/// The first of the named tunings that has the strings told of; but for the plain guitar one is too few to
+/// tell by. Else the guitar's with others in their place; where all that are told of are higher by the same,
+/// a capo lies there.
 std::optional<StringTuning> tuningOf(const std::map<int, int>& open) {
+    constexpr std::size_t enough = 2;
+    for (const NamedTuning& named : namedTunings())
+        if (hasAll(named.tuning, open) && (open.size() >= enough || named.tuning == StringTuning{}))
+            return named.tuning;
     StringTuning tuning;
     bool isCapo = true;
     std::optional<int> higher;
@@ -74,7 +95,8 @@ std::optional<StringTuning> tuningOf(const std::map<int, int>& open) {
         isCapo = isCapo && pitch - usual == higher.value_or(pitch - usual);
         higher = pitch - usual;
     }
-    constexpr int highestCapo = 12;
+    // An octave is how guitars are written, not a capo.
+    constexpr int highestCapo = 11;
     if (isCapo && higher && *higher > 0 && *higher <= highestCapo) {
         tuning.capo = *higher;
         return tuning;
@@ -84,16 +106,22 @@ std::optional<StringTuning> tuningOf(const std::map<int, int>& open) {
     return isPlayable(tuning) ? std::optional(tuning) : std::nullopt;
 }
 
+/// Whether a note's string has its pitch at its fret, be the neck long enough or not.
+bool isItsPitch(const ForeignNote& note, const StringTuning& tuning) {
+    const TabPlace& place = *note.place;
+    return place.string < static_cast<int>(tuning.strings.size()) &&
+           tuning.openPitch(place.string) + place.fret == note.pitch.midi;
+}
+
 /// As long as the neck has to be.
 void reachFrets(StringTuning& tuning, const std::vector<ForeignNote>& notes) {
     for (const ForeignNote& note : notes)
-        if (note.place) tuning.frets = std::clamp(note.place->fret + tuning.capo, tuning.frets, mostFrets);
+        if (note.place && isItsPitch(note, tuning))
+            tuning.frets = std::clamp(note.place->fret + tuning.capo, tuning.frets, mostFrets);
 }
 
 bool goesWith(const ForeignNote& note, const StringTuning& tuning) {
-    const TabPlace& place = *note.place;
-    return place.string < static_cast<int>(tuning.strings.size()) && place.fret <= tuning.highestFret() &&
-           tuning.openPitch(place.string) + place.fret == note.pitch.midi;
+    return isItsPitch(note, tuning) && note.place->fret <= tuning.highestFret();
 }
 
 } // namespace
@@ -111,6 +139,7 @@ std::optional<TabPlace> tabPlaceIn(pugi::xml_node note) {
 
 std::optional<StringTuning> tuningIn(pugi::xml_node part) {
     if (auto own = ownTuningIn(part)) return own;
+    if (!saysStrings(part)) return std::nullopt;
     std::optional<StringTuning> others;
     for (const pugi::xml_node other : part.parent().children("part"))
         if (auto tuning = ownTuningIn(other)) {
@@ -136,6 +165,9 @@ void settleTuning(Imported& imported, std::vector<ForeignNote>& notes,
 }
 
 void loosenPins(Study& study) {
+    if (std::none_of(study.notes.begin(), study.notes.end(),
+                     [](const Note& note) { return note.pinnedString.has_value(); }))
+        return;
     const std::vector<Note> wished = study.notes;
     for (Note& note : study.notes)
         note.pinnedString.reset();

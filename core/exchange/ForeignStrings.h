@@ -13,8 +13,9 @@ namespace earwright {
 /// The string and fret of a MusicXML note; nothing where it does not say both.
 std::optional<TabPlace> tabPlaceIn(pugi::xml_node note);
 
-/// The strings of a MusicXML part, from the first `staff-details` that has them: the part's own, or those of
-/// the only part with any. Lines are counted from the bottom (MusicXML 4.0, staff-tuning).
+/// The strings of a MusicXML part, from the first `staff-details` that has them: the part's own, or, for
+/// one that says strings, those of the only part with any. Lines are counted from the bottom (MusicXML 4.0,
+/// staff-tuning).
 std::optional<StringTuning> tuningIn(pugi::xml_node part);
 
 /// Gives the study the tuning that its file states, or else the one that the notes' strings and frets agree

@@ -60,7 +60,9 @@ std::optional<std::string> MusicXmlDirectionReading::read(pugi::xml_node directi
         for (const char* name : {"rehearsal", "words"})
             for (const pugi::xml_node text : type.children(name)) {
                 // What our own pages say of swing is in their sound as well.
-                if (std::string_view(text.attribute("id").value()).starts_with(swingIdPrefix)) continue;
+                if (direction.child("sound").child("swing") &&
+                    std::string_view(text.attribute("id").value()).starts_with(swingIdPrefix))
+                    continue;
                 if (isSymbol(text))
                     symbol = text.child_value();
                 else

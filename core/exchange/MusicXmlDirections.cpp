@@ -121,14 +121,15 @@ void MusicXmlDirections::addTempos() {
         if (tempo == standing) continue;
         const bool isShown = standing.empty() && study.page.tempos.empty();
         standing = tempo;
-        put(places[i], [=, meter = meterAt(places[i])](pugi::xml_node measure, std::int64_t offset) {
-            pugi::xml_node parent = measure;
-            if (isShown) addMetronome(parent = direction(measure, "above"), quarters, meter, true);
-            if (isShown) addOffset(parent, offset);
-            pugi::xml_node sound = parent.append_child("sound");
-            sound.append_attribute("tempo") = tempo.c_str();
-            if (!isShown) addOffset(sound, offset);
-        });
+        put(places[i],
+            [=, meter = isShown ? meterAt(places[i]) : Meter{}](pugi::xml_node measure, std::int64_t offset) {
+                pugi::xml_node parent = measure;
+                if (isShown) addMetronome(parent = direction(measure, "above"), quarters, meter, true);
+                if (isShown) addOffset(parent, offset);
+                pugi::xml_node sound = parent.append_child("sound");
+                sound.append_attribute("tempo") = tempo.c_str();
+                if (!isShown) addOffset(sound, offset);
+            });
     }
 }
 

@@ -131,7 +131,7 @@ void MusicXmlLine::readSlurs(pugi::xml_node note, std::optional<std::size_t> ind
 }
 
 void MusicXmlLine::settleGraces() {
-    if (gracesOfTogether.empty()) return;
+    if (gracesOfTogether.empty()) return goals.clear();
     const std::size_t count = notes.size() - firstTogether;
     const bool isEven = std::all_of(gracesOfTogether.begin(), gracesOfTogether.end(),
                                     [&](const GraceGroup& group) { return group.pitches.size() == count; });

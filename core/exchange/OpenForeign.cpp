@@ -28,6 +28,10 @@ bool isMidi(const std::string& kind) {
 
 } // namespace
 
+bool isMidiFile(const fs::path& path) {
+    return isMidi(kindOf(path));
+}
+
 bool isForeign(const fs::path& path) {
     const std::string kind = kindOf(path);
     return isMidi(kind) || kind == ".musicxml" || kind == ".xml" || kind == ".mxl";
@@ -45,7 +49,7 @@ Result<Imported> openForeign(const fs::path& path, const std::string& wish, Midi
     std::ifstream file(path, std::ios::binary);
     const std::string bytes{std::istreambuf_iterator<char>(file), std::istreambuf_iterator<char>()};
     if (!file) return Error{ErrorKind::Unreadable, name + " cannot be read; check its permissions.", ""};
-    if (isMidi(kindOf(path))) return readStandardMidi(bytes, name, wish, rhythm);
+    if (isMidiFile(path)) return readStandardMidi(bytes, name, wish, rhythm);
     if (!isArchive(bytes)) return readMusicXml(bytes, name, wish);
     const auto score = musicXmlIn(bytes, name);
     return score ? readMusicXml(*score, name, wish) : score.error();

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstddef>
 #include <map>
 
 namespace earwright {
@@ -27,7 +28,8 @@ std::vector<FreeNote> asPlayed(const Study& frame, const Notes& notes) {
     return played;
 }
 
-/// Where the run ends that begins with a note: before the note that the longest rest stands before.
+/// Where the run ends that begins with a note: before the first note of a beat, the one that the line waits
+/// longest for.
 std::size_t endOfRun(const Notes& notes, std::size_t first) {
     const Beats begin = notes[first].begin;
     std::size_t best = first + 1;
@@ -35,12 +37,14 @@ std::size_t endOfRun(const Notes& notes, std::size_t first) {
     for (std::size_t i = first + 1; i < notes.size(); ++i) {
         const Beats since = notes[i].begin - begin;
         if (since < Beats(longestRun / 2)) continue;
-        const Beats rest = notes[i].begin - notes[i - 1].begin;
-        if (rest >= longest) {
-            longest = rest;
+        // A beat is read as a whole.
+        const bool isNextBeat = notes[i].begin.floor() != notes[i - 1].begin.floor();
+        const Beats wait = notes[i].begin - notes[i - 1].begin;
+        if (isNextBeat && wait >= longest) {
+            longest = wait;
             best = i;
         }
-        if (since > Beats(longestRun)) return best;
+        if (since > Beats(longestRun) && longest >= Beats(0)) return best;
     }
     return notes.size();
 }
@@ -56,12 +60,17 @@ std::vector<Notes> runsOf(const Notes& notes) {
     return runs;
 }
 
+/// Of the piece, its pickup included.
+Beats beginOf(const Study& frame) {
+    return -frame.page.pickup.value_or(Beats(0));
+}
+
 Study swung(const Study& frame, const std::optional<Swing>& swing) {
     Study study;
     study.meter = frame.meter;
     study.beatMap = frame.beatMap;
     study.page.meters = frame.page.meters;
-    if (swing) study.page.swings.push_back({Beats(0), *swing});
+    if (swing) study.page.swings.push_back({beginOf(frame), *swing});
     return study;
 }
 
@@ -71,24 +80,61 @@ double likelihood(const Study& frame, const std::vector<Notes>& runs, const std:
     RhythmWishes wishes;
     wishes.mostProposals = 1;
     double sum = 0;
-    std::size_t read = 0;
-    for (const Notes& run : runs) {
-        if (read >= notesForSwing) break;
-        read += run.size();
+    for (const Notes& run : runs)
         sum += RhythmReader(study, asPlayed(frame, run), wishes).likelihood();
-    }
     return sum;
 }
 
-std::optional<Swing> swingOf(const Study& frame, const std::vector<Notes>& runs) {
+/// The note nearest to the middle of a run that is the first of a beat; nothing where all are in one.
+std::optional<std::size_t> middleOf(const Notes& run) {
+    const auto isFirst = [&](std::size_t i) {
+        return i > 0 && i < run.size() && run[i].begin.floor() != run[i - 1].begin.floor();
+    };
+    const std::size_t middle = run.size() / 2;
+    for (std::size_t off = 0; off <= middle; ++off) {
+        if (isFirst(middle + off)) return middle + off;
+        if (isFirst(middle - off)) return middle - off;
+    }
+    return std::nullopt;
+}
+
+/// Whether a beat of the run cannot be counted, at any swing.
+bool isCrowded(const Study& frame, const Notes& run) {
+    return !std::isfinite(likelihood(frame, {run}, std::nullopt));
+}
+
+/// Adds a run; one with a crowded beat in halves, down to that beat, so that it costs no other its count.
+void addInPieces(const Study& frame, const Notes& run, std::vector<Notes>& pieces) {
+    const auto middle = isCrowded(frame, run) ? middleOf(run) : std::nullopt;
+    if (!middle) return pieces.push_back(run);
+    const auto cut = run.begin() + static_cast<std::ptrdiff_t>(*middle);
+    addInPieces(frame, Notes(run.begin(), cut), pieces);
+    addInPieces(frame, Notes(cut, run.end()), pieces);
+}
+
+/// The first runs that can be counted at all: one that cannot says nothing of swing.
+std::vector<Notes> sampleOf(const Study& frame, const std::vector<Notes>& runs) {
+    std::vector<Notes> sample;
+    std::size_t taken = 0;
+    for (const Notes& run : runs) {
+        if (taken >= notesForSwing) break;
+        if (isCrowded(frame, run)) continue;
+        sample.push_back(run);
+        taken += run.size();
+    }
+    return sample;
+}
+
+std::optional<SwingChange> swingOf(const Study& frame, const std::vector<Notes>& all) {
+    const std::vector<Notes> runs = sampleOf(frame, all);
     double best = likelihood(frame, runs, std::nullopt) + surelySwung;
-    std::optional<Swing> found;
+    std::optional<SwingChange> found;
     for (const double ratio : ratiosTried) {
         const Swing swing{ratio, 8};
         const double here = likelihood(frame, runs, swing);
         if (!(here > best)) continue;
         best = here;
-        found = swing;
+        found = SwingChange{beginOf(frame), swing};
     }
     return found;
 }
@@ -111,23 +157,29 @@ Notes placed(const Notes& run, const RhythmProposal& proposal) {
     return notes;
 }
 
+/// Adds the notes of a run on their lines; as they are where a beat cannot be counted.
+void countRun(const Study& study, const Notes& run, CountedNotes& counted) {
+    RhythmWishes wishes;
+    wishes.mostProposals = 1;
+    const auto proposals = proposeRhythms(study, asPlayed(study, run), wishes);
+    if (proposals.empty()) counted.uncounted += run.size();
+    const Notes here = proposals.empty() ? run : placed(run, proposals.front());
+    counted.notes.insert(counted.notes.end(), here.begin(), here.end());
+}
+
 } // namespace
 
 CountedNotes countedByHand(const Study& frame, std::vector<ForeignNote> notes) {
     std::stable_sort(notes.begin(), notes.end(),
                      [](const ForeignNote& a, const ForeignNote& b) { return a.begin < b.begin; });
-    const std::vector<Notes> runs = runsOf(notes);
+    std::vector<Notes> runs;
+    for (const Notes& run : runsOf(notes))
+        addInPieces(frame, run, runs);
     CountedNotes counted;
     counted.swing = swingOf(frame, runs);
-    const Study study = swung(frame, counted.swing);
-    RhythmWishes wishes;
-    wishes.mostProposals = 1;
-    for (const Notes& run : runs) {
-        const auto proposals = proposeRhythms(study, asPlayed(frame, run), wishes);
-        if (proposals.empty()) counted.uncounted += run.size();
-        const Notes here = proposals.empty() ? run : placed(run, proposals.front());
-        counted.notes.insert(counted.notes.end(), here.begin(), here.end());
-    }
+    const Study study = swung(frame, counted.swing ? std::optional(counted.swing->swing) : std::nullopt);
+    for (const Notes& run : runs)
+        countRun(study, run, counted);
     return counted;
 }
 

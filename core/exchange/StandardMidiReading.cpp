@@ -200,7 +200,7 @@ private:
         if (wanted == MidiRhythm::Ticks || !study.beatMap.hasTempo()) return notes;
         imported.rhythm->taken = MidiRhythm::ByHand;
         CountedNotes counted = countedByHand(study, std::move(notes));
-        if (counted.swing) study.page.swings.push_back({Beats(0), *counted.swing});
+        if (counted.swing) study.page.swings.push_back(*counted.swing);
         if (counted.uncounted > 0)
             leaveOut(imported, "Where more notes fall on a beat than can be counted, they stand where their "
                                "ticks are.");

@@ -95,7 +95,7 @@ TEST(ConvertCommand, WritesMusicXmlForWhoReadsIt) {
     const std::string tenor = page({"--reading", "tenor"});
     EXPECT_TRUE(has(tenor, "<chromatic>-2</chromatic>") && has(tenor, "<octave-change>-1</octave-change>"));
     EXPECT_TRUE(has(page({"--under", "degrees"}), "<lyric>"));
-    for (const char* option : {"--reading", "--under", "--tab", "--swing", "--tempo"})
+    for (const char* option : {"--reading", "--under", "--tab", "--swing", "--tempo", "--rhythm"})
         EXPECT_EQ(BatchRun({"convert", (folder / "line.study").string(), (folder / "b.musicxml").string(),
                             option, "sideways"})
                       .exitCode,

@@ -68,6 +68,36 @@ TEST(ForeignStrings, TellOfTheTuningByTheirFretsAlone) {
     EXPECT_EQ(readBack(withCapo).study.tuning, withCapo.tuning);
 }
 
+TEST(ForeignStrings, TellOfAnInstrumentThatIsNoGuitar) {
+    Study bass = lineOf({28, 33, 38, 43, 45, 40, 35, 28});
+    bass.tuning.strings = {43, 38, 33, 28};
+    EXPECT_EQ(readBack(bass).study.tuning.strings, bass.tuning.strings);
+}
+
+TEST(ForeignStrings, OfAnOctaveAreNoCapo) {
+    Imported imported;
+    std::vector<ForeignNote> notes(3);
+    for (int string = 0; string < 3; ++string) {
+        notes[static_cast<std::size_t>(string)].pitch.midi =
+            StringTuning{}.strings[static_cast<std::size_t>(string)] + 12;
+        notes[static_cast<std::size_t>(string)].place = TabPlace{string, 0};
+    }
+    settleTuning(imported, notes, std::nullopt);
+    EXPECT_EQ(imported.study.tuning.capo, 0);
+}
+
+TEST(ForeignStrings, OfAnotherPartAreNotTakenForALineWithoutStrings) {
+    pugi::xml_document document;
+    ASSERT_TRUE(document.load_string(
+        "<score-partwise><part id=\"P1\"><measure><note/></measure></part><part "
+        "id=\"P2\"><measure><attributes>"
+        "<staff-details><staff-tuning line=\"1\"><tuning-step>E</tuning-step><tuning-octave>1</tuning-octave>"
+        "</staff-tuning></staff-details></attributes></measure></part></score-partwise>"));
+    const pugi::xml_node score = document.child("score-partwise");
+    EXPECT_FALSE(tuningIn(score.child("part")));
+    EXPECT_TRUE(tuningIn(score.find_child_by_attribute("id", "P2")));
+}
+
 TEST(ForeignStrings, AreLeftOutWhereTheyGoWithNoTuning) {
     Imported imported;
     std::vector<ForeignNote> notes(2);

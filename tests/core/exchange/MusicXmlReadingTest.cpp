@@ -126,11 +126,15 @@ TEST(MusicXmlReading, TakesNoWordForANumber) {
     };
     const Imported imported = read(scoreOf(
         "<measure number=\"1\">" + fourFour +
+        "<direction><sound><swing><first>2</first><second>1</second></swing></sound></direction>" +
+        bent("nan") +
         "<direction><sound><swing><first>inf</first><second>inf</second></swing></sound></direction>" +
-        bent("nan") + bent("inf") + bent("some") + "</measure>"));
+        bent("inf") + bent("some") + "</measure>"));
     ASSERT_EQ(imported.study.notes.size(), 3u);
     for (const Note& each : imported.study.notes)
         EXPECT_EQ(each.phrasing.bend, (Bend{1, BendShape::Up})) << "the least that is told";
+    ASSERT_EQ(imported.study.page.swings.size(), 2u);
+    EXPECT_TRUE(imported.study.page.swings[1].swing.isEven());
 }
 
 // A chord under a slur is slurred as a whole; the slur of a grace note says which note of a chord it leads

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <gtest/gtest.h>
+#include <map>
 #include <random>
 
 namespace earwright {
@@ -82,7 +83,7 @@ TEST(PlayedByHand, ALineThatSwingsIsWrittenEvenUnderItsSwing) {
         const auto line = meantLine(seed);
         const CountedNotes counted = countedByHand(frameAt120(), playedBy(frameAt120(2), line, 0.012, seed));
         ASSERT_TRUE(counted.swing) << "seed " << seed;
-        EXPECT_NEAR(counted.swing->ratio, 2, 0.34) << "seed " << seed;
+        EXPECT_NEAR(counted.swing->swing.ratio, 2, 0.34) << "seed " << seed;
         EXPECT_GE(shareRight(counted.notes, line), 0.9) << "seed " << seed;
     }
 }
@@ -95,6 +96,43 @@ TEST(PlayedByHand, WhatNoBeatCanHoldStaysWhereItIs) {
     EXPECT_EQ(counted.uncounted, 20u);
     EXPECT_EQ(counted.notes.front().begin, notes.front().begin);
     EXPECT_TRUE(countedByHand(frameAt120(), {}).notes.empty());
+}
+
+TEST(PlayedByHand, ACrowdedBeatLeavesTheOthersCountedAndSwung) {
+    for (std::uint32_t seed = 1; seed <= 4; ++seed) {
+        auto line = meantLine(seed);
+        // One beat empties for what no beat can hold.
+        std::erase_if(line, [](const Beats& place) { return place.floor() == 20; });
+        auto played = playedBy(frameAt120(2), line, 0.012, seed);
+        for (int i = 0; i < 12; ++i)
+            played.push_back(
+                {Beats(20 * 480 + 36 * i, 480), Beats(20 * 480 + 36 * i + 20, 480), Pitch{80, {}}});
+        const CountedNotes counted = countedByHand(frameAt120(), played);
+        ASSERT_TRUE(counted.swing) << "seed " << seed;
+        EXPECT_GE(counted.uncounted, 12u);
+        EXPECT_LE(counted.uncounted, 16u) << "and notes that scattered into its beat";
+        std::vector<ForeignNote> rest;
+        for (const ForeignNote& note : counted.notes)
+            if (note.pitch.midi != 80) rest.push_back(note);
+        ASSERT_EQ(rest.size(), line.size());
+        EXPECT_GE(shareRight(rest, line), 0.85) << "seed " << seed;
+    }
+}
+
+TEST(PlayedByHand, APickupSwingsWithTheRest) {
+    Study frame = frameAt120();
+    frame.beatMap = BeatMap({{Beats(-4), Seconds(0)}, {Beats(60), Seconds(32)}});
+    frame.page.pickup = Beats(2);
+    Study swung = setSwing(frame, Beats(-2), Swing{2, 8});
+    std::vector<Beats> line;
+    for (std::int64_t beat = -2; beat < 46; ++beat)
+        for (const Beats& share : {Beats(0), Beats(1, 2)})
+            line.push_back(Beats(beat) + share);
+    const CountedNotes counted = countedByHand(frame, playedBy(swung, line, 0.008, 3));
+    ASSERT_TRUE(counted.swing);
+    EXPECT_EQ(counted.swing->at, Beats(-2));
+    for (std::size_t i = 0; i < 4; ++i)
+        EXPECT_EQ(counted.notes[i].begin, line[i]) << i;
 }
 
 std::vector<std::int64_t> ticksOf(const std::vector<ForeignNote>& notes, std::int64_t perQuarter) {
