@@ -121,7 +121,6 @@ void PluckedString::begin(const StringGesture& next) {
 
 void PluckedString::release() {
     released = true;
-    touchLeft = 0;
 }
 
 void PluckedString::touch(double midi, bool hammered) {
@@ -280,7 +279,8 @@ void PluckedString::renderTouched(std::span<float> out, double step) {
         const auto part = static_cast<float>(touchPhase - static_cast<double>(at));
         const float after = excitation[at + 1 < excitationLength ? at + 1 : 0];
         const float input = excitation[at] + part * (after - excitation[at]);
-        touchRise = std::min(1.0f, touchRise + rise);
+        // What is let go of fades out as it came in.
+        touchRise = std::clamp(touchRise + (released ? -rise : rise), 0.0f, 1.0f);
         const float share = touchShare * touchRise;
         put((1.0f - share) * loopedOnce(loop) + share * input, sample);
         touchPhase += forward;

@@ -8,8 +8,10 @@ namespace earwright {
 
 namespace {
 
-/// Notes begun longer ago than this (listener's seconds) have nearly died away.
+/// Notes that are over, begun longer ago than this (listener's seconds), are silent.
 constexpr double longestBefore = 5.0;
+/// Held ones have died away (a low E, which rings longest, by some 50 dB).
+constexpr double longestHeld = 12.0;
 /// A note that is over is not silent at once (listener's seconds).
 constexpr double dampedSeconds = 0.1;
 constexpr double never = std::numeric_limits<double>::infinity();
@@ -113,6 +115,7 @@ void WrittenPart::soundBefore() {
     const double perSecond = static_cast<double>(now.recordingRate.hertz) * now.speed;
     const double least = now.tags.isLooped() && place >= now.tags.loopBegin() ? now.tags.loopBegin() : 0.0;
     const double from = std::max(least, place - longestBefore * perSecond);
+    const double heldFrom = std::max(least, place - longestHeld * perSecond);
     std::vector<float> unheard;
     std::int64_t sounding = 0;
     const double dying = dampedSeconds * perSecond;
@@ -121,7 +124,8 @@ void WrittenPart::soundBefore() {
     for (const TimedNote& note : *list) {
         const auto onset = static_cast<double>(note.onset.value);
         if (onset >= place) break;
-        if (onset < from) continue;
+        const bool isHeld = static_cast<double>(note.end.value) > place;
+        if (onset < (isHeld ? heldFrom : from)) continue;
         const auto frame = static_cast<std::int64_t>((onset - place) / now.tags.framesPerOutput());
         if (any) {
             unheard.assign(static_cast<std::size_t>(frame - sounding), 0.0f);

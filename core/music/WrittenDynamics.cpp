@@ -1,7 +1,6 @@
 #include "core/music/WrittenDynamics.h"
 
 #include <algorithm>
-#include <optional>
 
 namespace earwright {
 
@@ -33,49 +32,51 @@ double velocityOf(Dynamic level) {
     return ofMedium;
 }
 
+/// From one level to the next, where a hairpin leads to no mark: mf to f.
 constexpr double step = 1.2;
 
-/// Of the last mark up to here, sfz aside.
-double standing(const PageMarks& page, const Beats& place) {
-    double factor = 1;
-    for (const DynamicMark& mark : page.dynamics)
-        if (mark.at <= place && mark.level != Dynamic::sfz) factor = velocityOf(mark.level) / ofMedium;
-    return factor;
-}
-
-/// Where a hairpin leads: to the mark at its end, or no further than a beat behind it.
+/// Where a hairpin leads: to a mark in its direction that stands no further than a beat from its end, or by
+/// one step.
 double goalOf(const PageMarks& page, const Hairpin& hairpin, double from) {
     for (const DynamicMark& mark : page.dynamics) {
         const bool isAtEnd = mark.at > hairpin.range.begin && mark.at >= hairpin.range.end - Beats(1) &&
                              mark.at <= hairpin.range.end + Beats(1);
-        if (isAtEnd && mark.level != Dynamic::sfz) return velocityOf(mark.level) / ofMedium;
+        if (!isAtEnd || mark.level == Dynamic::sfz) continue;
+        const double goal = velocityOf(mark.level) / ofMedium;
+        if (hairpin.kind == HairpinKind::Louder ? goal > from : goal < from) return goal;
     }
     return hairpin.kind == HairpinKind::Louder ? from * step : from / step;
+}
+
+/// The level the line has reached at a place, sfz aside.
+double levelAt(const PageMarks& page, const Beats& place) {
+    double level = 1;
+    auto mark = page.dynamics.begin();
+    const auto follow = [&](const Beats& until) {
+        for (; mark != page.dynamics.end() && mark->at <= until; ++mark)
+            if (mark->level != Dynamic::sfz) level = velocityOf(mark->level) / ofMedium;
+    };
+    for (const Hairpin& hairpin : page.hairpins) {
+        if (hairpin.range.begin > place) break;
+        follow(hairpin.range.begin);
+        const double goal = goalOf(page, hairpin, level);
+        if (hairpin.range.contains(place)) {
+            const double share = (place - hairpin.range.begin).toDouble() /
+                                 (hairpin.range.end - hairpin.range.begin).toDouble();
+            return level + share * (goal - level);
+        }
+        level = goal;
+    }
+    follow(place);
+    return level;
 }
 
 } // namespace
 
 double dynamicFactor(const PageMarks& page, const Beats& place) {
-    double factor = standing(page, place);
-    for (const Hairpin& hairpin : page.hairpins) {
-        const double from = standing(page, hairpin.range.begin);
-        const double to = goalOf(page, hairpin, from);
-        if (hairpin.range.contains(place)) {
-            const double share = ((place - hairpin.range.begin).toDouble()) /
-                                 (hairpin.range.end - hairpin.range.begin).toDouble();
-            factor = from + share * (to - from);
-        } else if (place >= hairpin.range.end) {
-            // It stays there until a mark says otherwise.
-            const bool isMarkedSince =
-                std::any_of(page.dynamics.begin(), page.dynamics.end(), [&](const DynamicMark& mark) {
-                    return mark.level != Dynamic::sfz && mark.at > hairpin.range.begin && mark.at <= place;
-                });
-            if (!isMarkedSince) factor = to;
-        }
-    }
     for (const DynamicMark& mark : page.dynamics)
         if (mark.at == place && mark.level == Dynamic::sfz) return velocityOf(Dynamic::sfz) / ofMedium;
-    return factor;
+    return levelAt(page, place);
 }
 
 double writtenLoudness(const PageMarks& page, const Note& note) {

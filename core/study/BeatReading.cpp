@@ -13,9 +13,9 @@ namespace {
 
 /// What a division costs by itself, by its number: natural logarithms of how much rarer it is than an
 /// undivided beat in solos of blues and bebop (common practice, rounded; halves and triplets are everyday,
-/// fives and sevens rare). Those of the rare ones, and the three costs of figures below, were raised by trial
-/// on invented lines (tests/benchmarks/RhythmBenchmark.cpp, other seeds than its own): the finer a division,
-/// the nearer some line of it is to anything a hand plays.
+/// fives and sevens rare). Those of the rare ones, costOfSilentLine, costOfUnfinished and costOfChange
+/// (RhythmPaths.cpp) were raised by trial on invented lines (tests/benchmarks/RhythmBenchmark.cpp, other
+/// seeds than its own): the finer a division, the nearer some line of it is to anything a hand plays.
 constexpr double costOfDivision[] = {0, 0, 0.4, 1.3, 1.6, 7, 4.5, 9, 6.5};
 /// The same of a beat that three units are counted as (6/8): its eighths are everyday, sixteenths common,
 /// duplets and quadruplets rare (common practice, rounded).

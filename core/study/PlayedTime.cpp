@@ -45,6 +45,12 @@ Seconds soundingLength(const Phrasing& phrasing, Seconds written) {
     return phrasing.letRing ? std::max(length, ringing) : length;
 }
 
+bool isAnyPlayedIn(const Study& study, const Range<Seconds>& stretch) {
+    return study.beatMap.hasTempo() &&
+           std::any_of(study.notes.begin(), study.notes.end(),
+                       [&](const Note& note) { return stretch.contains(playedTime(study, note.onset)); });
+}
+
 std::vector<Note> notesPlayedIn(const Study& study, const Range<Seconds>& stretch) {
     std::vector<Note> notes;
     if (!study.beatMap.hasTempo()) return notes;

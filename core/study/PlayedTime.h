@@ -21,6 +21,7 @@ Range<Seconds> playedTime(const Study& study, const Range<Beats>& written);
 Seconds soundingLength(const Phrasing& phrasing, Seconds written);
 
 /// Notes that begin in a stretch of the recording, by onset; none before bars are marked.
+bool isAnyPlayedIn(const Study& study, const Range<Seconds>& stretch);
 std::vector<Note> notesPlayedIn(const Study& study, const Range<Seconds>& stretch);
 
 } // namespace earwright

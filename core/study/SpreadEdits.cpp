@@ -4,6 +4,7 @@
 #include "core/study/Order.h"
 
 #include <algorithm>
+#include <cstdint>
 #include <numeric>
 #include <optional>
 #include <set>
@@ -12,31 +13,29 @@ namespace earwright {
 
 namespace {
 
-/// Where notes begin and the last one ends.
+/// Where notes begin, and the whole counted beats they lie in.
 struct Places {
     std::vector<Beats> begins;
-    Beats end;
+    Range<Beats> beats;
 };
 
 bool isIn(const std::vector<NoteId>& ids, const Note& note) {
     return std::find(ids.begin(), ids.end(), note.id) != ids.end();
 }
 
-/// Their onsets as they are, and the whole counted beats they lie in.
-Places placesOf(const Study& study, const std::vector<NoteId>& ids, Range<Beats>& beats) {
+Places placesOf(const Study& study, const std::vector<NoteId>& ids) {
     std::set<Beats> begins;
-    Places found;
+    Beats end;
     for (const Note& note : study.notes)
         if (isIn(ids, note)) {
+            if (begins.empty() || note.end() > end) end = note.end();
             begins.insert(note.onset);
-            found.end = begins.size() == 1 ? note.end() : std::max(found.end, note.end());
         }
-    found.begins.assign(begins.begin(), begins.end());
+    Places found{{begins.begin(), begins.end()}, {}};
     if (found.begins.empty()) return found;
     const MeterMap meters = study.meters();
-    beats.begin = meters.countStart(found.begins.front());
-    const Beats last = meters.countStart(found.end);
-    beats.end = last == found.end ? last : meters.nextCount(last);
+    const Beats last = meters.countStart(end);
+    found.beats = {meters.countStart(found.begins.front()), last == end ? last : meters.nextCount(last)};
     return found;
 }
 
@@ -52,16 +51,17 @@ bool divide(Study& study, const Range<Beats>& beat, const std::vector<Beats>& on
         if (beat.contains(onset))
             parts = std::lcm(parts, ratio(onset - beat.begin, beat.length()).denominator());
     const auto division = divisionInto(parts);
-    // Where all begins on the beat the columns may stay as they are.
-    if (parts > 1 && division) study = setDivision(study, beat.begin, *division);
+    // Columns that have these places already may stay as they are.
+    const bool hasThem = static_cast<std::int64_t>(study.divisionOf(beat.begin)) % parts == 0;
+    if (division && !hasThem) study = setDivision(study, beat.begin, *division);
     return division.has_value();
 }
 
 } // namespace
 
 Study spreadEvenly(const Study& study, const std::vector<NoteId>& ids) {
-    Range<Beats> beats;
-    const Places old = placesOf(study, ids, beats);
+    const Places old = placesOf(study, ids);
+    const Range<Beats>& beats = old.beats;
     if (old.begins.size() < 2) return study;
     const bool isAlone = std::none_of(study.notes.begin(), study.notes.end(), [&](const Note& note) {
         return !isIn(ids, note) && beats.contains(note.onset);

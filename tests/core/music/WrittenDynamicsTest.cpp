@@ -27,6 +27,24 @@ TEST(WrittenDynamics, RiseAlongAHairpinToTheMarkAtItsEnd) {
     EXPECT_DOUBLE_EQ(dynamicFactor(page, Beats(2)), (49.0 + 96.0) / 2 / 80);
 }
 
+TEST(WrittenDynamics, GoOnFromWhereAHairpinLed) {
+    const PageMarks swell = marked({{Beats(0), Dynamic::p}}, {{{Beats(0), Beats(4)}, HairpinKind::Louder},
+                                                              {{Beats(4), Beats(8)}, HairpinKind::Softer}});
+    const double soft = 49.0 / 80;
+    EXPECT_DOUBLE_EQ(dynamicFactor(swell, Beats(4)), soft * 1.2);
+    EXPECT_DOUBLE_EQ(dynamicFactor(swell, Beats(8)), soft);
+    const PageMarks twice = marked(
+        {}, {{{Beats(0), Beats(4)}, HairpinKind::Louder}, {{Beats(4), Beats(8)}, HairpinKind::Louder}});
+    EXPECT_DOUBLE_EQ(dynamicFactor(twice, Beats(9)), 1.2 * 1.2);
+}
+
+TEST(WrittenDynamics, RiseToTheirEndThoughASoftMarkFollowsAtOnce) {
+    const PageMarks subito = marked({{Beats(0), Dynamic::f}, {Beats(4), Dynamic::p}},
+                                    {{{Beats(0), Beats(4)}, HairpinKind::Louder}});
+    EXPECT_GT(dynamicFactor(subito, Beats(3)), dynamicFactor(subito, Beats(0)));
+    EXPECT_DOUBLE_EQ(dynamicFactor(subito, Beats(4)), 49.0 / 80);
+}
+
 TEST(WrittenDynamics, ShadeANoteBesideItsGhostAndAccentAndNeverBeyondFull) {
     Note note;
     note.onset = Beats(1);

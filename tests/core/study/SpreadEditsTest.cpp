@@ -54,9 +54,19 @@ TEST(SpreadEdits, KeepDoubleStopsTogetherAndShortenWhatSoundsIntoThem) {
     study = addNote(study, {Pitch{72, {}}, Beats(9, 2), Beats(1, 2)}).study;
     std::vector<NoteId> chosen = all(study);
     study.notes.insert(study.notes.begin(),
-                       Note{NoteId{study.nextId++}, Beats(3), Beats(1), Pitch{50, {}}, 0.6, {}});
+                       Note{NoteId{study.nextId++}, Beats(3), Beats(3, 2), Pitch{50, {}}, 0.6, {}});
     study = spreadEvenly(study, chosen);
     EXPECT_EQ(placesOf(study), "3 + 1, 4 + 2/3, 14/3 + 2/3, 14/3 + 2/3, 16/3 + 2/3");
+}
+
+TEST(SpreadEdits, ReachToTheEndOfTheLongestNote) {
+    Study study;
+    study.notes = {Note{NoteId{1}, Beats(4), Beats(3), Pitch{60, {}}, 0.6, {}},
+                   Note{NoteId{2}, Beats(4), Beats(1), Pitch{64, {}}, 0.6, {}},
+                   Note{NoteId{3}, Beats(5), Beats(1), Pitch{67, {}}, 0.6, {}}};
+    study.nextId = 4;
+    study = spreadEvenly(study, {NoteId{1}, NoteId{2}, NoteId{3}});
+    EXPECT_EQ(placesOf(study), "4 + 3/2, 4 + 3/2, 11/2 + 3/2");
 }
 
 TEST(SpreadEdits, LeaveEverythingWhereAnotherNoteStandsInTheWay) {
