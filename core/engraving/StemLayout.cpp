@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <bit>
+#include <vector>
 
 namespace earwright {
 
@@ -130,10 +131,11 @@ private:
     bool isClear(const PlacedCurve& slur) const {
         const double left = slur.points.front().x + 0.3;
         const double right = slur.points.back().x - 0.3;
+        const std::vector<PageBox> parts = boxesAlong(slur);
         for (const PlacedGlyph& glyph : laid.shape.shapes.glyphs) {
             PageBox box = boxOf(glyph, font).moved({laid.x, 0});
             box.bottom += slurClearance;
-            for (const PageBox& part : boxesAlong(slur))
+            for (const PageBox& part : parts)
                 if (part.right > left && part.left < right && part.overlaps(box)) return false;
         }
         return true;

@@ -21,10 +21,12 @@ double tabHeight(int strings) {
 TabClef tabClef(int strings) {
     const bool isLarge = strings >= 5;
     const double scale = tabHeight(strings) / (isLarge ? sixStringClefHeight : fourStringClefHeight);
+    // Few lines would make it too small to read, and eight would make it larger than a clef looks well.
     return {isLarge ? Smufl::SixStringTabClef : Smufl::FourStringTabClef, std::clamp(scale, 0.3, 1.4)};
 }
 
 double tabMeterScale(int strings) {
+    // No smaller than is read at sight, no larger than the gaps between lines are than a staff's.
     return std::clamp(tabHeight(strings) / meterHeight, 0.7, tabLineGap);
 }
 

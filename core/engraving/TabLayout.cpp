@@ -172,10 +172,11 @@ private:
 
     /// At the number, or at the first of its grace notes, which have an arc of their own.
     double slurEnd(const LaidPiece& laid) const {
-        const StaffHead& head = laid.piece.heads.front();
-        const std::vector<int> graces = graceFrets(laid, head, plan.places);
-        if (graces.empty()) return laid.middle() - 0.2;
-        return graceEnd(laid, head) - graceWidth(graces) + gap;
+        double end = laid.middle() - 0.2;
+        for (const StaffHead& head : laid.piece.heads)
+            if (const auto graces = graceFrets(laid, head, plan.places); !graces.empty())
+                end = std::min(end, graceEnd(laid, head) - graceWidth(graces) + gap);
+        return end;
     }
 
     /// Where the grace notes of a number end.

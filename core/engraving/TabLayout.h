@@ -11,7 +11,7 @@
 
 namespace earwright {
 
-/// Where the music begins, where the last bar line stands, and where the lines end behind it.
+/// Half a space before the music begins, where the last bar line stands, and where the lines end behind it.
 struct TabEnds {
     double start = 0;
     double barLine = 0;

@@ -4,6 +4,7 @@
 #include "core/engraving/BarStretch.h"
 #include "core/music/Meter.h"
 
+#include <cstdint>
 #include <optional>
 #include <vector>
 

@@ -3,6 +3,7 @@
 #include "core/engraving/HandMove.h"
 
 #include <algorithm>
+#include <cstdlib>
 #include <functional>
 #include <gtest/gtest.h>
 #include <limits>

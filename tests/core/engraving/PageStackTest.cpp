@@ -5,8 +5,10 @@
 #include "core/engraving/Extent.h"
 
 #include <algorithm>
+#include <cmath>
 #include <gtest/gtest.h>
 #include <set>
+#include <vector>
 
 namespace earwright {
 namespace {
