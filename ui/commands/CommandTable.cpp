@@ -330,7 +330,8 @@ void addWriting(std::vector<Command>& table) {
           WORDS("Moves the selected note down a semitone"), KeyList{with(alt, Qt::Key_Down)}, note, false,
           true},
          {SpreadNotes, Notes, "spread-notes", WORDS("Spread evenly"),
-          WORDS("Spreads the selected notes over the whole beats they lie in, such as three over two"),
+          WORDS("Spreads the selected notes evenly over the whole beats they lie in, such as three over two, "
+                "where no other note begins there"),
           KeyList{with(alt, Qt::Key_3)}, note},
          {RespellNote, Notes, "respell", WORDS("Respell"),
           WORDS(
@@ -504,7 +505,7 @@ void addCheckAndHelp(std::vector<Command>& table) {
         {{CheckPhrase, Check, "check", WORDS("Check the phrase"),
           WORDS("Compares the phrase under the cursor with the recording, or all phrases of the selected "
                 "stretch or of the loop it is in; where none is marked, the notes around become one"),
-          KeyList{plain(Qt::Key_C)}, RecordingOpen | WrittenHere | Tempo},
+          KeyList{plain(Qt::Key_C)}, RecordingOpen | WrittenToCheck | Tempo},
          {NextHelp, Check, "next-help", WORDS("Next step of help"),
           WORDS("Says one thing more about the place chosen, or the next place"), KeyList{plain(Qt::Key_H)},
           Places},

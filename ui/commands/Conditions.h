@@ -22,11 +22,12 @@ enum class Condition {
     Places = 1 << 13, ///< a check of the phrase under the cursor left places to find
     LooseEnds = 1 << 14,
     NearLooseEnd = 1 << 15,
-    Stereo = 1 << 16,      ///< the recording can be heard and has two channels
-    OffPitch = 1 << 17,    ///< the recording's own A is known and is not the user's
-    Proposal = 1 << 18,    ///< beats are proposed and wait to be accepted
-    ChordAnswer = 1 << 19, ///< the chord where the ear is was checked
-    WrittenHere = 1 << 20, ///< a phrase under the cursor, or notes around it that are in none
+    Stereo = 1 << 16,         ///< the recording can be heard and has two channels
+    OffPitch = 1 << 17,       ///< the recording's own A is known and is not the user's
+    Proposal = 1 << 18,       ///< beats are proposed and wait to be accepted
+    ChordAnswer = 1 << 19,    ///< the chord where the ear is was checked
+    WrittenHere = 1 << 20,    ///< a phrase under the cursor, or notes around it that are in none
+    WrittenToCheck = 1 << 21, ///< that, or notes in the stretch that is selected or looped around the cursor
 };
 Q_DECLARE_FLAGS(Conditions, Condition)
 Q_DECLARE_OPERATORS_FOR_FLAGS(Conditions)

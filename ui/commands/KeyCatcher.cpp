@@ -5,6 +5,8 @@
 #include <QKeyEvent>
 #include <QShortcut>
 
+#include <algorithm>
+
 namespace earwright::ui {
 
 namespace {
@@ -53,8 +55,17 @@ bool KeyCatcher::event(QEvent* event) {
     }
     if (event->type() != QEvent::KeyPress) return QLineEdit::event(event);
     const auto* press = static_cast<QKeyEvent*>(event);
-    if (!isModifier(press->key())) take(spellingsOf(*press).front());
+    if (!isModifier(press->key())) take(named(spellingsOf(*press)));
     return true;
+}
+
+QKeySequence KeyCatcher::named(const std::vector<QKeySequence>& spellings) const {
+    const auto isKnown = [this](const QKeySequence& key) {
+        return std::any_of(known.begin(), known.end(),
+                           [&](const QShortcut* shortcut) { return shortcut->key() == key; });
+    };
+    const auto found = std::find_if(spellings.begin(), spellings.end(), isKnown);
+    return found == spellings.end() ? spellings.front() : *found;
 }
 
 } // namespace earwright::ui

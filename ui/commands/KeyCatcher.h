@@ -30,6 +30,9 @@ protected:
 private:
     void take(const QKeySequence& key);
 
+    /// Of a key's spellings the one that is known, else the first.
+    QKeySequence named(const std::vector<QKeySequence>& spellings) const;
+
     std::vector<QShortcut*> known;
 };
 

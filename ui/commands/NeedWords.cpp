@@ -26,6 +26,8 @@ constexpr std::pair<Condition, const char*> needs[]{
     {Condition::PhraseHere, QT_TRANSLATE_NOOP("NeedWords", "No phrase is marked here.")},
     {Condition::WrittenHere,
      QT_TRANSLATE_NOOP("NeedWords", "Nothing is written here, and no phrase is marked.")},
+    {Condition::WrittenToCheck,
+     QT_TRANSLATE_NOOP("NeedWords", "Nothing is written here or in the stretch, and no phrase is marked.")},
     {Condition::SpanHere, QT_TRANSLATE_NOOP("NeedWords", "No phrase, chorus or section is marked here.")},
     {Condition::NoteSelected, QT_TRANSLATE_NOOP("NeedWords", "No note of the grid is selected.")},
     {Condition::Places,

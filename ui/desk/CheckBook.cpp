@@ -101,12 +101,20 @@ std::set<NoteId> CheckBook::unjudged(const Entry& entry, const std::vector<Note>
 
 std::set<NoteId> CheckBook::unjudged(const Study& study) const {
     std::set<NoteId> ids;
+    if (!study.beatMap.hasTempo()) return ids;
+    std::vector<Range<Seconds>> asked;
     for (const auto& [id, entry] : phrases)
-        if (const Span* phrase = study.span(id))
-            ids.merge(unjudged(entry, notesPlayedIn(study, phrase->range)));
+        if (const Span* phrase = study.span(id)) asked.push_back(phrase->range);
+    if (asked.empty()) return ids;
     // A note in two phrases is judged by either.
-    for (const auto& [note, verdict] : verdicts())
-        ids.erase(note);
+    const std::map<NoteId, Verdict> judged = verdicts();
+    for (const Note& note : study.notes) {
+        if (judged.contains(note.id)) continue;
+        const Seconds time = playedTime(study, note.onset);
+        if (std::any_of(asked.begin(), asked.end(),
+                        [&](const Range<Seconds>& range) { return range.contains(time); }))
+            ids.insert(note.id);
+    }
     return ids;
 }
 

@@ -32,12 +32,17 @@ constexpr std::int64_t finest = 12; // both halves, thirds, quarters and sixths 
 
 /// Where on the page a time would be written: in a swung passage on the half of a beat that is played there.
 Beats writtenAt(const Study& study, Seconds time) {
-    constexpr double asPlayed = 0.05;
+    // Nearer than this a sound is the note that is written there, as CheckBook has it.
+    constexpr double sameOnset = 0.05;
     const Beats place = Beats::nearest(study.beatMap.beatsAt(time), finest);
-    if (study.page.swingAt(place).isEven()) return place;
-    for (const Beats& half :
-         {Beats(place.floor()), Beats(2 * place.floor() + 1, 2), Beats(place.floor() + 1)})
-        if (std::abs((playedTime(study, half) - time).value) < asPlayed) return half;
+    const Swing swing = study.page.swingAt(place);
+    if (swing.isEven()) return place;
+    // One of the notes that swing, in beats.
+    const Beats each(study.meter.beatUnit, swing.noteValue);
+    const Beats first =
+        each * Beats(place.numerator() * each.denominator(), place.denominator() * each.numerator()).floor();
+    for (const Beats& written : {first - each, first, first + each})
+        if (std::abs((playedTime(study, written) - time).value) < sameOnset) return written;
     return place;
 }
 
@@ -125,8 +130,7 @@ void CheckDesk::start(const std::vector<SpanId>& phrases) {
             return outcomes;
         },
         [this, spans, asked](const std::vector<PhraseCheck>& outcomes) {
-            for (std::size_t i = 0; i < spans.size(); ++i)
-                take(spans[i], *asked, outcomes[i]);
+            take(spans, *asked, outcomes);
             if (outcomes.size() > 1) tellOf(outcomes);
         });
 }
@@ -147,17 +151,20 @@ void CheckDesk::tellOf(const std::vector<PhraseCheck>& outcomes) {
             .arg(count(Verdict::Contradicted)));
 }
 
-void CheckDesk::take(const Span& phrase, const Study& asked, const PhraseCheck& outcome) {
-    // What the ear finds beyond the reach of help counts as found by ear, so the record takes all of it.
-    const ReachedCheck reached = withinReach(outcome, asked);
-    checks.keep(reached.check);
-    furtherOn[phrase.id] = reached.furtherOn;
-    // Edits made while the check was worked out are not judged by it.
-    checks.follow(asked, session.study());
+void CheckDesk::take(const std::vector<Span>& asked, const Study& then,
+                     const std::vector<PhraseCheck>& outcomes) {
     Study kept = session.study();
-    kept.earRecord = afterCheck(kept.earRecord, outcome, phrase.range, today());
+    for (std::size_t i = 0; i < asked.size(); ++i) {
+        // What the ear finds beyond the reach of help counts as found by ear, so the record takes all of it.
+        const ReachedCheck reached = withinReach(outcomes[i], then);
+        checks.keep(reached.check);
+        furtherOn[asked[i].id] = reached.furtherOn;
+        kept.earRecord = afterCheck(kept.earRecord, outcomes[i], asked[i].range, today());
+        if (shown == asked[i].id) panel.grid()->setEvidence(std::nullopt);
+    }
+    // Edits made while the check was worked out are not judged by it.
+    checks.follow(then, session.study());
     session.adjust(std::move(kept));
-    if (shown == phrase.id) panel.grid()->setEvidence(std::nullopt);
     refresh();
     emit changed();
 }

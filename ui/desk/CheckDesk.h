@@ -15,6 +15,7 @@
 #include <map>
 #include <memory>
 #include <optional>
+#include <vector>
 
 namespace earwright::ui {
 
@@ -53,7 +54,8 @@ signals:
 private:
     void start(const std::vector<SpanId>& phrases);
     void tellOf(const std::vector<PhraseCheck>& outcomes);
-    void take(const Span& phrase, const Study& asked, const PhraseCheck& outcome);
+    /// What was found in phrases as they were when they were asked for.
+    void take(const std::vector<Span>& asked, const Study& then, const std::vector<PhraseCheck>& outcomes);
     void giveUp();
     void follow(const Study& before);
     void refresh();

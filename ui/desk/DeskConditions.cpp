@@ -48,8 +48,9 @@ Conditions DeskWindow::conditions() {
     met.setFlag(Condition::SpanHere, innermostSpan(study, ear) != nullptr);
     met.setFlag(Condition::PhraseHere, phrase.has_value());
     const auto stretch = stretchToCheck();
-    met.setFlag(Condition::WrittenHere, phrase || marks->writtenRunHere(placeInGrid()) ||
-                                            (stretch && !notesPlayedIn(study, *stretch).empty()));
+    const bool isWrittenHere = phrase || marks->writtenRunHere(placeInGrid());
+    met.setFlag(Condition::WrittenHere, isWrittenHere);
+    met.setFlag(Condition::WrittenToCheck, isWrittenHere || (stretch && isAnyPlayedIn(study, *stretch)));
     met.setFlag(Condition::Grid, gridPanel->grid()->hasColumns());
     met.setFlag(Condition::NoteSelected, gridPanel->grid()->selectedNote().has_value());
     met.setFlag(Condition::Places, phrase && checks->hasPlaces(*phrase));

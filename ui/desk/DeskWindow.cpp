@@ -328,7 +328,7 @@ std::optional<Range<Seconds>> DeskWindow::stretchToCheck() {
 std::vector<SpanId> DeskWindow::phrasesToCheck() {
     const auto stretch = stretchToCheck();
     std::vector<SpanId> phrases;
-    if (!stretch || notesPlayedIn(desk.study(), *stretch).empty()) {
+    if (!stretch || !isAnyPlayedIn(desk.study(), *stretch)) {
         if (const auto phrase = phraseToCheck()) phrases.push_back(*phrase);
         return phrases;
     }
@@ -341,7 +341,7 @@ std::vector<SpanId> DeskWindow::phrasesToCheck() {
         if (span.kind != SpanKind::Phrase || !span.range.overlaps(*stretch)) continue;
         const Range<Seconds> both{std::max(span.range.begin, stretch->begin),
                                   std::min(span.range.end, stretch->end)};
-        if (!notesPlayedIn(study, both).empty()) phrases.push_back(span.id);
+        if (isAnyPlayedIn(study, both)) phrases.push_back(span.id);
     }
     return phrases;
 }

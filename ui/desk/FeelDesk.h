@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/check/Feel.h"
+#include "core/listening/HeardPart.h"
 #include "core/music/Span.h"
 #include "ui/desk/DeskSession.h"
 #include "ui/desk/ListenedWork.h"
@@ -36,13 +37,14 @@ private:
     void forget();
     void refresh();
 
-    DeskSession& session;
-    FeelLine& line;
-    MessageBar& messages;
     struct Told {
         Feel feel;
         HeardPart listened;
     };
+
+    DeskSession& session;
+    FeelLine& line;
+    MessageBar& messages;
     HeardPart heardPart;
     std::map<SpanId, Told> told;
     std::optional<SpanId> shown;

@@ -13,8 +13,10 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
+#include <QSignalBlocker>
 #include <QSpinBox>
 
+#include <algorithm>
 #include <cmath>
 
 namespace earwright::ui {
@@ -156,24 +158,33 @@ void PassageDialog::addPickup(QFormLayout& form) {
     pickupBeats->setAccessibleName(tr("Length of the pickup"));
     pickupBeats->setToolTip(
         tr("How long the bar before bar 1 is on the page; notes before it make it longer"));
+    wantedPickup = pickup.length.value_or(Beats(0)).toDouble();
     fitPickup();
-    pickupBeats->setValue(pickup.length.value_or(Beats(0)).toDouble());
-    shownPickup = pickupBeats->value();
+    wantedPickup = shownPickup = pickupBeats->value();
+    connect(pickupBeats, &QDoubleSpinBox::valueChanged, this, [this](double value) { wantedPickup = value; });
     connect(beats, &QSpinBox::valueChanged, this, &PassageDialog::fitPickup);
     connect(unit, &QComboBox::currentIndexChanged, this, &PassageDialog::fitPickup);
     form.addRow(tr("Pickup"), pickupBeats);
 }
 
-/// A pickup is counted in the beats of the meter above, and no longer than a bar of it.
+/// A pickup is counted in the beats of the meter above, and no longer than a bar of it. What the user wished
+/// comes back where a number of beats was only on its way to another.
 void PassageDialog::fitPickup() {
+    const QSignalBlocker byItself(pickupBeats);
     pickupBeats->setRange(0, beats->value());
-    pickupBeats->setSuffix(tr(" of %1/%2").arg(beats->value()).arg(unit->currentData().toInt()));
+    pickupBeats->setValue(wantedPickup);
+    pickupBeats->setSuffix(QStringLiteral(" × 1/%1").arg(unit->currentData().toInt()));
 }
 
 std::optional<StatedPickup> PassageDialog::changedPickup() const {
-    if (!pickupBeats || pickupBeats->value() == shownPickup) return std::nullopt;
+    if (!pickupBeats || wantedPickup == shownPickup) return std::nullopt;
     if (pickupBeats->value() == 0) return StatedPickup{};
-    return StatedPickup{Beats::nearest(pickupBeats->value(), 100)};
+    // The field shows two decimals: 0.13 stands for the eighth part of a beat.
+    constexpr double shownTo = 0.005;
+    const double typed = pickupBeats->value();
+    const Beats written = Beats::nearest(typed, std::max(32 / unit->currentData().toInt(), 1));
+    const bool isMeant = std::abs(written.toDouble() - typed) <= shownTo;
+    return StatedPickup{isMeant ? written : Beats::nearest(typed, 100)};
 }
 
 QWidget* PassageDialog::fieldOf(Subject subject) const {

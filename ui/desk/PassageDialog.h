@@ -58,6 +58,8 @@ private:
     StatedTempo tempo;
     StatedRepeat repeat;
     StatedPickup pickup;
+    /// What was last chosen for the pickup, be the bar above too short for it meanwhile.
+    double wantedPickup = 0;
     /// The pickup's length as the field can show it.
     double shownPickup = 0;
 

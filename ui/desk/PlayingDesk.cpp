@@ -39,8 +39,9 @@ void PlayingDesk::tellOrPutAway(SpanId phrase) {
         return messages.notice(
             tr("Nothing is written in this phrase yet: how it is played is measured at the notes "
                "you write."));
-    if (told.contains(phrase) && isAllMeasured(notes)) {
-        told.erase(phrase);
+    const auto asTold = told.find(phrase);
+    if (asTold != told.end() && asTold->second == heardPart && isAllMeasured(notes)) {
+        told.erase(asTold);
         return refresh();
     }
     const auto asked = session.shared();
@@ -50,10 +51,10 @@ void PlayingDesk::tellOrPutAway(SpanId phrase) {
                                                             const BackgroundJob::Report& report) {
             return measureNotes(*asked, notes, recording, stop, report, part);
         },
-        [this, phrase](const MeasuredNotes& found) {
+        [this, phrase, part = heardPart](const MeasuredNotes& found) {
             for (const auto& [id, note] : found)
                 known[id] = note;
-            told.insert(phrase);
+            told[phrase] = part;
             refresh();
         });
 }
@@ -94,9 +95,10 @@ QString PlayingDesk::sentence(const std::vector<Note>& notes) const {
 }
 
 QString PlayingDesk::sumUp(const std::vector<Note>& notes) const {
-    int heard = 0, supported = 0, unclear = 0, contradicted = 0, unwritten = 0;
+    int asked = 0, heard = 0, supported = 0, unclear = 0, contradicted = 0, unwritten = 0;
     for (const Note& note : notes) {
         const MeasuredNote* found = measured(note);
+        asked += found ? 1 : 0;
         if (!found || !isAtItsPitch(note.phrasing, found->playing)) continue;
         heard += found->playing.begins ? 1 : 0;
         const PhrasingAnswer answer = judgePhrasing(note.phrasing, found->playing);
@@ -106,9 +108,8 @@ QString PlayingDesk::sumUp(const std::vector<Note>& notes) const {
                : mark.verdict == Verdict::Unclear ? unclear
                                                   : contradicted);
     }
-    const QString notesText = tr("Select a note to read how it is played: %1 of %2 are heard to begin.")
-                                  .arg(heard)
-                                  .arg(notes.size());
+    const QString notesText =
+        tr("Select a note to read how it is played: %1 of %2 are heard to begin.").arg(heard).arg(asked);
     const QString signs = tr("Written signs: %1 supported · %2 unclear · %3 contradicted.")
                               .arg(supported)
                               .arg(unclear)

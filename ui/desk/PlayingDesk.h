@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/check/StudyPlaying.h"
+#include "core/listening/HeardPart.h"
 #include "core/music/Span.h"
 #include "ui/desk/DeskSession.h"
 #include "ui/desk/ListenedWork.h"
@@ -10,7 +11,7 @@
 
 #include <map>
 #include <optional>
-#include <set>
+#include <vector>
 
 namespace earwright::ui {
 
@@ -32,7 +33,8 @@ public:
     void listenTo(const HeardPart& part) { heardPart = part; }
     /// The phrase in sight; none for bars without a phrase.
     void setPhrase(std::optional<SpanId> phrase);
-    /// Measures a phrase, or says that nothing is written in it yet; puts it away where all of it is told.
+    /// Measures a phrase, or says that nothing is written in it yet; puts it away where all of it is told as
+    /// it is listened to now.
     /// Nothing happens without the recording.
     void tellOrPutAway(SpanId phrase);
     /// Another note is selected.
@@ -53,7 +55,8 @@ private:
     HeardPart heardPart;
     /// Of all phrases that were asked about.
     MeasuredNotes known;
-    std::set<SpanId> told;
+    /// Where each was listened to.
+    std::map<SpanId, HeardPart> told;
     std::optional<SpanId> shown;
     ListenedWork work;
 };

@@ -31,10 +31,10 @@ protected:
 };
 
 TEST_F(CommandSetTest, OffersACommandOnlyWhenAllItNeedsIsThere) {
-    commands.setConditions(Condition::RecordingOpen | Condition::WrittenHere);
+    commands.setConditions(Condition::RecordingOpen | Condition::WrittenToCheck);
     EXPECT_FALSE(commands.action(CommandId::CheckPhrase)->isEnabled());
     EXPECT_TRUE(commands.action(CommandId::Open)->isEnabled());
-    commands.setConditions(Condition::RecordingOpen | Condition::WrittenHere | Condition::Tempo);
+    commands.setConditions(Condition::RecordingOpen | Condition::WrittenToCheck | Condition::Tempo);
     EXPECT_TRUE(commands.action(CommandId::CheckPhrase)->isEnabled());
 }
 
@@ -42,7 +42,7 @@ TEST_F(CommandSetTest, TellsWhyAKeyDoesNothingNow) {
     commands.setConditions(Condition::RecordingOpen | Condition::Tempo);
     const QKeySequence check = keys.keys(CommandId::CheckPhrase).front();
     EXPECT_EQ(commands.whyNot(check),
-              command(CommandId::CheckPhrase).translatedName() + ": " + needWords(Condition::WrittenHere));
+              command(CommandId::CheckPhrase).translatedName() + ": " + needWords(Condition::WrittenToCheck));
     EXPECT_TRUE(commands.whyNot(keys.keys(CommandId::Open).front()).isEmpty()) << "it can be done";
     EXPECT_TRUE(commands.whyNot(QKeySequence("F12")).isEmpty()) << "it belongs to nothing";
 }

@@ -58,6 +58,12 @@ TEST_F(KeysDialogTest, TakesAKeyThatIsAnothersUnderTheNameTheOtherHasItBy) {
     catcher->setFocus();
     QTest::keyClick(catcher, Qt::Key_Comma, Qt::ShiftModifier);
     EXPECT_EQ(keys.owner(QKeySequence("Shift+,")), CommandId::CheckPhrase);
+    // Systems name the key by what it types.
+    dialog.choose(CommandId::LoopPhrase);
+    catcher->setFocus();
+    QKeyEvent typed(QEvent::KeyPress, Qt::Key_Less, Qt::ShiftModifier, "<");
+    QApplication::sendEvent(catcher, &typed);
+    EXPECT_EQ(keys.owner(QKeySequence("Shift+,")), CommandId::LoopPhrase);
 }
 
 TEST_F(KeysDialogTest, IsNotEnteredByTabWhereKeysAreCaught) {

@@ -13,12 +13,8 @@ namespace {
 /// early, so that the record is 40 ms behind.
 class AsPlayedDeskTest : public TonesDesk {
 protected:
-    void writeTheLine() {
-        open(recording());
-        earTo(0.46);
-        press(Qt::Key_Return);
-        earTo(2.46);
-        press(Qt::Key_Return);
+    void writeTheLineEarly() {
+        markBars(0.46, 2.46);
         earTo(2.6);
         for (const auto& [beat, midi] : {std::pair{4, 60}, {5, 64}, {6, 67}}) {
             writeNote(Beats(beat), midi);
@@ -35,7 +31,7 @@ protected:
 };
 
 TEST_F(AsPlayedDeskTest, MeasuresTheLineWhenItIsSwitchedOn) {
-    writeTheLine();
+    writeTheLineEarly();
     EXPECT_TRUE(desk().played().empty());
     press(Qt::Key_P, Qt::ShiftModifier);
     EXPECT_TRUE(desk().isOn());
@@ -50,14 +46,14 @@ TEST_F(AsPlayedDeskTest, MeasuresTheLineWhenItIsSwitchedOn) {
 }
 
 TEST_F(AsPlayedDeskTest, IsSwitchedByTheWordBesideYours) {
-    writeTheLine();
+    writeTheLineEarly();
     QTest::mouseClick(window->transport().asPlayedButton(), Qt::LeftButton);
     EXPECT_TRUE(desk().isOn());
     ASSERT_TRUE(soon([&] { return desk().played().size() == 3; }));
 }
 
 TEST_F(AsPlayedDeskTest, MeasuresWhatIsWrittenMeanwhile) {
-    writeTheLine();
+    writeTheLineEarly();
     press(Qt::Key_P, Qt::ShiftModifier);
     ASSERT_TRUE(soon([&] { return desk().played().size() == 3; }));
     writeNote(Beats(7), 72);
@@ -71,7 +67,7 @@ TEST_F(AsPlayedDeskTest, MeasuresWhatIsWrittenMeanwhile) {
 
 TEST_F(AsPlayedDeskTest, TellsOnceHowManyNotesAreHeard) {
     const auto told = [this] { return window->messages().sentence("as played"); };
-    writeTheLine();
+    writeTheLineEarly();
     writeNote(Beats(12), 48); // at 6.5 s, where nothing sounds
     press(Qt::Key_P, Qt::ShiftModifier);
     ASSERT_TRUE(soon([&] { return !told().isEmpty(); }));
@@ -83,7 +79,7 @@ TEST_F(AsPlayedDeskTest, TellsOnceHowManyNotesAreHeard) {
 }
 
 TEST_F(AsPlayedDeskTest, TellsNothingOfLaterNotesWhereAllWasMeasuredBefore) {
-    writeTheLine();
+    writeTheLineEarly();
     press(Qt::Key_P, Qt::ShiftModifier);
     ASSERT_TRUE(soon([&] { return desk().played().size() == 3; }));
     press(Qt::Key_P, Qt::ShiftModifier);

@@ -176,11 +176,7 @@ TEST_F(DeskWindowTest, ChecksThePhraseOnlyWhenAskedAndHelpsInSteps) {
 }
 
 TEST_F(DeskWindowTest, ChecksAllPhrasesOfTheLoop) {
-    open(recording());
-    earTo(0.5);
-    press(Qt::Key_Return);
-    earTo(2.5);
-    press(Qt::Key_Return);
+    markBars();
     // Bar 2 has C4 E4 G4 C5. Two phrases of two beats; the second beat of each is written wrong.
     for (const auto& [beat, midi] : {std::pair{4, 60}, {5, 65}, {6, 67}, {7, 71}})
         writeNote(Beats(beat), midi);
@@ -201,11 +197,7 @@ TEST_F(DeskWindowTest, ChecksAllPhrasesOfTheLoop) {
 }
 
 TEST_F(DeskWindowTest, MakesPhrasesOfWhatIsWrittenInTheSelectedStretch) {
-    open(recording());
-    earTo(0.5);
-    press(Qt::Key_Return);
-    earTo(2.5);
-    press(Qt::Key_Return);
+    markBars();
     writeNote(Beats(4), 60);
     writeNote(Beats(5), 64);
     press(Qt::Key_Escape);
@@ -232,11 +224,7 @@ TEST_F(DeskWindowTest, ChecksNoPhraseInWhichNothingIsWrittenYet) {
 }
 
 TEST_F(DeskWindowTest, ChecksWrittenNotesThatNobodyMarkedAsAPhrase) {
-    open(recording());
-    earTo(0.5);
-    press(Qt::Key_Return);
-    earTo(2.5);
-    press(Qt::Key_Return);
+    markBars();
     // Bar 2 has C4 E4 G4 C5; the second is written a semitone too low.
     writeNote(Beats(4), 60);
     writeNote(Beats(5), 63);
@@ -255,11 +243,7 @@ TEST_F(DeskWindowTest, ChecksWrittenNotesThatNobodyMarkedAsAPhrase) {
 }
 
 TEST_F(DeskWindowTest, HelpsWithThePhraseItMadeThoughTheEarIsBesideIt) {
-    open(recording());
-    earTo(0.5);
-    press(Qt::Key_Return);
-    earTo(2.5);
-    press(Qt::Key_Return);
+    markBars();
     writeNote(Beats(4), 60);
     writeNote(Beats(5), 63);
     press(Qt::Key_Escape);
@@ -273,11 +257,7 @@ TEST_F(DeskWindowTest, HelpsWithThePhraseItMadeThoughTheEarIsBesideIt) {
 }
 
 TEST_F(DeskWindowTest, ChecksWhatIsWrittenInTheGridWhereverTheEarIs) {
-    open(recording());
-    earTo(0.5);
-    press(Qt::Key_Return);
-    earTo(2.5);
-    press(Qt::Key_Return);
+    markBars();
     writeNote(Beats(4), 60);
     window->workInGrid();
     window->listening().hearFrom(Seconds(10));

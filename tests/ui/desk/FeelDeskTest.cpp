@@ -10,14 +10,6 @@ namespace {
 class FeelDeskTest : public TonesDesk {
 protected:
     QString told() { return window->panel().feel()->text(); }
-    void writeTheLine() {
-        markBarsAndPhrase();
-        earTo(2.6);
-        for (const auto& [beat, midi] : {std::pair{4, 60}, {5, 64}, {6, 67}, {7, 72}}) {
-            writeNote(Beats(beat), midi);
-            press(Qt::Key_Right, Qt::ShiftModifier);
-        }
-    }
 };
 
 TEST_F(FeelDeskTest, TellsTheFeelOfAPhraseOnlyWhenAsked) {

@@ -71,13 +71,15 @@ TEST(PassageDialog, AtBarOneThePickupIsCountedInTheMeterBesideIt) {
     auto* length = named<QDoubleSpinBox>(dialog, "Length of the pickup");
     EXPECT_EQ(length->text(), QStringLiteral("as long as its notes"));
     length->setValue(1.5);
-    EXPECT_EQ(length->text(), length->locale().toString(1.5, 'f', 2) + QStringLiteral(" of 7/8"));
+    EXPECT_EQ(length->text(), length->locale().toString(1.5, 'f', 2) + QStringLiteral(" × 1/8"));
     PassageChange change = dialog.change();
     EXPECT_EQ(change.pickup, StatedPickup{Beats(3, 2)});
     change.pickup.reset();
     EXPECT_TRUE(isUntouched(change));
     named<QSpinBox>(dialog, "Beats in a bar")->setValue(1);
     EXPECT_EQ(length->value(), 1) << "at most a bar";
+    named<QSpinBox>(dialog, "Beats in a bar")->setValue(12);
+    EXPECT_EQ(length->value(), 1.5) << "1 was only on the way to 12";
     length->setValue(0);
     EXPECT_FALSE(dialog.change().pickup) << "as it was";
     const PassageDialog later(wellMarked(), 2, {}, PassageDialog::Subject::Meter, {});

@@ -10,13 +10,8 @@ namespace {
 class PlayingDeskTest : public TonesDesk {
 protected:
     QString told() { return window->panel().playing()->text(); }
-    void writeTheLine() {
-        markBarsAndPhrase();
-        earTo(2.6);
-        for (const auto& [beat, midi] : {std::pair{4, 60}, {5, 64}, {6, 67}, {7, 72}}) {
-            writeNote(Beats(beat), midi);
-            press(Qt::Key_Right, Qt::ShiftModifier);
-        }
+    void writeTheLineAndSelectItsSecond() {
+        writeTheLine();
         window->panel().grid()->goToNote(study().notes[1].id);
     }
     void ask() {
@@ -26,7 +21,7 @@ protected:
 };
 
 TEST_F(PlayingDeskTest, TellsOfTheSelectedNoteOnlyWhenAskedAndGoesWithTheSelection) {
-    writeTheLine();
+    writeTheLineAndSelectItsSecond();
     EXPECT_TRUE(told().isEmpty());
     ask();
     ASSERT_TRUE(soon([&] { return told().contains("lasts"); })) << told().toStdString();
@@ -43,7 +38,7 @@ TEST_F(PlayingDeskTest, TellsOfTheSelectedNoteOnlyWhenAskedAndGoesWithTheSelecti
 }
 
 TEST_F(PlayingDeskTest, JudgesASignThatIsWrittenAfterwardsWithoutListeningAgain) {
-    writeTheLine();
+    writeTheLineAndSelectItsSecond();
     ask();
     ASSERT_TRUE(soon([&] { return told().contains("lasts"); }));
     // The tones stand still.
@@ -54,7 +49,7 @@ TEST_F(PlayingDeskTest, JudgesASignThatIsWrittenAfterwardsWithoutListeningAgain)
 }
 
 TEST_F(PlayingDeskTest, SaysNothingOfANoteThatWasChangedUntilItIsMeasuredAgain) {
-    writeTheLine();
+    writeTheLineAndSelectItsSecond();
     ask();
     ASSERT_TRUE(soon([&] { return told().contains("lasts"); }));
     press(Qt::Key_Down, Qt::AltModifier);

@@ -12,6 +12,7 @@
 #include <QApplication>
 
 #include <cmath>
+#include <utility>
 
 namespace earwright::ui {
 
@@ -43,13 +44,17 @@ protected:
         QTest::keyClicks(editor, word);
         QTest::keyClick(editor, Qt::Key_Return);
     }
-    /// Bars 1 and 2 by tapping, and phrase "a" over bar 2.
-    void markBarsAndPhrase() {
+    /// Bars 1 and 2 by tapping, at seconds of the recording.
+    void markBars(double first = 0.5, double second = 2.5) {
         open(recording());
-        earTo(0.5);
-        press(Qt::Key_Return);
-        earTo(2.5);
-        press(Qt::Key_Return);
+        for (const double barLine : {first, second}) {
+            earTo(barLine);
+            press(Qt::Key_Return);
+        }
+    }
+    /// Phrase "a" over bar 2.
+    void markBarsAndPhrase() {
+        markBars();
         press(Qt::Key_L);
         earTo(4.5);
         press(Qt::Key_L);
@@ -61,6 +66,15 @@ protected:
         grid->goTo(place);
         grid->moveCursor(0, midi - grid->cursor().midi);
         press(Qt::Key_N);
+    }
+    /// The four quarters of bar 2, as they sound, in phrase "a".
+    void writeTheLine() {
+        markBarsAndPhrase();
+        earTo(2.6);
+        for (const auto& [beat, midi] : {std::pair{4, 60}, {5, 64}, {6, 67}, {7, 72}}) {
+            writeNote(Beats(beat), midi);
+            press(Qt::Key_Right, Qt::ShiftModifier);
+        }
     }
 };
 
