@@ -1,6 +1,7 @@
 #include "ui/grid/GridScene.h"
 
 #include <algorithm>
+#include <set>
 #include <utility>
 
 namespace earwright::ui {
@@ -28,12 +29,11 @@ RowName GridScene::rowAtCursor() const {
 
 std::vector<NoteId> GridScene::selectedNotes() const {
     std::vector<NoteId> chosen;
-    if (!study) return chosen;
-    for (const Note& note : study->notes) {
-        const bool isAlso =
-            std::find(alsoSelected.begin(), alsoSelected.end(), note.id) != alsoSelected.end();
-        if (note.id == selected || isAlso) chosen.push_back(note.id);
-    }
+    if (!study || (!selected && alsoSelected.empty())) return chosen;
+    std::set<NoteId> all(alsoSelected.begin(), alsoSelected.end());
+    if (selected) all.insert(*selected);
+    for (const Note& note : study->notes)
+        if (all.contains(note.id)) chosen.push_back(note.id);
     return chosen;
 }
 

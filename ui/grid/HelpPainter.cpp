@@ -70,6 +70,16 @@ QString hintMark(const Hint& hint) {
     return mark.isEmpty() || hint.isUnsure ? mark + QLatin1Char('?') : mark;
 }
 
+std::optional<std::size_t> columnOf(const Hint& hint, const GridScene& scene) {
+    // What is played a little ahead of the first column still belongs to it.
+    constexpr double ahead = 0.5;
+    const double beats = scene.study->beatMap.beatsAt(hint.range.begin);
+    const Range<Beats> bars = scene.columns.range();
+    if (bars.isEmpty() || beats < bars.begin.toDouble() - ahead || beats > bars.end.toDouble())
+        return std::nullopt;
+    return scene.columns.indexNearest(beats);
+}
+
 void paintHints(QPainter& painter, const GridScene& scene, const GridGeometry& geometry) {
     if (!scene.study->beatMap.hasTempo()) return;
     const QRectF lane = geometry.helpLane();
@@ -80,11 +90,9 @@ void paintHints(QPainter& painter, const GridScene& scene, const GridGeometry& g
     painter.setFont(lettering);
     painter.setPen(color(Role::Hint));
     for (const Hint& hint : scene.hints) {
-        const double beats = scene.study->beatMap.beatsAt(hint.range.begin);
-        if (beats < scene.columns.range().begin.toDouble() - 0.5 ||
-            beats > scene.columns.range().end.toDouble())
-            continue;
-        const GridColumn& column = scene.columns[scene.columns.indexNearest(beats)];
+        const auto index = columnOf(hint, scene);
+        if (!index) continue;
+        const GridColumn& column = scene.columns[*index];
         const double centre = (geometry.x(column.range.begin) + geometry.x(column.range.end)) / 2;
         painter.drawText(QRectF(centre - 20, lane.top(), 40, lane.height()), Qt::AlignCenter, hintMark(hint));
     }

@@ -16,5 +16,7 @@ void paintEvidence(QPainter& painter, const GridScene& scene, const GridGeometry
 
 /// What the mark of a hint says: "?", "↑", "↓", "↑ 2".
 QString hintMark(const Hint& hint);
+/// The column a hint is for; nothing where it lies outside the bars shown. Requires: the study has a tempo.
+std::optional<std::size_t> columnOf(const Hint& hint, const GridScene& scene);
 
 } // namespace earwright::ui

@@ -1,6 +1,7 @@
 #include "ui/grid/HintText.h"
 
 #include "core/music/Pitch.h"
+#include "ui/theme/SemitonesText.h"
 
 #include <QCoreApplication>
 
@@ -13,10 +14,6 @@ namespace {
 
 QString tr(const char* text) {
     return QCoreApplication::translate("HintText", text);
-}
-
-QString semitonesText(int count) {
-    return count == 1 ? tr("1 semitone") : tr("%1 semitones").arg(count);
 }
 
 /// A note of which cannot be told whether it is right: no more than what keeps it open.
@@ -89,7 +86,7 @@ QString earlierOrLater(const Hint& hint) {
 
 /// "140 ms earlier, at bar 30, beat 2½". `elsewhere` is empty where the page has no other place for it.
 QString placeOf(const Hint& hint, const QString& elsewhere) {
-    const double apart = (*hint.beginsAt - hint.range.begin).value;
+    const double apart = hint.apart.value_or(*hint.beginsAt - hint.range.begin).value;
     const QString far =
         (apart < 0 ? tr("%1 ms earlier") : tr("%1 ms later")).arg(std::lround(1000 * std::abs(apart)));
     const QString sentence =

@@ -95,6 +95,7 @@ LadderPanel::LadderPanel(QWidget* parent)
 void LadderPanel::setKeys(KeyOf keys) {
     keyOf = std::move(keys);
     line->setText(said());
+    if (summed) numbers->setText(summed());
 }
 
 void LadderPanel::say(std::function<QString()> wording) {
@@ -138,7 +139,10 @@ void LadderPanel::showCheck(const PhraseCheck& found, int foundByEar, int furthe
         return changed > 0 ? changedText(changed, settled, keyOf)
                            : outcomeText(isEmpty, settled, furtherOn, keyOf);
     });
-    numbers->setText(summaryText(found, foundByEar, furtherOn, changed));
+    summed = [this, found, foundByEar, furtherOn, changed] {
+        return summaryText(found, foundByEar, furtherOn, changed, keyOf);
+    };
+    numbers->setText(summed());
     numbers->setToolTip(explanation(furtherOn));
     steps->setStep(HelpStep::None);
     check->setVisible(changed > 0);
@@ -168,7 +172,8 @@ HelpStep LadderPanel::step() const {
     return steps->step();
 }
 
-QString summaryText(const PhraseCheck& check, int foundByEar, int furtherOn, int changed) {
+QString summaryText(const PhraseCheck& check, int foundByEar, int furtherOn, int changed,
+                    const KeyOf& keyOf) {
     const QString counts = LadderPanel::tr("%1 supported · %2 unclear · %3 contradicted")
                                .arg(check.count(Verdict::Supported))
                                .arg(check.count(Verdict::Unclear))
@@ -180,7 +185,7 @@ QString summaryText(const PhraseCheck& check, int foundByEar, int furtherOn, int
         furtherOn > 0 ? LadderPanel::tr("%1 · further on, left to the ear: %2").arg(found).arg(furtherOn)
                       : found;
     QString all = reach;
-    for (const QString& more : {listenedText(check), swungText(check)})
+    for (const QString& more : {listenedText(check), swungText(check, keyOf)})
         if (!more.isEmpty()) all = LadderPanel::tr("%1 · %2").arg(all, more);
     return all;
 }

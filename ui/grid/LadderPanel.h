@@ -49,7 +49,9 @@ private:
     void say(std::function<QString()> wording);
 
     KeyOf keyOf = tableKey;
+    /// Worded anew where keys change.
     std::function<QString()> said;
+    std::function<QString()> summed;
     QLabel* line;
     QLabel* numbers;
     LadderSteps* steps;
@@ -60,6 +62,7 @@ private:
 /// "6 supported · 1 unclear · 1 contradicted · put right by ear: 5", how many notes were changed since and
 /// how many sounds are left to the ear where there are any, and where was listened unless that is all of the
 /// recording.
-QString summaryText(const PhraseCheck& check, int foundByEar, int furtherOn = 0, int changed = 0);
+QString summaryText(const PhraseCheck& check, int foundByEar, int furtherOn = 0, int changed = 0,
+                    const KeyOf& keyOf = tableKey);
 
 } // namespace earwright::ui

@@ -119,7 +119,9 @@ bool LooseEndList::act(int key, const QModelIndex& index) {
 bool LooseEndList::eventFilter(QObject* watched, QEvent* event) {
     if (watched == list->viewport() && event->type() == QEvent::MouseButtonRelease)
         releasedAt = static_cast<QMouseEvent*>(event)->position().toPoint();
-    if (watched == list && event->type() == QEvent::KeyPress && list->currentIndex().isValid()) {
+    // A field for words lets Enter through when it is done with it.
+    const bool isWorded = list->isPersistentEditorOpen(list->currentIndex());
+    if (watched == list && event->type() == QEvent::KeyPress && list->currentIndex().isValid() && !isWorded) {
         const auto* key = static_cast<QKeyEvent*>(event);
         const bool plain = !(key->modifiers() & ~Qt::KeypadModifier);
         if (plain && act(key->key(), list->currentIndex())) return true;

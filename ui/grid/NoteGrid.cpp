@@ -220,11 +220,14 @@ void NoteGrid::announceSelection() {
 
 void NoteGrid::setCursor(const GridCursor& cursor) {
     const bool moved = cursor != scene.cursor;
+    if (moved) return putCursor(cursor, {}, std::nullopt);
+    putCursor(cursor, scene.alsoSelected, selectionAnchor);
+}
+
+void NoteGrid::putCursor(const GridCursor& cursor, std::vector<NoteId> also, std::optional<NoteId> anchor) {
     scene.cursor = cursor;
-    if (moved) {
-        scene.alsoSelected.clear();
-        selectionAnchor.reset();
-    }
+    scene.alsoSelected = std::move(also);
+    selectionAnchor = anchor;
     isPhrasingOffered = true;
     scrollToCursor();
     updateSelection();

@@ -161,6 +161,8 @@ private:
     void scrollToCursor();
     void centreOnNotes();
     void setCursor(const GridCursor& cursor);
+    /// With these notes chosen besides the one at the cursor.
+    void putCursor(const GridCursor& cursor, std::vector<NoteId> also, std::optional<NoteId> anchor);
     void apply(std::optional<GridEdit> edit);
     void sound(const Study& study, NoteId id);
     void showDraft();

@@ -67,7 +67,7 @@ void NoteGrid::enterPitchBeside(int midi) {
 }
 
 void NoteGrid::spreadNotes() {
-    apply(spread(*study, scene.selectedNotes()));
+    if (scene.selected) apply(spread(*study, scene.selectedNotes()));
 }
 
 void NoteGrid::respellNotes() {
@@ -119,14 +119,8 @@ void NoteGrid::changeLoudness(int steps) {
 void NoteGrid::choose(std::vector<NoteId> notes, NoteId atCursor) {
     const Note* note = scene.study->note(atCursor);
     if (!note) return;
-    const std::optional<NoteId> anchor = selectionAnchor;
-    setCursor({note->onset, note->pitch.midi});
-    selectionAnchor = anchor;
-    scene.alsoSelected = std::move(notes);
-    std::erase(scene.alsoSelected, atCursor);
-    describe();
-    viewport()->update();
-    announceSelection();
+    std::erase(notes, atCursor);
+    putCursor({note->onset, note->pitch.midi}, std::move(notes), selectionAnchor);
 }
 
 /// What is selected is what the next key changes: never a note that is not shown.

@@ -63,7 +63,8 @@ void NoteGrid::mousePressEvent(QMouseEvent* event) {
     tool.press(study, scene.columns, geometry, at);
     if (!tool.isActive()) return;
     // What was chosen before must not be changed along with the note that is taken now.
-    dropSelection();
+    scene.alsoSelected.clear();
+    selectionAnchor.reset();
     showDraft();
 }
 

@@ -1,6 +1,7 @@
 // What the note grid says in words: where its cursor is and what is there; the rest of the view is in
 // NoteGrid.cpp.
 #include "ui/grid/ChordRows.h"
+#include "ui/grid/HelpPainter.h"
 #include "ui/grid/HintText.h"
 #include "ui/grid/MarkWords.h"
 #include "ui/grid/NoteGrid.h"
@@ -56,8 +57,7 @@ QString NoteGrid::helpAtCursor() const {
     if (!hasColumns()) return {};
     const std::size_t here = scene.columns.indexAt(scene.cursor.place);
     for (const Hint& hint : scene.hints) {
-        const double beats = study->beatMap.beatsAt(hint.range.begin);
-        if (hint.step == HelpStep::None || scene.columns.indexNearest(beats) != here) continue;
+        if (hint.step == HelpStep::None || columnOf(hint, scene) != here) continue;
         const ChordStretch* chord = scene.chords.at(scene.columns[here].range.begin);
         return hintText(hint, {}, {hint.heardMidi ? nameOf(rowName(chord, *hint.heardMidi)) : QString(), {}});
     }

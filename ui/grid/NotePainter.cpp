@@ -35,9 +35,8 @@ void paintTail(QPainter& painter, const GridScene& scene, const GridGeometry& ge
     const MeterMap& meters = scene.meters;
     const Range<Beats> seen = scene.columns.range();
     const Beats from = std::max(note.onset, seen.begin);
-    const Beats to = std::min(note.end(), seen.end + Beats(1, 1000));
-    for (std::int64_t bar = meters.barOf(from) + (from == note.onset ? 1 : 0); meters.barStart(bar) < to;
-         ++bar) {
+    for (std::int64_t bar = meters.barOf(from) + (from == note.onset ? 1 : 0);
+         meters.barStart(bar) < note.end() && meters.barStart(bar) <= seen.end; ++bar) {
         const double x = geometry.x(meters.barStart(bar));
         painter.drawArc(QRectF(x - 9, head.y() - 4, 18, 11), 180 * 16, 180 * 16);
     }
@@ -100,15 +99,14 @@ void paintSlideFrom(QPainter& painter, const GridScene& scene, const GridGeometr
     if (length > headRadius(note) * 2 + 4) paintSlideOn(painter, from, to, color(Role::Written));
 }
 
-/// All that is painted for a note: marks reach up to a beat beyond its own place, a slur to the note before
-/// and a slide to the one after, however far they are.
-QRectF areaOf(const Note& note, const Study& study, const GridGeometry& geometry) {
+/// All that is painted for a note: marks reach so far beyond its own place, a slur to the note before and a
+/// slide to the one after, however far they are.
+QRectF areaOf(const Note& note, const Study& study, const GridGeometry& geometry, double reach) {
     QRectF area = geometry.outline(note);
     if (isUnderSlur(note))
         if (const Note* before = noteBefore(study, note)) area |= geometry.outline(*before);
     if (note.phrasing.slidesToNext)
         if (const Note* after = noteAfter(study, note)) area |= geometry.outline(*after);
-    const double reach = geometry.widestBeat() + 40;
     return area.adjusted(-reach, -reach, reach, reach);
 }
 
@@ -118,9 +116,14 @@ void paintSelection(QPainter& painter, const GridScene& scene, const GridGeometr
     pen.setDashPattern({3, 2.5});
     painter.setPen(pen);
     painter.setBrush(Qt::NoBrush);
-    for (const NoteId id : scene.selectedNotes())
-        if (const Note* note = scene.study->note(id))
-            painter.drawRoundedRect(geometry.outline(*note).adjusted(-2, -0.5, 3, 0.5), 6, 6);
+    const std::vector<NoteId> inOrder = scene.selectedNotes();
+    auto chosen = inOrder.begin();
+    for (const Note& note : scene.study->notes) {
+        if (chosen == inOrder.end()) break;
+        if (note.id != *chosen) continue;
+        painter.drawRoundedRect(geometry.outline(note).adjusted(-2, -0.5, 3, 0.5), 6, 6);
+        ++chosen;
+    }
 }
 
 /// Small arrows where notes lie above or below what is seen.
@@ -128,7 +131,9 @@ void paintHiddenNotes(QPainter& painter, const GridScene& scene, const GridGeome
     const QRectF cells = geometry.cells();
     painter.setPen(Qt::NoPen);
     painter.setBrush(color(Role::Written));
-    for (const Note& note : scene.study->notesIn(scene.columns.range())) {
+    const Range<Beats> bars = scene.columns.range();
+    for (const Note& note : scene.study->notes) {
+        if (!bars.contains(note.onset)) continue;
         const QPointF head = geometry.head(note);
         const bool above = head.y() < cells.top();
         if (!above && head.y() < cells.bottom()) continue;
@@ -156,9 +161,11 @@ void paintNotes(QPainter& painter, const GridScene& scene, const GridGeometry& g
     painter.setClipRect(geometry.cells().adjusted(-gridmargins::beforeFirst, -12, 0, 0), Qt::IntersectClip);
     painter.setRenderHint(QPainter::Antialiasing);
     const Range<Beats> bars = scene.columns.range();
+    // Marks reach up to a beat.
+    const double reach = geometry.widestBeat() + 40;
     for (const Note& note : scene.study->notes) {
         if (!note.range().overlaps(bars)) continue;
-        if (!areaOf(note, *scene.study, geometry).intersects(exposed)) continue;
+        if (!areaOf(note, *scene.study, geometry, reach).intersects(exposed)) continue;
         if (isUnderSlur(note)) paintSlurTo(painter, scene, geometry, note);
         if (note.phrasing.slidesToNext) paintSlideFrom(painter, scene, geometry, note);
         // Half a head over the top row would lie on the marks of help; an arrow stands for it.

@@ -66,7 +66,8 @@ void NoteTool::writeHeld(const NewNote& note) {
 
 bool NoteTool::goOn(std::shared_ptr<const Study> now) {
     const bool isSameLine = now->notes == before->notes && now->divisions == before->divisions &&
-                            now->beatMap == before->beatMap && now->page == before->page;
+                            now->beatMap == before->beatMap && now->meter == before->meter &&
+                            now->page == before->page && now->spans == before->spans;
     if (!isSameLine) return false;
     const Note* note = base->note(held);
     const NewNote same{.pitch = note->pitch, .onset = note->onset, .length = note->length};

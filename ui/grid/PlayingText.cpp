@@ -1,5 +1,6 @@
 #include "ui/grid/PlayingText.h"
 
+#include "ui/theme/SemitonesText.h"
 #include "ui/theme/VerdictWord.h"
 
 #include <QCoreApplication>
@@ -48,12 +49,12 @@ QString number(double value) {
 }
 
 /// What its pitch does.
-QStringList pitchTexts(const TraceFeatures& pitch) {
-    constexpr double tracedEnough = 0.5;
+QStringList pitchTexts(const NotePlaying& playing) {
     constexpr double offPitch = 20;
+    const TraceFeatures& pitch = playing.pitch;
     QStringList texts;
     const bool isHeld = !pitch.bendCents && !pitch.trill;
-    if (isHeld && pitch.clearShare >= tracedEnough && std::abs(pitch.centreCents) >= offPitch)
+    if (isHeld && isPitchClear(playing) && std::abs(pitch.centreCents) >= offPitch)
         texts += (pitch.centreCents > 0 ? tr("%1 cents sharp") : tr("%1 cents flat"))
                      .arg(std::lround(std::abs(pitch.centreCents)));
     if (pitch.slideIn) texts += slideText(*pitch.slideIn, true);
@@ -64,19 +65,24 @@ QStringList pitchTexts(const TraceFeatures& pitch) {
                      .arg(number(pitch.vibrato->hertz))
                      .arg(std::lround(pitch.vibrato->cents));
     if (pitch.trill)
-        texts += tr("trill over %1 semitones, %2 times a second")
-                     .arg(std::lround(pitch.trill->semitones))
+        texts += tr("trill over %1, %2 times a second")
+                     .arg(semitonesText(static_cast<int>(std::lround(pitch.trill->semitones))))
                      .arg(number(pitch.trill->hertz));
     return texts;
 }
 
 /// Only where no slur is written: a written one gets its answer.
 QString attackText(const Phrasing& written, const NotePlaying& playing) {
-    constexpr double slurred = 0.6;
-    constexpr double picked = 0.15;
-    if (written.slurred || !playing.slurChance) return {};
-    if (*playing.slurChance >= slurred) return tr("perhaps slurred from the note before");
-    return *playing.slurChance <= picked ? tr("begins with an attack of its own") : QString();
+    if (written.slurred) return {};
+    switch (slurVerdict(playing)) {
+    case Verdict::Supported:
+        return tr("perhaps slurred from the note before");
+    case Verdict::Contradicted:
+        return tr("begins with an attack of its own");
+    case Verdict::Unclear:
+        break;
+    }
+    return {};
 }
 
 } // namespace
@@ -111,7 +117,7 @@ QString playingText(const Phrasing& written, const NotePlaying& playing) {
     if (playing.begins) {
         if (playing.loudnessDb) texts += loudnessText(*playing.loudnessDb);
         texts += tr("lasts %1 ms").arg(milliseconds(playing.heard.length()));
-        texts += pitchTexts(playing.pitch);
+        texts += pitchTexts(playing);
         texts += attackText(written, playing);
     }
     const PhrasingAnswer answer = judgePhrasing(written, playing);

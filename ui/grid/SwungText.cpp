@@ -1,7 +1,5 @@
 #include "ui/grid/SwungText.h"
 
-#include "ui/commands/CommandTable.h"
-
 #include <QCoreApplication>
 #include <QLocale>
 
@@ -23,14 +21,12 @@ QString ratioText(double ratio) {
 
 } // namespace
 
-QString swungText(const PhraseCheck& check) {
+QString swungText(const PhraseCheck& check, const KeyOf& keyOf) {
     if (!check.unwrittenSwing) return {};
     const SwingFeel& swing = *check.unwrittenSwing;
     const QString heard = tr("eighths swing %1:1 here (%2 to %3)")
                               .arg(ratioText(swing.ratio), ratioText(swing.least), ratioText(swing.most));
-    const auto& keys = command(CommandId::SwingHere).keys;
-    return keys.empty() ? heard
-                        : tr("%1; %2 writes it").arg(heard, keys.front().toString(QKeySequence::NativeText));
+    return tr("%1; %2 to write it").arg(heard, howTo(CommandId::SwingHere, keyOf));
 }
 
 } // namespace earwright::ui

@@ -13,6 +13,7 @@
 #include <QWheelEvent>
 
 #include <algorithm>
+#include <cstdlib>
 
 namespace earwright::ui {
 
@@ -166,10 +167,12 @@ void PageView::contextMenuEvent(QContextMenuEvent* event) {
 
 void PageView::wheelEvent(QWheelEvent* event) {
     if (!event->modifiers().testFlag(Qt::ControlModifier)) return QScrollArea::wheelEvent(event);
-    PageWish next = reading;
-    next.zoom = nextZoom(reading.zoom, event->angleDelta().y() > 0);
-    choose(next);
     event->accept();
+    const int notches = wheel.take(event->angleDelta().y());
+    PageWish next = reading;
+    for (int i = 0; i < std::abs(notches); ++i)
+        next.zoom = nextZoom(next.zoom, notches > 0);
+    if (notches != 0) choose(next);
 }
 
 /// The panel's height, and what else needs room there, decide how much the page may take of it; a panel that

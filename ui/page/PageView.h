@@ -5,6 +5,7 @@
 #include "core/study/Study.h"
 #include "ui/page/MusicFont.h"
 #include "ui/page/PageOrder.h"
+#include "ui/theme/WheelNotches.h"
 
 #include <QScrollArea>
 
@@ -95,6 +96,7 @@ private:
     /// Pixels in height.
     int fitting = 1;
     bool wanted = true;
+    WheelNotches wheel;
 };
 
 } // namespace earwright::ui

@@ -8,6 +8,7 @@
 #include "ui/sheet/SheetModel.h"
 #include "ui/sheet/SheetTool.h"
 #include "ui/sheet/SheetWish.h"
+#include "ui/theme/WheelNotches.h"
 
 #include <QAbstractScrollArea>
 #include <QPixmap>
@@ -17,6 +18,7 @@
 #include <map>
 #include <memory>
 #include <optional>
+#include <set>
 #include <vector>
 
 class QVariantAnimation;
@@ -140,8 +142,7 @@ private:
     InlineEditor* editor = nullptr;
     QVariantAnimation* glide = nullptr;
     std::int64_t describedBeat = 0;
-    /// Of a wheel with Ctrl, until it makes a notch: eighths of a degree.
-    int wheelTurned = 0;
+    WheelNotches wheel;
     /// All but the playhead, as large as the viewport; null when it has to be drawn anew.
     QPixmap still;
 };

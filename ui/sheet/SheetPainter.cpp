@@ -186,6 +186,15 @@ void SheetPainter::paintPlayhead(QPainter& painter) const {
     painter.drawLine(QPointF(x, box.top() - markFoot), QPointF(x, box.bottom() + markFoot));
 }
 
+void SheetPainter::paintChosen(QPainter& painter, const QRectF& exposed) const {
+    if (model.selected.empty() || geometry.lines().empty()) return;
+    painter.setRenderHint(QPainter::Antialiasing);
+    const WrittenPainter written(model, geometry);
+    const std::size_t last = geometry.lineAt(exposed.bottom());
+    for (std::size_t line = geometry.lineAt(exposed.top()); line <= last; ++line)
+        written.paintChosen(painter, line);
+}
+
 void SheetPainter::paintHeld(QPainter& painter) const {
     if (!model.held || geometry.lines().empty()) return;
     const std::size_t line = geometry.lineOf(*model.held);

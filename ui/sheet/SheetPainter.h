@@ -16,6 +16,8 @@ public:
     /// Where the ear is; drawn over the rest, frame by frame.
     void paintPlayhead(QPainter& painter) const;
     /// The mark of a held instant, over the rest: a ring around a full dot on the playhead's line.
+    /// Notes chosen in the note grid, on the lines that an area of the sheet meets.
+    void paintChosen(QPainter& painter, const QRectF& exposed) const;
     void paintHeld(QPainter& painter) const;
     /// The handle of the mark near the hand, over the rest.
     void paintMarkHandle(QPainter& painter) const;

@@ -37,43 +37,54 @@ void WrittenPainter::paint(QPainter& painter, std::size_t line) const {
     paintLooseEnds(painter, line);
 }
 
-void WrittenPainter::paintNotes(QPainter& painter, std::size_t line) const {
+void WrittenPainter::forNotes(std::size_t line, const std::function<void(const Note&)>& use) const {
     if (!geometry.lines()[line].bars) return;
     const BarRun bars = *geometry.lines()[line].bars;
     const MeterMap meters = model.study->meters();
     const Range<Beats> covered{meters.barStart(bars.first), meters.barStart(bars.first + bars.count)};
     for (const Note& note : model.study->notes)
-        if (note.range().overlaps(covered)) paintNote(painter, line, note);
+        if (note.range().overlaps(covered)) use(note);
+}
+
+void WrittenPainter::paintNotes(QPainter& painter, std::size_t line) const {
+    forNotes(line, [&](const Note& note) { paintNote(painter, line, note); });
+}
+
+WrittenPainter::Placed WrittenPainter::placed(std::size_t line, const Note& note) const {
+    const QRectF box = geometry.box(line);
+    const Range<Seconds> time = playedTime(*model.study, note.range());
+    const double onset = geometry.x(line, time.begin);
+    Placed at;
+    at.isHeadHere = onset > box.left() - 0.5;
+    at.head = {onset + (note.phrasing.ghosted ? ghostRadius : headRadius), heights.y(box, note.pitch.midi)};
+    at.left = at.isHeadHere ? onset + headRadius : box.left();
+    at.right = std::clamp(geometry.x(line, time.end) - 3, at.left, std::max(at.left, box.right()));
+    return at;
 }
 
 void WrittenPainter::paintNote(QPainter& painter, std::size_t line, const Note& note) const {
-    const QRectF box = geometry.box(line);
-    const double y = heights.y(box, note.pitch.midi);
-    const Range<Seconds> time = playedTime(*model.study, note.range());
-    const double onset = geometry.x(line, time.begin);
-    const bool headHere = onset > box.left() - 0.5; // else it stands on the line before
-    const double left = headHere ? onset + headRadius : box.left();
-    const double right = std::clamp(geometry.x(line, time.end) - 3, left, std::max(left, box.right()));
+    const Placed at = placed(line, note);
     painter.setPen(QPen(color(Role::Written), tailWidth));
-    painter.drawLine(QPointF(left, y), QPointF(right, y));
-    if (!headHere) return;
-    const HeadShape shape = shapeOf(model, note.id);
+    painter.drawLine(QPointF(at.left, at.head.y()), QPointF(at.right, at.head.y()));
+    if (!at.isHeadHere) return;
     const double radius = note.phrasing.ghosted ? ghostRadius : headRadius;
-    const QPointF head(onset + radius, y);
-    paintHead(painter, head, radius, shape, color(Role::Written), color(Role::Page));
-    if (model.selected.contains(note.id)) paintChosen(painter, head, right);
+    paintHead(painter, at.head, radius, shapeOf(model, note.id), color(Role::Written), color(Role::Page));
 }
 
-/// The outline that a chosen note has in the note grid, too.
-void WrittenPainter::paintChosen(QPainter& painter, const QPointF& head, double right) const {
+void WrittenPainter::paintChosen(QPainter& painter, std::size_t line) const {
     QPen pen(color(Role::Ink), 1.2, Qt::CustomDashLine, Qt::FlatCap);
     pen.setDashPattern({3, 2.5});
     painter.setPen(pen);
     painter.setBrush(Qt::NoBrush);
     const double beside = headRadius + 3;
-    painter.drawRoundedRect(QRectF(QPointF(head.x() - beside, head.y() - beside),
-                                   QPointF(std::max(right, head.x()) + beside, head.y() + beside)),
-                            beside, beside);
+    forNotes(line, [&](const Note& note) {
+        if (!model.selected.contains(note.id)) return;
+        const Placed at = placed(line, note);
+        if (!at.isHeadHere) return;
+        painter.drawRoundedRect(QRectF(at.head, QPointF(std::max(at.right, at.head.x()), at.head.y()))
+                                    .adjusted(-beside, -beside, beside, beside),
+                                beside, beside);
+    });
 }
 
 void WrittenPainter::paintPhrases(QPainter& painter, std::size_t line) const {

@@ -6,6 +6,9 @@
 #include "ui/sheet/SheetModel.h"
 
 #include <QPainter>
+#include <QPointF>
+
+#include <functional>
 
 namespace earwright::ui {
 
@@ -14,11 +17,24 @@ public:
     WrittenPainter(const SheetModel& shown, const SheetGeometry& places)
         : model(shown), geometry(places), heights(*shown.study) {}
     void paint(QPainter& painter, std::size_t line) const;
+    /// The outline that chosen notes have in the note grid, too. On top of paint().
+    void paintChosen(QPainter& painter, std::size_t line) const;
 
 private:
+    /// A note as it stands on a line.
+    struct Placed {
+        QPointF head;
+        /// Of its tail.
+        double left = 0;
+        double right = 0;
+        /// Else its head stands on the line before.
+        bool isHeadHere = true;
+    };
+    Placed placed(std::size_t line, const Note& note) const;
+    /// Calls `use` for each note of a line.
+    void forNotes(std::size_t line, const std::function<void(const Note&)>& use) const;
     void paintNotes(QPainter& painter, std::size_t line) const;
     void paintNote(QPainter& painter, std::size_t line, const Note& note) const;
-    void paintChosen(QPainter& painter, const QPointF& head, double right) const;
     void paintPhrases(QPainter& painter, std::size_t line) const;
     void paintBracket(QPainter& painter, const Span& phrase, const SheetGeometry::Segment& piece,
                       bool named) const;

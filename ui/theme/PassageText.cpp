@@ -1,7 +1,10 @@
 #include "ui/theme/PassageText.h"
 
 #include <QCoreApplication>
+#include <QLocale>
 #include <QStringList>
+
+#include <cmath>
 
 namespace earwright::ui {
 
@@ -20,13 +23,13 @@ QString meterAt(const Study& study, std::int64_t bar) {
                               : QString();
 }
 
-/// "1.5 of 4/4".
+/// "1.5 of 4 beats on the page".
 QString pickupAt(const Study& study, std::int64_t bar) {
     if (bar != 0 || !study.page.pickup) return {};
-    return tr("%1 of %2/%3 on the page")
-        .arg(study.page.pickup->toDouble())
-        .arg(study.meter.beatsPerBar)
-        .arg(study.meter.beatUnit);
+    const double beats = std::round(100 * study.page.pickup->toDouble()) / 100;
+    return tr("%1 of %2 beats on the page")
+        .arg(QLocale().toString(beats, 'g', 6))
+        .arg(study.meter.beatsPerBar);
 }
 
 QString tempoText(const TempoMark& mark) {

@@ -59,7 +59,7 @@ void Stepper::step(int by) {
 }
 
 void Stepper::wheelEvent(QWheelEvent* event) {
-    if (event->angleDelta().y() != 0) step(event->angleDelta().y() > 0 ? 1 : -1);
+    if (const int notches = wheel.take(event->angleDelta().y()); notches != 0) step(notches);
     event->accept();
 }
 

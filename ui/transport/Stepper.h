@@ -1,6 +1,8 @@
 // A value between two signs that step it.
 #pragma once
 
+#include "ui/theme/WheelNotches.h"
+
 #include <QWidget>
 
 #include <functional>
@@ -46,6 +48,7 @@ private:
     QuietButton* lower;
     QuietButton* shown;
     QuietButton* higher;
+    WheelNotches wheel;
 };
 
 } // namespace earwright::ui

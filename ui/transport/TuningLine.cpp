@@ -91,7 +91,7 @@ void TuningLine::stepReference(int by) {
 }
 
 void TuningLine::wheelEvent(QWheelEvent* event) {
-    if (event->angleDelta().y() != 0) stepReference(event->angleDelta().y() > 0 ? 1 : -1);
+    if (const int notches = wheel.take(event->angleDelta().y()); notches != 0) stepReference(notches);
     event->accept();
 }
 

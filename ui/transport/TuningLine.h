@@ -1,6 +1,7 @@
 // What tuning the record has, and a word that plays it at the reference A.
 #pragma once
 
+#include "ui/theme/WheelNotches.h"
 #include "ui/transport/TuningShift.h"
 
 #include <QWidget>
@@ -57,6 +58,7 @@ private:
     QuietButton* lower;
     QuietButton* playAt;
     QuietButton* higher;
+    WheelNotches wheel;
 };
 
 } // namespace earwright::ui

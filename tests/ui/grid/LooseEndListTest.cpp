@@ -91,6 +91,9 @@ TEST_F(LooseEnds, SayByWhichKeyTheFirstIsSet) {
 }
 
 TEST_F(LooseEnds, AreWordedInPlace) {
+    list.view()->setCurrentIndex(at(1));
+    std::vector<Seconds> places;
+    QObject::connect(&list, &LooseEndList::placeChosen, [&](Seconds time) { places.push_back(time); });
     list.view()->edit(at(1));
     auto* field = list.view()->viewport()->findChild<QLineEdit*>();
     ASSERT_TRUE(field);
@@ -98,6 +101,7 @@ TEST_F(LooseEnds, AreWordedInPlace) {
     QTest::keyClick(field, Qt::Key_Return);
     qApp->processEvents();
     EXPECT_EQ(current->looseEnds[1].text, "second finger");
+    EXPECT_TRUE(places.empty()) << "the ear stays where it is";
 }
 
 TEST_F(LooseEnds, AreTakenOutByDelete) {

@@ -66,13 +66,18 @@ TEST_F(NoteGridLine, TakesInNotesByShiftAndByControlClick) {
 
 TEST_F(NoteGridLine, TellsOfEveryChangeOfWhatIsChosen) {
     std::vector<std::uint64_t> told;
-    QObject::connect(&grid, &NoteGrid::selectionChanged, [&] { told = chosen(); });
+    int times = 0;
+    QObject::connect(&grid, &NoteGrid::selectionChanged, [&] {
+        told = chosen();
+        ++times;
+    });
     grid.extendSelection(1);
     EXPECT_EQ(told, (std::vector<std::uint64_t>{2, 3}));
     grid.extendSelection(1);
     EXPECT_EQ(told, (std::vector<std::uint64_t>{2, 3, 4}));
     grid.dropSelection();
     EXPECT_EQ(told, (std::vector<std::uint64_t>{4}));
+    EXPECT_EQ(times, 3) << "once each";
 }
 
 TEST_F(NoteGridLine, ChoosesOneNoteByAPlainClick) {

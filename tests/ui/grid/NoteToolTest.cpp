@@ -157,4 +157,10 @@ TEST_F(NoteToolGesture, DoesNotGoOnWhereNotesOrColumnsChanged) {
     other = *study;
     other.divisions[Beats(5)] = BeatDivision::Three;
     EXPECT_FALSE(tool.goOn(shared(other)));
+    other = *study;
+    other.meter = {3, 4};
+    EXPECT_FALSE(tool.goOn(shared(other)));
+    other = *study;
+    other.spans.clear();
+    EXPECT_FALSE(tool.goOn(shared(other)));
 }

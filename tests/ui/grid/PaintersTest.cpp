@@ -56,6 +56,13 @@ protected:
                 found += image.rect().contains(x, y) && image.pixelColor(x, y) == color(role) ? 1 : 0;
         return found;
     }
+    bool isBracketedAt(const Beats& place) const {
+        const QRectF beat = geometry.beatOnRuler(place);
+        // Left of the number, where only a bracket can be.
+        const QRectF beside(beat.left() + 4, beat.top(), beat.width() / 2 - 16, beat.height());
+        const QRect pixels = beside.toRect();
+        return count(drawn(), beside, Role::Panel) < pixels.width() * pixels.height() - 3;
+    }
     /// Pixels that are clearly another colour.
     static int differing(const QImage& one, const QImage& other) {
         int found = 0;
@@ -104,13 +111,7 @@ TEST_F(GridPainters, BracketTupletsOnTheRulerAndNothingElse) {
         Study study = *scene.study;
         study.divisions[Beats(9)] = division;
         use(std::move(study));
-        const QRectF beat = geometry.beatOnRuler(Beats(9));
-        // Left of the number, where only a bracket can be.
-        const QImage image = drawn();
-        const QRectF beside(beat.left() + 4, beat.top(), beat.width() / 2 - 16, beat.height());
-        EXPECT_EQ(count(image, beside, Role::Panel) < beside.toRect().width() * beside.toRect().height() - 3,
-                  isBracketed)
-            << static_cast<int>(division);
+        EXPECT_EQ(isBracketedAt(Beats(9)), isBracketed) << static_cast<int>(division);
     }
 }
 
@@ -130,12 +131,7 @@ TEST_F(GridPainters, BracketNoPlainOrDottedValuesOfADottedBeat) {
         study.notes.clear();
         study.divisions[Beats(9)] = division;
         use(std::move(study));
-        const QRectF beat = geometry.beatOnRuler(Beats(9));
-        const QImage image = drawn();
-        const QRectF beside(beat.left() + 4, beat.top(), beat.width() / 2 - 16, beat.height());
-        EXPECT_EQ(count(image, beside, Role::Panel) < beside.toRect().width() * beside.toRect().height() - 3,
-                  isBracketed)
-            << static_cast<int>(division);
+        EXPECT_EQ(isBracketedAt(Beats(9)), isBracketed) << static_cast<int>(division);
     }
 }
 

@@ -1,6 +1,7 @@
 #include "ui/grid/PlayingText.h"
 
 #include <gtest/gtest.h>
+#include <utility>
 
 namespace earwright::ui {
 namespace {
@@ -55,6 +56,11 @@ TEST(PlayingText, DoesNotTellByHowMuchAPitchIsWrong) {
         EXPECT_EQ(playingText({}, playing).toStdString(),
                   "not heard as it is written: check the phrase first");
     }
+    // Where too little of the trace is clear it cannot be told, and no cents are said.
+    const double clear = std::exchange(playing.pitch.clearShare, 0.55);
+    playing.pitch.centreCents = -201;
+    EXPECT_FALSE(playingText({}, playing).contains("cents")) << playingText({}, playing).toStdString();
+    playing.pitch.clearShare = clear;
     playing.pitch.centreCents = -32;
     EXPECT_TRUE(playingText({}, playing).contains("32 cents flat"));
     // A bend is held where it leads to.
