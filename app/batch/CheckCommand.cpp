@@ -5,6 +5,7 @@
 #include "app/batch/Listening.h"
 #include "app/batch/ListeningOptions.h"
 #include "app/batch/PhrasingColumns.h"
+#include "core/check/AsWritten.h"
 #include "core/check/PhrasingMeasure.h"
 #include "core/check/RecordingCheck.h"
 #include "core/check/StudyCheck.h"
@@ -62,7 +63,9 @@ Result<std::vector<NotePlaying>> playingOf(const RecordingEvidence& recording,
 int checkAudio(const std::string& audio, const std::string& notes, const CheckOptions& options) {
     const auto claims = readClaims(notes);
     if (!claims) return complain(claims.error(), exitInput);
-    const auto recording = listenTo(audio);
+    const auto listened = listenTo(audio);
+    if (!listened) return complain(listened.error(), exitInput);
+    const auto recording = asWritten(*claims, *listened);
     if (!recording) return complain(recording.error(), exitInput);
     const auto check = checkRecording(*recording, *claims, {}, {}, options.wish);
     if (!check) return complain(check.error(), exitInput);
@@ -117,7 +120,9 @@ int checkStudyFile(const std::string& path, const CheckOptions& options) {
     const auto check = checkStudy(study, recording, {}, wish);
     if (!check) return complain(check.error(), exitInput);
     const std::vector<PhrasingClaim> claims = claimsOf(study, *check);
-    const auto playing = playingOf(recording, claims, options);
+    const auto tuned = asWritten(study, recording);
+    if (!tuned) return complain(tuned.error(), exitInput);
+    const auto playing = playingOf(*tuned, claims, options);
     if (!playing) return complain(playing.error(), exitInput);
     std::printf("%s\tbar\tbeat", header);
     if (options.phrasing) printPhrasingHeader();

@@ -166,7 +166,7 @@ void withdrawSuggestions(const UnwrittenCandidate& sound, const std::vector<Clai
 }
 
 /// By claim, whether its suggestion begins so far from it that it is another note's sound.
-std::vector<bool> suggestedFromBeside(const NoteCheck& check, const ClaimContext& context, int offset,
+std::vector<bool> suggestedFromBeside(const NoteCheck& check, const ClaimContext& context,
                                       const std::vector<std::size_t>& order) {
     std::vector<Verdict> verdicts;
     for (const std::size_t index : order)
@@ -175,38 +175,11 @@ std::vector<bool> suggestedFromBeside(const NoteCheck& check, const ClaimContext
     std::vector<bool> beside(check.answers.size());
     for (std::size_t i = 0; i < order.size(); ++i)
         if (const auto midi = check.answers[order[i]].suggestedMidi)
-            beside[order[i]] = beginsBeside(context, i, *midi + offset, tolerance);
+            beside[order[i]] = beginsBeside(context, i, *midi, tolerance);
     return beside;
 }
 
-std::vector<Claim> transposed(std::vector<Claim> claims, int semitones) {
-    for (Claim& claim : claims)
-        claim.midi += semitones;
-    return claims;
-}
-
-double support(const ClaimContext& context) {
-    constexpr float least = -8;
-    double sum = 0;
-    for (std::size_t i = 0; i < context.claims.size(); ++i)
-        sum += std::max(context.own[i][context.pitchIndex(i)], least);
-    return sum / static_cast<double>(std::max<std::size_t>(context.claims.size(), 1));
-}
-
-/// Semitones from the pitches the claims count in to those the evidence does: 0, or ±1 where the tuning may
-/// be read either way and the claims mean the other one.
-int offsetOf(const PassageEvidence& evidence, const std::vector<Claim>& claims) {
-    constexpr double eitherWay = 35;
-    constexpr std::size_t enoughClaims = 4;
-    if (std::abs(evidence.tuningCents()) < eitherWay || claims.size() < enoughClaims) return 0;
-    // Read 45 cents sharp, a recording that is 55 flat sounds a semitone lower than it is written.
-    const int other = evidence.tuningCents() > 0 ? -1 : 1;
-    const std::vector<Claim> there = transposed(claims, other);
-    if (!std::all_of(there.begin(), there.end(), canBeJudged)) return 0;
-    return support(contextOf(evidence, there)) > support(contextOf(evidence, claims)) ? other : 0;
-}
-
-/// The claims that can be judged, by time, in the pitches the evidence counts in.
+/// The claims that can be judged, by time.
 std::vector<Claim> inOrder(const std::vector<Claim>& claims, const std::vector<std::size_t>& order) {
     std::vector<Claim> sorted;
     for (const std::size_t index : order)
@@ -223,8 +196,7 @@ NoteCheck checkNotes(const PassageEvidence& evidence, const std::vector<Claim>& 
     check.answers.assign(claims.size(), notJudged);
     const std::vector<std::size_t> order = judgedInOrder(claims);
     const std::vector<Claim> sorted = inOrder(claims, order);
-    const int offset = offsetOf(evidence, sorted);
-    const PairsHeard pairs = swingIn(evidence, transposed(sorted, offset));
+    const PairsHeard pairs = swingIn(evidence, sorted);
     check.swing = pairs.swing;
     Judged heard = judgedAsPlayed(evidence, pairs.asPlayed, pairs.enough);
     suggestOnce(heard.answers, heard.context);
@@ -235,18 +207,16 @@ NoteCheck checkNotes(const PassageEvidence& evidence, const std::vector<Claim>& 
         answer = answers[i];
         answer.listened = listened;
         answer.behind = context.claims[i].range.begin - sorted[i].range.begin;
-        if (answer.suggestedMidi) *answer.suggestedMidi -= offset;
     }
-    const std::vector<bool> beside = suggestedFromBeside(check, context, offset, order);
+    const std::vector<bool> beside = suggestedFromBeside(check, context, order);
     std::vector<Claim> line = context.claims;
     for (std::size_t i = 0; i < order.size(); ++i)
         if (const auto midi = check.answers[order[i]].suggestedMidi; midi && !beside[order[i]])
-            line[i].midi = *midi + offset;
+            line[i].midi = *midi;
     std::vector<UnwrittenCandidate> candidates = unwrittenCandidates(evidence, context, line);
     const std::vector<double> probabilities = probabilitiesOfNotes(candidates, sorted.size());
     for (std::size_t i = 0; i < candidates.size(); ++i) {
         UnwrittenCandidate& candidate = candidates[i];
-        candidate.midi -= offset;
         if (probabilities[i] <= unwrittenAbove || alreadyNamed(candidate, claims, check.answers, beside))
             continue;
         withdrawSuggestions(candidate, claims, check.answers);

@@ -24,8 +24,7 @@ struct NoteCheck {
 
 /// Checks claims against the evidence of a passage; a pure function.
 ///
-/// Where the recording is tuned almost midway between two semitones, so that its tuning may be read either
-/// way, the claims as a whole decide from which of the two they count.
+/// Where the recording is tuned almost midway between two semitones, ask asWritten() beforehand.
 /// Where evenly written pairs of eighths swing (swingIn), their notes are judged at the swing that is heard;
 /// a note that is not supported at its place but is where its pitch begins nearby (besideItsPlace) is early
 /// or late, and supported. Claims may come in any order, should lie in the passage and be longer than zero. A

@@ -1,5 +1,6 @@
 #include "core/check/StudyCheck.h"
 
+#include "core/check/AsWritten.h"
 #include "core/check/OffBeat.h"
 #include "core/check/RecordingCheck.h"
 #include "core/study/PlayedTime.h"
@@ -93,7 +94,9 @@ Result<PhraseCheck> notesOutsidePhrases(const Study& study, const std::set<NoteI
                  [&](const Note& note) { return !done.contains(note.id); });
     if (rest.empty()) return check;
     const std::vector<Claim> claims = claimsOf(study, rest);
-    const auto found = checkRecording(recording, claims, stop, {}, wish);
+    const auto tuned = asWritten(study, recording, stop);
+    if (!tuned) return tuned.error();
+    const auto found = checkRecording(*tuned, claims, stop, {}, wish);
     if (!found) return found.error();
     add(check, *found, rest, claims, std::nullopt);
     std::erase_if(check.unwritten, [&](const UnwrittenSound& sound) {
@@ -125,8 +128,10 @@ Result<PhraseCheck> checkPhrase(const Study& study, const Span& phrase, const Re
     if (const auto error = withoutBars(study)) return *error;
     const std::vector<Note> notes = notesPlayedIn(study, phrase.range);
     const std::vector<Claim> claims = claimsOf(study, notes);
-    const auto evidence = recording.passage(
-        {phrase.range.begin - surroundings, phrase.range.end + surroundings}, wish.part, stop, progress);
+    const auto tuned = asWritten(study, recording, stop);
+    if (!tuned) return tuned.error();
+    const auto evidence = tuned->passage({phrase.range.begin - surroundings, phrase.range.end + surroundings},
+                                         wish.part, stop, progress);
     if (!evidence) return evidence.error();
     PhraseCheck check;
     check.phrase = phrase.id;

@@ -1,5 +1,6 @@
 #include "core/check/StudyChords.h"
 
+#include "core/check/AsWritten.h"
 #include "core/check/StudyListening.h"
 #include "core/study/PlayedTime.h"
 
@@ -58,18 +59,10 @@ std::vector<LineTone> lineOf(const Study& study) {
     return line;
 }
 
-} // namespace
-
-Result<std::vector<CheckedChord>> checkChords(const Study& study, const Range<Seconds>& stretch,
-                                              const RecordingEvidence& recording, std::stop_token stop,
-                                              const Progress& progress) {
-    if (!study.beatMap.hasTempo())
-        return Error{
-            ErrorKind::OutOfRange,
-            "The bars of this study are not marked yet; mark two bars so that its chords have places "
-            "in the recording.",
-            ""};
-    std::vector<CheckedChord> chords = chordsIn(study, stretch, recording.duration());
+/// The chords of a study with their answers, from a recording of which the tuning is settled.
+Result<std::vector<CheckedChord>> answered(const Study& study, std::vector<CheckedChord> chords,
+                                           const RecordingEvidence& recording, const std::stop_token& stop,
+                                           const Progress& progress) {
     const std::vector<LineTone> line = lineOf(study);
     const View bass = bassViewOf(study);
     for (std::size_t first = 0; first < chords.size(); first += chordsTogether) {
@@ -86,6 +79,48 @@ Result<std::vector<CheckedChord>> checkChords(const Study& study, const Range<Se
         }
     }
     return chords;
+}
+
+double support(const std::vector<CheckedChord>& chords) {
+    constexpr double least = 0.001;
+    double sum = 0;
+    for (const CheckedChord& chord : chords)
+        sum += std::log(std::max(chord.answer.score, least));
+    return sum;
+}
+
+/// Where no line says how a tuning between two semitones is to be read, the chords do.
+Result<std::vector<CheckedChord>> answeredAsWritten(const Study& study,
+                                                    const std::vector<CheckedChord>& chords,
+                                                    const RecordingEvidence& recording,
+                                                    const std::stop_token& stop, const Progress& progress) {
+    const auto tuned = asWritten(study, recording, stop);
+    if (!tuned) return tuned.error();
+    auto read = answered(study, chords, *tuned, stop, progress);
+    std::vector<Range<Seconds>> places;
+    for (const CheckedChord& chord : chords)
+        places.push_back(chord.range);
+    const double cents = otherReading(tuned->tuningCurve(), places);
+    if (!read || cents == 0 || tellsItsReading(study)) return read;
+    const RecordingEvidence moved = tuned->tuned(tuned->tuningCurve().moved(cents));
+    auto otherwise = answered(study, chords, moved, stop, progress);
+    if (!otherwise) return otherwise;
+    return support(*otherwise) > support(*read) ? otherwise : read;
+}
+
+} // namespace
+
+Result<std::vector<CheckedChord>> checkChords(const Study& study, const Range<Seconds>& stretch,
+                                              const RecordingEvidence& recording, std::stop_token stop,
+                                              const Progress& progress) {
+    if (!study.beatMap.hasTempo())
+        return Error{
+            ErrorKind::OutOfRange,
+            "The bars of this study are not marked yet; mark two bars so that its chords have places "
+            "in the recording.",
+            ""};
+    const std::vector<CheckedChord> chords = chordsIn(study, stretch, recording.duration());
+    return answeredAsWritten(study, chords, recording, stop, progress);
 }
 
 std::vector<CheckedChord> chordsThatStand(const Study& study, std::vector<CheckedChord> answered) {

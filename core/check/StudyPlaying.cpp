@@ -1,5 +1,6 @@
 #include "core/check/StudyPlaying.h"
 
+#include "core/check/AsWritten.h"
 #include "core/check/OffBeat.h"
 #include "core/study/PlayedTime.h"
 
@@ -59,8 +60,10 @@ Result<MeasuredNotes> measureNotes(const Study& study, const std::vector<Note>& 
                      "The bars of this study are not marked yet; mark two bars so that its notes have places "
                      "in the recording.",
                      ""};
+    const auto tuned = asWritten(study, recording, stop);
+    if (!tuned) return tuned.error();
     const std::vector<PhrasingClaim> claims = phrasingClaims(study, notes);
-    const auto playing = measurePhrasing(recording, claims, stop, progress, part);
+    const auto playing = measurePhrasing(*tuned, claims, stop, progress, part);
     if (!playing) return playing.error();
     MeasuredNotes measured;
     for (std::size_t i = 0; i < notes.size(); ++i)

@@ -136,6 +136,12 @@ Result<RecordingEvidence> RecordingEvidence::listen(AnalysisSound sound, std::st
     return evidence;
 }
 
+RecordingEvidence RecordingEvidence::tuned(TuningCurve curve) const {
+    RecordingEvidence other = *this;
+    other.own.curve = std::move(curve);
+    return other;
+}
+
 Seconds RecordingEvidence::duration() const {
     return recording ? analysisRate.seconds(Frames(AnalysisSound::lengthOf(*recording))) : whole->duration();
 }

@@ -39,6 +39,8 @@ public:
     const Tuning& tuning() const { return own.tuning; }
     /// The tuning along the recording; all evidence follows it.
     const TuningCurve& tuningCurve() const { return own.curve; }
+    /// The same recording with its pitches counted from another tuning.
+    RecordingEvidence tuned(TuningCurve curve) const;
     Seconds duration() const;
     /// Evidence of a passage. Errors: Cancelled.
     Result<PassageEvidence> passage(Range<Seconds> range, std::stop_token stop = {},

@@ -13,6 +13,14 @@ double TuningCurve::centsAt(Seconds time) const {
     return knots[below] + (place - static_cast<double>(below)) * (knots[above] - knots[below]);
 }
 
+TuningCurve TuningCurve::moved(double cents) const {
+    TuningCurve other = *this;
+    other.overall += cents;
+    for (double& knot : other.knots)
+        knot += cents;
+    return other;
+}
+
 double TuningCurve::reach() const {
     if (knots.empty()) return 0;
     const auto [least, most] = std::minmax_element(knots.begin(), knots.end());

@@ -23,6 +23,8 @@ public:
     bool drifts() const { return !knots.empty(); }
     /// From the lowest to the highest; 0 where it does not drift.
     double reach() const;
+    /// The same curve higher by so many cents throughout.
+    TuningCurve moved(double cents) const;
     Seconds knotStep() const { return step; }
     const std::vector<double>& knotCents() const { return knots; }
     friend bool operator==(const TuningCurve&, const TuningCurve&) = default;

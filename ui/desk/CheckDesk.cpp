@@ -1,5 +1,6 @@
 #include "ui/desk/CheckDesk.h"
 
+#include "core/check/AsWritten.h"
 #include "core/check/EarRecordKeeping.h"
 #include "core/check/HelpReach.h"
 #include "core/check/StudyCheck.h"
@@ -239,10 +240,12 @@ void CheckDesk::showEvidence(const HelpedPlace& helped) {
     const auto beats = shownBeats(helped.place);
     if (!listener.evidence() || !beats) return;
     evidenceJob.start<Result<HeardStrengths>>(
-        [known = listener.evidence(), range = shownTime(helped.place),
-         wish = wishOf(session.study(), heardPart)](const std::stop_token& stop,
-                                                    const BackgroundJob::Report&) {
-            return pitchStrengths(*known, range, wish, stop);
+        [known = listener.evidence(), range = shownTime(helped.place), study = session.shared(),
+         part = heardPart](const std::stop_token& stop,
+                           const BackgroundJob::Report&) -> Result<HeardStrengths> {
+            const auto tuned = asWritten(*study, *known, stop);
+            if (!tuned) return tuned.error();
+            return pitchStrengths(*tuned, range, wishOf(*study, part), stop);
         },
         [this, beats = *beats, asAsked = !heardPart.isEverything()](Result<HeardStrengths> heard) {
             if (!heard) return;
