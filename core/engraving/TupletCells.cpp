@@ -1,6 +1,7 @@
 #include "core/engraving/TupletCells.h"
 
 #include "core/engraving/PageBars.h"
+#include "core/music/TupletSpan.h"
 
 #include <algorithm>
 #include <bit>
@@ -68,21 +69,12 @@ TupletCell TupletCells::ofBeat(const Beats& place) const {
 
 /// A triplet or quintuplet over two or four beats. A third of it may be halved.
 std::optional<TupletCell> TupletCells::wideCell(std::int64_t beat, std::int64_t beats) const {
-    if (!maySpan(beat, beats)) return std::nullopt;
+    if (!mayTupletSpan(meter, beat, beats)) return std::nullopt;
     TupletCell cell = cellOf(Beats(beat), Beats(beats));
     cell.actual = cell.parts == 6 ? 3 : cell.parts;
     if (cell.actual != 3 && cell.actual != 5) return std::nullopt;
     if (!fillsIt(cell)) return std::nullopt;
     return cell;
-}
-
-bool TupletCells::maySpan(std::int64_t beat, std::int64_t beats) const {
-    const std::int64_t count = meter.beatsPerBar;
-    // The longest part of it is a whole note at most.
-    if (beat + beats > count || meter.beatUnit < beats) return false;
-    if (beats == 4) return count % 4 == 0 && beat % 4 == 0;
-    if (count % 3 == 0) return beat % 3 < 2;
-    return count % 2 != 0 || beat % 2 == 0;
 }
 
 /// Whether notes show most of its parts; or half of them, and nothing reaches over its ends. One long note

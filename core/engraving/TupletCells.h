@@ -26,9 +26,8 @@ struct TupletCell {
 /// The tuplets of one bar.
 ///
 /// Three or five notes over two beats, or over the four of a bar, are one tuplet where they hide no beat that
-/// something begins on: quarter-note and half-note triplets. They stand in the halves of the bar, and
-/// anywhere in a bar that goes in threes or has no halves (common practice). Else a beat has a tuplet of its
-/// own, or, where only one half of it is divided so, that half.
+/// something begins on: quarter-note and half-note triplets, where they may stand (mayTupletSpan). Else a
+/// beat has a tuplet of its own, or, where only one half of it is divided so, that half.
 class TupletCells {
 public:
     /// Of a bar that is filled from `begin` on. Requires: `stretches` fill it and outlive this.
@@ -41,7 +40,6 @@ private:
     TupletCell cellOf(const Beats& begin, const Beats& length) const;
     TupletCell ofBeat(const Beats& place) const;
     std::optional<TupletCell> wideCell(std::int64_t beat, std::int64_t beats) const;
-    bool maySpan(std::int64_t beat, std::int64_t beats) const;
     bool fillsIt(const TupletCell& cell) const;
 
     const Meter& meter;

@@ -3,6 +3,7 @@
 #include "core/study/RhythmReader.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <map>
@@ -103,24 +104,32 @@ bool isCrowded(const Study& frame, const Notes& run) {
     return !std::isfinite(likelihood(frame, {run}, std::nullopt));
 }
 
-/// Adds a run; one with a crowded beat in halves, down to that beat, so that it costs no other its count.
-void addInPieces(const Study& frame, const Notes& run, std::vector<Notes>& pieces) {
-    const auto middle = isCrowded(frame, run) ? middleOf(run) : std::nullopt;
-    if (!middle) return pieces.push_back(run);
-    const auto cut = run.begin() + static_cast<std::ptrdiff_t>(*middle);
-    addInPieces(frame, Notes(run.begin(), cut), pieces);
-    addInPieces(frame, Notes(cut, run.end()), pieces);
+/// The run in two.
+std::array<Notes, 2> halvesOf(const Notes& run, std::size_t middle) {
+    const auto cut = run.begin() + static_cast<std::ptrdiff_t>(middle);
+    return {Notes(run.begin(), cut), Notes(cut, run.end())};
 }
 
-/// The first runs that can be counted at all: one that cannot says nothing of swing.
+/// Adds a run, one with a crowded beat in halves and without that beat; how many notes that are.
+std::size_t addCountable(const Study& frame, const Notes& run, std::vector<Notes>& pieces) {
+    if (!isCrowded(frame, run)) {
+        pieces.push_back(run);
+        return run.size();
+    }
+    std::size_t added = 0;
+    if (const auto middle = middleOf(run))
+        for (const Notes& half : halvesOf(run, *middle))
+            added += addCountable(frame, half, pieces);
+    return added;
+}
+
+/// The first runs that can be counted at all: what cannot says nothing of swing.
 std::vector<Notes> sampleOf(const Study& frame, const std::vector<Notes>& runs) {
     std::vector<Notes> sample;
     std::size_t taken = 0;
     for (const Notes& run : runs) {
         if (taken >= notesForSwing) break;
-        if (isCrowded(frame, run)) continue;
-        sample.push_back(run);
-        taken += run.size();
+        taken += addCountable(frame, run, sample);
     }
     return sample;
 }
@@ -157,11 +166,17 @@ Notes placed(const Notes& run, const RhythmProposal& proposal) {
     return notes;
 }
 
-/// Adds the notes of a run on their lines; as they are where a beat cannot be counted.
+/// Adds the notes of a run on their lines. One with a crowded beat is counted in halves, down to that beat,
+/// so that it costs no other its count; the notes of that beat are added as they are.
 void countRun(const Study& study, const Notes& run, CountedNotes& counted) {
     RhythmWishes wishes;
     wishes.mostProposals = 1;
     const auto proposals = proposeRhythms(study, asPlayed(study, run), wishes);
+    if (const auto middle = proposals.empty() ? middleOf(run) : std::nullopt) {
+        for (const Notes& half : halvesOf(run, *middle))
+            countRun(study, half, counted);
+        return;
+    }
     if (proposals.empty()) counted.uncounted += run.size();
     const Notes here = proposals.empty() ? run : placed(run, proposals.front());
     counted.notes.insert(counted.notes.end(), here.begin(), here.end());
@@ -172,9 +187,7 @@ void countRun(const Study& study, const Notes& run, CountedNotes& counted) {
 CountedNotes countedByHand(const Study& frame, std::vector<ForeignNote> notes) {
     std::stable_sort(notes.begin(), notes.end(),
                      [](const ForeignNote& a, const ForeignNote& b) { return a.begin < b.begin; });
-    std::vector<Notes> runs;
-    for (const Notes& run : runsOf(notes))
-        addInPieces(frame, run, runs);
+    const std::vector<Notes> runs = runsOf(notes);
     CountedNotes counted;
     counted.swing = swingOf(frame, runs);
     const Study study = swung(frame, counted.swing ? std::optional(counted.swing->swing) : std::nullopt);

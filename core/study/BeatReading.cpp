@@ -112,8 +112,10 @@ std::vector<BeatReading> BeatLines::read(const std::vector<double>& onsets, doub
         begun.division = static_cast<BeatDivision>(parts);
         assign(readings, begun, onsets, spread);
     }
-    for (BeatReading& reading : readings)
-        reading.cost += costOf(reading);
+    for (BeatReading& reading : readings) {
+        reading.costOfNotation = costOf(reading);
+        reading.cost += reading.costOfNotation;
+    }
     std::stable_sort(readings.begin(), readings.end(),
                      [](const BeatReading& a, const BeatReading& b) { return a.cost < b.cost; });
     return readings;

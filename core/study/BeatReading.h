@@ -16,6 +16,8 @@ struct BeatReading {
     std::vector<int> lines;
     /// Half the squared deviations in units of the spread, and what the notation costs.
     double cost = 0;
+    /// The latter alone.
+    double costOfNotation = 0;
 
     bool reachesNextBeat() const { return !lines.empty() && lines.back() == static_cast<int>(division); }
     bool beginsOnBeat() const { return !lines.empty() && lines.front() == 0; }

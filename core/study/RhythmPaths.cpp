@@ -12,19 +12,51 @@ namespace {
 
 /// Another division than the beat before had: lines go on as they went more often than not (common practice).
 constexpr double costOfChange = 1.0;
+/// Three notes over two beats, for both beats together: nearly as rare as six in a beat (BeatReading.cpp),
+/// but nothing in it is left out or unfinished, as it would be beat by beat (common practice, rounded). By
+/// trial: less of it makes triplets of eighths that a shaky hand plays
+/// (tests/benchmarks/RhythmBenchmark.cpp).
+constexpr double costOfTripletOverTwo = 4;
 constexpr double never = std::numeric_limits<double>::infinity();
 
-/// Of one reading behind another; infinite where they put two notes on one line.
-double costBetween(const BeatChoice& before, const BeatReading& last, const BeatChoice& now,
-                   const BeatReading& next) {
-    const bool meets = now.beat.begin == before.beat.end;
-    if (meets && last.reachesNextBeat() && next.beginsOnBeat()) return never;
-    // Where another beat is counted, its division is another one anyway.
-    if (!meets || now.beat.length() != before.beat.length()) return 0;
-    // What is undivided goes with everything.
-    const bool isPlain = last.division == BeatDivision::One || next.division == BeatDivision::One;
-    return last.division == next.division || isPlain ? 0 : costOfChange;
+/// The second and third note of three over two beats. The first may be tied or a rest, and is in the beat
+/// before where it came early; so may what comes behind them be in the second.
+bool isTripletOverTwo(const BeatReading& first, const BeatReading& second) {
+    if (first.division != BeatDivision::Three || second.division != BeatDivision::Three) return false;
+    const std::vector<int>& one = first.lines;
+    const std::vector<int>& two = second.lines;
+    const bool beginsIt =
+        !one.empty() && one.back() == 2 && (one.size() == 1 || (one.size() == 2 && one[0] == 0));
+    const bool endsIt =
+        !two.empty() && two.front() == 1 && (two.size() == 1 || (two.size() == 2 && two[1] == 3));
+    return beginsIt && endsIt;
 }
+
+/// Between two beats, whatever their readings.
+class Joint {
+public:
+    Joint(const BeatChoice& before, const BeatChoice& now)
+        : meets(now.beat.begin == before.beat.end),
+          isEven(meets && now.beat.length() == before.beat.length()),
+          maySpan(isEven && before.mayBeginTripletOverTwo) {}
+
+    /// Of one reading behind another; infinite where they put two notes on one line.
+    double cost(const BeatReading& last, const BeatReading& next) const {
+        if (meets && last.reachesNextBeat() && next.beginsOnBeat()) return never;
+        // Where another beat is counted, its division is another one anyway.
+        if (!isEven) return 0;
+        if (maySpan && isTripletOverTwo(last, next))
+            return costOfTripletOverTwo - last.costOfNotation - next.costOfNotation;
+        // What is undivided goes with everything.
+        const bool isPlain = last.division == BeatDivision::One || next.division == BeatDivision::One;
+        return last.division == next.division || isPlain ? 0 : costOfChange;
+    }
+
+private:
+    bool meets;
+    bool isEven;
+    bool maySpan;
+};
 
 double logSumOf(const std::vector<double>& logs) {
     const double most = logs.empty() ? -never : *std::max_element(logs.begin(), logs.end());
@@ -40,36 +72,40 @@ using Logs = std::vector<std::vector<double>>;
 /// For each reading the sum of all ways that end with it, itself included.
 Logs sumsUpTo(const std::vector<BeatChoice>& choices) {
     Logs sums(choices.size());
-    for (std::size_t beat = 0; beat < choices.size(); ++beat)
+    if (choices.empty()) return sums;
+    for (const BeatReading& reading : choices.front().readings)
+        sums.front().push_back(-reading.cost);
+    std::vector<double> ways;
+    for (std::size_t beat = 1; beat < choices.size(); ++beat) {
+        const BeatChoice& before = choices[beat - 1];
+        const Joint joint(before, choices[beat]);
         for (const BeatReading& reading : choices[beat].readings) {
-            std::vector<double> ways{0};
-            if (beat > 0) {
-                ways.clear();
-                const BeatChoice& before = choices[beat - 1];
-                for (std::size_t i = 0; i < before.readings.size(); ++i)
-                    ways.push_back(sums[beat - 1][i] -
-                                   costBetween(before, before.readings[i], choices[beat], reading));
-            }
+            ways.clear();
+            for (std::size_t i = 0; i < before.readings.size(); ++i)
+                ways.push_back(sums[beat - 1][i] - joint.cost(before.readings[i], reading));
             sums[beat].push_back(logSumOf(ways) - reading.cost);
         }
+    }
     return sums;
 }
 
 /// For each reading the sum of all ways on from it, itself not included.
 Logs sumsFrom(const std::vector<BeatChoice>& choices) {
     Logs sums(choices.size());
-    for (std::size_t beat = choices.size(); beat-- > 0;)
+    if (choices.empty()) return sums;
+    sums.back().assign(choices.back().readings.size(), 0);
+    std::vector<double> ways;
+    for (std::size_t beat = choices.size() - 1; beat-- > 0;) {
+        const BeatChoice& behind = choices[beat + 1];
+        const Joint joint(choices[beat], behind);
         for (const BeatReading& reading : choices[beat].readings) {
-            std::vector<double> ways{0};
-            if (beat + 1 < choices.size()) {
-                ways.clear();
-                const BeatChoice& behind = choices[beat + 1];
-                for (std::size_t i = 0; i < behind.readings.size(); ++i)
-                    ways.push_back(sums[beat + 1][i] - behind.readings[i].cost -
-                                   costBetween(choices[beat], reading, behind, behind.readings[i]));
-            }
+            ways.clear();
+            for (std::size_t i = 0; i < behind.readings.size(); ++i)
+                ways.push_back(sums[beat + 1][i] - behind.readings[i].cost -
+                               joint.cost(reading, behind.readings[i]));
             sums[beat].push_back(logSumOf(ways));
         }
+    }
     return sums;
 }
 
@@ -79,15 +115,14 @@ bool isCheaper(const RhythmPath& a, const RhythmPath& b) {
 
 /// Those of the paths that can go on with a reading, as many as are wanted at the end: more can never be
 /// needed of one reading.
-std::vector<RhythmPath> goneOn(const std::vector<RhythmPath>& paths, const std::vector<BeatChoice>& choices,
-                               std::size_t beat, std::size_t reading, std::size_t wanted) {
-    const BeatReading& next = choices[beat].readings[reading];
+std::vector<RhythmPath> goneOn(const std::vector<RhythmPath>& paths, const BeatChoice& before,
+                               const BeatChoice& now, std::size_t reading, std::size_t wanted) {
+    const Joint joint(before, now);
+    const BeatReading& next = now.readings[reading];
     std::vector<std::pair<double, std::size_t>> ways; // what it costs, and the path that goes on
     for (std::size_t from = 0; from < paths.size(); ++from) {
-        double cost = paths[from].cost + next.cost;
-        if (beat > 0)
-            cost += costBetween(choices[beat - 1], choices[beat - 1].readings[paths[from].taken.back()],
-                                choices[beat], next);
+        const BeatReading& last = before.readings[paths[from].taken.back()];
+        const double cost = paths[from].cost + next.cost + joint.cost(last, next);
         if (cost != never) ways.emplace_back(cost, from);
     }
     std::sort(ways.begin(), ways.end());
@@ -103,11 +138,14 @@ std::vector<RhythmPath> goneOn(const std::vector<RhythmPath>& paths, const std::
 } // namespace
 
 std::vector<RhythmPath> cheapestPaths(const std::vector<BeatChoice>& choices, std::size_t wanted) {
-    std::vector<RhythmPath> paths{{}};
-    for (std::size_t beat = 0; beat < choices.size(); ++beat) {
+    if (choices.empty()) return {{}};
+    std::vector<RhythmPath> paths;
+    for (std::size_t i = 0; i < choices.front().readings.size(); ++i)
+        paths.push_back({choices.front().readings[i].cost, {i}});
+    for (std::size_t beat = 1; beat < choices.size(); ++beat) {
         std::vector<RhythmPath> longer;
         for (std::size_t i = 0; i < choices[beat].readings.size(); ++i) {
-            std::vector<RhythmPath> here = goneOn(paths, choices, beat, i, wanted);
+            std::vector<RhythmPath> here = goneOn(paths, choices[beat - 1], choices[beat], i, wanted);
             std::move(here.begin(), here.end(), std::back_inserter(longer));
         }
         paths = std::move(longer);

@@ -13,6 +13,8 @@ struct BeatChoice {
     Range<Beats> beat;
     std::size_t firstPlace = 0;
     std::vector<BeatReading> readings;
+    /// Three notes over this beat and the next may be written as one triplet.
+    bool mayBeginTripletOverTwo = false;
 };
 
 /// A way through all beats: the index of a reading for each.

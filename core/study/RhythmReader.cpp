@@ -1,5 +1,6 @@
 #include "core/study/RhythmReader.h"
 
+#include "core/music/TupletSpan.h"
 #include "core/study/DivisionEdits.h"
 #include "core/study/PlayedTime.h"
 
@@ -49,6 +50,11 @@ Beats letGo(const Study& divided, const Beats& onset, double end) {
             best = place;
     }
     return best;
+}
+
+bool mayBeginTripletOverTwo(const MeterMap& meters, const Beats& beat) {
+    const std::int64_t bar = meters.barOf(beat);
+    return mayTupletSpan(meters.at(bar), meters.inOwnBeats(meters.withinBar(beat), bar).floor(), 2);
 }
 
 /// By rising cost. Of those that touch the line before and the line behind, or do not, the first stays
@@ -119,7 +125,8 @@ std::vector<BeatChoice> RhythmReader::readBy(const Hand& hand) {
                               inBeat.beat().length().toDouble();
         const auto begun = onsets.begin() + static_cast<std::ptrdiff_t>(first);
         const auto ended = onsets.begin() + static_cast<std::ptrdiff_t>(next);
-        read.push_back({inBeat.beat(), first, worthALook(inBeat.read({begun, ended}, spread))});
+        read.push_back({inBeat.beat(), first, worthALook(inBeat.read({begun, ended}, spread)),
+                        mayBeginTripletOverTwo(meters, begin)});
     }
     return read;
 }

@@ -7,6 +7,7 @@
 #include "core/study/RhythmReader.h"
 
 #include <algorithm>
+#include <array>
 #include <cstdio>
 #include <map>
 #include <optional>
@@ -109,6 +110,22 @@ Places drawnOtherwise(std::mt19937& random) {
             line.push_back(Beats(beat) + place);
     }
     return line.empty() ? Places{Beats(firstBeat)} : line;
+}
+
+/// The same phrases, where a quarter of the halves of bars hold three notes over their two beats.
+Places drawnWithTripletsOverTwo(std::mt19937& random) {
+    Places line;
+    std::array<bool, 8> isTriplet{};
+    for (std::size_t half = 0; half < isTriplet.size(); ++half) {
+        isTriplet[half] = random() % 4 == 0;
+        const Beats begin(firstBeat + 2 * static_cast<std::int64_t>(half));
+        for (std::int64_t third = 0; isTriplet[half] && third < 3; ++third)
+            line.push_back(begin + part(2 * third, 3));
+    }
+    for (const Beats& place : drawnAsPhrase(random))
+        if (!isTriplet[static_cast<std::size_t>((place.floor() - firstBeat) / 2)]) line.push_back(place);
+    std::sort(line.begin(), line.end());
+    return line;
 }
 
 struct Case {
@@ -273,5 +290,9 @@ int main() {
         measure({"phrases", drawnAsPhrase, 140, 2, scatter, 0});
     for (const double scatter : {0.02, 0.03})
         measure({"otherwise", drawnOtherwise, 120, 1, scatter, 0});
+    for (const double scatter : {0.01, 0.02, 0.03})
+        measure({"triplets over two beats", drawnWithTripletsOverTwo, 120, 1, scatter, 0});
+    for (const double scatter : {0.01, 0.02})
+        measure({"triplets over two beats", drawnWithTripletsOverTwo, 180, 1, scatter, 0});
     return 0;
 }

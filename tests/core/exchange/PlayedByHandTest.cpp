@@ -88,6 +88,23 @@ TEST(PlayedByHand, ALineThatSwingsIsWrittenEvenUnderItsSwing) {
     }
 }
 
+// Three over two beats by turns with eighths, at 180 quarters a minute.
+TEST(PlayedByHand, QuarterNoteTripletsComeToTheirLines) {
+    Study frame;
+    frame.beatMap = BeatMap({{Beats(0), Seconds(0)}, {Beats(96), Seconds(32)}});
+    std::vector<Beats> line;
+    for (std::int64_t bar = 1; bar < 21; ++bar)
+        for (const Beats& place : {Beats(0), Beats(2, 3), Beats(4, 3), Beats(2), Beats(5, 2), Beats(3)})
+            line.push_back(Beats(4 * bar) + place);
+    double sum = 0;
+    for (std::uint32_t seed = 1; seed <= 10; ++seed) {
+        const CountedNotes counted = countedByHand(frame, playedBy(frame, line, 0.008, seed));
+        sum += shareRight(counted.notes, line);
+        EXPECT_FALSE(counted.swing) << "seed " << seed;
+    }
+    EXPECT_GE(sum / 10, 0.95);
+}
+
 TEST(PlayedByHand, WhatNoBeatCanHoldStaysWhereItIs) {
     std::vector<ForeignNote> notes;
     for (int i = 0; i < 20; ++i)

@@ -216,6 +216,53 @@ TEST_F(RhythmProposals, ReadABarOfThreeFourBehindFourFour) {
     EXPECT_EQ(keptDivisions(study, line), (std::map<Beats, BeatDivision>{{Beats(7), BeatDivision::Three}}));
 }
 
+const Line overTwo = lineOf({Beats(4), Beats(14, 3), Beats(16, 3), Beats(6)}, Beats(2));
+
+// A quarter-note triplet: each note two thirds of a beat (common practice).
+TEST_F(RhythmProposals, WriteThreeNotesOverTwoBeats) {
+    for (const double seconds : {24.0, 16.0, 13.0}) {
+        study.beatMap = BeatMap({{Beats(0), Seconds(0)}, {Beats(32), Seconds(seconds)}});
+        EXPECT_EQ(first(tapped(study, overTwo)), overTwo) << 32 * 60 / seconds << " beats a minute";
+        EXPECT_EQ(first(tapped(setSwing(study, Beats(0), Swing{2, 8}), overTwo)), overTwo);
+    }
+    study = meterFrom(study, 2, Meter{3, 4});
+    const Line inThree = lineOf({Beats(4), Beats(5), Beats(17, 3), Beats(19, 3), Beats(7)}, Beats(2));
+    EXPECT_EQ(first(tapped(study, inThree)), inThree);
+}
+
+// Where its middle would hide the third beat of the bar, nobody writes one (common practice): the same notes
+// a beat later ask to be believed more.
+TEST_F(RhythmProposals, HoldThreeNotesOverTwoBeatsLikelierInTheHalvesOfABar) {
+    const Line overTheMiddle = lineOf({Beats(5), Beats(17, 3), Beats(19, 3), Beats(7)}, Beats(1));
+    const auto inHalf = proposeRhythms(study, tapped(study, overTwo));
+    const auto across = proposeRhythms(study, tapped(study, overTheMiddle));
+    EXPECT_GT(across.front().cost, inHalf.front().cost + 1.5);
+}
+
+// At 180 beats a minute an eighth is 56 ms from the nearest of three over two beats. A hand that scatters by
+// 10 ms is believed to scatter by more, as hands do: read beat by beat, each half of a triplet unfinished, 13
+// of these lines would be right.
+TEST_F(RhythmProposals, ReadTappedTripletsOverTwoBeatsAmongEighths) {
+    study.beatMap = BeatMap({{Beats(0), Seconds(0)}, {Beats(32), Seconds(32 / 3.0)}});
+    std::mt19937 random(5);
+    int right = 0;
+    for (unsigned round = 0; round < 60; ++round) {
+        std::vector<Beats> onsets;
+        for (std::int64_t bar = 4; bar < 20; bar += 4) {
+            const bool isTriplet = random() % 2 == 0;
+            for (std::int64_t i = 0; i < (isTriplet ? 6 : 8); ++i)
+                onsets.push_back(Beats(bar) + (isTriplet ? Beats(2 * i, 3) : Beats(i, 2)));
+        }
+        const Line read = first(tapped(study, lineOf(onsets), 0.01, round + 1));
+        bool same = read.size() == onsets.size();
+        for (std::size_t i = 0; same && i < onsets.size(); ++i)
+            same = read[i].onset == onsets[i];
+        right += same ? 1 : 0;
+    }
+    RecordProperty("lines_right", right);
+    EXPECT_GE(right, 45) << "of 60";
+}
+
 /// Lines as they are played: beats of eighths, triplets, quarters, sixteenths and rests in turn.
 Line inventedLine(std::mt19937& random) {
     static const std::vector<std::vector<Beats>> figures{{Beats(0), Beats(1, 2)},
