@@ -36,7 +36,7 @@ std::vector<PitchRow> amongNeighbours(std::vector<PitchRow> own, const std::vect
         for (std::size_t pitch = 0; pitch < pitchCount; ++pitch)
             own[i][pitch] += guess[pitch];
     }
-    std::vector<PitchRow> rows = neighbourEvidence(own, spansOf(claims));
+    std::vector<PitchRow> rows = neighbourEvidence(own, spansOf(claims), SpanOf::Claim);
     for (std::size_t i = 0; i < rows.size(); ++i) {
         for (std::size_t pitch = 0; pitch < pitchCount; ++pitch)
             rows[i][pitch] += own[i][pitch];

@@ -50,7 +50,7 @@ std::vector<PitchHint> pitchHints(const PassageEvidence& evidence, const std::ve
     const ViewBlend blend(sure);
     const std::vector<PitchRow> heard = blend.spans(views);
     const std::vector<PitchRow> own = joinedWithOnsets(heard, spans, blend.onsets(evidence));
-    const std::vector<PitchRow> context = neighbourEvidence(own, spans);
+    const std::vector<PitchRow> context = neighbourEvidence(own, spans, SpanOf::Note);
     for (std::size_t i = 0; i < own.size(); ++i) {
         PitchHint& hint = hints[order[i]];
         for (std::size_t pitch = 0; pitch < pitchCount; ++pitch)

@@ -34,7 +34,7 @@ TEST(MelodyPrior, LetsNeighboursDecideBetweenTwoOctaves) {
     rows[0][31] = rows[2][31] = 0;
     rows[1][30] = rows[1][42] = 0;
     const std::vector<Range<Seconds>> spans{{0.0_s, 0.2_s}, {0.2_s, 0.4_s}, {0.4_s, 0.6_s}};
-    const PitchRow context = neighbourEvidence(rows, spans)[1];
+    const PitchRow context = neighbourEvidence(rows, spans, SpanOf::Claim)[1];
     EXPECT_GT(context[30], context[42] + 3);
 }
 
@@ -56,12 +56,26 @@ TEST(MelodyPrior, GivesTheMarginalsOfEveryPathCountedOut) {
                 sums[1][b] += path;
                 sums[2][c] += path;
             }
-    const auto context = neighbourEvidence(rows, spans);
+    const auto context = neighbourEvidence(rows, spans, SpanOf::Claim);
     for (std::size_t span = 0; span < rows.size(); ++span)
         for (std::size_t pitch = 0; pitch < pitchCount; ++pitch)
             EXPECT_NEAR(static_cast<double>(rows[span][pitch] + context[span][pitch]),
                         std::log(sums[span][pitch]), 1e-3)
                 << span << " " << pitch;
+}
+
+TEST(MelodyPrior, TakesARepeatedPitchForOneThatSoundsOnWhereANoteIsKnownToBegin) {
+    // The middle span hears the pitch before it and a step above alike.
+    std::vector<PitchRow> rows(3);
+    for (PitchRow& row : rows)
+        row.log.fill(-10);
+    rows[0][30] = rows[2][33] = 0;
+    rows[1][30] = rows[1][31] = 0;
+    const std::vector<Range<Seconds>> spans{{0.0_s, 0.2_s}, {0.2_s, 0.4_s}, {0.4_s, 0.6_s}};
+    const PitchRow claimed = neighbourEvidence(rows, spans, SpanOf::Claim)[1];
+    const PitchRow note = neighbourEvidence(rows, spans, SpanOf::Note)[1];
+    EXPECT_GT(note[31] - note[30], claimed[31] - claimed[30] + 1);
+    EXPECT_GT(note[31], note[30] + 1);
 }
 
 TEST(MelodyPrior, CountsLessAcrossARest) {
