@@ -4,30 +4,15 @@
 #include "core/study/PlayedTime.h"
 
 #include <algorithm>
-#include <cmath>
-#include <numeric>
+#include <optional>
 
 namespace earwright {
 
 namespace {
 
-/// What a division costs by itself, by its number: natural logarithms of how much rarer it is than an
-/// undivided beat in solos of blues and bebop (common practice, rounded; halves and triplets are everyday,
-/// fives and sevens rare). Those of the rare ones, costOfSilentLine, costOfUnfinished and costOfChange
-/// (RhythmPaths.cpp) were raised by trial on invented lines (tests/benchmarks/RhythmBenchmark.cpp, other
-/// seeds than its own): the finer a division, the nearer some line of it is to anything a hand plays.
-constexpr double costOfDivision[] = {0, 0, 0.4, 1.3, 1.6, 7, 4.5, 9, 6.5};
-/// The same of a beat that three units are counted as (6/8): its eighths are everyday, sixteenths common,
-/// duplets and quadruplets rare (common practice, rounded).
-constexpr double costOfDivisionOfThree[] = {0, 0, 3.4, 0.4, 4.6, 7, 1.6, 7, 6};
-/// Sixteenths where eighths swing: there they are played where triplets are, and three notes in the time of
-/// two are the commoner figure (common practice).
-constexpr double costOfHalvesOfSwung = 0.8;
-/// A line without a note before a note off it: a rest or a tie inside the beat.
-constexpr double costOfSilentLine = 1.1;
-/// A line without a note behind the last one, in beats of three parts and more: figures that are begun are
-/// mostly played to their end, and a lone part of a triplet is rare (common practice).
-constexpr double costOfUnfinished = 1.1;
+/// Readings of a beat that cost so much more than the cheapest are not worth a look: one in 20,000.
+constexpr double furthestCost = 10;
+constexpr std::size_t mostReadings = 16;
 
 /// Where the lines of a division are played, in beats, the next beat included.
 std::vector<double> playedLines(const Study& frame, const Range<Beats>& beat, int parts) {
@@ -39,17 +24,36 @@ std::vector<double> playedLines(const Study& frame, const Range<Beats>& beat, in
     return lines;
 }
 
-double deviation(double played, double line, double spread) {
-    const double off = (played - line) / spread;
-    return off * off / 2;
+BeatKind kindOf(const Study& frame, const MeterMap& meters, const Beats& beat) {
+    if (meters.at(meters.barOf(beat)).unitsPerCount() == 3) return BeatKind::OfThree;
+    const Swing swing = frame.page.swingAt(beat);
+    return !swing.isEven() && swing.noteValue == 8 ? BeatKind::Swung : BeatKind::Plain;
 }
 
-/// The simplest division that has all these lines.
-int neededParts(const std::vector<int>& lines, int parts) {
-    int common = parts;
-    for (const int line : lines)
-        common = std::gcd(common, line);
-    return parts / common;
+/// Which of the lines around the beat a figure touches: four kinds.
+std::size_t touchOf(const BeatFigure& figure) {
+    const bool reachesNextBeat = figure.lines.back() == static_cast<int>(figure.division);
+    return (figure.lines.front() == 0 ? 1u : 0u) + (reachesNextBeat ? 2u : 0u);
+}
+
+/// The places of those that are worth a look, cheapest first.
+std::vector<std::size_t> worthALook(const std::vector<BeatFigure>& figures,
+                                    const std::vector<double>& costs) {
+    std::array<std::optional<std::size_t>, 4> firsts;
+    for (std::size_t i = 0; i < figures.size(); ++i) {
+        auto& first = firsts[touchOf(figures[i])];
+        if (!first || costs[i] < costs[*first]) first = i;
+    }
+    const double limit = *std::min_element(costs.begin(), costs.end()) + furthestCost;
+    std::vector<std::size_t> order;
+    for (std::size_t i = 0; i < figures.size(); ++i)
+        if (costs[i] <= limit || firsts[touchOf(figures[i])] == i) order.push_back(i);
+    std::stable_sort(order.begin(), order.end(),
+                     [&](std::size_t a, std::size_t b) { return costs[a] < costs[b]; });
+    std::vector<std::size_t> kept;
+    for (const std::size_t i : order)
+        if (kept.size() < mostReadings || firsts[touchOf(figures[i])] == i) kept.push_back(i);
+    return kept;
 }
 
 } // namespace
@@ -57,67 +61,34 @@ int neededParts(const std::vector<int>& lines, int parts) {
 BeatLines::BeatLines(const Study& frame, const Beats& beat) {
     const MeterMap meters = frame.meters();
     lasting = {beat, meters.nextCount(beat)};
-    units = meters.at(meters.barOf(beat)).unitsPerCount();
-    const Swing swing = frame.page.swingAt(beat);
-    swings = units == 1 && !swing.isEven() && swing.noteValue == 8;
-    for (int parts = 1; parts <= mostParts; ++parts)
+    kind = kindOf(frame, meters, beat);
+    for (int parts = 1; parts <= mostBeatParts; ++parts)
         played[static_cast<std::size_t>(parts - 1)] = playedLines(frame, lasting, parts);
 }
 
-double BeatLines::costOf(const BeatReading& reading) const {
-    const int parts = static_cast<int>(reading.division);
-    double cost = (units == 3 ? costOfDivisionOfThree : costOfDivision)[parts] +
-                  (swings && parts % 4 == 0 ? costOfHalvesOfSwung : 0);
-    // A half of the beat after a silent quarter of it stands where it can be read; so does each third of one
-    // that is counted in threes.
-    const auto isMainLine = [&](int line) { return (units == 3 ? 3 : 2) * line % parts == 0; };
-    for (std::size_t i = 0; i < reading.lines.size(); ++i) {
-        const int line = reading.lines[i];
-        if (line == 0 || line == parts) continue;
-        const bool follows = i > 0 && reading.lines[i - 1] == line - 1;
-        if (!follows && !isMainLine(line)) cost += costOfSilentLine;
+/// Of each figure, with how far the onsets are from its lines.
+std::vector<double> BeatLines::costs(const std::vector<BeatFigure>& figures,
+                                     const std::vector<double>& onsets, double spread) const {
+    std::vector<double> sums;
+    sums.reserve(figures.size());
+    for (const BeatFigure& figure : figures) {
+        double sum = figure.cost;
+        for (std::size_t i = 0; i < onsets.size(); ++i) {
+            const double off = (onsets[i] - lineAt(figure.division, figure.lines[i])) / spread;
+            sum += off * off / 2;
+        }
+        sums.push_back(sum);
     }
-    const bool isUnfinished =
-        parts > 2 && !isMainLine(reading.lines.back()) && reading.lines.back() < parts - 1;
-    return cost + (isUnfinished ? costOfUnfinished : 0);
-}
-
-/// All ways to go on from the lines that are taken.
-void BeatLines::assign(std::vector<BeatReading>& readings, BeatReading& begun,
-                       const std::vector<double>& onsets, double spread) const {
-    const int parts = static_cast<int>(begun.division);
-    const std::size_t next = begun.lines.size();
-    if (next == onsets.size()) {
-        if (neededParts(begun.lines, parts) == parts) readings.push_back(begun);
-        return;
-    }
-    const int first = begun.lines.empty() ? 0 : begun.lines.back() + 1;
-    const int last = parts - static_cast<int>(onsets.size() - next - 1);
-    const std::vector<double>& lines = played[static_cast<std::size_t>(parts - 1)];
-    const double before = begun.cost;
-    for (int line = first; line <= last; ++line) {
-        begun.cost = before + deviation(onsets[next], lines[static_cast<std::size_t>(line)], spread);
-        begun.lines.push_back(line);
-        assign(readings, begun, onsets, spread);
-        begun.lines.pop_back();
-    }
-    begun.cost = before;
+    return sums;
 }
 
 std::vector<BeatReading> BeatLines::read(const std::vector<double>& onsets, double spread) const {
-    if (onsets.empty()) return {BeatReading{}};
+    const std::vector<BeatFigure>& figures = beatFigures(onsets.size(), kind);
     std::vector<BeatReading> readings;
-    for (int parts = 1; parts <= mostParts; ++parts) {
-        BeatReading begun;
-        begun.division = static_cast<BeatDivision>(parts);
-        assign(readings, begun, onsets, spread);
-    }
-    for (BeatReading& reading : readings) {
-        reading.costOfNotation = costOf(reading);
-        reading.cost += reading.costOfNotation;
-    }
-    std::stable_sort(readings.begin(), readings.end(),
-                     [](const BeatReading& a, const BeatReading& b) { return a.cost < b.cost; });
+    if (figures.empty()) return readings;
+    const std::vector<double> sums = costs(figures, onsets, spread);
+    for (const std::size_t i : worthALook(figures, sums))
+        readings.push_back({figures[i].division, figures[i].lines, sums[i], figures[i].cost});
     return readings;
 }
 

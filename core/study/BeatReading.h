@@ -2,9 +2,12 @@
 // costs.
 #pragma once
 
+#include "core/study/BeatFigure.h"
 #include "core/study/Study.h"
+#include "core/time/Range.h"
 
 #include <array>
+#include <cstddef>
 #include <vector>
 
 namespace earwright {
@@ -36,26 +39,23 @@ public:
         return played[static_cast<std::size_t>(division) - 1][static_cast<std::size_t>(line)];
     }
 
-    /// All readings, cheapest first: rising lines for the onsets in each division, unless a simpler one has
-    /// the same lines. None for more onsets than a beat in eight has lines.
+    /// The readings that are worth a look, cheapest first, of all figures that the onsets can be: at most 16
+    /// that cost little more than the cheapest. Of those that touch the line before and the line behind, or
+    /// do not, the first is there whatever it costs, so that any two beats can follow each other. None for
+    /// more onsets than a beat in eight has lines.
     ///
     /// Onsets: beats from bar 1 as played, rising, all within the beat. Spread: standard deviation of an
     /// onset, in beats, greater than 0.
     std::vector<BeatReading> read(const std::vector<double>& onsets, double spread) const;
 
 private:
-    void assign(std::vector<BeatReading>& readings, BeatReading& begun, const std::vector<double>& onsets,
-                double spread) const;
-    double costOf(const BeatReading& reading) const;
-
-    static constexpr int mostParts = 8;
+    std::vector<double> costs(const std::vector<BeatFigure>& figures, const std::vector<double>& onsets,
+                              double spread) const;
 
     Range<Beats> lasting;
     /// By the number of parts less one; the next beat included.
-    std::array<std::vector<double>, mostParts> played;
-    /// How many units are counted as the beat, 1 or 3.
-    int units = 1;
-    bool swings = false;
+    std::array<std::vector<double>, mostBeatParts> played;
+    BeatKind kind = BeatKind::Plain;
 };
 
 } // namespace earwright

@@ -12,7 +12,7 @@ namespace {
 
 /// Another division than the beat before had: lines go on as they went more often than not (common practice).
 constexpr double costOfChange = 1.0;
-/// Three notes over two beats, for both beats together: nearly as rare as six in a beat (BeatReading.cpp),
+/// Three notes over two beats, for both beats together: nearly as rare as six in a beat (BeatFigure.cpp),
 /// but nothing in it is left out or unfinished, as it would be beat by beat (common practice, rounded). By
 /// trial: less of it makes triplets of eighths that a shaky hand plays
 /// (tests/benchmarks/RhythmBenchmark.cpp).

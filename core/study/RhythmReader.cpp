@@ -22,9 +22,6 @@ constexpr int rounds = 6;
 constexpr double trustInSpread = 12;
 constexpr double steadiest = 0.25;
 constexpr double shakiest = 1.6;
-/// Readings of a beat that cost so much more than the cheapest are not worth a look: one in 20,000.
-constexpr double furthestCost = 10;
-constexpr std::size_t mostReadings = 16;
 
 /// Meter, marks and page without notes: all that decides where a place is played.
 Study frameOf(const Study& study) {
@@ -55,21 +52,6 @@ Beats letGo(const Study& divided, const Beats& onset, double end) {
 bool mayBeginTripletOverTwo(const MeterMap& meters, const Beats& beat) {
     const std::int64_t bar = meters.barOf(beat);
     return mayTupletSpan(meters.at(bar), meters.inOwnBeats(meters.withinBar(beat), bar).floor(), 2);
-}
-
-/// By rising cost. Of those that touch the line before and the line behind, or do not, the first stays
-/// whatever it costs, so that any two beats can follow each other.
-std::vector<BeatReading> worthALook(std::vector<BeatReading> readings) {
-    bool hasKind[4] = {};
-    std::vector<BeatReading> kept;
-    for (BeatReading& reading : readings) {
-        bool& isThere = hasKind[(reading.beginsOnBeat() ? 1 : 0) + (reading.reachesNextBeat() ? 2 : 0)];
-        const bool isCheap = reading.cost <= readings.front().cost + furthestCost;
-        if (isThere && (!isCheap || kept.size() >= mostReadings)) continue;
-        isThere = true;
-        kept.push_back(reading);
-    }
-    return kept;
 }
 
 } // namespace
@@ -125,7 +107,7 @@ std::vector<BeatChoice> RhythmReader::readBy(const Hand& hand) {
                               inBeat.beat().length().toDouble();
         const auto begun = onsets.begin() + static_cast<std::ptrdiff_t>(first);
         const auto ended = onsets.begin() + static_cast<std::ptrdiff_t>(next);
-        read.push_back({inBeat.beat(), first, worthALook(inBeat.read({begun, ended}, spread)),
+        read.push_back({inBeat.beat(), first, inBeat.read({begun, ended}, spread),
                         mayBeginTripletOverTwo(meters, begin)});
     }
     return read;
