@@ -52,20 +52,44 @@ public:
         return last.division == next.division || isPlain ? 0 : costOfChange;
     }
 
+    /// e to the minus cost.
+    double weight(const BeatReading& last, const BeatReading& next) const {
+        static const double ofChange = std::exp(-costOfChange);
+        const double costs = cost(last, next);
+        if (costs == 0) return 1;
+        return costs == costOfChange ? ofChange : std::exp(-costs);
+    }
+
 private:
     bool meets;
     bool isEven;
     bool maySpan;
 };
 
-double logSumOf(const std::vector<double>& logs) {
-    const double most = logs.empty() ? -never : *std::max_element(logs.begin(), logs.end());
-    if (most == -never) return -never;
-    double sum = 0;
-    for (const double each : logs)
-        sum += std::exp(each - most);
-    return most + std::log(sum);
-}
+/// Numbers known by their logarithms: how they go into each other's sums, the greatest taken out. One that is
+/// e to the 745 smaller than the greatest counts as none.
+class Scaled {
+public:
+    explicit Scaled(const std::vector<double>& logs) {
+        for (const double log : logs)
+            most = std::max(most, log);
+        for (const double log : logs)
+            shares.push_back(most == -never ? 0 : std::exp(log - most));
+    }
+
+    /// The logarithm of the sum of all, each times its weight.
+    template <typename Weight>
+    double logSum(const Weight& weight) const {
+        double sum = 0;
+        for (std::size_t i = 0; i < shares.size(); ++i)
+            sum += shares[i] * weight(i);
+        return sum > 0 ? most + std::log(sum) : -never;
+    }
+
+private:
+    double most = -never;
+    std::vector<double> shares;
+};
 
 using Logs = std::vector<std::vector<double>>;
 
@@ -75,15 +99,13 @@ Logs sumsUpTo(const std::vector<BeatChoice>& choices) {
     if (choices.empty()) return sums;
     for (const BeatReading& reading : choices.front().readings)
         sums.front().push_back(-reading.cost);
-    std::vector<double> ways;
     for (std::size_t beat = 1; beat < choices.size(); ++beat) {
         const BeatChoice& before = choices[beat - 1];
         const Joint joint(before, choices[beat]);
+        const Scaled ways(sums[beat - 1]);
         for (const BeatReading& reading : choices[beat].readings) {
-            ways.clear();
-            for (std::size_t i = 0; i < before.readings.size(); ++i)
-                ways.push_back(sums[beat - 1][i] - joint.cost(before.readings[i], reading));
-            sums[beat].push_back(logSumOf(ways) - reading.cost);
+            const auto weight = [&](std::size_t i) { return joint.weight(before.readings[i], reading); };
+            sums[beat].push_back(ways.logSum(weight) - reading.cost);
         }
     }
     return sums;
@@ -94,16 +116,16 @@ Logs sumsFrom(const std::vector<BeatChoice>& choices) {
     Logs sums(choices.size());
     if (choices.empty()) return sums;
     sums.back().assign(choices.back().readings.size(), 0);
-    std::vector<double> ways;
     for (std::size_t beat = choices.size() - 1; beat-- > 0;) {
         const BeatChoice& behind = choices[beat + 1];
         const Joint joint(choices[beat], behind);
+        std::vector<double> logs;
+        for (std::size_t i = 0; i < behind.readings.size(); ++i)
+            logs.push_back(sums[beat + 1][i] - behind.readings[i].cost);
+        const Scaled ways(logs);
         for (const BeatReading& reading : choices[beat].readings) {
-            ways.clear();
-            for (std::size_t i = 0; i < behind.readings.size(); ++i)
-                ways.push_back(sums[beat + 1][i] - behind.readings[i].cost -
-                               joint.cost(reading, behind.readings[i]));
-            sums[beat].push_back(logSumOf(ways));
+            const auto weight = [&](std::size_t i) { return joint.weight(reading, behind.readings[i]); };
+            sums[beat].push_back(ways.logSum(weight));
         }
     }
     return sums;
@@ -159,7 +181,7 @@ AllPaths allPaths(const std::vector<BeatChoice>& choices) {
     const Logs before = sumsUpTo(choices);
     const Logs behind = sumsFrom(choices);
     AllPaths all;
-    all.logSum = logSumOf(before.back());
+    all.logSum = Scaled(before.back()).logSum([](std::size_t) { return 1.0; });
     for (std::size_t beat = 0; beat < choices.size(); ++beat) {
         all.shares.emplace_back();
         for (std::size_t i = 0; i < choices[beat].readings.size(); ++i)
