@@ -19,6 +19,11 @@ Verdict absent(const NotePlaying& playing) {
     return canBeHeard(playing) ? Verdict::Contradicted : Verdict::Unclear;
 }
 
+/// What the shape of the contour says, contradicted only where the note can be heard.
+Verdict byShape(Verdict shape, const NotePlaying& playing) {
+    return shape == Verdict::Contradicted ? absent(playing) : shape;
+}
+
 Verdict slideVerdict(bool fromBelowOrDown, const std::optional<HeardSlide>& heard,
                      const NotePlaying& playing) {
     if (!heard) return absent(playing);
@@ -36,16 +41,24 @@ Verdict trillVerdict(int semitones, const NotePlaying& playing) {
 Verdict bendVerdict(const Bend& written, const NotePlaying& playing) {
     constexpr double tolerance = 70;
     if (written.shape != BendShape::Up && written.shape != BendShape::UpAndDown) return Verdict::Unclear;
-    if (!playing.pitch.bendCents) return absent(playing);
-    const double away = std::abs(*playing.pitch.bendCents - 100 * written.semitones());
-    return away <= tolerance ? Verdict::Supported : Verdict::Unclear;
+    if (playing.pitch.bendCents &&
+        std::abs(*playing.pitch.bendCents - 100 * written.semitones()) <= tolerance)
+        return Verdict::Supported;
+    const Verdict shape = bendVerdict(written, playing.contour, playing.heard);
+    return byShape(shape, playing);
+}
+
+Verdict scoopVerdict(const NotePlaying& playing) {
+    if (playing.pitch.slideIn && playing.pitch.slideIn->cents < 0) return Verdict::Supported;
+    return byShape(scoopVerdict(playing.contour, playing.heard), playing);
 }
 
 Verdict vibratoVerdict(const NotePlaying& playing) {
     // In a shorter note no vibrato is measured (TraceFeatures).
     constexpr Seconds shortest{0.3};
     if (playing.pitch.vibrato) return Verdict::Supported;
-    return playing.heard.length() >= shortest ? absent(playing) : Verdict::Unclear;
+    const bool isStill = playing.heard.length() >= shortest && standsStill(playing.contour, playing.heard);
+    return isStill ? absent(playing) : Verdict::Unclear;
 }
 
 /// `louder` dB and more speak for it, `quieter` and less against it.
@@ -79,6 +92,14 @@ std::vector<MarkAnswer> writtenMarks(const Phrasing& written, const NotePlaying&
     if (written.trill) add(PhrasingMark::Trill, trillVerdict(*written.trill, playing));
     if (written.bend) add(PhrasingMark::Bend, bendVerdict(*written.bend, playing));
     if (written.vibrato) add(PhrasingMark::Vibrato, vibratoVerdict(playing));
+    const auto& contour = playing.contour;
+    const auto byContour = [&](PhrasingMark mark, Verdict shape) { add(mark, byShape(shape, playing)); };
+    if (written.slidesToNext) byContour(PhrasingMark::SlideToNext, slideToNextVerdict(playing.toNext));
+    if (written.fall) byContour(PhrasingMark::Fall, fallVerdict(contour, playing.heard, playing.isFollowed));
+    if (written.scoop) add(PhrasingMark::Scoop, scoopVerdict(playing));
+    if (written.turn) byContour(PhrasingMark::Turn, turnVerdict(*written.turn, contour, playing.heard));
+    if (written.mordent)
+        byContour(PhrasingMark::Mordent, mordentVerdict(*written.mordent, contour, playing.heard));
     if (written.slurred) add(PhrasingMark::Slur, slurVerdict(playing));
     if (written.ghosted) add(PhrasingMark::Ghost, loudnessVerdict(playing, ghostDb, noGhostDb));
     if (written.accented) add(PhrasingMark::Accent, loudnessVerdict(playing, accentDb, noAccentDb));
@@ -99,12 +120,17 @@ std::vector<PhrasingMark> unwrittenMarks(const Phrasing& written, const NotePlay
         return slide && std::abs(slide->cents) >= slideCents && slide->duration >= slideDuration;
     };
     if (canBeHeard(playing)) {
-        add(!written.slideIn && !written.scoop && written.graceNotes.empty() && glides(pitch.slideIn),
+        add(!written.slideIn && !written.scoop && !playing.isSlidTo && written.graceNotes.empty() &&
+                glides(pitch.slideIn),
             PhrasingMark::SlideIn);
-        add(!written.slideOut && !written.slidesToNext && !written.fall && glides(pitch.slideOut),
-            PhrasingMark::SlideOut);
-        add(!written.trill && pitch.trill.has_value(), PhrasingMark::Trill);
-        add(!written.bend && pitch.bendCents && std::abs(*pitch.bendCents) >= bendCents, PhrasingMark::Bend);
+        const bool leads = written.slideOut || written.slidesToNext || written.fall;
+        add(!leads && surelySlides(playing.toNext), PhrasingMark::SlideToNext);
+        add(!leads && !surelySlides(playing.toNext) && glides(pitch.slideOut), PhrasingMark::SlideOut);
+        add(!written.trill && !written.turn && !written.mordent && pitch.trill.has_value(),
+            PhrasingMark::Trill);
+        add(!written.bend && !written.turn && !written.mordent && pitch.bendCents &&
+                std::abs(*pitch.bendCents) >= bendCents,
+            PhrasingMark::Bend);
         add(!written.vibrato && pitch.vibrato && pitch.vibrato->cents >= vibratoCents &&
                 pitch.vibrato->evenness >= vibratoEvenness,
             PhrasingMark::Vibrato);
@@ -137,6 +163,16 @@ const char* toString(PhrasingMark mark) {
         return "bend";
     case PhrasingMark::Vibrato:
         return "vibrato";
+    case PhrasingMark::SlideToNext:
+        return "slide-next";
+    case PhrasingMark::Fall:
+        return "fall";
+    case PhrasingMark::Scoop:
+        return "scoop";
+    case PhrasingMark::Turn:
+        return "turn";
+    case PhrasingMark::Mordent:
+        return "mordent";
     }
     return "";
 }

@@ -8,9 +8,25 @@
 
 namespace earwright {
 
-enum class PhrasingMark { SlideIn, SlideOut, Grace, Trill, Slur, Ghost, Accent, Bend, Vibrato };
+enum class PhrasingMark {
+    SlideIn,
+    SlideOut,
+    Grace,
+    Trill,
+    Slur,
+    Ghost,
+    Accent,
+    Bend,
+    Vibrato,
+    SlideToNext,
+    Fall,
+    Scoop,
+    Turn,
+    Mordent
+};
 
-/// "slide", "slide-out", "grace", "trill", "slur", "ghost", "accent", "bend", "vibrato".
+/// "slide", "slide-out", "grace", "trill", "slur", "ghost", "accent", "bend", "vibrato",
+/// "slide-next", "fall", "scoop", "turn", "mordent".
 const char* toString(PhrasingMark mark);
 
 struct MarkAnswer {

@@ -137,6 +137,26 @@ private:
         note.heard.end = endOf(trace, i, latest);
         note.pitch = featuresOf(trace, note.heard, claims[i].midi);
         note.passingMidi = passing(trace, note.heard.begin, claims[i].midi);
+        note.contour = contourOf(trace, claims[i].midi);
+        note.toNext = followOn(i);
+        note.isFollowed = i + 1 < claims.size() && followsOn(i + 1);
+        note.isSlidTo = i > 0 && surelySlides(playing[i - 1].toNext);
+    }
+
+    /// Traced anew about the middle between the two notes, so that both are within reach.
+    std::optional<WayToNext> followOn(std::size_t i) const {
+        constexpr int farthest = 8;
+        constexpr Seconds before{0.16}, after{0.06};
+        if (i + 1 == claims.size() || !followsOn(i + 1)) return std::nullopt;
+        const int semitones = claims[i + 1].midi - claims[i].midi;
+        if (semitones == 0 || std::abs(semitones) > farthest) return std::nullopt;
+        const Range<Seconds>& next = playing[i + 1].heard;
+        const Seconds written = claims[i + 1].range.begin;
+        const Seconds from = std::max(std::min(next.begin, written) - before, playing[i].heard.begin);
+        const Range<Seconds> around{from, std::max(next.begin, written) + after};
+        const double middle = claims[i].midi + 0.5 * semitones;
+        return wayToNext(contourOf(PitchTrace::of(views, view, centsAt(i), around, middle), claims[i].midi),
+                         semitones);
     }
 
     static std::vector<int> passing(const PitchTrace& trace, Seconds onset, int own) {

@@ -1,6 +1,7 @@
 // What is measured about the playing of each written note: when, how long, how loud, how its pitch moves.
 #pragma once
 
+#include "core/check/PitchContour.h"
 #include "core/listening/NoteAttack.h"
 #include "core/listening/RecordingEvidence.h"
 #include "core/listening/TraceFeatures.h"
@@ -42,6 +43,14 @@ struct NotePlaying {
     /// Chance that it is slurred from the note before, 0 to 1; nothing where none leads up to it.
     std::optional<double> slurChance;
     TraceFeatures pitch;
+    /// Its pitch from 120 ms before its onset to a little after its end, cents against the written one.
+    std::vector<ContourPoint> contour;
+    /// How the pitch goes on to the next note; nothing where none follows at once, or none within reach.
+    std::optional<WayToNext> toNext;
+    /// Whether another written note follows at once.
+    bool isFollowed = false;
+    /// Whether the note before surely slides to this one.
+    bool isSlidTo = false;
     /// Heard through its onset, for grace notes: pitches (MIDI, rounded) held for 20 ms from 120 ms before to
     /// 120 ms after the onset, other than its own.
     std::vector<int> passingMidi;

@@ -121,7 +121,12 @@ std::optional<HeardTrill> trillIn(const Bits& bits) {
     if (leaps < leastLeaps || last <= first) return std::nullopt;
     const double hertz = (leaps - 1) / (2 * (last - first));
     if (hertz < slowest || hertz > fastest) return std::nullopt;
-    return HeardTrill{hertz, (quantile(above, 0.5) - quantile(below, 0.5)) / 100};
+    // A vibrato of 60 cents either way spends half of each swing within 42 cents of its middle: 85 apart. A
+    // trill stays on its two notes.
+    constexpr double leastApart = 90;
+    const double apart = quantile(above, 0.5) - quantile(below, 0.5);
+    if (apart < leastApart) return std::nullopt;
+    return HeardTrill{hertz, apart / 100};
 }
 
 struct Swing {
@@ -151,6 +156,23 @@ Swing swingAt(const Bits& bits, double hertz) {
     return {std::hypot(a, b), std::clamp((a * cv + b * sw) / total, 0.0, 1.0)};
 }
 
+/// How often the pitch turns round, not counting what moves by less than `least` cents.
+int turnsIn(const Bits& bits, double least) {
+    int turns = 0, direction = 0;
+    double extreme = bits.empty() ? 0 : bits.front().cents;
+    for (const Bit& bit : bits) {
+        const double moved = bit.cents - extreme;
+        if (direction == 0 ? std::abs(moved) >= least : moved * direction <= -least) {
+            if (direction != 0) ++turns;
+            direction = moved > 0 ? 1 : -1;
+            extreme = bit.cents;
+        } else if (moved * direction > 0) {
+            extreme = bit.cents;
+        }
+    }
+    return turns;
+}
+
 std::optional<HeardVibrato> vibratoIn(const Bits& bits) {
     constexpr double leastSeconds = 0.26;
     constexpr double leastCents = 8;
@@ -161,12 +183,14 @@ std::optional<HeardVibrato> vibratoIn(const Bits& bits) {
     const double end = bits.back().time;
     const double whole = end - bits.front().time;
     // It often sets in late.
-    for (const double share : {1.0, 0.6}) {
+    for (const double share : {1.0, 0.6, 0.4}) {
         const double length = share * whole;
         if (length < leastSeconds) continue;
         const Bits part = cut(bits, end - length, end + 1);
         for (double hertz = std::max(3.5, leastTurns / length); hertz <= 9; hertz += 0.1) {
             const Swing swing = swingAt(part, hertz);
+            // A glide that is fitted by a slow swing does not come back.
+            if (turnsIn(part, 0.8 * swing.amplitude) < 2) continue;
             if (swing.evenness > best.evenness) best = {hertz, swing.amplitude, swing.evenness};
         }
     }
@@ -188,14 +212,26 @@ Bits longestUnbroken(const Bits& bits) {
     return Bits(begin, begin + static_cast<std::ptrdiff_t>(longest));
 }
 
+/// Where a pitch starts that may soon be bent: as near to the written one as it is within its first 40 ms.
+double startOf(const Bits& bits) {
+    const std::vector<double> first =
+        clearCents(Bits(bits.begin(), bits.begin() + std::min<std::ptrdiff_t>(8, std::ssize(bits))));
+    const auto nearest = std::min_element(
+        first.begin(), first.end(), [](double one, double other) { return std::abs(one) < std::abs(other); });
+    return nearest == first.end() ? 0 : *nearest;
+}
+
 /// The farthest the pitch is held away from where it was reached. A string or a lip bends without a leap; a
 /// leap is the trace's own, to a neighbour that still sounds or to other partials.
-std::optional<double> bendIn(const Bits& settled) {
+std::optional<double> bendIn(const Bits& settled, const std::optional<HeardVibrato>& vibrato) {
     const Bits bits = longestUnbroken(settled);
-    constexpr std::size_t held = 11;
+    constexpr std::size_t longestHeld = 11, shortestHeld = 6;
     constexpr double leastCents = 45;
+    // Over a whole swing a vibrato stands where its middle is.
+    const std::size_t held = vibrato ? static_cast<std::size_t>(1 / (vibrato->hertz * PitchTrace::step.value))
+                                     : std::clamp(bits.size() / 4, shortestHeld, longestHeld);
     if (bits.size() < held + 4) return std::nullopt;
-    const double start = quantile(clearCents(Bits(bits.begin(), bits.begin() + 6)), 0.5);
+    const double start = startOf(bits);
     double farthest = 0;
     for (std::size_t i = 0; i + held <= bits.size(); ++i) {
         const auto first = bits.begin() + static_cast<std::ptrdiff_t>(i);
@@ -246,16 +282,21 @@ TraceFeatures featuresOf(const PitchTrace& trace, Range<Seconds> note, double wr
 
     constexpr double before = 0.09;
     const Bits head = cut(all, begin - before, end - 0.01);
-    const auto glide = glideInto(head, targetOf(all, note));
-    const double arrival = glide ? glide->arrival : begin + 0.025;
+    const double target = targetOf(all, note);
+    const auto glide = glideInto(head, target);
+    const double arrival = glide ? glide->arrival : begin;
     // A pitch that was held first and left then is bent, not slid into.
     constexpr double heldFirst = 0.09;
-    const bool slides = glide && arrival - begin - 1.7 * glide->slide.duration.value < heldFirst;
+    // Nor is one that leaves the written pitch for another.
+    constexpr double quarterTone = 50;
+    const bool leaves =
+        glide && std::abs(target) > quarterTone && std::abs(target + glide->slide.cents) < quarterTone;
+    const bool slides = glide && !leaves && arrival - begin - 1.7 * glide->slide.duration.value < heldFirst;
     if (slides) heard.slideIn = glide->slide;
     heard.slideOut = slideOutIn(all, note);
-    const Bits settled = cut(all, slides ? arrival + 0.01 : begin + 0.025, end - 0.025);
+    const Bits settled = cut(all, slides ? arrival + 0.01 : begin + 0.015, end - 0.025);
     heard.vibrato = vibratoIn(settled);
-    if (!heard.vibrato && !heard.slideOut) heard.bendCents = bendIn(settled);
+    if (!heard.slideOut) heard.bendCents = bendIn(settled, heard.vibrato);
     return heard;
 }
 

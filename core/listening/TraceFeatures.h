@@ -44,8 +44,8 @@ struct TraceFeatures {
     std::optional<HeardSlide> slideIn;
     /// Its cents tell where it goes.
     std::optional<HeardSlide> slideOut;
-    /// After the note was reached: the farthest it is bent and held for 50 ms, cents; neither a vibrato nor a
-    /// trill.
+    /// After the note was reached: the farthest it is bent and held for 30 to 55 ms, cents; with a vibrato
+    /// the place of its middle; no trill.
     std::optional<double> bendCents;
     std::optional<HeardVibrato> vibrato;
     std::optional<HeardTrill> trill;
@@ -56,7 +56,9 @@ struct TraceFeatures {
 /// A slide is a glide of 50 cents or more whose middle three fifths take at least 20 ms: a leap, as the
 /// window shows it, takes less. Vibrato has 3.5 to 9 turns a second and at least 8 cents either way (singers
 /// and strings: about 5 to 7 a second; J. Sundberg, "The Science of the Singing Voice", 1987), in a note of
-/// 0.3 s at least. A trill leaps by 80 cents or more at least three times.
+/// 0.3 s at least, and turns round at least twice, which no bend does. A trill leaps at least three times,
+/// between notes 90 cents or more apart. What leaves the written pitch for another is bent and no slide into
+/// it.
 TraceFeatures featuresOf(const PitchTrace& trace, Range<Seconds> note, double writtenMidi);
 
 } // namespace earwright

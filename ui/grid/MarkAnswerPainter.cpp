@@ -25,6 +25,16 @@ std::optional<PhrasingKind> signOf(PhrasingMark mark) {
         return PhrasingKind::Accent;
     case PhrasingMark::Bend:
         return PhrasingKind::Bend;
+    case PhrasingMark::SlideToNext:
+        return PhrasingKind::SlideOn;
+    case PhrasingMark::Fall:
+        return PhrasingKind::Fall;
+    case PhrasingMark::Scoop:
+        return PhrasingKind::Scoop;
+    case PhrasingMark::Turn:
+        return PhrasingKind::Turn;
+    case PhrasingMark::Mordent:
+        return PhrasingKind::Mordent;
     default:
         return std::nullopt;
     }
@@ -63,6 +73,11 @@ QPointF answerPlace(PhrasingMark mark, const Note& note, const GridGeometry& geo
         const double down = phrasing.slideOut == SlideTo::Down ? 1 : -1;
         return geometry.tailEnd(note) + QPointF(slide + gap, slide * down);
     }
+    case PhrasingMark::SlideToNext:
+    case PhrasingMark::Fall:
+        return geometry.tailEnd(note) + QPointF(slide + gap, slide);
+    case PhrasingMark::Scoop:
+        return {left - slide - gap, room.head.y() + room.radius + slide};
     case PhrasingMark::Grace: {
         const auto count = static_cast<double>(phrasing.graceNotes.size());
         const double row =

@@ -107,6 +107,16 @@ QString markWord(PhrasingMark mark) {
         return tr("bend");
     case PhrasingMark::Vibrato:
         return tr("vibrato");
+    case PhrasingMark::SlideToNext:
+        return tr("slide to the next note");
+    case PhrasingMark::Fall:
+        return tr("fall");
+    case PhrasingMark::Scoop:
+        return tr("scoop");
+    case PhrasingMark::Turn:
+        return tr("turn");
+    case PhrasingMark::Mordent:
+        return tr("mordent");
     }
     return {};
 }

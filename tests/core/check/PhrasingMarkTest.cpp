@@ -22,6 +22,8 @@ NotePlaying still() {
     NotePlaying playing = bentAndShaken();
     playing.pitch.bendCents.reset();
     playing.pitch.vibrato.reset();
+    for (Seconds time = playing.heard.begin; time < playing.heard.end; time += PitchTrace::step)
+        playing.contour.push_back({time, 3, 0.8});
     return playing;
 }
 

@@ -73,13 +73,16 @@ TEST(PhrasingMeasure, AnswersInTheOrderOfTheClaims) {
 /// A note of a second whose pitch moves as asked (semitones at a time since its start) between two still
 /// ones, claimed at the pitch it starts with. The phase is the running sum of the frequency, so that the
 /// pitch is known at every sample.
-NotePlaying heardBetweenOthers(int midi, const std::function<double(double)>& movement) {
+/// `written`: how long it is, at most a second.
+NotePlaying heardBetweenOthers(int midi, const std::function<double(double)>& movement,
+                               Seconds written = 1.0_s) {
     AnalysisSound sound{silence(4.0_s), {}};
+    const Seconds next = 1.0_s + written;
     const std::vector<PhrasingClaim> claims{
-        {{0.7_s, 1.0_s}, midi - 2, {}}, {{1.0_s, 2.0_s}, midi, {}}, {{2.0_s, 2.5_s}, midi - 3, {}}};
+        {{0.7_s, 1.0_s}, midi - 2, {}}, {{1.0_s, next}, midi, {}}, {{next, next + 0.5_s}, midi - 3, {}}};
     addTone(sound.left, {0.7_s, 0.97_s}, midi - 2);
-    addTone(sound.left, {2.0_s, 2.4_s}, midi - 3);
-    constexpr double length = 0.97;
+    addTone(sound.left, {next, next + 0.4_s}, midi - 3);
+    const double length = written.value - 0.03;
     const auto first = static_cast<std::size_t>(analysisRate.frames(1.0_s).value);
     const auto count = static_cast<std::size_t>(analysisRate.frames(Seconds(length)).value);
     double phase = 0;
@@ -117,6 +120,78 @@ TEST(PhrasingMeasure, MeasuresABendOverAWrittenNote) {
             EXPECT_NEAR(*note.pitch.bendCents, 100 * semitones, 15) << midi;
             EXPECT_FALSE(note.pitch.slideOut) << midi << " by " << semitones;
         }
+}
+
+Phrasing bendOf(int quarterTones) {
+    Phrasing written;
+    written.bend = Bend{quarterTones, BendShape::Up};
+    return written;
+}
+
+Verdict answerTo(const Phrasing& written, const NotePlaying& playing) {
+    return judgePhrasing(written, playing).written.front().verdict;
+}
+
+bool lists(PhrasingMark mark, const NotePlaying& playing) {
+    const auto heard = judgePhrasing({}, playing).unwritten;
+    return std::find(heard.begin(), heard.end(), mark) != heard.end();
+}
+
+TEST(PhrasingMeasure, NeverContradictsABendOfAShortNoteNorHearsItAsVibrato) {
+    // Eighths to sixteenths at medium tempo; pulled up within a third of the note (common practice).
+    for (const double length : {0.18, 0.25, 0.32, 0.4})
+        for (const int semitones : {1, 2})
+            for (const double start : {0.1, 0.25}) {
+                const NotePlaying note = heardBetweenOthers(
+                    64,
+                    [&](double t) { return semitones * std::clamp((t / length - start) / 0.33, 0.0, 1.0); },
+                    Seconds(length));
+                EXPECT_NE(answerTo(bendOf(2 * semitones), note), Verdict::Contradicted)
+                    << length << " by " << semitones << " from " << start;
+                EXPECT_FALSE(note.pitch.vibrato) << length << " by " << semitones << " from " << start;
+                EXPECT_FALSE(note.pitch.slideIn) << length << " by " << semitones << " from " << start;
+            }
+}
+
+TEST(PhrasingMeasure, HearsVibratoFromTwentyToSixtyCentsAndNoTrillOrBendInIt) {
+    // Five to seven a second (J. Sundberg, "The Science of the Singing Voice", 1987).
+    for (const double hertz : {5.0, 6.0, 7.0})
+        for (const double depth : {0.2, 0.4, 0.6}) {
+            const NotePlaying note = heardBetweenOthers(
+                67, [&](double t) { return depth * std::sin(2 * std::numbers::pi * hertz * t); }, 0.6_s);
+            ASSERT_TRUE(note.pitch.vibrato) << hertz << " by " << depth;
+            EXPECT_NEAR(note.pitch.vibrato->hertz, hertz, 0.5) << depth;
+            EXPECT_FALSE(note.pitch.trill) << hertz << " by " << depth;
+            EXPECT_FALSE(note.pitch.bendCents) << hertz << " by " << depth;
+        }
+}
+
+TEST(PhrasingMeasure, HearsABendAndTheVibratoAtItsTop) {
+    for (const int semitones : {1, 2}) {
+        const NotePlaying note = heardBetweenOthers(62, [&](double t) {
+            const double shaken = t > 0.3 ? 0.35 * std::sin(2 * std::numbers::pi * 5.5 * (t - 0.3)) : 0;
+            return semitones * std::clamp((t - 0.12) / 0.16, 0.0, 1.0) + shaken;
+        });
+        Phrasing written = bendOf(2 * semitones);
+        written.vibrato = true;
+        for (const MarkAnswer& answer : judgePhrasing(written, note).written)
+            EXPECT_EQ(answer.verdict, Verdict::Supported) << toString(answer.mark) << " by " << semitones;
+    }
+}
+
+TEST(PhrasingMeasure, TellsASlideToTheNextNoteFromALeap) {
+    Phrasing slides;
+    slides.slidesToNext = true;
+    // Down to the next note, three semitones below, in the last 90 ms.
+    const NotePlaying slid = heardBetweenOthers(
+        66, [](double t) { return -3 * std::clamp((t - 0.4) / 0.09, 0.0, 1.0); }, 0.5_s);
+    const NotePlaying leapt = heardBetweenOthers(
+        66, [](double) { return 0; }, 0.5_s);
+    EXPECT_EQ(answerTo(slides, slid), Verdict::Supported);
+    EXPECT_EQ(answerTo(slides, leapt), Verdict::Contradicted);
+    EXPECT_TRUE(lists(PhrasingMark::SlideToNext, slid));
+    EXPECT_FALSE(lists(PhrasingMark::SlideOut, slid)) << "it is the same slide";
+    EXPECT_FALSE(lists(PhrasingMark::SlideToNext, leapt));
 }
 
 TEST(PhrasingMeasure, EndsANoteThatStopsEarlyThoughItIsWrittenLong) {
