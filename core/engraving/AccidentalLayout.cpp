@@ -10,8 +10,37 @@ namespace {
 
 /// Between an accidental and what is right of it.
 constexpr double gap = 0.2;
+/// Between an accidental and its parentheses.
+constexpr double parenthesisGap = 0.1;
+
+/// What all of it takes.
+PageBox boxOf(const PlacedShapes& sign, const FontMetrics& font) {
+    PageBox box = font.box(sign.glyphs.front().glyph).moved(sign.glyphs.front().at);
+    for (const PlacedGlyph& one : sign.glyphs) {
+        const PageBox more = font.box(one.glyph).moved(one.at);
+        box = {std::min(box.left, more.left), std::min(box.top, more.top), std::max(box.right, more.right),
+               std::max(box.bottom, more.bottom)};
+    }
+    return box;
+}
 
 } // namespace
+
+PlacedShapes accidentalShapes(const StaffHead& head, const FontMetrics& font) {
+    PlacedShapes sign;
+    if (!head.accidental) return sign;
+    double x = 0;
+    const auto add = [&](Smufl glyph) {
+        const PageBox box = font.box(glyph);
+        sign.glyphs.push_back({glyph, {x - box.left, 0}, 1, head.note});
+        x += box.width() + parenthesisGap;
+    };
+    const bool hasParentheses = head.isCautionary && !head.phrasing.ghosted;
+    if (hasParentheses) add(Smufl::AccidentalParensLeft);
+    add(accidentalGlyph(*head.accidental));
+    if (hasParentheses) add(Smufl::AccidentalParensRight);
+    return sign;
+}
 
 std::vector<double> accidentalEdges(const std::vector<StaffHead>& heads, double from, double scale,
                                     const FontMetrics& font) {
@@ -19,7 +48,7 @@ std::vector<double> accidentalEdges(const std::vector<StaffHead>& heads, double 
     std::vector<PageBox> placed;
     for (std::size_t i = heads.size(); i-- > 0;) {
         if (!heads[i].accidental) continue;
-        const PageBox box = font.box(accidentalGlyph(*heads[i].accidental));
+        const PageBox box = boxOf(accidentalShapes(heads[i], font), font);
         const double y = yOfPosition(heads[i].position);
         double right = from - gap * scale;
         for (const PageBox& other : placed)

@@ -130,11 +130,15 @@ private:
         for (std::size_t i = 0; i < edges.size(); ++i) {
             const StaffHead& head = piece.heads[i];
             if (!head.accidental) continue;
-            made.shapes.glyphs.push_back(
-                {accidentalGlyph(*head.accidental), {edges[i], yOfPosition(head.position)}, 1, head.note});
+            addAccidental(head, {edges[i], yOfPosition(head.position)}, 1);
             left = std::min(left, edges[i]);
         }
         return left;
+    }
+
+    void addAccidental(const StaffHead& head, const PagePoint& at, double scale) {
+        for (const PlacedGlyph& sign : accidentalShapes(head, font).glyphs)
+            made.shapes.glyphs.push_back({sign.glyph, {at.x + sign.at.x * scale, at.y}, scale, head.note});
     }
 
     void addLedgerLines(const std::vector<StaffHead>& heads, double left, double right, double scale) {
@@ -317,8 +321,7 @@ private:
             double left = at.x;
             if (head.accidental) {
                 left = at.x + accidentalEdges({head}, 0, graceScale, font).front();
-                made.shapes.glyphs.push_back(
-                    {accidentalGlyph(*head.accidental), {left, at.y}, graceScale, head.note});
+                addAccidental(head, {left, at.y}, graceScale);
             }
             made.left = std::max(made.left, -left);
             right = left - graceGap;

@@ -1,5 +1,6 @@
 #include "core/engraving/StaffBar.h"
 
+#include "core/engraving/BarAccidentals.h"
 #include "core/engraving/PageBeams.h"
 #include "core/engraving/WrittenNames.h"
 #include "core/theory/ChordDegree.h"
@@ -37,9 +38,9 @@ public:
         : study(written), line(notes), reading(readFor), clef(in), names(written, readFor) {}
 
     StaffBar read(const PageBar& page) {
-        standing.clear();
         sounding = study.page.keyAt(page.number);
-        key = readAs(reading, sounding);
+        const KeySignature key = readAs(reading, sounding);
+        accidentals.startBar(key);
         StaffBar bar{page.number, page.begin, page.end, {}, {}, page.meter, key, {}, false};
         bar.repeat = repeatSignsAt(study.page.repeats, page.number);
         bar.isPartial = page.begin > page.start;
@@ -93,10 +94,8 @@ private:
             upper.name.pitchClass() + letter / 7 * 12 - PitchName{main.name.step, 0}.pitchClass();
         upper.name.alter = semitones + main.name.alter - letters;
         if (std::abs(upper.name.alter) > 2) return;
-        const auto stands = standing.find(upper.letters());
-        const int alter = stands == standing.end() ? key.alterOf(upper.name.step) : stands->second;
         std::optional<int> sign;
-        if (alter != upper.name.alter) sign = upper.name.alter;
+        if (accidentals.standingAt(upper) != upper.name.alter) sign = upper.name.alter;
         if (isSecond)
             piece.trillAccidental = sign;
         else
@@ -114,10 +113,10 @@ private:
     StaffHead headOf(const Note& note, const ReadPitch& read, bool isTied) {
         StaffHead head{note.id, note.pitch.midi, staffPosition(read, clef),
                        {},      note.phrasing,   degreeLabel(note)};
-        if (isTied) return head;
-        int& alter = standing.try_emplace(read.letters(), key.alterOf(read.name.step)).first->second;
-        if (alter != read.name.alter) head.accidental = read.name.alter;
-        alter = read.name.alter;
+        if (const auto sign = accidentals.signOf(read, isTied)) {
+            head.accidental = sign->alter;
+            head.isCautionary = sign->isCautionary;
+        }
         return head;
     }
 
@@ -143,11 +142,9 @@ private:
     Reading reading;
     Clef clef;
     WrittenNames names;
-    /// Of the bar: as it sounds, and as the player reads it.
+    /// Of the bar, as it sounds.
     KeySignature sounding;
-    KeySignature key;
-    /// What stands before a letter and octave so far in this bar.
-    std::map<int, int> standing;
+    BarAccidentals accidentals;
 };
 
 } // namespace

@@ -28,6 +28,8 @@ struct StaffHead {
     Phrasing phrasing;
     /// What it is on the chord under it, "♭9"; empty where there is none.
     std::string degree;
+    /// The accidental is a reminder, in parentheses.
+    bool isCautionary = false;
 };
 
 /// A note, double stop or rest.
@@ -69,10 +71,9 @@ struct StaffBar {
     bool isPartial = false;
 };
 
-/// The bars of a study's line, in their keys. An accidental holds for its letter and octave until the bar
-/// ends, and over a bar line into a tied note only (common practice). Beamed notes share a stem direction:
-/// away from the one that lies farthest from the middle line; on the middle line stems go down (Gould,
-/// "Behind Bars", from memory). Requires: `bars` are those of `line`. Threads: any.
+/// The bars of a study's line, in their keys and with the signs of BarAccidentals. Beamed notes share a stem
+/// direction: away from the one that lies farthest from the middle line; on the middle line stems go down
+/// (Gould, "Behind Bars", from memory). Requires: `bars` are those of `line`. Threads: any.
 std::vector<StaffBar> staffBars(const Study& study, const std::vector<PageNotes>& line,
                                 const std::vector<PageBar>& bars, Reading reading, Clef clef);
 

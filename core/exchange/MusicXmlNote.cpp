@@ -152,7 +152,7 @@ pugi::xml_node MusicXmlNotes::addGraceNote(pugi::xml_node measure, const Note& w
     const ReadPitch pitch = names.ofGrace(written, index);
     addPitch(note, pitch);
     addValue(note, {isSingle ? 8 : 16, false, {}});
-    addAccidental(note, pitch, false);
+    addAccidental(note, pitch, false, false);
     return note;
 }
 
@@ -169,7 +169,7 @@ void MusicXmlNotes::addNote(pugi::xml_node measure, const PagePiece& piece, std:
     if (piece.tiedFromBefore) addMark(note, "tie", "stop");
     if (piece.tiedOn) addMark(note, "tie", "start");
     addValue(note, piece.value);
-    if (!isTablature) addAccidental(note, pitch, piece.tiedFromBefore);
+    if (!isTablature) addAccidental(note, pitch, piece.tiedFromBefore, written.phrasing.ghosted);
     addTimeModification(note, piece.value);
     if (written.phrasing.ghosted) addText(note, "notehead", "normal").append_attribute("parentheses") = "yes";
     for (std::size_t level = 0; level < beams.size() && level < mostBeams; ++level)
@@ -185,13 +185,14 @@ void MusicXmlNotes::addPitch(pugi::xml_node note, const ReadPitch& read) {
     addText(pitch, "octave", std::to_string(read.octave));
 }
 
-void MusicXmlNotes::addAccidental(pugi::xml_node note, const ReadPitch& pitch, bool isTied) {
-    // A tied note needs no sign of its own, not even behind a bar line, and sets none for later notes.
-    if (isTied) return;
-    const PitchName& name = pitch.name;
-    int& standing = accidentals.try_emplace({name.step, pitch.octave}, key.alterOf(name.step)).first->second;
-    if (standing != name.alter) addText(note, "accidental", accidentalName(name.alter));
-    standing = name.alter;
+/// A reminder is in parentheses as on our page, where those of a ghosted note are in the way.
+void MusicXmlNotes::addAccidental(pugi::xml_node note, const ReadPitch& pitch, bool isTied, bool isGhosted) {
+    const auto sign = accidentals.signOf(pitch, isTied);
+    if (!sign) return;
+    pugi::xml_node accidental = addText(note, "accidental", accidentalName(sign->alter));
+    if (!sign->isCautionary) return;
+    accidental.append_attribute("cautionary") = "yes";
+    if (!isGhosted) accidental.append_attribute("parentheses") = "yes";
 }
 
 void MusicXmlNotes::addStringPlace(pugi::xml_node notations, const Note& written) const {

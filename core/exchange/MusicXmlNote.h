@@ -1,6 +1,7 @@
 // Writes the notes of one bar as MusicXML elements.
 #pragma once
 
+#include "core/engraving/BarAccidentals.h"
 #include "core/engraving/PageBars.h"
 #include "core/engraving/TabPlace.h"
 #include "core/engraving/WrittenNames.h"
@@ -36,7 +37,7 @@ public:
     /// Under this key, as the page's reader has it.
     void startBar(const KeySignature& standing) {
         key = standing;
-        accidentals.clear();
+        accidentals.startBar(standing);
     }
     /// `beams` as pageBeams() gives them for this piece.
     void add(pugi::xml_node measure, const PagePiece& piece, const std::vector<std::string>& beams);
@@ -51,7 +52,7 @@ private:
     void addNote(pugi::xml_node measure, const PagePiece& piece, std::size_t index,
                  const std::vector<std::string>& beams);
     static void addPitch(pugi::xml_node note, const ReadPitch& pitch);
-    void addAccidental(pugi::xml_node note, const ReadPitch& pitch, bool isTied);
+    void addAccidental(pugi::xml_node note, const ReadPitch& pitch, bool isTied, bool isGhosted);
     void addStringPlace(pugi::xml_node notations, const Note& written) const;
     void addDegree(pugi::xml_node note, const Note& written) const;
     void addNotations(pugi::xml_node note, const PagePiece& piece, std::size_t index);
@@ -71,8 +72,7 @@ private:
     std::map<NoteId, TabPlace> places;
     bool isTablature = false;
     KeySignature key;
-    /// What stands before a letter and octave so far in this bar.
-    std::map<std::pair<Step, int>, int> accidentals;
+    BarAccidentals accidentals;
 };
 
 } // namespace earwright

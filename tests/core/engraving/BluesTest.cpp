@@ -49,9 +49,21 @@ TEST(BluesBars, HaveTheAccidentalsCountedByHand) {
         counts.push_back(0);
         for (const StaffPiece& piece : bar.pieces)
             for (const StaffHead& head : piece.heads)
-                counts.back() += head.accidental.has_value();
+                counts.back() += head.accidental && !head.isCautionary;
     }
     EXPECT_THAT(counts, ElementsAre(3, 2, 3, 1, 4, 2, 2, 2, 1, 7, 1, 2));
+}
+
+// Reminders: the C of bar 2 behind the C sharp of bar 1, the B of bars 4 and 8 behind the B flats of bars 3
+// and 7, the E of bar 6 behind the E flat of bar 5.
+TEST(BluesBars, HaveTheRemindersCountedByHand) {
+    std::vector<std::pair<std::int64_t, int>> reminders;
+    for (const StaffBar& bar : staffOf(bluesChorus()))
+        for (const StaffPiece& piece : bar.pieces)
+            for (const StaffHead& head : piece.heads)
+                if (head.isCautionary) reminders.emplace_back(bar.number, head.midi);
+    EXPECT_THAT(reminders,
+                ElementsAre(std::pair(2, 72), std::pair(4, 71), std::pair(6, 76), std::pair(8, 71)));
 }
 
 TEST(BluesBars, HaveTheBeamsCountedByHand) {
@@ -73,7 +85,8 @@ TEST_F(Blues, IsThreeLinesOfFourBars) {
 
 TEST_F(Blues, ShowsEveryAccidentalOnce) {
     EXPECT_EQ(glyphs({Smufl::AccidentalFlat, Smufl::AccidentalNatural, Smufl::AccidentalSharp}),
-              3 + 2 + 3 + 1 + 4 + 2 + 2 + 2 + 1 + 7 + 1 + 2);
+              3 + 2 + 3 + 1 + 4 + 2 + 2 + 2 + 1 + 7 + 1 + 2 + 4);
+    EXPECT_EQ(glyphs({Smufl::AccidentalParensLeft}), 4) << "the reminders";
 }
 
 // 22 beams over the notes of a beat; under them one more for the sixteenths of bars 3, 5 and 10, a hook in

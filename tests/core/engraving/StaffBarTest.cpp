@@ -25,16 +25,18 @@ std::vector<StaffBar> quarters(const std::vector<int>& pitches) {
     return barsOf(study);
 }
 
-/// "b" for a flat, "n" natural, "#" sharp, "-" where none is shown.
+/// "b" for a flat, "n" natural, "#" sharp, "-" where none is shown; reminders in parentheses.
 std::string accidentals(const std::vector<StaffBar>& bars) {
     std::string text;
     for (const StaffBar& bar : bars)
         for (const StaffPiece& piece : bar.pieces)
-            for (const StaffHead& head : piece.heads)
-                text += !head.accidental       ? "-"
-                        : *head.accidental < 0 ? "b"
-                        : *head.accidental > 0 ? "#"
-                                               : "n";
+            for (const StaffHead& head : piece.heads) {
+                const std::string sign = !head.accidental       ? "-"
+                                         : *head.accidental < 0 ? "b"
+                                         : *head.accidental > 0 ? "#"
+                                                                : "n";
+                text += head.isCautionary ? "(" + sign + ")" : sign;
+            }
     return text;
 }
 
@@ -50,6 +52,48 @@ TEST(Accidentals, AreNotRepeatedOverATie) {
     study.notes.push_back(noteAt(study, Beats(5), Beats(1), 70));
     // The second B flat of bar 2 needs its own: the tied one sets none there.
     EXPECT_EQ(accidentals(barsOf(study)), "b-b");
+}
+
+// Gould, "Behind Bars", from memory: after a bar line a note that goes back to its unaltered state in the
+// same octave is reminded of once.
+TEST(Accidentals, RemindOfTheKeyInTheBarBehindAnAlteredNote) {
+    EXPECT_EQ(accidentals(quarters({70, 72, 72, 72, 71, 71, 72, 72})), "b---(n)---");
+    EXPECT_EQ(accidentals(quarters({66, 67, 67, 67, 67, 67, 65, 65})), "#-----(n)-");
+}
+
+TEST(Accidentals, RemindOfNothingWhereTheBarItselfWentBack) {
+    EXPECT_EQ(accidentals(quarters({70, 71, 72, 72, 71, 72, 72, 72})), "bn------");
+}
+
+TEST(Accidentals, RemindOfNothingInAnotherOctaveNorABarLater) {
+    EXPECT_EQ(accidentals(quarters({70, 72, 72, 72, 83, 84, 84, 84})), "b-------");
+    EXPECT_EQ(accidentals(quarters({70, 72, 72, 72, 72, 72, 72, 72, 71, 72, 72, 72})), "b-----------");
+}
+
+TEST(Accidentals, RemindBehindATieFromTheBarBefore) {
+    Study study;
+    study.notes.push_back(noteAt(study, Beats(3), Beats(2), 70));
+    study.notes.push_back(noteAt(study, Beats(5), Beats(1), 71));
+    study.notes.push_back(noteAt(study, Beats(6), Beats(1), 71));
+    for (Note& note : study.notes)
+        note.pitch.spelling = plainName(note.pitch.midi);
+    EXPECT_EQ(accidentals(barsOf(study)), "b-(n)-");
+    // Still sounding from two bars before.
+    study.notes[0].length = Beats(5);
+    study.notes[1].onset = Beats(8);
+    study.notes[2].onset = Beats(9);
+    EXPECT_EQ(accidentals(barsOf(study)), "b-(n)-");
+}
+
+TEST(Accidentals, RemindOfNothingWhereTheKeyHasIt) {
+    Study study;
+    study.page.keys = {{2, KeySignature{-1, Mode::Major}}};
+    study.notes.push_back(noteAt(study, Beats(0), Beats(4), 70));
+    study.notes.push_back(noteAt(study, Beats(4), Beats(4), 70));
+    study.notes.push_back(noteAt(study, Beats(8), Beats(4), 71));
+    for (Note& note : study.notes)
+        note.pitch.spelling = plainName(note.pitch.midi);
+    EXPECT_EQ(accidentals(barsOf(study)), "b-n") << "B flat is of F major, B natural is not";
 }
 
 TEST(Stems, PointUpBelowTheMiddleLineAndDownOnItAndAbove) {

@@ -99,6 +99,25 @@ TEST(MusicXmlReading, ReadsBackPhrasingKeysAndSwing) {
     EXPECT_TRUE(back.leftOut.empty());
 }
 
+// The attributes of <accidental> in the MusicXML 4.0 schema (cautionary, parentheses).
+TEST(MusicXmlReading, ReadsBackANoteWithAReminderAsItIs) {
+    Study study;
+    study.notes = {plainNote(study, 70, Beats(0), Beats(4)), plainNote(study, 71, Beats(4), Beats(2)),
+                   plainNote(study, 71, Beats(6), Beats(2))};
+    study.notes[0].pitch.spelling = PitchName{Step::B, -1};
+    const auto text = musicXml(study);
+    ASSERT_TRUE(text);
+    const std::string reminder = R"(<accidental cautionary="yes" parentheses="yes">natural</accidental>)";
+    const auto at = text->find(reminder);
+    ASSERT_NE(at, std::string::npos);
+    EXPECT_EQ(text->find(reminder, at + 1), std::string::npos) << "once in the bar";
+    const Imported back = read(*text);
+    ASSERT_EQ(back.study.notes.size(), 3u);
+    for (std::size_t i = 0; i < 3; ++i)
+        EXPECT_EQ(back.study.notes[i].pitch.midi, study.notes[i].pitch.midi);
+    EXPECT_TRUE(back.leftOut.empty());
+}
+
 TEST(MusicXmlReading, ReadsBackWhatItSaysOfSwingAndTempoToReadersWithoutThem) {
     Study study;
     study.meter = {12, 8};
