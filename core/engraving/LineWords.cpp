@@ -100,22 +100,26 @@ SignedText tempoWords(const TempoMark& tempo, const Meter& meter, const FontMetr
 
 SignedText swingWords(const Swing& swing, const FontMetrics& font) {
     Row row(font);
-    const std::string notes = swing.noteValue == 16 ? "sixteenths" : "eighths";
-    const bool isTriplet = swing.noteValue == 8 && swing.ratio == 2;
-    const bool isDotted = swing.noteValue == 8 && swing.ratio == 3;
+    const bool isSixteenths = swing.noteValue == 16;
+    const std::string notes = isSixteenths ? "sixteenths" : "eighths";
+    const Smufl each = isSixteenths ? Smufl::MetNote16thUp : Smufl::MetNote8thUp;
+    const Smufl doubled = isSixteenths ? Smufl::MetNote8thUp : Smufl::MetNoteQuarterUp;
+    const Smufl halved = isSixteenths ? Smufl::MetNote32ndUp : Smufl::MetNote16thUp;
+    const bool isTriplet = swing.ratio == 2;
+    const bool isDotted = swing.ratio == 3;
     if (swing.isEven()) {
         row.word("Even " + notes);
     } else if (!isTriplet && !isDotted) {
         row.word("Swing " + notes + " " + figure(swing.ratio) + " : 1");
     } else {
         row.word("Swing");
-        row.note(Smufl::MetNote8thUp);
-        row.note(Smufl::MetNote8thUp);
+        row.note(each);
+        row.note(each);
         row.word("=");
         const double left = row.width() + space;
-        row.note(isTriplet ? Smufl::MetNoteQuarterUp : Smufl::MetNote8thUp);
+        row.note(isTriplet ? doubled : each);
         if (isDotted) row.dot();
-        row.note(isTriplet ? Smufl::MetNote8thUp : Smufl::MetNote16thUp);
+        row.note(isTriplet ? each : halved);
         if (isTriplet) row.triplet(left);
     }
     return row.take();

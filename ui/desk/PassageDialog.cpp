@@ -123,9 +123,14 @@ void PassageDialog::addSwing(QFormLayout& form) {
     ratio->setValue(swing.ratio);
     shownRatio = ratio->value();
     ratio->setSuffix(tr(" : 1"));
-    ratio->setAccessibleName(tr("How eighths swing"));
-    ratio->setToolTip(tr("The first of two eighths to the second: 1 is even, 2 the triplet feel"));
-    form.addRow(tr("Eighths"), ratio);
+    ratio->setAccessibleName(tr("How they swing"));
+    ratio->setToolTip(tr("The first of two such notes to the second: 1 is even, 2 the triplet feel"));
+    swingNotes = new QComboBox;
+    swingNotes->setAccessibleName(tr("Notes that swing"));
+    swingNotes->addItem(tr("eighths"), 8);
+    swingNotes->addItem(tr("sixteenths"), 16);
+    swingNotes->setCurrentIndex(swingNotes->findData(swing.noteValue));
+    form.addRow(tr("Swing"), rowOf({ratio, swingNotes}));
 }
 
 void PassageDialog::addTempo(QFormLayout& form) {
@@ -187,6 +192,15 @@ std::optional<StatedPickup> PassageDialog::changedPickup() const {
     return StatedPickup{isMeant ? written : Beats::nearest(typed, 100)};
 }
 
+std::optional<Swing> PassageDialog::changedSwing() const {
+    // The field shows hundredths: 5 to 3 is not altered by being looked at.
+    const bool isRatioKept = ratio->value() == shownRatio;
+    const Swing wanted{isRatioKept ? swing.ratio : ratio->value(), swingNotes->currentData().toInt()};
+    // Which notes would be even is nothing that could be heard or seen.
+    const bool isStillEven = wanted.isEven() && swing.isEven();
+    return wanted == swing || isStillEven ? std::nullopt : std::optional(wanted);
+}
+
 QWidget* PassageDialog::fieldOf(Subject subject) const {
     switch (subject) {
     case Subject::Meter:
@@ -214,8 +228,7 @@ PassageChange PassageDialog::change() const {
     const QPoint chosen = keys->currentData().toPoint();
     const KeySignature newKey{chosen.x(), static_cast<Mode>(chosen.y())};
     if (newKey != key) wanted.key = newKey;
-    // The field shows hundredths: 5 to 3 is not altered by being looked at.
-    if (ratio->value() != shownRatio) wanted.swing = Swing{ratio->value(), swing.noteValue};
+    wanted.swing = changedSwing();
     StatedTempo newTempo{words->text().trimmed().toStdString(), tempo.quartersPerMinute};
     if (figure->value() != std::lround(tempo.quartersPerMinute.value_or(figure->minimum())))
         newTempo.quartersPerMinute =

@@ -40,6 +40,7 @@ private:
     void addMeter(QFormLayout& form);
     void addKey(QFormLayout& form);
     void addSwing(QFormLayout& form);
+    std::optional<Swing> changedSwing() const;
     void addTempo(QFormLayout& form);
     void addRepeat(QFormLayout& form);
     void addPickup(QFormLayout& form);
@@ -69,6 +70,7 @@ private:
     QComboBox* unit = nullptr;
     QComboBox* keys = nullptr;
     QDoubleSpinBox* ratio = nullptr;
+    QComboBox* swingNotes = nullptr;
     QLineEdit* words = nullptr;
     QSpinBox* figure = nullptr;
     QSpinBox* times = nullptr;

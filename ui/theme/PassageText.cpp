@@ -59,7 +59,8 @@ QString keyText(const KeySignature& key) {
 }
 
 QString swingText(const Swing& swing) {
-    return swing.isEven() ? tr("even") : tr("swing %1:1").arg(swing.ratio);
+    if (swing.isEven()) return tr("even");
+    return (swing.noteValue == 16 ? tr("swing of sixteenths %1:1") : tr("swing %1:1")).arg(swing.ratio);
 }
 
 QString signsAt(const Study& study, std::int64_t bar) {

@@ -44,11 +44,23 @@ TEST(SwingWords, ShowTheNotesThatTheRatioStandsFor) {
                             Smufl::MetAugmentationDot, Smufl::MetNote16thUp));
 }
 
+// All values halved: an eighth and a sixteenth under a 3, a dotted sixteenth and a thirty-second.
+TEST(SwingWords, ShowSixteenthsInNotesHalfAsLong) {
+    NEEDS_MUSIC_FONT;
+    const FontMetrics font = musicFont();
+    EXPECT_THAT(glyphsOf(swingWords({2, 16}, font).shapes),
+                ElementsAre(Smufl::MetNote16thUp, Smufl::MetNote16thUp, Smufl::MetNote8thUp,
+                            Smufl::MetNote16thUp, digitOf(Smufl::Tuplet0, 3)));
+    EXPECT_THAT(glyphsOf(swingWords({3, 16}, font).shapes),
+                ElementsAre(Smufl::MetNote16thUp, Smufl::MetNote16thUp, Smufl::MetNote16thUp,
+                            Smufl::MetAugmentationDot, Smufl::MetNote32ndUp));
+}
+
 TEST(SwingWords, SayOtherRatiosInFigures) {
     NEEDS_MUSIC_FONT;
     const FontMetrics font = musicFont();
     EXPECT_THAT(wordsOf(swingWords({1.5, 8}, font).shapes), ElementsAre("Swing eighths 1.5 : 1"));
-    EXPECT_THAT(wordsOf(swingWords({2, 16}, font).shapes), ElementsAre("Swing sixteenths 2 : 1"));
+    EXPECT_THAT(wordsOf(swingWords({1.8, 16}, font).shapes), ElementsAre("Swing sixteenths 1.8 : 1"));
     EXPECT_THAT(wordsOf(swingWords({1, 8}, font).shapes), ElementsAre("Even eighths"));
 }
 

@@ -1,7 +1,10 @@
 #include "ui/desk/PassageDialog.h"
 
+#include "core/exchange/MusicXml.h"
 #include "core/study/PageEdits.h"
+#include "core/study/PlayedTime.h"
 
+#include <QComboBox>
 #include <QDoubleSpinBox>
 #include <QLabel>
 #include <QLineEdit>
@@ -50,7 +53,7 @@ TEST(PassageDialog, ChangesNothingThatWasNotTouched) {
 
 TEST(PassageDialog, ChangesOnlyWhatWasAltered) {
     PassageDialog dialog(wellMarked(), 1, 4, PassageDialog::Subject::Swing, {});
-    named<QDoubleSpinBox>(dialog, "How eighths swing")->setValue(2);
+    named<QDoubleSpinBox>(dialog, "How they swing")->setValue(2);
     PassageChange change = dialog.change();
     EXPECT_EQ(change.bars, 4);
     EXPECT_EQ(change.swing, (Swing{2, 16})) << "of sixteenths as before";
@@ -64,6 +67,37 @@ TEST(PassageDialog, ChangesOnlyWhatWasAltered) {
     auto* figure = named<QSpinBox>(dialog, "Quarters a minute");
     figure->setValue(figure->minimum());
     EXPECT_EQ(dialog.change().tempo->quartersPerMinute, std::nullopt);
+}
+
+TEST(PassageDialog, SixteenthsSwingWhereTheyAreChosen) {
+    Study study;
+    study.notes.push_back({NoteId{1}, Beats(1, 4), Beats(1, 4), Pitch{60, {}}, 0.6, {}});
+    PassageDialog dialog(study, 1, {}, PassageDialog::Subject::Swing, {});
+    auto* notes = named<QComboBox>(dialog, "Notes that swing");
+    ASSERT_EQ(notes->currentText(), QStringLiteral("eighths"));
+    notes->setCurrentText(QStringLiteral("sixteenths"));
+    EXPECT_TRUE(isUntouched(dialog.change())) << "even notes are even";
+    named<QDoubleSpinBox>(dialog, "How they swing")->setValue(2);
+    ASSERT_EQ(dialog.change().swing, (Swing{2, 16}));
+    const auto swung = changePassage(study, dialog.change());
+    ASSERT_TRUE(swung);
+    // Two sixteenths are half a beat, the first twice as long as the second.
+    EXPECT_DOUBLE_EQ(playedBeat(*swung, Beats(1, 4)), 1.0 / 3);
+    EXPECT_EQ(playedBeat(*swung, Beats(1, 2)), 0.5) << "eighths stay where they are";
+    // Written as the MusicXML 4.0 schema has it (swing, swing-type).
+    const auto page = musicXml(*swung);
+    ASSERT_TRUE(page);
+    EXPECT_NE(page->find("<swing-type>16th</swing-type>"), std::string::npos);
+    notes->setCurrentText(QStringLiteral("eighths"));
+    EXPECT_EQ(dialog.change().swing, (Swing{2, 8}));
+}
+
+TEST(PassageDialog, ShowsWhichNotesSwingAlready) {
+    PassageDialog dialog(wellMarked(), 1, {}, PassageDialog::Subject::Swing, {});
+    auto* notes = named<QComboBox>(dialog, "Notes that swing");
+    EXPECT_EQ(notes->currentText(), QStringLiteral("sixteenths"));
+    notes->setCurrentText(QStringLiteral("eighths"));
+    EXPECT_EQ(dialog.change().swing, (Swing{5.0 / 3, 8})) << "at the very ratio, which the field rounds";
 }
 
 TEST(PassageDialog, AtBarOneThePickupIsCountedInTheMeterBesideIt) {

@@ -21,6 +21,8 @@ TEST(PassageText, TellsSwingByItsRatio) {
     Swing swing;
     swing.ratio = 2;
     EXPECT_EQ(swingText(swing).toStdString(), "swing 2:1");
+    swing.noteValue = 16;
+    EXPECT_EQ(swingText(swing).toStdString(), "swing of sixteenths 2:1");
 }
 
 TEST(PassageText, SaysNothingWhereNothingBegins) {
