@@ -25,10 +25,11 @@ Result<ForeignWriter> foreignWriter(const std::filesystem::path& path, const Mus
         path.string() + " ends in none of .musicxml, .mxl and .mid, the kinds that other programs read.", ""};
 }
 
-Result<Done> writeForeign(const Study& study, const std::filesystem::path& path) {
-    const auto write = foreignWriter(path);
+Result<Done> writeForeign(const Study& study, const std::filesystem::path& path, const MusicXmlOptions& page,
+                          const MidiOptions& midi, const PlayedNotes& played) {
+    const auto write = foreignWriter(path, page, midi);
     if (!write) return write.error();
-    const auto bytes = (*write)(study, {});
+    const auto bytes = (*write)(study, played);
     return bytes ? replaceFile(path, *bytes) : bytes.error();
 }
 

@@ -23,6 +23,8 @@ Result<ForeignWriter> foreignWriter(const std::filesystem::path& path, const Mus
 
 /// Writes the file whole or not at all. Errors: those of foreignWriter(), its writer and replaceFile().
 /// Threads: any; blocks until the disk has it.
-Result<Done> writeForeign(const Study& study, const std::filesystem::path& path);
+Result<Done> writeForeign(const Study& study, const std::filesystem::path& path,
+                          const MusicXmlOptions& page = {}, const MidiOptions& midi = {},
+                          const PlayedNotes& played = {});
 
 } // namespace earwright

@@ -51,12 +51,6 @@ void addStudyAndEdit(std::vector<Command>& table) {
          {WriteForOthers, CommandMenu::Study, "write-for-others", WORDS("For other programs…"),
           WORDS("Writes the line as MusicXML or a MIDI file"), KeyList{with(ctrl | shift, Qt::Key_E)},
           StudyOpen},
-         {ShowPage, CommandMenu::Study, "page", WORDS("Staff and tablature"),
-          WORDS("Shows the phrase as it is engraved under the grid, or puts it away"),
-          KeyList{with(shift, Qt::Key_E)}, StudyOpen},
-         {Strings, CommandMenu::Study, "strings", WORDS("Strings and tuning…"),
-          WORDS("Says how the instrument of the tablature is tuned, with how many strings, frets and a capo"),
-          KeyList{}, StudyOpen},
          {FindRecording, CommandMenu::Study, "find-recording", WORDS("Find the recording…"),
           WORDS("Points the study to its recording where the file has moved"), KeyList{}, StudyOpen},
          {Quit, CommandMenu::Study, "quit", WORDS("Quit"), WORDS("Closes the desk"),
@@ -259,7 +253,7 @@ void addMark(std::vector<Command>& table) {
           WORDS("Changes the key from here on, or over the selected bars"),
           KeyList{with(ctrl | shift, Qt::Key_T)}, StudyOpen},
          {SwingHere, Mark, "swing", WORDS("Swing…"),
-          WORDS("Says how eighths swing from here on, or over the selected bars"),
+          WORDS("Says how eighths or sixteenths swing from here on, or over the selected bars"),
           KeyList{with(ctrl, Qt::Key_I)}, StudyOpen},
          {TempoHere, Mark, "tempo", WORDS("Tempo mark…"),
           WORDS("Writes a tempo over the bar, in words and as a figure"),
@@ -464,7 +458,13 @@ void addPageMarks(std::vector<Command>& table) {
          {EnterByInstrument, Notes, "enter-by-instrument", WORDS("Enter by instrument"),
           WORDS("Gives the grid's cursor the pitch of each key of a MIDI keyboard, or of each note you "
                 "play or sing into the input, and goes on; Esc ends it"),
-          KeyList{with(alt, Qt::Key_I)}, Grid}});
+          KeyList{with(alt, Qt::Key_I)}, Grid},
+         {EntryOctaveHigher, Notes, "entry-octave-higher", WORDS("Entered an octave higher"),
+          WORDS("Writes what you play or sing into the input an octave higher than until now"),
+          KeyList{with(alt, Qt::Key_O)}, Grid},
+         {EntryOctaveLower, Notes, "entry-octave-lower", WORDS("Entered an octave lower"),
+          WORDS("Writes what you play or sing into the input an octave lower than until now"),
+          KeyList{with(alt | shift, Qt::Key_O)}, Grid}});
 }
 
 /// The number as a key, from ten on with Alt.
@@ -497,6 +497,40 @@ void addDividing(std::vector<Command>& table) {
            WORDS("Divides the beat under the cursor in eleven"), with(alt, Qt::Key_1));
     divide(DivideByTwelve, "divide-12", WORDS("Beat in twelve"),
            WORDS("Divides the beat under the cursor in twelve"), with(alt, Qt::Key_2));
+}
+
+/// Staff and tablature under the grid. Letters as for the page itself, which has E.
+void addPage(std::vector<Command>& table) {
+    const auto add = [&](CommandId id, const char* word, const char* name, const char* about, KeyList keys,
+                         bool startsGroup = false) {
+        table.push_back({id, Page, word, name, about, std::move(keys), StudyOpen, startsGroup});
+    };
+    add(ShowPage, "page", WORDS("Staff and tablature"),
+        WORDS("Shows the phrase as it is engraved under the grid, or puts it away"),
+        {with(shift, Qt::Key_E)});
+    add(NextReading, "page-reading", WORDS("Next reading"),
+        WORDS("Writes the page as the notes sound, for B♭ and E♭ instruments, tenor, baritone, guitar"),
+        {with(alt | shift, Qt::Key_R)}, true);
+    add(NextClef, "page-clef", WORDS("Next clef"),
+        WORDS("The clef that fits the line, treble, treble sounding an octave lower, bass"),
+        {with(alt | shift, Qt::Key_C)});
+    add(PageTablature, "page-tablature", WORDS("Tablature on the page"),
+        WORDS("Shows the tablature under the staff, or only the staff"), {with(alt | shift, Qt::Key_T)},
+        true);
+    add(PageChords, "page-chords", WORDS("Chord symbols on the page"),
+        WORDS("Shows the chord symbols over the staff, or none"), {with(alt | shift, Qt::Key_K)});
+    add(PageDegrees, "page-degrees", WORDS("Degrees on the page"),
+        WORDS("Shows what each note is on its chord, or not"), {with(alt | shift, Qt::Key_D)});
+    add(PageLarger, "page-larger", WORDS("Larger page"), WORDS("Draws staff and tablature larger"),
+        {with(alt | shift, Qt::Key_Up)}, true);
+    add(PageSmaller, "page-smaller", WORDS("Smaller page"), WORDS("Draws staff and tablature smaller"),
+        {with(alt | shift, Qt::Key_Down)});
+    add(PageChoices, "page-menu", WORDS("All choices of the page…"),
+        WORDS("Opens the page's menu, with the strings of the selected note"), {with(alt | shift, Qt::Key_E)},
+        true);
+    add(Strings, "strings", WORDS("Strings and tuning…"),
+        WORDS("Says how the instrument of the tablature is tuned, with how many strings, frets and a capo"),
+        {});
 }
 
 void addCheckAndHelp(std::vector<Command>& table) {
@@ -569,6 +603,7 @@ std::vector<Command> makeTable() {
     addSelecting(table);
     addPageMarks(table);
     addDividing(table);
+    addPage(table);
     addCheckAndHelp(table);
     return table;
 }
@@ -597,12 +632,12 @@ const Command& command(CommandId id) {
 }
 
 QString translatedName(CommandMenu menu) {
-    static constexpr std::array<const char*, 9> names{
+    static constexpr std::array<const char*, 10> names{
         QT_TRANSLATE_NOOP("Commands", "Study"),  QT_TRANSLATE_NOOP("Commands", "Edit"),
         QT_TRANSLATE_NOOP("Commands", "Listen"), QT_TRANSLATE_NOOP("Commands", "Loop"),
         QT_TRANSLATE_NOOP("Commands", "Sound"),  QT_TRANSLATE_NOOP("Commands", "Mark"),
-        QT_TRANSLATE_NOOP("Commands", "Notes"),  QT_TRANSLATE_NOOP("Commands", "Check"),
-        QT_TRANSLATE_NOOP("Commands", "Help")};
+        QT_TRANSLATE_NOOP("Commands", "Notes"),  QT_TRANSLATE_NOOP("Commands", "Page"),
+        QT_TRANSLATE_NOOP("Commands", "Check"),  QT_TRANSLATE_NOOP("Commands", "Help")};
     return QCoreApplication::translate(context, names[static_cast<std::size_t>(menu)]);
 }
 

@@ -11,7 +11,7 @@
 
 namespace earwright::ui {
 
-enum class CommandMenu { Study, Edit, Listen, Loops, Sound, Mark, Notes, Check, Help };
+enum class CommandMenu { Study, Edit, Listen, Loops, Sound, Mark, Notes, Page, Check, Help };
 
 /// One row of the table.
 struct Command {

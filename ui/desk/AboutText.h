@@ -6,7 +6,8 @@
 namespace earwright::ui {
 
 QString aboutTitle();
-/// Name, version, purpose and licence.
-QString aboutText();
+/// Name, version, purpose and licence; and of the music font, where there is one, by `fontLicence`
+/// (MusicFont::licence()) whose it is and under what.
+QString aboutText(const QString& fontLicence);
 
 } // namespace earwright::ui

@@ -13,6 +13,8 @@
 #include "ui/grid/MarkWords.h"
 #include "ui/grid/NoteGrid.h"
 #include "ui/grid/NoteGridPanel.h"
+#include "ui/page/MusicFont.h"
+#include "ui/page/PageSteps.h"
 #include "ui/page/PageView.h"
 #include "ui/sheet/ChorusSheetView.h"
 #include "ui/takes/TakePanel.h"
@@ -35,9 +37,7 @@ void bindStudy(CommandSet& commands, DeskWindow& window) {
     commands.bind(Save, [&] { keeping.save(); });
     commands.bind(SaveAs, [&] { keeping.askWhereToSave(); });
     commands.bind(WriteSheet, [&] { window.sheets().ask(); });
-    commands.bind(WriteForOthers, [&] { window.exchange().askWhereTo(); });
-    commands.bind(ShowPage, [&] { window.showPage(!window.page().isWanted()); });
-    commands.bind(Strings, [&] { window.strings().askForTuning(); });
+    commands.bind(WriteForOthers, [&] { window.exchange().askWhatToWrite(); });
     commands.bind(FindRecording, [&] { keeping.askForRecording(); });
     commands.bind(NameStudy, [&] { keeping.askForTitle(); });
     commands.bind(Quit, [&] { window.close(); });
@@ -200,7 +200,10 @@ void bindWriting(CommandSet& commands, DeskWindow& window) {
     write(WordsHere, [=] { grid->askForWords(false); });
     write(ClearPageMarks, [=] { grid->clearPageMarks(); });
     write(TapRhythm, [&window] { window.tapping().startOrFinish(); });
-    write(EnterByInstrument, [&window] { window.entry().startOrEnd(); });
+    EntryDesk& entry = window.entry();
+    write(EnterByInstrument, [&entry] { entry.startOrEnd(); });
+    write(EntryOctaveHigher, [&entry] { entry.stepOctave(1); });
+    write(EntryOctaveLower, [&entry] { entry.stepOctave(-1); });
     int parts = 0;
     for (const CommandId id :
          {DivideByOne, DivideByTwo, DivideByThree, DivideByFour, DivideByFive, DivideBySix, DivideBySeven,
@@ -208,6 +211,34 @@ void bindWriting(CommandSet& commands, DeskWindow& window) {
         ++parts;
         write(id, [=] { grid->setDivision(parts); });
     }
+}
+
+/// Whoever changes the page wants to see it.
+void changePage(DeskWindow& window, PageStep (*step)(const PageWish&)) {
+    window.showPage(true);
+    PageView& page = window.page();
+    const auto [wish, said] = step(page.wish());
+    page.choose(wish);
+    window.messages().notice(page.trouble().isEmpty() ? said : page.trouble());
+}
+
+void bindPage(CommandSet& commands, DeskWindow& window) {
+    commands.bind(ShowPage, [&] { window.showPage(!window.page().isWanted()); });
+    const auto change = [&](CommandId id, PageStep (*step)(const PageWish&)) {
+        commands.bind(id, [&window, step] { changePage(window, step); });
+    };
+    change(NextReading, nextReading);
+    change(NextClef, nextClef);
+    change(PageTablature, tablatureInOrOut);
+    change(PageChords, chordSymbolsInOrOut);
+    change(PageDegrees, degreesInOrOut);
+    change(PageLarger, larger);
+    change(PageSmaller, smaller);
+    commands.bind(PageChoices, [&] {
+        window.showPage(true);
+        window.page().openMenuByKey(window.panel().grid()->selectedNote());
+    });
+    commands.bind(Strings, [&] { window.strings().askForTuning(); });
 }
 
 /// The chords of the selected stretch, else of the loop, of the chorus where the ear is, or all.
@@ -254,8 +285,11 @@ void bindCheckAndHelp(CommandSet& commands, DeskWindow& window) {
         dialog->show();
     });
     commands.bind(About, [&] {
-        auto* box =
-            new QMessageBox(QMessageBox::NoIcon, aboutTitle(), aboutText(), QMessageBox::Close, &window);
+        const QString licence = MusicFont::licence();
+        auto* box = new QMessageBox(QMessageBox::NoIcon, aboutTitle(), aboutText(licence), QMessageBox::Close,
+                                    &window);
+        if (!licence.isEmpty()) box->setDetailedText(licence);
+        box->setDefaultButton(QMessageBox::Close);
         box->setAttribute(Qt::WA_DeleteOnClose);
         box->open();
     });
@@ -270,6 +304,7 @@ void bindCommands(CommandSet& commands, DeskWindow& window) {
     bindBeatAndBand(commands, window);
     bindMarking(commands, window);
     bindWriting(commands, window);
+    bindPage(commands, window);
     bindCheckAndHelp(commands, window);
 }
 

@@ -76,7 +76,7 @@ DeskWindow::DeskWindow(const DeskSession::Options& options, QSettings& store, st
     pageDesk = new PageDesk(*pageView, settings, this);
     stringsDesk = new StringsDesk(desk, *gridPanel->grid(), *messageBar, *this);
     sheetDesk = new SheetDesk(desk, tuning, *messageBar, settings, *this);
-    exchangeDesk = new ExchangeDesk(desk, *keeper, *messageBar, *this);
+    exchangeDesk = new ExchangeDesk(desk, *keeper, listener, *messageBar, settings, *this);
     listener.keepIn(options.cache);
     sounding = new SoundDesk(desk.engine(), settings, *transportBar, this);
     takeDesk = new TakeDesk(desk, ears, *takePanel, *messageBar, settings);

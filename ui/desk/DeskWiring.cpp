@@ -1,6 +1,7 @@
 // What joins session, views and player at the desk: each asks by signal, the desk lets the others know.
 #include "core/study/PracticeEdits.h"
 #include "ui/desk/DeskWindow.h"
+#include "ui/desk/ExchangeDesk.h"
 #include "ui/desk/StringsDesk.h"
 #include "ui/grid/LadderPanel.h"
 #include "ui/grid/LooseEndList.h"
@@ -60,6 +61,7 @@ void DeskWindow::connectStrip() {
 void DeskWindow::tellKeys() {
     gridPanel->setKeys(keyOf());
     chorusSheet->setKeys(keyOf());
+    entryDesk->setKeys(keyOf());
 }
 
 void DeskWindow::connectPanel() {
@@ -125,6 +127,7 @@ void DeskWindow::listenWhereTheUserDoes() {
     feels->listenTo(part);
     playingDesk->listenTo(part);
     playedAs->listenTo(part);
+    exchangeDesk->listenTo(part);
 }
 
 void DeskWindow::connectListening() {

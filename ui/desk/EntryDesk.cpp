@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
 
 namespace earwright::ui {
 
@@ -89,6 +90,21 @@ bool EntryDesk::giveUp() {
 void EntryDesk::setOctaves(int octaves) {
     shift = std::clamp(octaves, -furthestOctave, furthestOctave);
     settings.setValue(octavesKey, shift);
+    if (state == State::Listening) show();
+}
+
+void EntryDesk::stepOctave(int by) {
+    setOctaves(shift + by);
+    if (isTapped || (state == State::Listening && usesInput)) return;
+    const QString said = tr("What you play or sing into the input will be written %1.").arg(manner());
+    messages.notice(state == State::Listening
+                        ? said + QLatin1Char(' ') + tr("Keys of a keyboard are written as they are called.")
+                        : said);
+}
+
+void EntryDesk::setKeys(KeyOf keys) {
+    keyOf = std::move(keys);
+    shown.clear();
     if (state == State::Listening) show();
 }
 
@@ -231,6 +247,19 @@ QString EntryDesk::heardText() const {
     return tr("%1 heard.").arg(played);
 }
 
+QString EntryDesk::manner() const {
+    const std::array manners{tr("two octaves lower than it sounds"), tr("an octave lower than it sounds"),
+                             tr("as it sounds"), tr("an octave higher than it sounds"),
+                             tr("two octaves higher than it sounds")};
+    return manners[static_cast<std::size_t>(shift + furthestOctave)];
+}
+
+/// "Octave lower (Alt+Shift+O)"; without a key the name alone.
+QString EntryDesk::withKey(const QString& name, CommandId id) const {
+    const QString key = keyOf(id).toString(QKeySequence::NativeText);
+    return key.isEmpty() ? name : tr("%1 (%2)").arg(name, key);
+}
+
 QString EntryDesk::invitation() const {
     if (!keyboard.isThere() && !usesInput)
         return keyboard.name().isEmpty()
@@ -238,15 +267,12 @@ QString EntryDesk::invitation() const {
                    : tr("Waiting for the keyboard %1 to come back.").arg(keyboard.name());
     if (!usesInput)
         return tr("Press a key of %1: the grid's cursor takes its pitch and goes on.").arg(keyboard.name());
-    const std::array manners{tr("two octaves lower than it sounds"), tr("an octave lower than it sounds"),
-                             tr("as it sounds"), tr("an octave higher than it sounds"),
-                             tr("two octaves higher than it sounds")};
-    const QString manner = manners[static_cast<std::size_t>(shift + furthestOctave)];
     if (keyboard.isThere())
         return tr("Press a key of %1, or play or sing a note, written %2: the grid's cursor takes its pitch "
                   "and goes on.")
-            .arg(keyboard.name(), manner);
-    return tr("Play or sing a note: the grid's cursor takes its pitch, written %1, and goes on.").arg(manner);
+            .arg(keyboard.name(), manner());
+    return tr("Play or sing a note: the grid's cursor takes its pitch, written %1, and goes on.")
+        .arg(manner());
 }
 
 QString EntryDesk::words() const {
@@ -269,10 +295,11 @@ void EntryDesk::show() {
         return messages.say(subject, MessageBar::Tone::Question, now,
                             {{tr("Listen to the input too"), listen}, done});
     }
-    messages.say(subject, MessageBar::Tone::Question, now,
-                 {{tr("Octave lower"), [this] { setOctaves(shift - 1); }},
-                  {tr("Octave higher"), [this] { setOctaves(shift + 1); }},
-                  done});
+    messages.say(
+        subject, MessageBar::Tone::Question, now,
+        {{withKey(tr("Octave lower"), CommandId::EntryOctaveLower), [this] { setOctaves(shift - 1); }},
+         {withKey(tr("Octave higher"), CommandId::EntryOctaveHigher), [this] { setOctaves(shift + 1); }},
+         done});
 }
 
 } // namespace earwright::ui

@@ -3,6 +3,7 @@
 
 #include "core/listening/NoteEar.h"
 #include "core/midi/KeyStroke.h"
+#include "ui/commands/KeyWords.h"
 #include "ui/desk/DeskSession.h"
 #include "ui/desk/KeyboardDesk.h"
 #include "ui/desk/ListeningDesk.h"
@@ -50,6 +51,10 @@ public:
     /// Octaves from what sounds in the input up to what is written, −2 to 2; kept for the next time.
     int octaves() const { return shift; }
     void setOctaves(int octaves);
+    /// The same by key: told as well where it is not on, or goes by the keys of a keyboard.
+    void stepOctave(int by);
+    /// As its buttons name the keys for them; those of the table without it.
+    void setKeys(KeyOf keys);
 
     /// Takes in what came from the input; to be called with every frame of the interface.
     void follow();
@@ -78,6 +83,8 @@ private:
     bool isChord(const KeyStroke& stroke) const;
     void show();
     QString words() const;
+    QString manner() const;
+    QString withKey(const QString& name, CommandId id) const;
     QString invitation() const;
     QString heardText() const;
 
@@ -92,6 +99,7 @@ private:
 
     State state = State::Off;
     int shift = 0;
+    KeyOf keyOf = tableKey;
     std::optional<NoteEar> ear;
     SampleRate earRate;
     double earA = 0;

@@ -1,14 +1,19 @@
 #include "ui/desk/ExchangeDesk.h"
 
+#include "core/check/StudyPlaying.h"
 #include "core/exchange/OpenForeign.h"
 #include "core/exchange/WriteForeign.h"
 #include "core/study/MeterEdits.h"
 #include "core/study/OwnTime.h"
 #include "core/study/RecordingLocator.h"
+#include "ui/desk/ExportDialog.h"
+#include "ui/desk/StudyDialog.h"
 #include "ui/desk/StudyPaths.h"
 
-#include <QFileDialog>
+#include <QAbstractButton>
 #include <QInputDialog>
+#include <QMessageBox>
+#include <QPushButton>
 
 #include <algorithm>
 #include <utility>
@@ -52,8 +57,20 @@ void attach(Study& study, const DeskSession& session) {
 
 } // namespace
 
-ExchangeDesk::ExchangeDesk(DeskSession& desk, KeepingDesk& keeping, MessageBar& bar, QWidget& over)
-    : QObject(&over), session(desk), keeper(keeping), messages(bar), window(over) {
+ExchangeDesk::ExchangeDesk(DeskSession& desk, KeepingDesk& keeping, RecordingListener& listener,
+                           MessageBar& bar, QSettings& store, QWidget& over)
+    : QObject(&over),
+      session(desk),
+      keeper(keeping),
+      messages(bar),
+      window(over),
+      settings(store),
+      listening(listener, bar, QStringLiteral("exchange listening"),
+                tr("Listening to how the notes are played, %1 %")) {
+    connect(&session, &DeskSession::opened, this, [this] {
+        lastFile.clear();
+        listening.cancel();
+    });
     connect(&keeper, &KeepingDesk::foreignChosen, this, &ExchangeDesk::open);
 }
 
@@ -157,35 +174,79 @@ std::optional<MessageBar::Answer> ExchangeDesk::otherRhythm(const fs::path& path
                               }};
 }
 
-void ExchangeDesk::askWhereTo() {
-    auto* dialog = new QFileDialog(&window, tr("Write the line for other programs"), startFolder(session));
-    dialog->setAttribute(Qt::WA_DeleteOnClose);
-    dialog->setAcceptMode(QFileDialog::AcceptSave);
-    dialog->setDefaultSuffix(QStringLiteral("musicxml"));
-    dialog->setNameFilters(
-        {tr("MusicXML (*.musicxml)"), tr("Compressed MusicXML (*.mxl)"), tr("MIDI (*.mid)")});
-    dialog->selectFile(textOf(pathOf(suggestedFile(session)).stem()) + QStringLiteral(".musicxml"));
-    // A name without an ending is of the kind chosen.
-    connect(dialog, &QFileDialog::filterSelected, dialog, [dialog](const QString& filter) {
-        dialog->setDefaultSuffix(filter.section(QLatin1String("*."), 1).chopped(1));
-    });
-    connect(dialog, &QFileDialog::fileSelected, this, [this](const QString& file) { writeTo(pathOf(file)); });
-    dialog->open();
+bool ExchangeDesk::hasSound() const {
+    return session.recording() && session.study().beatMap.hasTempo();
 }
 
-void ExchangeDesk::writeTo(const fs::path& file) {
+void ExchangeDesk::askWhatToWrite() {
     if (!session.isOpen()) return;
     if (session.study().notes.empty())
         return messages.say(subject, Tone::Notice, tr("Nothing is written yet for other programs to read."));
-    writing.start<Result<Done>>(
-        [file, study = session.shared()](const std::stop_token&, const BackgroundJob::Report&) {
-            return writeForeign(*study, file);
+    ExportChoices start = rememberedExport(settings);
+    const QString name =
+        textOf(pathOf(suggestedFile(session)).stem()) + QLatin1Char('.') + rememberedExportKind(settings);
+    start.file = lastFile.empty() ? pathOf(startFolder(session)) / pathOf(name) : lastFile;
+    openForThisStudy(*new ExportDialog(
+                         start, hasSound(), [this](const ExportChoices& made) { write(made); }, &window),
+                     session);
+}
+
+void ExchangeDesk::write(ExportChoices choices) {
+    if (!session.isOpen()) return;
+    if (session.study().notes.empty())
+        return messages.say(subject, Tone::Notice, tr("Nothing is written yet for other programs to read."));
+    if (choices.file.is_relative()) choices.file = pathOf(startFolder(session)) / choices.file;
+    lastFile = choices.file;
+    rememberExport(choices, settings);
+    // A look at the disk may take its time.
+    writing.start<Result<bool>>(
+        [file = choices.file](const std::stop_token&, const BackgroundJob::Report&) {
+            std::error_code unknown;
+            return Result<bool>(fs::exists(file, unknown));
         },
-        [this, file](Result<Done> outcome) {
-            if (outcome)
-                messages.say(subject, Tone::Notice, tr("The line is in %1.").arg(nameOf(file)));
-            else
-                messages.say(subject, Tone::Trouble, QString::fromStdString(describe(outcome.error())));
+        [this, choices](Result<bool> isThere) { *isThere ? askToReplace(choices) : carryOut(choices); });
+}
+
+void ExchangeDesk::askToReplace(const ExportChoices& choices) {
+    auto* box =
+        new QMessageBox(QMessageBox::NoIcon, tr("Replace the file?"),
+                        tr("%1 is there already.").arg(nameOf(choices.file)), QMessageBox::Cancel, &window);
+    box->setAttribute(Qt::WA_DeleteOnClose);
+    box->addButton(tr("&Replace"), QMessageBox::AcceptRole);
+    box->setDefaultButton(QMessageBox::Cancel);
+    connect(box, &QMessageBox::buttonClicked, this, [this, box, choices](QAbstractButton* button) {
+        if (box->buttonRole(button) == QMessageBox::AcceptRole) carryOut(choices);
+    });
+    box->open();
+}
+
+void ExchangeDesk::carryOut(const ExportChoices& choices) {
+    const auto study = session.shared();
+    const bool isMidi = choices.file.extension() == ".mid";
+    if (!isMidi || !choices.asPlayed || !hasSound()) return put(choices, study, {});
+    listening.start<PlayedNotes>(
+        [study, part = heardPart](const RecordingEvidence& recording, const std::stop_token& stop,
+                                  const BackgroundJob::Report& report) {
+            return measurePlaying(*study, study->notes, recording, stop, report, part);
+        },
+        [this, choices, study](PlayedNotes played) { put(choices, study, std::move(played)); });
+}
+
+void ExchangeDesk::put(const ExportChoices& choices, std::shared_ptr<const Study> study, PlayedNotes played) {
+    const QString said = played.empty() || played.size() == study->notes.size()
+                             ? tr("The line is in %1.").arg(nameOf(choices.file))
+                             : tr("The line is in %1. %2 of %3 notes are heard to begin and stand there as "
+                                  "played, the others as written.")
+                                   .arg(nameOf(choices.file))
+                                   .arg(played.size())
+                                   .arg(study->notes.size());
+    writing.start<Result<Done>>(
+        [choices, study, played = std::move(played)](const std::stop_token&, const BackgroundJob::Report&) {
+            return writeForeign(*study, choices.file, choices.page, choices.midi, played);
+        },
+        [this, said](Result<Done> outcome) {
+            outcome ? messages.say(subject, Tone::Notice, said)
+                    : messages.say(subject, Tone::Trouble, QString::fromStdString(describe(outcome.error())));
         });
 }
 

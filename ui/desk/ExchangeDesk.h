@@ -5,15 +5,19 @@
 #include "core/result/Result.h"
 #include "ui/desk/BackgroundJob.h"
 #include "ui/desk/DeskSession.h"
+#include "ui/desk/ExportChoices.h"
 #include "ui/desk/KeepingDesk.h"
+#include "ui/desk/ListenedWork.h"
 #include "ui/desk/MessageBar.h"
 
 #include <QObject>
 
 #include <filesystem>
+#include <memory>
 #include <optional>
 #include <string>
 
+class QSettings;
 class QWidget;
 
 namespace earwright::ui {
@@ -22,7 +26,9 @@ namespace earwright::ui {
 class ExchangeDesk : public QObject {
     Q_OBJECT
 public:
-    ExchangeDesk(DeskSession& session, KeepingDesk& keeping, MessageBar& messages, QWidget& window);
+    /// Requires: all outlive this.
+    ExchangeDesk(DeskSession& session, KeepingDesk& keeping, RecordingListener& listener,
+                 MessageBar& messages, QSettings& settings, QWidget& window);
 
     /// Reads the file, asks for a part where it has several, and opens the line as a new study: with the
     /// recording that is open, and its beat marks, where there is one. What was left out is told. Nothing
@@ -31,9 +37,13 @@ public:
     /// The same with a part chosen, by number or name, and where the notes of a MIDI file go.
     void openPart(const std::filesystem::path& path, const std::string& part,
                   MidiRhythm rhythm = MidiRhythm::Fitting);
-    void askWhereTo();
-    /// Writes .musicxml, .mxl or .mid and says so, or why not.
-    void writeTo(const std::filesystem::path& file);
+    /// Opens the dialog, as it was answered the last time; says why not where nothing is written.
+    void askWhatToWrite();
+    /// Writes .musicxml, .mxl or .mid and says so, or why not. What is there already is not replaced without
+    /// being asked about.
+    void write(ExportChoices choices);
+    /// Where the playing is measured: the user's focus and band, or where the line is clearest.
+    void listenTo(const HeardPart& part) { heardPart = part; }
 
 private:
     /// What was asked of a file.
@@ -49,6 +59,10 @@ private:
     void askForPart(const std::filesystem::path& path, const Imported& imported);
     void take(const std::filesystem::path& path, Imported imported);
     void tell(const std::filesystem::path& path, const Imported& imported);
+    bool hasSound() const;
+    void askToReplace(const ExportChoices& choices);
+    void carryOut(const ExportChoices& choices);
+    void put(const ExportChoices& choices, std::shared_ptr<const Study> study, PlayedNotes played);
     /// To read the same part the other way, where that makes another line.
     std::optional<MessageBar::Answer> otherRhythm(const std::filesystem::path& path,
                                                   const Imported& imported);
@@ -58,7 +72,13 @@ private:
     MessageBar& messages;
     QWidget& window;
     BackgroundJob reading;
+    QSettings& settings;
     BackgroundJob writing;
+    /// Measures how the notes are played, where the file is to have that.
+    ListenedWork listening;
+    HeardPart heardPart;
+    /// Of the study that is open.
+    std::filesystem::path lastFile;
 };
 
 } // namespace earwright::ui

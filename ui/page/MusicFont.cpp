@@ -1,6 +1,7 @@
 #include "ui/page/MusicFont.h"
 
 #include <QCoreApplication>
+#include <QFile>
 #include <QString>
 #include <QTransform>
 
@@ -25,6 +26,14 @@ std::filesystem::path builtFolder() {
 #endif
 }
 
+/// As it is installed, else as it was built; empty where the font is in neither.
+std::filesystem::path fontFolder() {
+    std::error_code unknown;
+    for (const auto& folder : {installedFolder(), builtFolder()})
+        if (!folder.empty() && std::filesystem::exists(folder / "metadata.json", unknown)) return folder;
+    return {};
+}
+
 QFont faceOf(TextRole role, double size) {
     QFont face;
     // What the layout measures with.
@@ -41,10 +50,7 @@ QFont faceOf(TextRole role, double size) {
 } // namespace
 
 Result<std::shared_ptr<MusicFont>> MusicFont::load() {
-    std::error_code unknown;
-    for (const auto& folder : {installedFolder(), builtFolder()})
-        if (!folder.empty() && std::filesystem::exists(folder / "metadata.json", unknown))
-            return load(folder);
+    if (const auto folder = fontFolder(); !folder.empty()) return load(folder);
     return Error{
         ErrorKind::NotFound,
         "Staff and tablature need the music font Bravura, which this build is without: build it where npm "
@@ -60,6 +66,14 @@ Result<std::shared_ptr<MusicFont>> MusicFont::load(const std::filesystem::path& 
     if (!opened.isValid())
         return Error{ErrorKind::Unreadable, "The music font bravura.otf could not be opened.", ""};
     return std::shared_ptr<MusicFont>(new MusicFont(*std::move(metrics), opened));
+}
+
+QString MusicFont::licence() {
+    const std::filesystem::path folder = fontFolder();
+    if (folder.empty()) return {};
+    QFile file(QString::fromStdString((folder / "LICENSE.txt").string()));
+    if (!file.open(QIODevice::ReadOnly | QIODevice::Text)) return {};
+    return QString::fromUtf8(file.readAll());
 }
 
 const QPainterPath& MusicFont::outline(Smufl glyph) {

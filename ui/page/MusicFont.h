@@ -9,6 +9,7 @@
 #include <QFont>
 #include <QPainterPath>
 #include <QRawFont>
+#include <QString>
 
 #include <filesystem>
 #include <map>
@@ -26,6 +27,10 @@ public:
     /// Error: NotFound, with what is missing, in a build without the font; what FontMetrics::read says.
     static Result<std::shared_ptr<MusicFont>> load();
     static Result<std::shared_ptr<MusicFont>> load(const std::filesystem::path& folder);
+
+    /// The licence that comes with the font, as it is written; empty in a build without it. Its first
+    /// paragraph says whose the font is. Threads: any, after QCoreApplication was made.
+    static QString licence();
 
     const FontMetrics& metrics() const { return measures; }
     /// About the glyph's origin, in staff spaces, y downward; empty where the font has no such glyph.

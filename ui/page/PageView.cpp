@@ -100,6 +100,20 @@ void PageView::choose(const PageWish& next) {
 }
 
 void PageView::openMenu(const QPoint& globalPlace, const std::optional<NoteId>& note) {
+    makeMenu(note)->popup(globalPlace);
+}
+
+void PageView::openMenuByKey(const std::optional<NoteId>& note) {
+    const QRect head = note && isVisible() ? paper->placeOf(*note) : QRect();
+    const bool isInSight =
+        !head.isEmpty() && viewport()->rect().contains(paper->mapTo(viewport(), head.center()));
+    // A page that is not drawn yet, or has nothing to show, has no place of its own.
+    const QWidget* over = isVisible() || !parentWidget() ? viewport() : parentWidget();
+    QMenu* menu = makeMenu(note);
+    menu->popup(isInSight ? paper->mapToGlobal(head.bottomLeft()) : over->mapToGlobal(over->rect().center()));
+}
+
+QMenu* PageView::makeMenu(const std::optional<NoteId>& note) {
     auto* menu = new QMenu(this);
     menu->setAttribute(Qt::WA_DeleteOnClose);
     const Note* written = study && note ? study->note(*note) : nullptr;
@@ -114,7 +128,7 @@ void PageView::openMenu(const QPoint& globalPlace, const std::optional<NoteId>& 
         connect(menu->addAction(tr("Strings and tuning…")), &QAction::triggered, this,
                 &PageView::stringsWanted);
     }
-    menu->popup(globalPlace);
+    return menu;
 }
 
 QRect PageView::placeOf(NoteId note) const {

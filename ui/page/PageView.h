@@ -15,6 +15,8 @@
 #include <optional>
 #include <vector>
 
+class QMenu;
+
 namespace earwright::ui {
 
 class PageCanvas;
@@ -47,8 +49,12 @@ public:
     bool isWanted() const { return wanted; }
     void setWish(const PageWish& wish);
     const PageWish& wish() const { return reading; }
+    /// As the user chose it: is shown and told as changed.
+    void choose(const PageWish& next);
     /// The menu of the view and, where there is one, of a note.
     void openMenu(const QPoint& globalPlace, const std::optional<NoteId>& note);
+    /// The same by key: at the note where it is in sight.
+    void openMenuByKey(const std::optional<NoteId>& note);
 
     /// In the canvas's pixels; for pointing at a note. Empty where it is not shown.
     QRect placeOf(NoteId note) const;
@@ -72,7 +78,7 @@ protected:
     void changeEvent(QEvent* event) override;
 
 private:
-    void choose(const PageWish& next);
+    QMenu* makeMenu(const std::optional<NoteId>& note);
     void layOut();
     void take(Laid laid, double zoom);
     void bringIntoSight(const QRect& line);

@@ -103,7 +103,7 @@ TEST_F(CommandSetTest, PutsEveryCommandIntoAMenu) {
         for (QAction* action : top->menu()->actions())
             count += action->isSeparator() ? 0 : 1;
     EXPECT_EQ(count, commandTable().size());
-    EXPECT_EQ(window.menuBar()->actions().size(), 9);
+    EXPECT_EQ(window.menuBar()->actions().size(), 10);
 }
 
 } // namespace

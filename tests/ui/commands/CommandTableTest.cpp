@@ -113,6 +113,17 @@ constexpr ExpectedKey expectedKeys[] = {
     {CommandId::NextLooseEnd, "J"},
     {CommandId::FewerBars, "Ctrl+PgUp"},
     {CommandId::MoreBars, "Ctrl+PgDown"},
+    {CommandId::ShowPage, "Shift+E"},
+    {CommandId::NextReading, "Alt+Shift+R"},
+    {CommandId::NextClef, "Alt+Shift+C"},
+    {CommandId::PageTablature, "Alt+Shift+T"},
+    {CommandId::PageChords, "Alt+Shift+K"},
+    {CommandId::PageDegrees, "Alt+Shift+D"},
+    {CommandId::PageLarger, "Alt+Shift+Up"},
+    {CommandId::PageSmaller, "Alt+Shift+Down"},
+    {CommandId::PageChoices, "Alt+Shift+E"},
+    {CommandId::EntryOctaveHigher, "Alt+O"},
+    {CommandId::EntryOctaveLower, "Alt+Shift+O"},
 };
 
 TEST(CommandTable, HasTheKeysTheProductDescribes) {
@@ -127,7 +138,7 @@ TEST(CommandTable, LeavesNoMenuEmpty) {
     std::set<CommandMenu> filled;
     for (const Command& entry : commandTable())
         filled.insert(entry.menu);
-    EXPECT_EQ(filled.size(), 9u);
+    EXPECT_EQ(filled.size(), 10u);
     for (const CommandMenu menu : filled)
         EXPECT_FALSE(translatedName(menu).isEmpty());
 }

@@ -47,6 +47,15 @@ TEST_F(EnteringByInstrument, EndsWhereTheWordAboutTheEarsIsClosedWithoutAnAnswer
     EXPECT_TRUE(soon([&] { return !entry().isOn(); }));
 }
 
+TEST_F(EnteringByInstrument, TellsTheOctaveThatIsChosenBeforehand) {
+    markBarsAndPhrase();
+    press(Qt::Key_O, Qt::AltModifier);
+    EXPECT_EQ(entry().octaves(), 1);
+    EXPECT_FALSE(entry().isOn());
+    const QString said = window->messages().sentence(QStringLiteral("notice"));
+    EXPECT_TRUE(said.contains("an octave higher than it sounds")) << said.toStdString();
+}
+
 TEST_F(EnteringByInstrument, SaysWhereThereIsNoInput) {
     const tests::NoSound silence;
     settings.setValue("input/cautionRead", true);
@@ -127,6 +136,19 @@ TEST_F(WithAnInput, WritesAnOctaveHigherForAGuitar) {
     EXPECT_EQ(pitches(), (std::vector<int>{64})) << "A0 is none of a line's pitches";
     EXPECT_TRUE(told().contains("outside")) << told().toStdString();
     EXPECT_EQ(settings.value("input/octaves").toInt(), -2);
+}
+
+TEST_F(WithAnInput, ChangesTheOctaveByKey) {
+    press(Qt::Key_O, Qt::AltModifier | Qt::ShiftModifier);
+    EXPECT_EQ(entry().octaves(), -1);
+    EXPECT_TRUE(told().contains("an octave lower")) << told().toStdString();
+    play({72});
+    EXPECT_EQ(pitches(), (std::vector<int>{60}));
+    press(Qt::Key_O, Qt::AltModifier);
+    press(Qt::Key_O, Qt::AltModifier);
+    EXPECT_EQ(entry().octaves(), 1);
+    EXPECT_TRUE(entry().isOn());
+    keepPicture(*window, "entry-octave.png");
 }
 
 TEST_F(WithAnInput, EndsBehindTheLastColumn) {

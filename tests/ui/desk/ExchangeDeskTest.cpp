@@ -5,9 +5,13 @@
 #include "tests/core/study/TemporaryFolder.h"
 #include "tests/ui/Picture.h"
 #include "tests/ui/desk/TonesDesk.h"
+#include "ui/desk/ExportDialog.h"
 #include "ui/page/PageView.h"
 
+#include <QAbstractButton>
+#include <QFile>
 #include <QInputDialog>
+#include <QMessageBox>
 
 #include <algorithm>
 #include <string>
@@ -72,6 +76,11 @@ protected:
             press(Qt::Key_Return);
         }
         ASSERT_EQ(study().beatMap.marks().size(), 4u);
+    }
+    void writeTo(const std::filesystem::path& file) {
+        ExportChoices wish;
+        wish.file = file;
+        window->exchange().write(wish);
     }
     int firstPitch() {
         const auto& notes = window->session().study().notes;
@@ -187,16 +196,68 @@ TEST_F(ExchangeDeskTest, WritesTheLineForOtherPrograms) {
     window->open(score(false));
     ASSERT_TRUE(soon([&] { return window->session().isOpen(); }));
     for (const char* name : {"out.musicxml", "out.mxl", "out.mid"}) {
-        window->exchange().writeTo(in(name));
+        writeTo(in(name));
         ASSERT_TRUE(soon([&] { return told().contains(name); }));
         const auto back = openForeign(in(name));
         ASSERT_TRUE(back.ok()) << describe(back.error());
         EXPECT_EQ(back->study.notes.size(), 1u);
     }
-    window->exchange().writeTo(in("nowhere/out.mid"));
+    writeTo(in("nowhere/out.mid"));
     ASSERT_TRUE(soon([&] { return told().contains("nowhere"); }));
-    window->exchange().writeTo(in("out.pdf"));
+    writeTo(in("out.pdf"));
     ASSERT_TRUE(soon([&] { return told().contains("none of"); }));
+}
+
+TEST_F(ExchangeDeskTest, EnterInTheDialogWritesAsItDidTheLastTime) {
+    window->open(score(false));
+    ASSERT_TRUE(soon([&] { return window->session().isOpen(); }));
+    press(Qt::Key_E, Qt::ControlModifier | Qt::ShiftModifier);
+    auto* dialog = window->findChild<ExportDialog*>();
+    ASSERT_TRUE(dialog);
+    ExportChoices wish = dialog->choices();
+    EXPECT_EQ(wish.file.filename(), "line.musicxml");
+    EXPECT_EQ(wish.page.reading, Reading::Concert);
+    dialog->reject();
+    wish.file = in("alto.musicxml");
+    wish.page.reading = Reading::EFlat;
+    window->exchange().write(wish);
+    ASSERT_TRUE(soon([&] { return told().contains("The line is in alto.musicxml"); }));
+    window->commands().action(CommandId::WriteForOthers)->trigger();
+    ASSERT_TRUE(soon([&] { return (dialog = window->findChild<ExportDialog*>()) && dialog->isVisible(); }));
+    EXPECT_EQ(dialog->choices().file, in("alto.musicxml"));
+    QTest::keyClick(dialog, Qt::Key_Return);
+    // It is there already.
+    ASSERT_TRUE(soon([&] { return window->findChild<QMessageBox*>() != nullptr; }));
+    window->messages().close(QStringLiteral("exchange"));
+    for (QAbstractButton* button : window->findChild<QMessageBox*>()->buttons())
+        if (button->text().contains(QStringLiteral("Replace"))) button->click();
+    ASSERT_TRUE(soon([&] { return told().contains("The line is in alto.musicxml"); }));
+    // C4 as an alto reads it, a major sixth higher (common practice).
+    QFile file(QString::fromStdString(in("alto.musicxml").string()));
+    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+    EXPECT_TRUE(file.readAll().contains("<step>A</step>"));
+}
+
+TEST_F(ExchangeDeskTest, WritesMidiAsTheRecordPlaysTheNotes) {
+    writeTheLine();
+    ExportChoices wish;
+    wish.file = in("played.mid");
+    wish.asPlayed = true;
+    window->exchange().write(wish);
+    ASSERT_TRUE(soon([&] { return told().contains("played.mid"); })) << told().toStdString();
+    wish.file = in("written.mid");
+    wish.asPlayed = false;
+    window->exchange().write(wish);
+    ASSERT_TRUE(soon([&] { return told().contains("written.mid"); }));
+    const auto bytes = [&](const char* name) {
+        QFile file(QString::fromStdString(in(name).string()));
+        EXPECT_TRUE(file.open(QIODevice::ReadOnly));
+        return file.readAll();
+    };
+    const auto played = openForeign(in("played.mid"), {}, MidiRhythm::Ticks);
+    ASSERT_TRUE(played.ok());
+    EXPECT_EQ(played->study.notes.size(), study().notes.size());
+    EXPECT_NE(bytes("played.mid"), bytes("written.mid")) << "the tones last for 0.48 of 0.5 seconds";
 }
 
 } // namespace
