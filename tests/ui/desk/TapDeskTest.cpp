@@ -88,6 +88,23 @@ TEST_F(TapDeskKeys, OffersWaysToWriteWhatWasTappedAndWritesTheChosenOneAsOneStep
     EXPECT_EQ(study().notes.size(), notesBefore);
 }
 
+// A quarter-note triplet: bar 2 begins at 2.5 s, its first two beats last a second, and each note a third of
+// it (common practice); hands that are up to 14 ms off.
+TEST_F(TapDeskKeys, WriteThreeNotesTappedOverTwoBeatsAsATriplet) {
+    markBarsAndPhrase();
+    press(Qt::Key_E, Qt::AltModifier);
+    for (const double at : {2.506, 2.82, 3.175, 3.508, 4.01})
+        tapAt(at);
+    press(Qt::Key_Return);
+    press(Qt::Key_Return);
+    ASSERT_EQ(study().notes.size(), 5u);
+    const Beats places[] = {Beats(4), Beats(14, 3), Beats(16, 3), Beats(6), Beats(7)};
+    for (std::size_t i = 0; i < 5; ++i)
+        EXPECT_EQ(study().notes[i].onset, places[i]) << i;
+    EXPECT_EQ(study().divisionOf(4), BeatDivision::Three);
+    EXPECT_EQ(study().divisionOf(5), BeatDivision::Three);
+}
+
 // Bar 2 goes in three from 2.5 s on, so that bar 3 begins at 4 s: two eighths and a quarter, with the second
 // eighth between the middle of its beat and the last of a triplet.
 TEST_F(TapDeskKeys, NamesPlacesByTheMeterThatStandsThere) {
