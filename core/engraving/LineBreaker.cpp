@@ -142,7 +142,11 @@ void LineBreaker::addMarks(std::size_t first, SystemPlan& plan) const {
 void LineBreaker::addTempos(bool isFirst, SystemPlan& plan) const {
     plan.tempos = standing(study.page.tempos, plan, isFirst);
     const Beats begin = plan.bars.front().begin;
-    const bool isSaid = !plan.tempos.empty() && plan.tempos.front().at == begin;
+    // A mark at the first whole bar stands over the pickup as well.
+    const auto whole =
+        std::find_if(plan.bars.begin(), plan.bars.end(), [](const StaffBar& bar) { return bar.number >= 1; });
+    const Beats start = whole == plan.bars.end() ? begin : whole->begin;
+    const bool isSaid = !plan.tempos.empty() && plan.tempos.front().at <= start;
     if (!isFirst || isSaid || !about.beatsPerMinute) return;
     const double quarters = *about.beatsPerMinute * 4 / study.meter.beatUnit;
     plan.tempos.insert(plan.tempos.begin(), {begin, "", quarters});

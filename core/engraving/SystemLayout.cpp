@@ -56,6 +56,8 @@ public:
         layOutOrnaments(upper(), made.bars, sketch);
         if (plan.strings == 0) layOutBendAmounts(line(), sketch);
         const LineMoments moments(made.moments);
+        // Near its bar line: what is said of the music stands over it.
+        drawBarNumber();
         layOutChords(content.chords, places, sketch);
         layOutEndings(plan, made.bars, sketch);
         layOutWordsAbove(plan, moments, right, sketch);
@@ -65,7 +67,6 @@ public:
         drawDegrees();
         drawTab();
         drawBars();
-        drawBarNumber();
         made.shapes = std::move(sketch.shapes);
         made.extent = extentOf(made.shapes, font);
         return std::move(made);

@@ -61,6 +61,24 @@ TEST_F(LineBeginning, SaysTempoAndSwingInOneRowOverTheMeter) {
     }
 }
 
+// What was measured is said where no mark says it; a mark at bar 1 says it for the pickup too.
+TEST_F(LineBeginning, SaysTheTempoOnceBeforeAPickup) {
+    for (const bool hasMark : {true, false}) {
+        Study study = quarters(true);
+        if (!hasMark) study.page.tempos.clear();
+        PageExcerpt excerpt = wholeStudy(study);
+        excerpt.beatsPerMinute = 128;
+        const auto systems = engraveSystems(study, excerpt, {}, musicFont());
+        ASSERT_TRUE(systems);
+        const auto& texts = systems->front().shapes.texts;
+        EXPECT_EQ(
+            std::count_if(texts.begin(), texts.end(),
+                          [](const PlacedText& one) { return one.text == "= 132" || one.text == "= 128"; }),
+            1);
+        text(systems->front(), hasMark ? "= 132" : "= 128");
+    }
+}
+
 TEST_F(LineBeginning, SaysALaterTempoOverItsNote) {
     Study study = quarters(false);
     study.page.tempos = {{Beats(2), "Slower", {}}};
@@ -83,6 +101,23 @@ TEST_F(LineBeginning, NumbersTheFirstWholeBarOverItsBarLine) {
     const PageBox number = boxOf(text(system, "6"));
     EXPECT_NEAR((number.left + number.right) / 2, system.bars.front().right, 0.01);
     EXPECT_LT(number.bottom, 0);
+}
+
+// A number belongs to its bar line: words over the line stand over it.
+TEST_F(LineBeginning, HasWordsOverTheNumberOfItsFirstWholeBar) {
+    Study study = studyInFour();
+    for (const int beat : {18, 19, 20, 24})
+        study.notes.push_back(noteAt(study, Beats(beat), Beats(1), 62));
+    study.page.tempos = {{Beats(0), "Medium up, not too fast", 132.0}};
+    PageExcerpt excerpt = barsAround(study, {Beats(18), Beats(25)});
+    excerpt.only = Range<Beats>{Beats(18), Beats(25)};
+    const auto systems = engraveSystems(study, excerpt, {}, musicFont());
+    ASSERT_TRUE(systems);
+    const PageBox number = boxOf(text(systems->front(), "6"));
+    const PageBox words = boxOf(text(systems->front(), "Medium up, not too fast"));
+    EXPECT_LT(words.left, number.left);
+    EXPECT_GT(words.right, number.left);
+    EXPECT_LT(words.bottom, number.top);
 }
 
 // An excerpt that begins late in its bar is no pickup to the tempo of the next.
