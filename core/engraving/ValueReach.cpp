@@ -45,6 +45,8 @@ Beats syncopationReach(const Meter& meter, const Beats& from, const Beats& to) {
 
 Beats compoundRestReach(const Meter& meter, std::int64_t pulse, const Beats& from, const Beats& to) {
     if (!isWhole(from)) return std::min(to, from + Beats(1, from.denominator()));
+    // Two thirds of a beat are one rest where they begin it, and two where they end it.
+    if (!isWhole(from / pulse)) return std::min(to, from + Beats(1));
     const Beats beatEnd = nextMultiple(from, pulse);
     const bool startsHalf = meter.beatsPerBar == 4 * pulse && isWhole(from / (2 * pulse));
     return startsHalf && to - from >= Beats(2 * pulse) ? from + Beats(2 * pulse) : std::min(to, beatEnd);

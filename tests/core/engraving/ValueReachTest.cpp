@@ -92,7 +92,15 @@ TEST(ValueReach, GivesEachBeatOfACompoundMeterARestAndHalfATwelveOne) {
     EXPECT_EQ(bar({3, -6}, {9, 8}), "4. r4. r4.");
     EXPECT_EQ(bar({6, -6}, {12, 8}), "2. r2.");
     EXPECT_EQ(bar({3, -6, 3}, {12, 8}), "4. r4. r4. 4.");
-    EXPECT_EQ(bar({1, -5}, {6, 8}), "8 r4 r4.");
+}
+
+// Each of the last two thirds of a beat has a rest of its own; the first two are one (handbooks of theory,
+// from memory).
+TEST(ValueReach, KeepsTheThirdsOfACompoundBeatApartInRests) {
+    EXPECT_EQ(bar({1, -5}, {6, 8}), "8 r8 r8 r4.");
+    EXPECT_EQ(bar({-2, 1, 1, -2}, {6, 8}), "r4 8 8 r8 r8");
+    EXPECT_EQ(bar({2, -1, 3}, {6, 8}), "4 r8 4.");
+    EXPECT_EQ(bar({4, -5}, {9, 8}), "4.~ 8 r8 r8 r4.");
 }
 
 } // namespace
