@@ -33,6 +33,38 @@ std::vector<std::int64_t> groupsOf(const PageBar& bar) {
     return groups;
 }
 
+/// Whether an eighth begins with a piece, counted from its bar line.
+bool beginsEighth(const PageBar& bar, const PagePiece& piece) {
+    return (bar.ownBeats(piece.begin) * 8 / bar.meter.beatUnit).denominator() == 1;
+}
+
+/// Pieces [first, end) that one beam joins.
+struct BeamedPieces {
+    const PageBar& bar;
+    std::size_t first;
+    std::size_t end;
+
+    int beams(std::size_t index) const { return beamCount(bar.pieces[index]); }
+
+    /// Groups with thirty-seconds show their eighths: one beam alone goes on between them (Gould, "Behind
+    /// Bars", from memory). A single note is not left behind.
+    bool isDividedAt(std::size_t index) const {
+        const auto thirtySeconds = [](const PagePiece& piece) { return beamCount(piece) >= 3; };
+        const auto at = [&](std::size_t i) { return bar.pieces.begin() + static_cast<std::ptrdiff_t>(i); };
+        if (index < first + 2 || index + 2 > end) return false;
+        if (bar.pieces[index].value.tuplet || bar.pieces[index - 1].value.tuplet) return false;
+        for (std::size_t i = index - 2; i < index + 2; ++i)
+            if (beams(i) < 2) return false;
+        return beginsEighth(bar, bar.pieces[index]) && std::any_of(at(first), at(end), thirtySeconds);
+    }
+
+    /// Whether a beam of this level, from 1, leads from the piece before to this one.
+    bool leadsTo(std::size_t index, int level) const {
+        if (index <= first || index >= end) return false;
+        return std::min(beams(index - 1), beams(index)) >= level && (level == 1 || !isDividedAt(index));
+    }
+};
+
 const char* wordFor(bool joinsBefore, bool joinsAfter, bool isFirst) {
     if (joinsBefore) return joinsAfter ? "continue" : "end";
     if (joinsAfter) return "begin";
@@ -49,11 +81,11 @@ std::vector<std::vector<std::string>> pageBeams(const PageBar& bar) {
         std::size_t end = first;
         while (end < bar.pieces.size() && beamCount(bar.pieces[end]) > 0 && groupOf(end) == groupOf(first))
             ++end;
+        const BeamedPieces group{bar, first, end};
         for (std::size_t i = first; i < end && end - first > 1; ++i)
             for (int level = 1; level <= beamCount(bar.pieces[i]); ++level)
-                beams[i].emplace_back(wordFor(i > first && beamCount(bar.pieces[i - 1]) >= level,
-                                              i + 1 < end && beamCount(bar.pieces[i + 1]) >= level,
-                                              i == first));
+                beams[i].emplace_back(
+                    wordFor(group.leadsTo(i, level), group.leadsTo(i + 1, level), i == first));
         first = std::max(end, first + 1);
     }
     return beams;

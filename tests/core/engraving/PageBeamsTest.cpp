@@ -60,6 +60,23 @@ TEST(PageBeams, JoinsOddNumbersOfEighthsInTwosAndALastThree) {
     EXPECT_EQ(five, (std::vector<Words>{{"begin"}, {"end"}, {"begin"}, {"continue"}, {"end"}}));
 }
 
+// Gould, "Behind Bars", from memory: of thirty-seconds each eighth has its own inner beams.
+TEST(PageBeams, ShowTheEighthsOfThirtySeconds) {
+    std::vector<Beats> lengths(8, Beats(1, 8));
+    lengths.emplace_back(3);
+    const auto beams = beamsOf(lengths);
+    EXPECT_EQ(beams[3], (Words{"continue", "end", "end"}));
+    EXPECT_EQ(beams[4], (Words{"continue", "begin", "begin"}));
+    const auto mixed = beamsOf({Beats(1, 4), Beats(1, 4), Beats(1, 4), Beats(1, 8), Beats(1, 8), Beats(3)});
+    EXPECT_EQ(mixed[1], (Words{"continue", "end"}));
+    EXPECT_EQ(mixed[2], (Words{"continue", "begin"}));
+    const auto sixteenths = beamsOf({Beats(1, 4), Beats(1, 4), Beats(1, 4), Beats(1, 4), Beats(3)});
+    EXPECT_EQ(sixteenths[2], (Words{"continue", "continue"}));
+    // An eighth has no inner beam to divide.
+    const auto eighth = beamsOf({Beats(1, 2), Beats(1, 8), Beats(1, 8), Beats(1, 4), Beats(3)});
+    EXPECT_EQ(eighth[1], (Words{"continue", "begin", "begin"}));
+}
+
 // A tuplet is one group, also over more than one beat (common practice).
 TEST(PageBeams, JoinsAQuintupletOverTwoBeats) {
     const auto beams = beamsOf({Beats(2, 5), Beats(2, 5), Beats(2, 5), Beats(2, 5), Beats(2, 5), Beats(1, 2),
