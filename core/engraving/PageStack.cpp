@@ -1,4 +1,6 @@
 #include "core/engraving/Engraving.h"
+#include "core/engraving/SignedText.h"
+#include "core/engraving/TuningWords.h"
 
 #include <algorithm>
 #include <string>
@@ -12,6 +14,7 @@ constexpr double headingSize = 2.4;
 constexpr double wordsSize = 2;
 constexpr double numberSize = 1.8;
 constexpr double afterTitle = 3;
+constexpr double behindTuning = 2;
 constexpr double betweenLines = 1.0;
 constexpr double beforeExcerpt = 2.5;
 /// Between a heading and what stands highest over its music; a line of text under it needs more room than the
@@ -30,6 +33,16 @@ public:
         if (title.empty()) return;
         addText(title, titleSize, TextRole::Title, TextAnchor::Centre, options.pageWidth / 2);
         at += afterTitle;
+    }
+
+    /// Under the title, at the left (common practice).
+    void addTuning(const StringTuning& tuning, const FontMetrics& font) {
+        const std::string words = tuningWords(tuning);
+        if (words.empty()) return;
+        at += wordsSize;
+        blocks.emplace_back().shapes.append(signedText(words, wordsSize, TextRole::Words, font).shapes,
+                                            {options.margin, at});
+        at += behindTuning;
     }
 
     /// Headings stay with the first line of their music.
@@ -164,7 +177,10 @@ Result<std::vector<EngravedPage>> engravePages(const Study& study, const Engravi
     std::vector<PageExcerpt> excerpts = options.excerpts;
     if (excerpts.empty()) excerpts.push_back(wholeStudy(study));
     PageStack stack(options);
-    if (options.title) stack.addTitle(study.title);
+    if (options.title) {
+        stack.addTitle(study.title);
+        if (options.strings > 0) stack.addTuning(study.tuning, font);
+    }
     for (const PageExcerpt& excerpt : excerpts) {
         const auto systems = engraveSystems(study, excerpt, options, font);
         if (!systems) return systems.error();
