@@ -129,8 +129,9 @@ WayToNext wayToNext(const std::vector<ContourPoint>& contour, int semitones) {
     constexpr double margin = 0.2;
     constexpr double leap = 0.45;
     const auto part = [&](const ContourPoint& point) { return point.cents / (100.0 * semitones); };
-    WayToNext way{semitones, Seconds(0), false};
+    WayToNext way{semitones, Seconds(0), 0, false};
     std::size_t before = 0, after = 0, run = 0, longest = 0;
+    double start = 0;
     for (std::size_t i = 0; i < contour.size(); ++i) {
         const double at = part(contour[i]);
         const bool clear = contour[i].clarity >= clearEnough;
@@ -140,7 +141,10 @@ WayToNext wayToNext(const std::vector<ContourPoint>& contour, int semitones) {
         const bool goesOn =
             run == 0 || (at - part(contour[i - 1]) > -0.08 && at - part(contour[i - 1]) < leap);
         run = onWay && goesOn ? run + 1 : (onWay ? 1 : 0);
-        longest = std::max(longest, run);
+        if (run == 1) start = at;
+        if (run <= longest) continue;
+        longest = run;
+        way.share = at - start;
     }
     way.between = PitchTrace::step * static_cast<double>(longest);
     way.isClear = before >= 3 && after >= 2;
@@ -223,15 +227,18 @@ Verdict mordentVerdict(Mordent written, const std::vector<ContourPoint>& contour
 
 Verdict slideToNextVerdict(const std::optional<WayToNext>& way) {
     constexpr Seconds slides{0.025}, leaps{0.0101};
+    constexpr double leastShare = 0.25;
     if (!way || !way->isClear) return Verdict::Unclear;
-    if (way->between >= slides) return Verdict::Supported;
+    if (way->between >= slides && way->share >= leastShare) return Verdict::Supported;
     // What lies between two neighbouring semitones is soon crossed.
     return plainOrUnclear(way->between <= leaps && std::abs(way->semitones) >= 2);
 }
 
 bool surelySlides(const std::optional<WayToNext>& way) {
     constexpr Seconds surely{0.035};
-    return way && way->isClear && std::abs(way->semitones) >= 2 && way->between >= surely;
+    constexpr double mostOfIt = 0.35;
+    return way && way->isClear && std::abs(way->semitones) >= 2 && way->between >= surely &&
+           way->share >= mostOfIt;
 }
 
 bool standsStill(const std::vector<ContourPoint>& contour, Range<Seconds> note) {

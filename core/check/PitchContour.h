@@ -29,6 +29,9 @@ struct WayToNext {
     /// How long the pitch is on its way between the two notes, without leaps: from a fifth to four fifths of
     /// it.
     Seconds between;
+    /// How much of the way it is heard to go in that time, 0 to 0.6: a scoop into the next note goes the last
+    /// bit only.
+    double share = 0;
     /// Whether both notes are heard clearly on either side of the way.
     bool isClear = false;
 };

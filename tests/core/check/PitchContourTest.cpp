@@ -96,13 +96,20 @@ TEST(PitchContour, MeasuresTheWayToTheNextNote) {
     const WayToNext slid = way([](double t) { return 300 * std::clamp((t - 0.05) / 0.1, 0.0, 1.0); });
     // Three fifths of the 100 ms, in steps of 5.
     EXPECT_NEAR(slid.between.value, 0.06, 0.006);
+    // Up to a step, a twentieth of the way, is missed at either end.
+    EXPECT_NEAR(slid.share, 0.6, 0.101);
     EXPECT_EQ(slideToNextVerdict(slid), Verdict::Supported);
     EXPECT_TRUE(surelySlides(slid));
     const WayToNext leapt = way([](double t) { return t < 0.1 ? 0.0 : 300.0; });
     EXPECT_EQ(slideToNextVerdict(leapt), Verdict::Contradicted);
     EXPECT_EQ(slideToNextVerdict(way([](double) { return 0.0; })), Verdict::Unclear) << "no next note heard";
+    // A scoop of a semitone into a note three above is the last third of the way.
+    const WayToNext scooped =
+        way([](double t) { return t < 0.1 ? 0.0 : 300 - 100 * std::max(0.0, 1 - (t - 0.1) / 0.08); });
+    EXPECT_EQ(slideToNextVerdict(scooped), Verdict::Unclear);
+    EXPECT_FALSE(surelySlides(scooped));
     EXPECT_EQ(slideToNextVerdict(std::nullopt), Verdict::Unclear);
-    EXPECT_EQ(slideToNextVerdict(WayToNext{1, Seconds(0), true}), Verdict::Unclear)
+    EXPECT_EQ(slideToNextVerdict(WayToNext{1, Seconds(0), 0, true}), Verdict::Unclear)
         << "a semitone is soon crossed";
 }
 
