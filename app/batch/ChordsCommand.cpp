@@ -18,14 +18,27 @@ std::string namesIn(const std::vector<int>& names) {
     return text;
 }
 
+/// What the bass plays where that is neither the chord's root nor its written bass, and either is hardly
+/// heard.
+std::string otherBass(const CheckedChord& chord) {
+    const BassAnswer& bass = chord.answer.bass;
+    const bool isOther = bass.verdict != Verdict::Supported && bass.played && *bass.played != bass.expected &&
+                         *bass.played != chord.symbol.chord->root.pitchClass();
+    return isOther ? toString(plainName(*bass.played)) : "";
+}
+
 /// The beat is counted from 1, in the lower number of the bar's own meter.
 void print(const CheckedChord& chord, const MeterMap& meters) {
     const ChordAnswer& answer = chord.answer;
-    std::printf("%lld\t%.3f\t%.3f\t%.3f\t%s\t%s\t%.4f\t%s\t%s\t%s\t%s\n", static_cast<long long>(chord.bar),
+    std::printf("%lld\t%.3f\t%.3f\t%.3f\t%s\t%s\t%.4f\t%s\t%s\t%s\t%s", static_cast<long long>(chord.bar),
                 meters.inOwnBeats(chord.withinBar, chord.bar).toDouble() + 1, chord.range.begin.value,
                 chord.range.end.value, toString(chord.symbol).c_str(), toString(answer.verdict), answer.score,
                 namesIn(answer.heardAgainst).c_str(), namesIn(answer.missing).c_str(),
-                answer.bass ? toString(plainName(*answer.bass)).c_str() : "", namesIn(answer.heard).c_str());
+                otherBass(chord).c_str(), namesIn(answer.heard).c_str());
+    const BassAnswer& bass = answer.bass;
+    std::printf("\t%s\t%s\t%.4f\t%s\t%.2f\n", toString(plainName(bass.expected)).c_str(),
+                toString(bass.verdict), bass.score,
+                bass.played ? toString(plainName(*bass.played)).c_str() : "", bass.clearness);
 }
 
 } // namespace
@@ -38,7 +51,8 @@ int runChords(std::span<const std::string> words) {
     const auto chords =
         checkChords(heard->study, {Seconds(0), heard->recording.duration()}, heard->recording);
     if (!chords) return complain(chords.error(), exitInput);
-    std::printf("bar\tbeat\tstart_s\tend_s\tchord\tverdict\tscore\theard_against\tmissing\tbass\theard\n");
+    std::printf("bar\tbeat\tstart_s\tend_s\tchord\tverdict\tscore\theard_against\tmissing\tbass\theard"
+                "\tbass_expected\tbass_verdict\tbass_score\tbass_played\tbass_clearness\n");
     for (const CheckedChord& chord : *chords)
         print(chord, heard->study.meters());
     return exitDone;

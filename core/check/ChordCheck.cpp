@@ -1,55 +1,30 @@
 #include "core/check/ChordCheck.h"
 
-#include "core/check/ChordWeights.h"
+#include "core/check/ChordChances.h"
 #include "core/music/Pitch.h"
 
 #include <algorithm>
 #include <array>
-#include <cmath>
+#include <numeric>
+#include <vector>
 
 namespace earwright {
 
 namespace {
 
-/// Set so that of right chords about 1 % are contradicted (weights.py).
-constexpr double contradicted = 0.008;
+/// Limits set so that of right chords about 1 % are contradicted (weights.py): another root is played, or the
+/// root with another third, fifth or seventh. A root that is not looked for in the bass is less sure.
+constexpr double contradictedRoot = 0.005;
+constexpr double contradictedRootOverBass = 0.0005;
+/// By family, of the chances of all families on the root. Sevenths are a third of all chords, so that what
+/// leaves them a fiftieth speaks against them as plainly as what leaves others less.
+constexpr std::array<double, chordFamilies> contradictedFamily{0.007, 0.02,  0.006, 0.005,
+                                                               0.003, 0.003, 0.003, 0.003};
 constexpr double supported = 0.5;
 /// Levels beside the strongest note at which a note is plainly there, or plainly not.
 constexpr double plainlyHeard = 0.25;
 constexpr double notHeard = 0.12;
-constexpr double clearBass = 0.5;
 constexpr std::size_t mostNamed = 3;
-
-using FamilyChances = std::array<double, chordFamilies>;
-/// By root, then family.
-using Chances = std::array<FamilyChances, 12>;
-
-double score(std::size_t root, const ChordFamilyWeights& weights, const ChordSound& sound) {
-    double sum = weights.usual;
-    for (std::size_t degree = 0; degree < 12; ++degree) {
-        const std::size_t name = (root + degree) % 12;
-        sum += weights.comping[degree] * sound.comping[name] + weights.bass[degree] * sound.bass[name] +
-               weights.firstBass[degree] * sound.firstBass[name];
-    }
-    return sum;
-}
-
-Chances chancesOf(const ChordSound& sound) {
-    Chances chances{};
-    double most = -1e9, total = 0;
-    for (std::size_t root = 0; root < 12; ++root)
-        for (std::size_t family = 0; family < chordFamilies; ++family) {
-            chances[root][family] = score(root, chordWeights.families[family], sound);
-            most = std::max(most, chances[root][family]);
-        }
-    for (FamilyChances& families : chances)
-        for (double& chance : families)
-            total += chance = std::exp(chance - most);
-    for (FamilyChances& families : chances)
-        for (double& chance : families)
-            chance /= total;
-    return chances;
-}
 
 bool isAltered(const Chord& chord, int degree, int by) {
     return std::any_of(chord.alterations.begin(), chord.alterations.end(),
@@ -65,8 +40,10 @@ std::vector<ChordFamily> familiesOf(const Chord& chord) {
         if (isAltered(chord, 5, 1)) return {Augmented};
         return isTriad ? std::vector{Major, Dominant} : std::vector{Major};
     case ChordQuality::Minor:
+        // A minor triad or sixth is played with a major seventh too (common practice).
+        return chord.extension <= 6 ? std::vector{Minor, MinorMajor} : std::vector{Minor};
     case ChordQuality::MinorMajor:
-        return {Minor};
+        return {MinorMajor};
     case ChordQuality::Dominant:
         // A raised fifth, or a lowered thirteenth, is what an augmented chord sounds like.
         if (isAltered(chord, 5, 1) || isAltered(chord, 13, -1)) return {Dominant, Augmented};
@@ -82,7 +59,7 @@ std::vector<ChordFamily> familiesOf(const Chord& chord) {
     case ChordQuality::Suspended4:
         return {Suspended};
     case ChordQuality::Power:
-        return {Major, Dominant, Minor, Suspended};
+        return {Major, Dominant, Minor, MinorMajor, Suspended};
     }
     return {};
 }
@@ -134,53 +111,58 @@ std::vector<int> missing(const std::vector<int>& tones, int root, const NoteName
     return names;
 }
 
-/// Nothing where no bass is heard.
-std::optional<int> strongestOf(const NoteNames& bass) {
-    const auto strongest = std::max_element(bass.begin(), bass.end());
-    return *strongest > 0 ? std::optional(static_cast<int>(strongest - bass.begin())) : std::nullopt;
+/// Whether another bass than the root is written.
+bool isOverBass(const Chord& chord) {
+    return chord.bass && chord.bass->pitchClass() != chord.root.pitchClass();
 }
 
-std::optional<int> ownBass(const Chord& chord, const NoteNames& bass) {
-    const auto name = strongestOf(bass);
-    const bool isRoot = name == chord.root.pitchClass();
-    return isRoot || (chord.bass && name == chord.bass->pitchClass()) ? name : std::nullopt;
+struct Chances {
+    double root = 0;
+    double chord = 0;
+    /// The chances of its families, each divided by its limit.
+    double besideLimits = 0;
+};
+
+Chances chancesOf(const Chord& chord, const ChordSound& sound) {
+    const ChordChances all =
+        chordChances(sound, isOverBass(chord) ? BassSpeaks::AfterItsBeginning : BassSpeaks::Throughout);
+    const auto& families = all[static_cast<std::size_t>(chord.root.pitchClass())];
+    Chances chances{std::accumulate(families.begin(), families.end(), 0.0)};
+    for (const ChordFamily family : familiesOf(chord)) {
+        const auto index = static_cast<std::size_t>(family);
+        chances.chord += families[index];
+        chances.besideLimits += families[index] / contradictedFamily[index];
+    }
+    return chances;
 }
 
-std::optional<int> otherBass(const Chord& chord, const NoteNames& bass) {
-    const auto name = strongestOf(bass);
-    const int root = chord.root.pitchClass();
-    const int written = chord.bass ? chord.bass->pitchClass() : root;
-    const double own =
-        std::max(bass[static_cast<std::size_t>(root)], bass[static_cast<std::size_t>(written)]);
-    if (!name || name == root || name == written || own > clearBass) return std::nullopt;
-    return name;
-}
-
-Verdict verdictFor(double chance, const Chord& chord) {
-    if (chance >= supported) return Verdict::Supported;
-    const bool isInverted = chord.bass && chord.bass->pitchClass() != chord.root.pitchClass();
-    return chance < contradicted && !isInverted ? Verdict::Contradicted : Verdict::Unclear;
+Verdict verdictFor(const Chances& chances, const Chord& chord) {
+    if (chances.chord >= supported) return Verdict::Supported;
+    const bool isOtherRoot = chances.root < (isOverBass(chord) ? contradictedRootOverBass : contradictedRoot);
+    const bool isOtherFamily = chances.besideLimits < chances.root;
+    return isOtherRoot || isOtherFamily ? Verdict::Contradicted : Verdict::Unclear;
 }
 
 } // namespace
 
 ChordAnswer judgeChord(const Chord& chord, const ChordSound& sound) {
     ChordAnswer answer;
-    const auto loudest = *std::max_element(sound.comping.begin(), sound.comping.end());
-    if (loudest <= 0) return answer;
+    answer.bass = judgeBass(chord, sound);
+    if (*std::max_element(sound.comping.begin(), sound.comping.end()) <= 0) return answer;
+    const Chances chances = chancesOf(chord, sound);
+    answer.score = chances.chord;
+    answer.verdict = verdictFor(chances, chord);
     const int root = chord.root.pitchClass();
-    const Chances chances = chancesOf(sound);
-    for (const ChordFamily family : familiesOf(chord))
-        answer.score += chances[static_cast<std::size_t>(root)][static_cast<std::size_t>(family)];
-    answer.verdict = verdictFor(answer.score, chord);
     const std::vector<int> tones = chord.intervals();
     answer.heard = heardOf(tones, root, sound.comping);
-    answer.ownBass = ownBass(chord, sound.firstBass);
     if (answer.verdict == Verdict::Supported) return answer;
     answer.heardAgainst = heardAgainst(tones, root, sound.comping);
     answer.missing = missing(tones, root, sound.comping);
-    answer.bass = otherBass(chord, sound.firstBass);
     return answer;
+}
+
+Verdict verdictOf(const ChordAnswer& answer) {
+    return answer.bass.verdict == Verdict::Contradicted ? Verdict::Contradicted : answer.verdict;
 }
 
 } // namespace earwright

@@ -1,11 +1,11 @@
 // What comping and bass say to a written chord.
 #pragma once
 
+#include "core/check/BassCheck.h"
 #include "core/check/Verdict.h"
 #include "core/listening/ChordSound.h"
 #include "core/music/ChordSymbol.h"
 
-#include <optional>
 #include <vector>
 
 namespace earwright {
@@ -21,15 +21,17 @@ struct ChordAnswer {
     std::vector<int> heardAgainst{};
     /// Its third, fifth or seventh that are not heard.
     std::vector<int> missing{};
-    /// What the bass plays, where that is clear and neither the chord's root nor its written bass.
-    std::optional<int> bass{};
-    /// The root, or the bass after a slash, where that is what the bass plays most as the chord begins.
-    std::optional<int> ownBass{};
+    /// Whether the bass is the one the symbol says.
+    BassAnswer bass{};
     friend bool operator==(const ChordAnswer&, const ChordAnswer&) = default;
 };
 
-/// Judges a chord by its third, fifth and seventh, as far as its symbol says them; tensions are not judged,
-/// nor is a bass after a slash, which at worst leaves its chord unclear. A pure function.
+/// Judges a chord by its third, fifth and seventh, as far as its symbol says them, and its bass by itself;
+/// tensions are not judged. Under a symbol with a slash the chord is told without what the bass plays as it
+/// begins. A pure function.
 ChordAnswer judgeChord(const Chord& chord, const ChordSound& sound);
+
+/// Of a chord and its bass together: contradicted where either is, else what the chord itself is.
+Verdict verdictOf(const ChordAnswer& answer);
 
 } // namespace earwright

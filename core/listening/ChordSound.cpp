@@ -9,23 +9,26 @@ namespace earwright {
 
 namespace {
 
-constexpr std::size_t fftLength = 8192;
-/// 186 ms hear chords of a quarter at any tempo; the bass needs 372 ms to be told apart by semitones.
-constexpr std::size_t compingWindow = 4096;
-constexpr std::size_t bassWindow = 8192;
+/// 372 ms, which tell neighbouring semitones of the bass and of close voicings apart.
+constexpr std::size_t window = 8192;
 constexpr std::size_t hop = 2048;
-/// A chord is told from its first part where it begins: two fifths, about a beat and a half of four.
-constexpr double firstPart = 0.4;
+/// The bass as a chord begins is told from its first quarter, about a beat of four.
+constexpr double firstPart = 0.25;
 
 constexpr int lowestNote = 28;
 constexpr int highestNote = 84;
-constexpr int lowestComping = 40;
-constexpr int highestBass = 53;
+constexpr int highestBass = 50;
+/// Where a register begins, and the next ends.
+constexpr std::array<int, ChordSound::registerCount + 1> registerEdges{46, 55, 67, 79};
 constexpr std::size_t noteCount = highestNote - lowestNote + 1;
+/// A partial's loudness beside the one below it, as keys and guitars have it: of 0.3 to 0.9 the one by which
+/// comped notes are best told from others on training sounds.
+constexpr double fall = 0.6;
 constexpr int partials = 10;
 constexpr int rounds = 60;
 
 using Bins = std::array<double, axisBins>;
+using NoteLevels = std::array<double, noteCount>;
 
 double binOf(double midi) {
     return (midi - axisLowestMidi) * binsPerSemitone;
@@ -74,8 +77,8 @@ std::array<bool, axisBins> maskedDuring(Range<Seconds> time, const std::vector<L
 }
 
 MeanSpectrum meanSpectrum(const StereoViews& views, std::size_t view, double cents, Range<Seconds> span,
-                          std::size_t window, const std::vector<LineTone>& line) {
-    LogSpectrum spectrum(fftLength, cents);
+                          const std::vector<LineTone>& line) {
+    LogSpectrum spectrum(window, cents);
     MeanSpectrum mean;
     const std::ptrdiff_t first = views.sampleAt(span.begin);
     const std::ptrdiff_t last = views.sampleAt(span.end) - static_cast<std::ptrdiff_t>(window);
@@ -106,7 +109,7 @@ std::array<Bins, noteCount> makeTemplates() {
     for (std::size_t note = 0; note < noteCount; ++note)
         for (int partial = 1; partial <= partials; ++partial) {
             const double centre = binOf(lowestNote + static_cast<double>(note) + 12 * std::log2(partial));
-            const double level = std::pow(0.8, partial - 1);
+            const double level = std::pow(fall, partial - 1);
             for (auto bin = std::llround(centre) - 2; bin <= std::llround(centre) + 2; ++bin)
                 if (bin >= 0 && bin < static_cast<long long>(axisBins))
                     all[note][static_cast<std::size_t>(bin)] +=
@@ -116,10 +119,10 @@ std::array<Bins, noteCount> makeTemplates() {
 }
 
 /// Multiplicative updates (D. Lee and H. Seung, Nature 401, 1999) of the weighted squared error.
-std::array<double, noteCount> notesIn(const MeanSpectrum& mean) {
+NoteLevels notesIn(const MeanSpectrum& mean) {
     static const std::array<Bins, noteCount> templates = makeTemplates();
     constexpr double little = 1e-9;
-    std::array<double, noteCount> level{}, wanted{};
+    NoteLevels level{}, wanted{};
     level.fill(0.05);
     for (std::size_t note = 0; note < noteCount; ++note)
         for (std::size_t bin = 0; bin < axisBins; ++bin)
@@ -139,16 +142,48 @@ std::array<double, noteCount> notesIn(const MeanSpectrum& mean) {
     return level;
 }
 
-/// Notes of a range by their names, the strongest as 1.
-NoteNames namesOf(const std::array<double, noteCount>& level, int lowest, int highest) {
+/// Notes of a range by their names.
+NoteNames namesOf(const NoteLevels& level, int lowest, int highest) {
     NoteNames names{};
     for (int midi = lowest; midi <= highest; ++midi)
         names[static_cast<std::size_t>(midi % 12)] += level[static_cast<std::size_t>(midi - lowestNote)];
-    const double most = *std::max_element(names.begin(), names.end());
-    if (most > 1e-6)
-        for (double& name : names)
-            name /= most;
     return names;
+}
+
+double strongest(const NoteNames& names) {
+    return *std::max_element(names.begin(), names.end());
+}
+
+/// The strongest as 1.
+void scale(NoteNames& names, double most) {
+    constexpr double silence = 1e-6;
+    if (most <= silence) return names.fill(0);
+    for (double& name : names)
+        name /= most;
+}
+
+NoteNames bassOf(const NoteLevels& level) {
+    NoteNames names = namesOf(level, lowestNote, highestBass);
+    scale(names, strongest(names));
+    return names;
+}
+
+void layOutComping(const NoteLevels& level, ChordSound& sound) {
+    sound.comping = namesOf(level, registerEdges.front(), registerEdges.back() - 1);
+    const double most = strongest(sound.comping);
+    scale(sound.comping, most);
+    for (std::size_t i = 0; i < sound.registers.size(); ++i) {
+        sound.registers[i] = namesOf(level, registerEdges[i], registerEdges[i + 1] - 1);
+        scale(sound.registers[i], most);
+    }
+}
+
+/// Of the bass as the span begins beside the comping throughout.
+double loudnessOf(const NoteLevels& first, const NoteLevels& span) {
+    constexpr double little = 1e-6;
+    const double comping = strongest(namesOf(span, registerEdges.front(), registerEdges.back() - 1));
+    const double bass = strongest(namesOf(first, lowestNote, highestBass));
+    return bass <= little ? 0 : bass / std::max(comping, little);
 }
 
 /// Both sides together where the recording has no such view.
@@ -164,13 +199,17 @@ ChordSound chordSound(const StereoViews& views, double tuningCents, Range<Second
                       const std::vector<LineTone>& line, View bass) {
     constexpr std::size_t both = 0;
     const std::size_t low = indexOf(views, bass);
-    const auto notes = [&](std::size_t view, Range<Seconds> time, std::size_t window) {
-        return notesIn(meanSpectrum(views, view, tuningCents, time, window, line));
+    const auto notes = [&](std::size_t view, Range<Seconds> time) {
+        return notesIn(meanSpectrum(views, view, tuningCents, time, line));
     };
-    const Range<Seconds> first{span.begin, span.begin + span.length() * firstPart};
-    return {namesOf(notes(both, span, compingWindow), lowestComping, highestNote),
-            namesOf(notes(low, span, bassWindow), lowestNote, highestBass),
-            namesOf(notes(low, first, bassWindow), lowestNote, highestBass)};
+    ChordSound sound;
+    const NoteLevels all = notes(both, span);
+    const NoteLevels first = notes(low, {span.begin, span.begin + span.length() * firstPart});
+    layOutComping(all, sound);
+    sound.bass = bassOf(low == both ? all : notes(low, span));
+    sound.firstBass = bassOf(first);
+    sound.bassLoudness = loudnessOf(first, all);
+    return sound;
 }
 
 } // namespace earwright

@@ -6,6 +6,7 @@
 #include "core/time/Seconds.h"
 
 #include <array>
+#include <cstddef>
 #include <vector>
 
 namespace earwright {
@@ -21,12 +22,19 @@ struct LineTone {
 };
 
 struct ChordSound {
-    /// From E2 up to C6, whatever the octave.
+    static constexpr std::size_t registerCount = 3;
+
+    /// From A#2 to F#5, whatever the octave: the sum of the registers.
     NoteNames comping{};
-    /// Up to F3.
+    /// The same from A#2 to F#3, up to F#4 and up to F#5; a name may be stronger in one than in another.
+    std::array<NoteNames, registerCount> registers{};
+    /// Up to D3.
     NoteNames bass{};
-    /// The same in the first part of the span alone, where a walking bass says most about its chord.
+    /// The same as the span begins, where a walking bass says most about its chord.
     NoteNames firstBass{};
+    /// How loud the strongest bass as the span begins is beside the strongest of the comping, 1 where they
+    /// are alike; nought where nothing is heard.
+    double bassLoudness = 0;
 };
 
 /// Listens to a span of a passage with both sides taken together. The spectrum, its steady noise taken off

@@ -238,19 +238,25 @@ TEST(ChordsCommand, PrintsARowForEachChordWithTheBeatOfItsOwnMeter) {
     const BatchRun run({"chords", file});
     ASSERT_EQ(run.exitCode, 0) << run.errors;
     ASSERT_EQ(run.rows.size(), 3u);
-    EXPECT_EQ(run.rows[0], (std::vector<std::string>{"bar", "beat", "start_s", "end_s", "chord", "verdict",
-                                                     "score", "heard_against", "missing", "bass", "heard"}));
+    EXPECT_EQ(run.rows[0],
+              (std::vector<std::string>{"bar", "beat", "start_s", "end_s", "chord", "verdict", "score",
+                                        "heard_against", "missing", "bass", "heard", "bass_expected",
+                                        "bass_verdict", "bass_score", "bass_played", "bass_clearness"}));
     EXPECT_EQ(std::vector<std::string>(run.rows[1].begin(), run.rows[1].begin() + 5),
               (std::vector<std::string>{"2", "1.000", "1.700", "2.150", "Cm7"}));
     EXPECT_EQ(std::vector<std::string>(run.rows[2].begin(), run.rows[2].begin() + 5),
               (std::vector<std::string>{"2", "4.000", "2.150", "2.600", "F7"}));
     for (const std::size_t row : {1, 2}) {
-        ASSERT_EQ(run.rows[row].size(), 11u);
-        const std::string& verdict = run.rows[row][5];
-        EXPECT_TRUE(verdict == "supported" || verdict == "contradicted" || verdict == "unclear") << verdict;
-        EXPECT_GE(std::stod(run.rows[row][6]), 0);
-        EXPECT_LE(std::stod(run.rows[row][6]), 1);
+        ASSERT_EQ(run.rows[row].size(), 16u);
+        for (const std::size_t verdict : {5, 12}) {
+            const std::string& word = run.rows[row][verdict];
+            EXPECT_TRUE(word == "supported" || word == "contradicted" || word == "unclear") << word;
+            EXPECT_GE(std::stod(run.rows[row][verdict + 1]), 0);
+            EXPECT_LE(std::stod(run.rows[row][verdict + 1]), 1);
+        }
     }
+    EXPECT_EQ(run.rows[1][11], "C");
+    EXPECT_EQ(run.rows[2][11], "F");
 }
 
 TEST(CheckCommand, ListensForTheInstrumentTheStudyNamesUnlessToldOtherwise) {

@@ -34,14 +34,30 @@ QString namesOn(const Chord& chord, const std::vector<int>& names) {
     return words.join(QLatin1Char(' '));
 }
 
+/// Empty where no bass is heard, or it says nothing clearly.
+QString bassText(const Chord& chord, const BassAnswer& bass) {
+    if (!bass.played) return {};
+    const QString played = nameOn(chord, *bass.played);
+    if (*bass.played == bass.expected) return tr("the bass plays %1").arg(played);
+    const QString expected = nameOn(chord, bass.expected);
+    switch (bass.verdict) {
+    case Verdict::Contradicted:
+        return tr("the bass plays %1, not %2").arg(played, expected);
+    case Verdict::Supported:
+        return tr("the bass plays %1 and %2").arg(expected, played);
+    case Verdict::Unclear:
+        break;
+    }
+    return tr("the bass seems to play %1").arg(played);
+}
+
 /// What speaks for the chord and against it; empty where too little is heard.
 QStringList reasons(const Chord& chord, const ChordAnswer& answer) {
     QStringList parts;
     if (!answer.heard.empty()) parts += tr("heard: %1").arg(namesOn(chord, answer.heard));
     if (!answer.heardAgainst.empty()) parts += tr("against it: %1").arg(namesOn(chord, answer.heardAgainst));
     if (!answer.missing.empty()) parts += tr("missing: %1").arg(namesOn(chord, answer.missing));
-    if (const auto bass = answer.bass ? answer.bass : answer.ownBass)
-        parts += tr("the bass plays %1").arg(nameOn(chord, *bass));
+    if (const QString bass = bassText(chord, answer.bass); !bass.isEmpty()) parts += bass;
     return parts;
 }
 
@@ -52,7 +68,8 @@ QString asSentence(const QString& words) {
 } // namespace
 
 QString chordAnswerText(const CheckedChord& checked) {
-    const QString head = tr("%1, %2: %3")
+    const bool isBassWrong = checked.answer.bass.verdict == Verdict::Contradicted;
+    const QString head = (isBassWrong ? tr("%1, %2: %3, its bass contradicted") : tr("%1, %2: %3"))
                              .arg(barText(checked.bar), QString::fromStdString(toString(checked.symbol)),
                                   verdictWord(checked.answer.verdict));
     const QStringList parts =
@@ -65,7 +82,7 @@ QString chordAnswerText(const CheckedChord& checked) {
 QString chordCountText(const std::vector<CheckedChord>& chords) {
     const auto count = [&](Verdict verdict) {
         return std::count_if(chords.begin(), chords.end(),
-                             [&](const CheckedChord& chord) { return chord.answer.verdict == verdict; });
+                             [&](const CheckedChord& chord) { return verdictOf(chord.answer) == verdict; });
     };
     const QString all = chords.size() == 1 ? tr("1 chord") : tr("%1 chords").arg(chords.size());
     return tr("%1: %2 supported, %3 unclear, %4 contradicted.")

@@ -62,7 +62,7 @@ void ChordPainter::paintChord(QPainter& painter, const ChordSymbol& symbol, cons
     const double end = room.left() + metrics.horizontalAdvance(shown);
     if (checked)
         paintHead(painter, {end + headGap + headRadius, room.center().y()}, headRadius,
-                  headShapeOf(checked->answer.verdict), color(Role::Ink), color(Role::Paper));
+                  headShapeOf(verdictOf(checked->answer)), color(Role::Ink), color(Role::Paper));
     if (readable) return;
     // Kept as typed: a dotted line under it says that nothing is read from it.
     painter.setPen(QPen(color(Role::LooseEnd), spacing::barLine, Qt::DotLine));

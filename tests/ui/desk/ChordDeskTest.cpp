@@ -70,8 +70,20 @@ TEST_F(ChordDeskTest, SaysWhatSpeaksForTheChordAtTheEar) {
     earTo(2.6);
     ASSERT_TRUE(soon([&] { return window->commands().action(CommandId::TellChord)->isEnabled(); }));
     press(Qt::Key_H, Qt::ShiftModifier);
-    EXPECT_TRUE(told().startsWith("Bar 2, F♯m: contradicted.")) << told().toStdString();
-    EXPECT_TRUE(told().contains("the bass plays C")) << told().toStdString();
+    EXPECT_TRUE(told().startsWith("Bar 2, F♯m: contradicted")) << told().toStdString();
+    EXPECT_TRUE(told().contains("the bass plays C, not F♯")) << told().toStdString();
+}
+
+TEST_F(ChordDeskTest, ContradictsASymbolWhoseBassIsNotPlayed) {
+    // C is in the bass as both bars begin.
+    window->session().apply("chords", overrideBars(study(), 2, "C9/E"));
+    check();
+    earTo(2.6);
+    ASSERT_TRUE(soon([&] { return window->commands().action(CommandId::TellChord)->isEnabled(); }));
+    press(Qt::Key_H, Qt::ShiftModifier);
+    EXPECT_TRUE(told().contains("its bass contradicted")) << told().toStdString();
+    EXPECT_TRUE(told().contains("the bass plays C, not E")) << told().toStdString();
+    keepPicture(*window, "chord-bass-contradicted.png");
 }
 
 TEST_F(ChordDeskTest, ShowsTheSentenceWhereTheHandPoints) {
