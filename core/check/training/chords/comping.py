@@ -176,7 +176,7 @@ def chorus(r, font):
     clock = lambda b: .5 + beat * (np.floor(b) + (b - np.floor(b)))  # noqa: E731
     chords = changes(r, 16)
     end = clock(chords[-1][0] + chords[-1][1])
-    cents = float(r.normal(0, 15))
+    cents = float(np.clip(r.normal(0, 15), -40, 40))  # beyond 50 every note has two names
     parts = {"line": [], "comp": [], "bass": [], "drums": []}
     for channel, (name, choices) in enumerate({"line": [26, 65, 66, 56, 24], "comp": [0, 0, 4, 26, 26, 16],
                                                "bass": [32, 32, 33, 35]}.items()):
