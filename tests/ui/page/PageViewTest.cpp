@@ -1,6 +1,7 @@
 #include "ui/page/PageView.h"
 
 #include "tests/ui/Picture.h"
+#include "tests/ui/Soon.h"
 #include "tests/ui/page/WrittenStudy.h"
 
 #include <QPicture>
@@ -192,22 +193,19 @@ TEST_F(PageViewTest, ShowsAsManyWholeLinesAsItsPanelHasRoomFor) {
     page->setBars(Range<Beats>{Beats(0), Beats(40)});
     panel.resize(440, 1600);
     panel.show();
-    QTest::qWait(0);
-    EXPECT_EQ(page->height(), page->canvas()->height()) << "all of it";
+    const auto showsAll = [&] { return page->height() == page->canvas()->height(); };
+    EXPECT_TRUE(soon(showsAll)) << "all of it";
     EXPECT_EQ(page->verticalScrollBar()->maximum(), 0);
     // What else comes into the panel needs room as well.
     auto* words = new QWidget;
     words->setMinimumHeight(1200);
     column->addWidget(words);
-    QTest::qWait(50);
-    EXPECT_LT(page->height(), page->canvas()->height());
+    EXPECT_TRUE(soon([&] { return !showsAll(); }));
     EXPECT_GE(grid->height(), 180);
     delete words;
-    QTest::qWait(50);
-    EXPECT_EQ(page->height(), page->canvas()->height());
+    EXPECT_TRUE(soon(showsAll));
     panel.resize(440, 500);
-    QTest::qWait(0);
-    EXPECT_LT(page->height(), page->canvas()->height());
+    EXPECT_TRUE(soon([&] { return !showsAll(); }));
     EXPECT_GE(grid->height(), 180);
     // The last note that is in sight at all is so with its whole line: nothing is cut.
     int cut = 0;
