@@ -1,5 +1,6 @@
 #include "app/desk/SheetCommand.h"
 
+#include "core/check/AsWritten.h"
 #include "core/listening/RecordingEvidence.h"
 #include "core/playback/ExcerptSounds.h"
 #include "core/study/StudyFile.h"
@@ -89,8 +90,10 @@ Result<Files> writeSounds(const std::filesystem::path& studyFile, const ExampleW
     // As at the desk, the notes are to be in tune with the record.
     const auto listened = RecordingEvidence::listen(opened->recording);
     if (!listened) return listened.error();
+    const auto tuned = asWritten(opened->study, *listened);
+    if (!tuned) return tuned.error();
     ExcerptWish wish;
-    wish.tuningCents = listened->tuning().cents;
+    wish.tuningCents = tuned->tuningCurve().cents();
     wish.spans = excerptSpans(opened->study, examplesOf(opened->study, examples));
     wish.speed = speed;
     return writeExcerptSounds(opened->study, opened->recording, wish, sheet);

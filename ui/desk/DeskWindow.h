@@ -21,6 +21,7 @@
 #include "ui/desk/MarkingDesk.h"
 #include "ui/desk/MessageBar.h"
 #include "ui/desk/PlayingDesk.h"
+#include "ui/desk/RecordTuning.h"
 #include "ui/desk/RecordingListener.h"
 #include "ui/desk/SoundDesk.h"
 #include "ui/desk/TakeDesk.h"
@@ -169,6 +170,7 @@ private:
     BeatDesk beat{desk};
     BandDesk band{desk};
     TuningDesk tuning{desk, settings};
+    RecordTuning recordTuning{desk, listener, tuning};
     DeskCursor cursor;
     KeyBindings bindings;
     CommandSet* commandSet;

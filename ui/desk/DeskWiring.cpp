@@ -45,9 +45,6 @@ void DeskWindow::connectSession() {
         if (!share) listener.listen();
     });
     connect(&listener, &RecordingListener::onsetsFound, chorusSheet, &ChorusSheetView::setOnsets);
-    connect(&listener, &RecordingListener::ready, this, [this] {
-        tuning.setRecord(listener.evidence()->tuning().cents, listener.evidence()->tuningCurve().reach());
-    });
 }
 
 void DeskWindow::connectStrip() {

@@ -14,7 +14,7 @@ constexpr int rate = 22050;
 constexpr int partials = 6;
 
 void add(std::vector<float>& samples, const GeneratedTone& tone) {
-    const double frequency = 440.0 * std::exp2((tone.midi - 69) / 12.0); // equal temperament, ISO 16
+    const double frequency = 440.0 * std::exp2((tone.midi - 69 + tone.cents / 100) / 12.0); // equal temperament, ISO 16
     const auto first = static_cast<std::size_t>(tone.onset * rate);
     const auto count = static_cast<std::size_t>(tone.length * rate);
     for (std::size_t i = 0; i < count && first + i < samples.size(); ++i) {

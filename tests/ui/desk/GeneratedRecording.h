@@ -12,6 +12,8 @@ struct GeneratedTone {
     double onset = 0;
     double length = 0.5;
     int midi = 69;
+    /// By how much it is off.
+    double cents = 0;
 };
 
 /// Writes mono 16-bit PCM at 22,050 Hz (RIFF/WAVE as IBM and Microsoft describe it, format tag 1). Each tone

@@ -1,0 +1,42 @@
+#include "tests/ui/desk/TonesDesk.h"
+#include "ui/desk/DeskWindow.h"
+
+#include <gtest/gtest.h>
+
+namespace earwright::ui {
+namespace {
+
+/// A record that runs 55 cents flat: read by itself it is 45 sharp.
+class RecordTuningDesk : public TonesDesk {
+protected:
+    void SetUp() override {
+        std::vector<GeneratedTone> tones;
+        for (const auto& [onset, midi] : {std::pair{2.5, 60}, {3.0, 64}, {3.5, 67}, {4.0, 72}})
+            tones.push_back({onset, 0.48, midi, -55});
+        writeRecording(recording(), 12, tones);
+        TonesDesk::SetUp();
+    }
+    bool isTunedNear(double cents) {
+        return soon([&] {
+            const auto record = window->tuningDesk().record();
+            return record && std::abs(*record - cents) < 10;
+        });
+    }
+};
+
+TEST_F(RecordTuningDesk, FollowsWhatIsWritten) {
+    markBarsAndPhrase();
+    ASSERT_TRUE(isTunedNear(45)) << "nothing is written yet";
+    earTo(2.6);
+    for (const auto& [beat, midi] : {std::pair{4, 60}, {5, 64}, {6, 67}, {7, 72}})
+        writeNote(Beats(beat), midi);
+    EXPECT_TRUE(isTunedNear(-55)) << "so that the written notes sound as the record does";
+    Study lower = window->session().study();
+    for (Note& note : lower.notes)
+        --note.pitch.midi;
+    window->session().apply("lower", lower);
+    EXPECT_TRUE(isTunedNear(45)) << "a semitone lower the line is as the record was read";
+}
+
+} // namespace
+} // namespace earwright::ui
