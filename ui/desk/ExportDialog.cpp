@@ -57,12 +57,14 @@ ExportDialog::ExportDialog(const ExportChoices& asBefore, bool isSounding, Write
     trouble->setWordWrap(true);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Cancel);
     writeButton = buttons->addButton(tr("&Write"), QDialogButtonBox::AcceptRole);
-    writeButton->setDefault(true);
     auto* column = new QVBoxLayout(this);
     column->addLayout(form);
     column->addWidget(trouble);
     column->addStretch(1);
     column->addWidget(buttons);
+    // Once it is in its dialog, and beside no other that Enter could press.
+    buttons->button(QDialogButtonBox::Cancel)->setAutoDefault(false);
+    writeButton->setDefault(true);
     connect(buttons, &QDialogButtonBox::accepted, this, &ExportDialog::accept);
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
     judge();

@@ -89,13 +89,15 @@ SheetDialog::SheetDialog(std::shared_ptr<const Study> shown, const SheetChoices&
     trouble->setWordWrap(true);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Cancel);
     writeButton = buttons->addButton(tr("&Write"), QDialogButtonBox::AcceptRole);
-    writeButton->setDefault(true);
     auto* column = new QVBoxLayout(this);
     column->addLayout(heading);
     column->addLayout(middle, 1);
     column->addLayout(target);
     column->addWidget(trouble);
     column->addWidget(buttons);
+    // Once it is in its dialog, and beside no other that Enter could press.
+    buttons->button(QDialogButtonBox::Cancel)->setAutoDefault(false);
+    writeButton->setDefault(true);
     connect(buttons, &QDialogButtonBox::accepted, this, &SheetDialog::accept);
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
     resize(760, 480);
