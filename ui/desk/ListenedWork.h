@@ -5,8 +5,8 @@
 #include "ui/desk/MessageBar.h"
 #include "ui/desk/RecordingListener.h"
 
-#include <QElapsedTimer>
 #include <QObject>
+#include <QTimer>
 
 #include <functional>
 #include <memory>
@@ -62,7 +62,9 @@ signals:
     void calledOff();
 
 private:
-    void say(double share);
+    /// Once it is worth a word.
+    void tell(double share);
+    void say();
     void fail(const std::string& sentence);
     /// A subject of its own: what tells of the work is closed with it.
     QString trouble() const { return subject + QStringLiteral(" trouble"); }
@@ -73,7 +75,9 @@ private:
     QString about;
     /// What starts once the recording was listened to.
     std::function<void()> waiting;
-    QElapsedTimer sinceAsked;
+    QTimer notice;
+    /// 0 to 1.
+    double doneShare = 0;
     BackgroundJob job;
 };
 
