@@ -8,6 +8,7 @@
 #include <QPaintEvent>
 #include <QPainter>
 
+#include <algorithm>
 #include <cmath>
 
 namespace earwright::ui {
@@ -17,6 +18,8 @@ namespace {
 constexpr double gap = 2;
 constexpr double usualPixels = 6;
 constexpr double playheadFoot = 3;
+/// In staff spaces.
+constexpr double playheadAbove = 2;
 /// The ground behind a selected note, beyond its box.
 constexpr double groundEdge = 0.4;
 /// Round about what is exposed: soft edges of shapes, in staff spaces.
@@ -112,7 +115,9 @@ QRect PageCanvas::playheadBox() const {
     const Line& shown = lines[static_cast<std::size_t>(line)];
     const double x = (shown.origin.x + LineMoments(shown.system.moments).xAt(*playhead)) * pixelsOfSpace;
     const QRect box = boxOfLine(line);
-    return QRectF(x - playheadFoot - 1, box.top(), 2 * playheadFoot + 2, box.height()).toAlignedRect();
+    // From over the staff's top line, which is the line's origin: what is said above stays readable.
+    const double top = std::max<double>(box.top(), (shown.origin.y - playheadAbove) * pixelsOfSpace);
+    return QRectF(x - playheadFoot - 1, top, 2 * playheadFoot + 2, box.bottom() - top).toAlignedRect();
 }
 
 void PageCanvas::paintPlayhead(QPainter& painter) const {

@@ -105,6 +105,9 @@ TEST_F(PageViewTest, DrawsThePlaceThatIsHeardOnItsLineAndNowhereElse) {
     EXPECT_NE(plain.copy(third), playing.copy(third));
     const QRect last = view.placeOf(NoteId{8});
     EXPECT_EQ(plain.copy(last), playing.copy(last));
+    const QRect above(0, 0, plain.width(), view.placeOf(NoteId{1}).top() / 4);
+    ASSERT_GT(above.height(), 4);
+    EXPECT_EQ(plain.copy(above), playing.copy(above)) << "chords and words are not struck through";
     view.setPlayhead(Beats(40));
     EXPECT_EQ(picture(), plain);
 }
