@@ -394,15 +394,5 @@ TEST(Fingering, StaysSmallForNotesPiledOnOnePlace) {
     EXPECT_GE(fingering.places.size(), 1u);
 }
 
-TEST(StringTuning, RefusesWhatIsNoInstrument) {
-    EXPECT_TRUE(isPlayable({}));
-    EXPECT_FALSE(isPlayable({{}}));
-    EXPECT_FALSE(isPlayable({std::vector<int>(9, 40)}));
-    EXPECT_FALSE(isPlayable({{64}, 22, 22}));
-    EXPECT_FALSE(isPlayable({{64}, 22, -1}));
-    EXPECT_FALSE(isPlayable({{200}}));
-    EXPECT_FALSE(isPlayable({{64}, 0}));
-}
-
 } // namespace
 } // namespace earwright

@@ -1,8 +1,6 @@
 // What is said of how a note is played stands at that note. Glyph names and code points are those of
 // SMuFL 1.4.
-#include "MusicFont.h"
-#include "SampleLines.h"
-#include "core/engraving/Engraving.h"
+#include "MarkedNote.h"
 #include "core/engraving/Extent.h"
 #include "core/engraving/TabBend.h"
 
@@ -12,72 +10,6 @@
 
 namespace earwright {
 namespace {
-
-/// Four quarters E4 G4 B4 D5 in one bar, the second of which is marked, with a tablature or without.
-class MarkedNote : public testing::Test {
-protected:
-    void SetUp() override { NEEDS_MUSIC_FONT; }
-
-    EngravedSystem laid(const Phrasing& phrasing, int strings = 0) {
-        Study study = studyInFour();
-        for (const int midi : {64, 67, 71, 74})
-            study.notes.push_back(
-                noteAt(study, Beats(static_cast<std::int64_t>(study.notes.size())), Beats(1), midi));
-        study.notes[1].phrasing = phrasing;
-        marked = study.notes[1].id;
-        next = study.notes[2].id;
-        EngravingOptions options;
-        options.strings = strings;
-        options.places = {{study.notes[0].id, {1, 5}},
-                          {study.notes[1].id, {1, 8}},
-                          {study.notes[2].id, {0, 7}},
-                          {study.notes[3].id, {0, 10}}};
-        auto systems = engraveSystems(study, wholeStudy(study), options, musicFont());
-        EXPECT_TRUE(systems);
-        return systems->front();
-    }
-
-    static std::vector<PlacedGlyph> all(const EngravedSystem& system, char32_t codePoint) {
-        std::vector<PlacedGlyph> found;
-        for (const PlacedGlyph& glyph : system.shapes.glyphs)
-            if (static_cast<char32_t>(glyph.glyph) == codePoint) found.push_back(glyph);
-        return found;
-    }
-
-    static std::vector<PlacedText> all(const EngravedSystem& system, const std::string& text) {
-        std::vector<PlacedText> found;
-        for (const PlacedText& one : system.shapes.texts)
-            if (one.text == text) found.push_back(one);
-        return found;
-    }
-
-    static PageBox boxOn(const EngravedSystem& system, NoteId note, std::size_t which = 0) {
-        std::vector<PageBox> boxes;
-        for (const NoteBox& box : system.notes)
-            if (box.note == note) boxes.push_back(box.box);
-        EXPECT_GT(boxes.size(), which);
-        return boxes.at(which);
-    }
-
-    /// The one glyph, which must belong to the marked note.
-    PlacedGlyph only(const EngravedSystem& system, char32_t codePoint) {
-        const auto found = all(system, codePoint);
-        EXPECT_EQ(found.size(), 1u);
-        if (found.size() != 1) return {};
-        EXPECT_EQ(found.front().note, marked);
-        return found.front();
-    }
-
-    /// Over, under or at the marked head: its middle within the head's width.
-    void expectCentred(const EngravedSystem& system, const PlacedGlyph& glyph) {
-        const PageBox head = boxOn(system, marked);
-        const PageBox box = musicFont().box(glyph.glyph);
-        EXPECT_NEAR(glyph.at.x + (box.left + box.right) / 2, (head.left + head.right) / 2, 0.01);
-    }
-
-    NoteId marked;
-    NoteId next;
-};
 
 // G4 has its stem up, so that articulations stand under it.
 TEST_F(MarkedNote, HasItsArticulationsUnderItFromTheHeadOutwards) {
@@ -335,74 +267,6 @@ TEST_F(MarkedNote, IsSlurredByWayOfItsGraceNoteInTablature) {
     const PlacedCurve& before = &own == &arcs[0] ? arcs[1] : arcs[0];
     EXPECT_LE(before.points.back().x, own.points.front().x);
     EXPECT_GT(before.points.back().x, before.points.front().x + 0.5);
-}
-
-/// A3 and E4 together for two beats, then B3 and F♯4, the upper of the first marked; on the fifth and fourth
-/// line of the tablature, counted from its top.
-class UpperNote : public MarkedNote {
-protected:
-    EngravedSystem together(const Phrasing& phrasing, int strings = 0) {
-        Study study = studyInFour();
-        study.notes = {noteAt(study, Beats(0), Beats(2), 57), noteAt(study, Beats(0), Beats(2), 64),
-                       noteAt(study, Beats(2), Beats(2), 59), noteAt(study, Beats(2), Beats(2), 66)};
-        study.notes[1].phrasing = phrasing;
-        marked = study.notes[1].id;
-        EngravingOptions options;
-        options.strings = strings;
-        for (std::size_t i = 0; i < 4; ++i)
-            options.places[study.notes[i].id] = {i % 2 == 0 ? 4 : 3, i < 2 ? 10 : 12};
-        auto systems = engraveSystems(study, wholeStudy(study), options, musicFont());
-        EXPECT_TRUE(systems);
-        return systems->front();
-    }
-};
-
-// What the upper note of a double stop has is drawn as if it were alone.
-TEST_F(UpperNote, HasItsOwnMarks) {
-    const auto count = [&](const Phrasing& phrasing, char32_t codePoint) {
-        return all(together(phrasing), codePoint).size();
-    };
-    Phrasing phrasing;
-    phrasing.accented = phrasing.staccato = phrasing.tenuto = true;
-    EXPECT_EQ(count(phrasing, 0xE4A0) + count(phrasing, 0xE4A1), 1u);
-    EXPECT_EQ(count(phrasing, 0xE4A2) + count(phrasing, 0xE4A3), 1u);
-    EXPECT_EQ(count(phrasing, 0xE4A4) + count(phrasing, 0xE4A5), 1u);
-    phrasing = {};
-    phrasing.trill = 2;
-    EXPECT_EQ(count(phrasing, 0xE566), 1u);
-    phrasing = {};
-    phrasing.vibrato = true;
-    EXPECT_GT(count(phrasing, 0xEAB0), 3u);
-    phrasing = {};
-    phrasing.mordent = Mordent::Lower;
-    EXPECT_EQ(count(phrasing, 0xE56D), 1u);
-    phrasing = {};
-    phrasing.letRing = true;
-    EXPECT_EQ(all(together(phrasing), "let ring").size(), 1u);
-}
-
-TEST_F(UpperNote, HasSlideFallScoopAndBendAtItsOwnHead) {
-    Phrasing phrasing;
-    phrasing.scoop = phrasing.fall = true;
-    EngravedSystem system = together(phrasing);
-    const double y = only(system, 0xE5D0).at.y;
-    EXPECT_EQ(only(system, 0xE5D7).at.y, y);
-    const PageBox head = boxOn(system, marked);
-    EXPECT_NEAR(y, (head.top + head.bottom) / 2, 0.1);
-    phrasing = {};
-    phrasing.slideIn = SlideFrom::Below;
-    system = together(phrasing);
-    const auto strokes =
-        std::count_if(system.shapes.lines.begin(), system.shapes.lines.end(), [&](const PlacedLine& line) {
-            return line.note == marked && line.to.x - line.from.x > 1;
-        });
-    EXPECT_EQ(strokes, 1);
-    const std::size_t plain = together({}, 6).shapes.curves.size();
-    phrasing = {};
-    phrasing.bend = Bend{2, BendShape::Up};
-    system = together(phrasing, 6);
-    EXPECT_EQ(system.shapes.curves.size(), plain + 2) << "on the staff and on its string";
-    EXPECT_EQ(all(system, "½").size(), 1u);
 }
 
 TEST_F(MarkedNote, StandsUnderTheSlurWithTheSignOfAStrokeWherePickedAllTheSame) {

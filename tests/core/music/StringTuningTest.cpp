@@ -44,5 +44,15 @@ TEST(Strings, AreWrittenSoThatTheyCanBeReadAgain) {
     EXPECT_EQ(writtenStrings({64, 59, 55, 50, 45, 40}), "E2 A2 D3 G3 B3 E4");
 }
 
+TEST(StringTuning, RefusesWhatIsNoInstrument) {
+    EXPECT_TRUE(isPlayable({}));
+    EXPECT_FALSE(isPlayable({{}}));
+    EXPECT_FALSE(isPlayable({std::vector<int>(9, 40)}));
+    EXPECT_FALSE(isPlayable({{64}, 22, 22}));
+    EXPECT_FALSE(isPlayable({{64}, 22, -1}));
+    EXPECT_FALSE(isPlayable({{200}}));
+    EXPECT_FALSE(isPlayable({{64}, 0}));
+}
+
 } // namespace
 } // namespace earwright
