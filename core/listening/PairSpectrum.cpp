@@ -39,31 +39,50 @@ Numbers magnitudesOfMix(const Numbers& oneX, const Numbers& oneY, const Numbers&
 
 /// Writes the lines of a transform of four times the length that leave a rest of 0, 1, 2 and 3 when divided
 /// by four as inputs of transforms of their own (decimation in frequency, radix 4: Cooley and Tukey 1965).
-template <std::size_t Length, class Turns>
-EARWRIGHT_WIDE_VECTORS void fold(const float* x, const float* y, const Turns& turnX, const Turns& turnY,
+/// Only the first `Quarters` of the input are read, what follows is silence.
+template <std::size_t Length, std::size_t Quarters, class Turns>
+EARWRIGHT_WIDE_VECTORS void fold(const float* x, const float* y, const Turns& turns,
                                  const std::array<float*, 4>& out) {
     for (std::size_t n = 0; n < Length; ++n) {
-        const float evenX = x[n] + x[n + 2 * Length];
-        const float evenY = y[n] + y[n + 2 * Length];
-        const float evenLessX = x[n] - x[n + 2 * Length];
-        const float evenLessY = y[n] - y[n + 2 * Length];
-        const float oddX = x[n + Length] + x[n + 3 * Length];
-        const float oddY = y[n + Length] + y[n + 3 * Length];
-        const float oddLessX = x[n + Length] - x[n + 3 * Length];
-        const float oddLessY = y[n + Length] - y[n + 3 * Length];
+        const auto at = [n](const float* sound, std::size_t quarter) {
+            return quarter < Quarters ? sound[n + quarter * Length] : 0;
+        };
+        const float evenX = at(x, 0) + at(x, 2);
+        const float evenY = at(y, 0) + at(y, 2);
+        const float evenLessX = at(x, 0) - at(x, 2);
+        const float evenLessY = at(y, 0) - at(y, 2);
+        const float oddX = at(x, 1) + at(x, 3);
+        const float oddY = at(y, 1) + at(y, 3);
+        const float oddLessX = at(x, 1) - at(x, 3);
+        const float oddLessY = at(y, 1) - at(y, 3);
         out[0][2 * n] = evenX + oddX;
         out[0][2 * n + 1] = evenY + oddY;
         // Times −i the difference of the odd ones: (x, y) becomes (y, −x).
         const std::array<float, 3> partX{evenLessX + oddLessY, evenX - oddX, evenLessX - oddLessY};
         const std::array<float, 3> partY{evenLessY - oddLessX, evenY - oddY, evenLessY + oddLessX};
         for (std::size_t part = 0; part < 3; ++part) {
-            out[part + 1][2 * n] = partX[part] * turnX[part][n] - partY[part] * turnY[part][n];
-            out[part + 1][2 * n + 1] = partX[part] * turnY[part][n] + partY[part] * turnX[part][n];
+            out[part + 1][2 * n] = partX[part] * turns.x[part][n] - partY[part] * turns.y[part][n];
+            out[part + 1][2 * n + 1] = partX[part] * turns.y[part][n] + partY[part] * turns.x[part][n];
         }
     }
 }
 
 } // namespace
+
+const PairSpectrum::Turns& PairSpectrum::turns() {
+    static const Turns once = [] {
+        Turns all;
+        for (std::size_t part = 1; part < parts; ++part) {
+            for (std::size_t n = 0; n < partLength; ++n) {
+                const double turn = -2 * std::numbers::pi * static_cast<double>(part * n) / fftLength;
+                all.x[part - 1][n] = static_cast<float>(std::cos(turn));
+                all.y[part - 1][n] = static_cast<float>(std::sin(turn));
+            }
+        }
+        return all;
+    }();
+    return once;
+}
 
 PairSpectrum::PairSpectrum(double cents)
     : transforms{ComplexTransform(partLength), ComplexTransform(partLength), ComplexTransform(partLength),
@@ -71,13 +90,6 @@ PairSpectrum::PairSpectrum(double cents)
       axis(fftLength, cents),
       one(fftLength),
       other(fftLength) {
-    for (std::size_t part = 1; part < parts; ++part) {
-        for (std::size_t n = 0; n < partLength; ++n) {
-            const double turn = -2 * std::numbers::pi * static_cast<double>(part * n) / fftLength;
-            turnX[part - 1][n] = static_cast<float>(std::cos(turn));
-            turnY[part - 1][n] = static_cast<float>(std::sin(turn));
-        }
-    }
     findLines();
 }
 
@@ -98,7 +110,7 @@ void PairSpectrum::findLines() {
         numbers->resize(lines.size());
 }
 
-void PairSpectrum::cutOut(const Stretch& stretch, std::vector<float>& to) {
+void PairSpectrum::cutOut(const Stretch& stretch, std::span<float> to) {
     if (stretch.sound.empty()) {
         std::ranges::fill(to, 0.0f);
         return;
@@ -117,13 +129,17 @@ void PairSpectrum::cutOut(const Stretch& stretch, std::vector<float>& to) {
 }
 
 void PairSpectrum::hear(const Stretch& oneStretch, const Stretch& otherStretch) {
-    cutOut(oneStretch, one);
-    cutOut(otherStretch, other);
+    const std::size_t longest = std::max(oneStretch.length, otherStretch.length);
+    const std::size_t quarters = longest <= partLength ? 1 : longest <= 2 * partLength ? 2 : parts;
+    cutOut(oneStretch, std::span(one).first(quarters * partLength));
+    cutOut(otherStretch, std::span(other).first(quarters * partLength));
     std::array<float*, parts> inputs{};
     // A complex number is its two parts one after the other (C++ standard, complex.numbers).
     for (std::size_t part = 0; part < parts; ++part)
         inputs[part] = reinterpret_cast<float*>(transforms[part].time().data());
-    fold<partLength>(one.data(), other.data(), turnX, turnY, inputs);
+    constexpr auto folds =
+        std::array{fold<partLength, 1, Turns>, fold<partLength, 2, Turns>, fold<partLength, parts, Turns>};
+    folds[std::min<std::size_t>(quarters, 3) - 1](one.data(), other.data(), turns(), inputs);
     for (ComplexTransform& transform : transforms)
         transform.forward();
     const auto lineOf = [&](std::size_t line) { return transforms[line % parts].spectrum()[line / parts]; };

@@ -46,17 +46,22 @@ public:
 private:
     static constexpr std::size_t parts = 4;
     static constexpr std::size_t partLength = fftLength / parts;
+    /// e^(−2πi·part·n / fftLength), real and imaginary parts, for parts 1 to 3.
+    struct Turns {
+        std::array<std::array<float, partLength>, parts - 1> x;
+        std::array<std::array<float, partLength>, parts - 1> y;
+    };
 
-    void cutOut(const Stretch& stretch, std::vector<float>& to);
+    static const Turns& turns();
+
+    /// Requires: `to` reaches over the stretch.
+    void cutOut(const Stretch& stretch, std::span<float> to);
     void findLines();
     LogBins onAxis(const std::vector<float>& magnitudes) const;
 
     std::array<ComplexTransform, parts> transforms;
     AxisLines axis;
     HannWindow window;
-    /// e^(−2πi·part·n / fftLength), real and imaginary parts, for parts 1 to 3.
-    std::array<std::array<float, partLength>, parts - 1> turnX;
-    std::array<std::array<float, partLength>, parts - 1> turnY;
     std::vector<float> one;
     std::vector<float> other;
     /// The lines that bins lie between, in order, and each bin's place among them.

@@ -1,6 +1,7 @@
 #include "core/sound/ComplexTransform.h"
 
 #include <fftw3.h>
+#include <map>
 
 namespace earwright {
 
@@ -15,17 +16,29 @@ std::complex<float>* allocated(std::size_t length) {
     return reinterpret_cast<std::complex<float>*>(fftwf_alloc_complex(length));
 }
 
+/// The plan for a length: made once, for planning takes as long as some twenty transforms, and never
+/// destroyed. It may be carried out on several threads, on any numbers that FFTW allocated (FFTW manual,
+/// new-array execute functions).
+void* planFor(std::size_t length) {
+    static std::map<std::size_t, fftwf_plan> plans;
+    const std::scoped_lock lock(fftwPlanning());
+    fftwf_plan& plan = plans[length];
+    if (!plan) {
+        const std::unique_ptr<std::complex<float>[], FftwFree> numbers(allocated(length));
+        const std::unique_ptr<std::complex<float>[], FftwFree> lines(allocated(length));
+        plan = fftwf_plan_dft_1d(static_cast<int>(length), asFftw(numbers.get()), asFftw(lines.get()),
+                                 FFTW_FORWARD, FFTW_ESTIMATE);
+    }
+    return plan;
+}
+
 } // namespace
 
 ComplexTransform::ComplexTransform(std::size_t length)
-    : size(length), numbers(allocated(length)), lines(allocated(length)) {
-    const std::scoped_lock lock(fftwPlanning());
-    plan.reset(fftwf_plan_dft_1d(static_cast<int>(length), asFftw(numbers.get()), asFftw(lines.get()),
-                                 FFTW_FORWARD, FFTW_ESTIMATE));
-}
+    : size(length), numbers(allocated(length)), lines(allocated(length)), plan(planFor(length)) {}
 
 void ComplexTransform::forward() {
-    fftwf_execute(static_cast<fftwf_plan>(plan.get()));
+    fftwf_execute_dft(static_cast<fftwf_plan>(plan), asFftw(numbers.get()), asFftw(lines.get()));
 }
 
 } // namespace earwright

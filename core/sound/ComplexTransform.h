@@ -29,7 +29,8 @@ private:
     std::size_t size;
     std::unique_ptr<std::complex<float>[], FftwFree> numbers;
     std::unique_ptr<std::complex<float>[], FftwFree> lines;
-    std::unique_ptr<void, FftwDestroyPlan> plan;
+    /// Shared by all of one length.
+    void* plan;
 };
 
 } // namespace earwright
