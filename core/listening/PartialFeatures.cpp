@@ -4,6 +4,7 @@
 #include "core/listening/WideVectors.h"
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 #include <span>
 #include <vector>
@@ -15,19 +16,26 @@ namespace {
 /// Room beyond the axis on both sides, for partials of the lowest and highest pitches.
 constexpr int padding = 96;
 constexpr std::size_t paddedBins = axisBins + 3 * padding;
+/// Where a pitch lies, and the square of it.
+constexpr std::size_t placeColumns = 2;
 
-/// Levels around which each pitch looks up its partials; zero beyond the axis.
-struct Lookup {
-    std::array<float, paddedBins> level{};
+/// A partial may be a third of a semitone off: bends, vibrato, stiff strings. Each bin becomes the highest of
+/// itself and its neighbours.
+void widen(const LogBins& bins, std::span<float, axisBins> levels) {
+    levels.front() = std::max(bins[0], bins[1]);
+    for (std::size_t i = 1; i + 1 < axisBins; ++i)
+        levels[i] = std::max({bins[i - 1], bins[i], bins[i + 1]});
+    levels.back() = std::max(bins[axisBins - 2], bins[axisBins - 1]);
+}
 
-    /// A partial may be a third of a semitone off: bends, vibrato, stiff strings.
-    explicit Lookup(const LogBins& bins) {
-        for (std::size_t i = 0; i < axisBins; ++i) {
-            float top = bins[i];
-            if (i > 0) top = std::max(top, bins[i - 1]);
-            if (i + 1 < axisBins) top = std::max(top, bins[i + 1]);
-            level[i + padding] = top;
-        }
+/// The spectra in which pitches look up their partials, one after the other, each with room for partials
+/// beyond the axis, where there is nothing.
+template <std::size_t Spectra>
+struct Levels {
+    std::array<float, Spectra * paddedBins> all{};
+
+    void set(std::size_t spectrum, const LogBins& bins) {
+        widen(bins, std::span(all).subspan(spectrum * paddedBins + padding).template first<axisBins>());
     }
 };
 
@@ -58,37 +66,38 @@ struct Places {
     std::vector<int> firstSides = semitones({-1, 1, 11, 13});
 };
 
-const Places& places() {
-    static const Places all;
-    return all;
-}
-
-/// Fills a table group by group.
-template <std::size_t Count>
-struct Filler {
-    FeatureTable<Count> table{};
-    std::size_t column = 0;
-
-    void group(const Lookup& lookup, const std::vector<int>& offsets) {
-        for (const int offset : offsets) {
-            for (std::size_t pitch = 0; pitch < pitchCount; ++pitch) {
-                const int bin =
-                    (static_cast<int>(pitch) + lowestHeardMidi - axisLowestMidi) * binsPerSemitone;
-                table[pitch][column] = lookup.level[static_cast<std::size_t>(bin + offset + padding)];
-            }
-            ++column;
-        }
+/// Where the lowest pitch looks up its features one after the other; a pitch a semitone higher does so
+/// `binsPerSemitone` farther up.
+class Columns {
+public:
+    Columns& of(std::size_t spectrum, const std::vector<int>& offsets) {
+        constexpr int lowest = (lowestHeardMidi - axisLowestMidi) * binsPerSemitone + padding;
+        for (const int offset : offsets)
+            places.push_back(static_cast<int>(spectrum * paddedBins) + lowest + offset);
+        return *this;
     }
-    /// Where the pitch lies, in double octaves from middle C, and the square of it.
-    void place() {
-        for (std::size_t pitch = 0; pitch < pitchCount; ++pitch) {
-            const float place = static_cast<float>(static_cast<int>(pitch) + lowestHeardMidi - 60) / 24;
-            table[pitch][column] = place;
-            table[pitch][column + 1] = place * place;
-        }
-        column += 2;
-    }
+    std::size_t size() const { return places.size(); }
+    const int* data() const { return places.data(); }
+
+private:
+    std::vector<int> places;
 };
+
+/// Looks the columns up for each pitch; behind them, where the pitch lies in double octaves from middle C,
+/// and the square of it.
+template <std::size_t Count>
+EARWRIGHT_WIDE_VECTORS void lookUp(const float* levels, const int* places, std::size_t columns,
+                                   FeatureTable<Count>& table) {
+    for (std::size_t pitch = 0; pitch < pitchCount; ++pitch) {
+        const float* const from = levels + pitch * binsPerSemitone;
+        float* const row = table[pitch].data();
+        for (std::size_t column = 0; column < columns; ++column)
+            row[column] = from[places[column]];
+        const float place = static_cast<float>(static_cast<int>(pitch) + lowestHeardMidi - 60) / 24;
+        row[columns] = place;
+        row[columns + 1] = place * place;
+    }
+}
 
 /// The mean level around each bin: geometric over an octave, and at least 3 % of the loudest, so that silence
 /// is not blown up.
@@ -147,52 +156,64 @@ float meanOf(const LogBins& bins, double fromHertz, double toHertz) {
 } // namespace
 
 FeatureTable<spanFeatureCount> spanFeatures(const SpanSpectra& spectra) {
+    enum { Attack, Before, Rise, Sustain, All };
+    static const Columns columns = [] {
+        const Places at;
+        return Columns()
+            .of(Attack, at.harmonics)
+            .of(Rise, at.harmonics)
+            .of(Sustain, at.harmonics)
+            .of(Before, at.firstHarmonics)
+            .of(Attack, at.halves)
+            .of(Rise, at.halves)
+            .of(Sustain, at.halves)
+            .of(Sustain, at.thirds)
+            .of(Rise, at.thirds)
+            .of(Sustain, at.sides)
+            .of(Rise, at.firstSides);
+    }();
     const LogBins floor = floorOf(spectra.attack);
-    const Lookup attack(whitened(spectra.attack, floor));
-    const Lookup before(whitened(spectra.before, floor));
-    const Lookup rise(whitened(risen(spectra.attack, spectra.before), floor));
-    const Lookup sustain(whitened(spectra.sustain, floorOf(spectra.sustain)));
-    const Places& at = places();
-    Filler<spanFeatureCount> fill;
-    fill.group(attack, at.harmonics);
-    fill.group(rise, at.harmonics);
-    fill.group(sustain, at.harmonics);
-    fill.group(before, at.firstHarmonics);
-    fill.group(attack, at.halves);
-    fill.group(rise, at.halves);
-    fill.group(sustain, at.halves);
-    fill.group(sustain, at.thirds);
-    fill.group(rise, at.thirds);
-    fill.group(sustain, at.sides);
-    fill.group(rise, at.firstSides);
-    fill.place();
-    return fill.table;
+    Levels<All> levels;
+    levels.set(Attack, whitened(spectra.attack, floor));
+    levels.set(Before, whitened(spectra.before, floor));
+    levels.set(Rise, whitened(risen(spectra.attack, spectra.before), floor));
+    levels.set(Sustain, whitened(spectra.sustain, floorOf(spectra.sustain)));
+    FeatureTable<spanFeatureCount> table;
+    assert(columns.size() + placeColumns == spanFeatureCount);
+    lookUp(levels.all.data(), columns.data(), columns.size(), table);
+    return table;
 }
 
 FeatureTable<onsetFeatureCount> onsetFeatures(const LogBins& after, const LogBins& before, float usualLevel) {
+    enum { Now, Then, Rise, All };
+    static const Columns columns = [] {
+        const Places at;
+        return Columns()
+            .of(Now, at.harmonics)
+            .of(Rise, at.harmonics)
+            .of(Then, at.firstHarmonics)
+            .of(Now, at.halves)
+            .of(Rise, at.halves)
+            .of(Rise, at.thirds)
+            .of(Rise, at.sides)
+            .of(Now, at.firstSides);
+    }();
     const LogBins floor = floorOf(after);
     const LogBins riseLevels = whitened(risen(after, before), floor);
-    const Lookup now(whitened(after, floor));
-    const Lookup then(whitened(before, floor));
-    const Lookup rise(riseLevels);
-    const Places& at = places();
-    Filler<onsetFeatureCount> fill;
-    fill.group(now, at.harmonics);
-    fill.group(rise, at.harmonics);
-    fill.group(then, at.firstHarmonics);
-    fill.group(now, at.halves);
-    fill.group(rise, at.halves);
-    fill.group(rise, at.thirds);
-    fill.group(rise, at.sides);
-    fill.group(now, at.firstSides);
-    fill.place();
+    Levels<All> levels;
+    levels.set(Now, whitened(after, floor));
+    levels.set(Then, whitened(before, floor));
+    levels.set(Rise, riseLevels);
+    FeatureTable<onsetFeatureCount> table;
+    assert(columns.size() + placeColumns + fluxFeatureCount == onsetFeatureCount);
+    lookUp(levels.all.data(), columns.data(), columns.size(), table);
     const float loudest = *std::max_element(after.begin(), after.end());
     const std::array<float, fluxFeatureCount> flux{
         meanOf(riseLevels, 0.1, 300), meanOf(riseLevels, 300, 2000), meanOf(riseLevels, 2000, 20000),
         std::log(loudest / usualLevel + 1e-4f)};
-    for (auto& row : fill.table)
-        std::copy(flux.begin(), flux.end(), row.begin() + static_cast<std::ptrdiff_t>(fill.column));
-    return fill.table;
+    for (auto& row : table)
+        std::ranges::copy(flux, row.end() - fluxFeatureCount);
+    return table;
 }
 
 } // namespace earwright

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <span>
 
 namespace earwright {
 
@@ -19,10 +20,8 @@ constexpr std::size_t firstOfBlock(std::size_t block) {
 
 /// Rows of a table that belong to a block.
 template <class Row>
-std::array<Row, pitchBlock> blockOf(const std::array<Row, pitchCount>& table, std::size_t first) {
-    std::array<Row, pitchBlock> block;
-    std::copy_n(table.begin() + static_cast<std::ptrdiff_t>(first), pitchBlock, block.begin());
-    return block;
+std::span<const Row, pitchBlock> blockOf(const std::array<Row, pitchCount>& table, std::size_t first) {
+    return std::span(table).subspan(first).template first<pitchBlock>();
 }
 
 } // namespace earwright

@@ -25,7 +25,7 @@ struct SmallNetwork {
     /// What the units say to several inputs at once: one weight read serves them all, and none of their sums
     /// has to wait for another.
     template <std::size_t Rows>
-    EARWRIGHT_INLINE void activeUnits(const std::array<std::array<float, Inputs>, Rows>& x,
+    EARWRIGHT_INLINE void activeUnits(std::span<const std::array<float, Inputs>, Rows> x,
                                       std::array<std::array<float, Units>, Rows>& active) const {
         static_assert(Units % wideSize == 0);
         for (std::size_t k = 0; k < Units; k += wideSize) {
@@ -48,7 +48,7 @@ struct SmallNetwork {
     /// The answers for inputs whose active units are known.
     template <std::size_t Rows>
     EARWRIGHT_INLINE void from(const std::array<std::array<float, Units>, Rows>& active,
-                               const std::array<std::array<float, Inputs>, Rows>& x,
+                               std::span<const std::array<float, Inputs>, Rows> x,
                                std::array<float, Rows>& y) const {
         for (std::size_t row = 0; row < Rows; ++row)
             y[row] = bias + dot(direct, x[row]) + dot(out, active[row]);
@@ -56,7 +56,7 @@ struct SmallNetwork {
 
     /// The answers for several inputs at once.
     template <std::size_t Rows>
-    EARWRIGHT_INLINE void of(const std::array<std::array<float, Inputs>, Rows>& x,
+    EARWRIGHT_INLINE void of(std::span<const std::array<float, Inputs>, Rows> x,
                              std::array<float, Rows>& y) const {
         std::array<std::array<float, Units>, Rows> active;
         activeUnits(x, active);

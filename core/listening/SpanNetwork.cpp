@@ -68,7 +68,8 @@ PitchRow SpanNetwork::operator()(const FeatureTable<spanFeatureCount>& features)
     const PitchRow alones = scores;
     for (std::size_t block = 0; block < pitchBlocks; ++block) {
         const std::size_t first = firstOfBlock(block);
-        std::array<std::array<float, relatives.size() * heardFromEach>, pitchBlock> inputs;
+        using Row = std::array<float, relatives.size() * heardFromEach>;
+        std::array<Row, pitchBlock> inputs;
         std::array<float, pitchBlock> answers;
         for (std::size_t i = 0; i < pitchBlock; ++i) {
             auto next = inputs[i].begin();
@@ -77,7 +78,7 @@ PitchRow SpanNetwork::operator()(const FeatureTable<spanFeatureCount>& features)
                 next = std::copy(heard[other].begin(), heard[other].end(), next);
             }
         }
-        among.of(inputs, answers);
+        among.of(std::span<const Row, pitchBlock>(inputs), answers);
         for (std::size_t i = 0; i < pitchBlock; ++i)
             scores[first + i] = alones[first + i] + answers[i];
     }

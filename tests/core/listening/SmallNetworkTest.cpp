@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 #include <memory>
 #include <random>
+#include <span>
 
 namespace earwright {
 namespace {
@@ -32,7 +33,7 @@ TEST(SmallNetwork, AnswersAlikeForOneInputAndForSeveralAtOnce) {
             value = weight(random);
 
     std::array<float, rows> together;
-    network->of(x, together);
+    network->of(std::span<const std::array<float, inputs>, rows>(x), together);
     for (std::size_t row = 0; row < rows; ++row) {
         // Worked out here once more, in double precision.
         double y = network->bias;
