@@ -53,7 +53,8 @@ ClaimContext contextOf(const PassageEvidence& evidence, std::vector<Claim> claim
     const ClaimViews heard = hearClaims(evidence, claims);
     ViewBlend blend(heard.sureness);
     std::vector<PitchRow> own = blend.spans(heard.rows);
-    std::vector<PitchRow> before = blend.spans(evidence, spansBefore(claims));
+    // Whether a pitch sounded before is heard well enough in one view.
+    std::vector<PitchRow> before = evidence.spans(blend.clearest(), spansBefore(claims));
     OnsetTrack onsets = blend.onsets(evidence);
     std::vector<PitchRow> withNeighbours =
         amongNeighbours(joinedWithOnsets(own, spansOf(claims), onsets), claims);

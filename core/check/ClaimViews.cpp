@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <functional>
 #include <iterator>
 
 namespace earwright {
@@ -11,6 +12,8 @@ namespace {
 constexpr float leastSureness = -4;
 /// In mean log probability; e^(−12 · 1.5) is 1.5e-8.
 constexpr double hopelesslyBehind = 1.5;
+/// Views that hear a line alike tell no more together than so many of them.
+constexpr std::size_t mostViews = 3;
 /// A quarter of so many claims tell one view from another.
 constexpr std::size_t enoughClaims = 32;
 
@@ -59,6 +62,9 @@ ClaimViews hearClaims(const PassageEvidence& evidence, const std::vector<Claim>&
     };
     std::vector<std::size_t> hopeful;
     std::ranges::remove_copy_if(views, std::back_inserter(hopeful), behind);
+    std::ranges::stable_sort(hopeful, std::ranges::greater(),
+                             [&](std::size_t view) { return heard.sureness[view]; });
+    if (!others.empty()) hopeful.resize(std::min(hopeful.size(), mostViews));
     hear(evidence, claims, hopeful, others, heard);
     double surest = -hopelesslyBehind + leastSureness;
     for (const std::size_t view : hopeful) {

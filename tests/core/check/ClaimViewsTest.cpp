@@ -2,6 +2,7 @@
 
 #include "tests/core/listening/SyntheticSound.h"
 
+#include <algorithm>
 #include <gtest/gtest.h>
 #include <vector>
 
@@ -61,6 +62,31 @@ TEST(ClaimViews, GivesUpAViewThatIsHopelesslyBehindAndHearsTheOthersAsEver) {
         EXPECT_EQ(saysNothing(heard.rows[right][i]), i % 4 != 0) << i;
     }
     EXPECT_LT(heard.sureness[right], heard.sureness[left] - 1.5);
+}
+
+/// The line a little left of the middle, so that every view hears it.
+PassageEvidence lineNearTheMiddle() {
+    AnalysisSound sound;
+    const Seconds length = noteLength * manyNotes + 1.0_s;
+    sound.left = silence(length);
+    for (const Claim& claim : claims(manyNotes))
+        addTone(sound.left, claim.range, claim.midi);
+    for (const float sample : sound.left)
+        sound.right.push_back(0.7f * sample);
+    return *PassageEvidence::listen(sound, 0, {0.0_s, length});
+}
+
+TEST(ClaimViews, HearsMostClaimsInThreeViewsWhereAllHearThemAlike) {
+    const ClaimViews heard = hearClaims(lineNearTheMiddle(), claims(manyNotes));
+    ASSERT_EQ(heard.rows.size(), 5u);
+    const auto isWhole = [](const std::vector<PitchRow>& rows) {
+        return std::ranges::none_of(rows, saysNothing);
+    };
+    EXPECT_EQ(std::ranges::count_if(heard.rows, isWhole), 3);
+    for (std::size_t view = 0; view < heard.rows.size(); ++view)
+        if (!isWhole(heard.rows[view])) {
+            EXPECT_LT(heard.sureness[view], *std::ranges::max_element(heard.sureness) - 1.4) << view;
+        }
 }
 
 TEST(ClaimViews, HearsAFewClaimsInEveryView) {
