@@ -7,13 +7,11 @@
 #include "core/study/OwnTime.h"
 #include "core/study/RecordingLocator.h"
 #include "ui/desk/ExportDialog.h"
+#include "ui/desk/ReplaceQuestion.h"
 #include "ui/desk/StudyDialog.h"
 #include "ui/desk/StudyPaths.h"
 
-#include <QAbstractButton>
 #include <QInputDialog>
-#include <QMessageBox>
-#include <QPushButton>
 
 #include <algorithm>
 #include <utility>
@@ -208,16 +206,9 @@ void ExchangeDesk::write(ExportChoices choices) {
 }
 
 void ExchangeDesk::askToReplace(const ExportChoices& choices) {
-    auto* box =
-        new QMessageBox(QMessageBox::NoIcon, tr("Replace the file?"),
-                        tr("%1 is there already.").arg(nameOf(choices.file)), QMessageBox::Cancel, &window);
-    box->setAttribute(Qt::WA_DeleteOnClose);
-    box->addButton(tr("&Replace"), QMessageBox::AcceptRole);
-    box->setDefaultButton(QMessageBox::Cancel);
-    connect(box, &QMessageBox::buttonClicked, this, [this, box, choices](QAbstractButton* button) {
-        if (box->buttonRole(button) == QMessageBox::AcceptRole) carryOut(choices);
-    });
-    box->open();
+    openForThisStudy(*new ReplaceQuestion(
+                         {choices.file}, [this, choices] { carryOut(choices); }, &window),
+                     session);
 }
 
 void ExchangeDesk::carryOut(const ExportChoices& choices) {

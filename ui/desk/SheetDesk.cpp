@@ -1,13 +1,12 @@
 #include "ui/desk/SheetDesk.h"
 
 #include "core/playback/ExcerptSounds.h"
+#include "ui/desk/ReplaceQuestion.h"
 #include "ui/desk/SheetDialog.h"
 #include "ui/desk/StudyDialog.h"
 #include "ui/desk/StudyPaths.h"
 #include "ui/page/ExampleSheet.h"
 
-#include <QMessageBox>
-#include <QPushButton>
 #include <QSettings>
 
 #include <algorithm>
@@ -24,23 +23,12 @@ using Tone = MessageBar::Tone;
 using Files = std::vector<fs::path>;
 
 const auto subject = QStringLiteral("sheet");
-/// Names in one line; what is more is counted.
-constexpr std::size_t mostNames = 5;
 /// The pages' share of the work where there is sound as well.
 constexpr double pagesShare = 0.1;
 
 bool isSame(const fs::path& one, const fs::path& other) {
     std::error_code unknown;
     return fs::equivalent(one, other, unknown);
-}
-
-QString namesOf(const Files& files) {
-    QStringList names;
-    for (std::size_t i = 0; i < std::min(files.size(), mostNames); ++i)
-        names.append(nameOf(files[i]));
-    const QString list = names.join(QStringLiteral(", "));
-    if (files.size() <= mostNames) return list;
-    return SheetDesk::tr("%1 and %2 more").arg(list).arg(files.size() - mostNames);
 }
 
 } // namespace
@@ -181,18 +169,9 @@ void SheetDesk::write(SheetChoices choices) {
 }
 
 void SheetDesk::askToReplace(const Planned& plan) {
-    const Files& there = plan->there;
-    auto* box = new QMessageBox(QMessageBox::NoIcon, tr("Replace files?"),
-                                there.size() == 1 ? tr("%1 is there already.").arg(namesOf(there))
-                                                  : tr("%1 are there already.").arg(namesOf(there)),
-                                QMessageBox::Cancel, &window);
-    box->setAttribute(Qt::WA_DeleteOnClose);
-    box->addButton(tr("&Replace"), QMessageBox::AcceptRole);
-    box->setDefaultButton(QMessageBox::Cancel);
-    connect(box, &QMessageBox::buttonClicked, this, [this, box, plan](QAbstractButton* button) {
-        if (box->buttonRole(button) == QMessageBox::AcceptRole) carryOut(plan);
-    });
-    box->open();
+    openForThisStudy(*new ReplaceQuestion(
+                         plan->there, [this, plan] { carryOut(plan); }, &window),
+                     session);
 }
 
 void SheetDesk::carryOut(const Planned& plan) {

@@ -2,7 +2,12 @@
 
 #include "ui/desk/DeskSession.h"
 
+#include <QCoreApplication>
 #include <QStandardPaths>
+#include <QStringList>
+
+#include <algorithm>
+#include <cstddef>
 
 namespace earwright::ui {
 
@@ -18,6 +23,18 @@ QString textOf(const fs::path& path) {
 
 QString nameOf(const fs::path& path) {
     return textOf(path.filename());
+}
+
+QString namesOf(const std::vector<fs::path>& files) {
+    constexpr std::size_t mostNames = 5;
+    QStringList names;
+    for (std::size_t i = 0; i < std::min(files.size(), mostNames); ++i)
+        names.append(nameOf(files[i]));
+    const QString list = names.join(QStringLiteral(", "));
+    if (files.size() <= mostNames) return list;
+    return QCoreApplication::translate("StudyPaths", "%1 and %2 more")
+        .arg(list)
+        .arg(files.size() - mostNames);
 }
 
 QString titleOf(const DeskSession& session) {

@@ -4,6 +4,7 @@
 #include <QString>
 
 #include <filesystem>
+#include <vector>
 
 namespace earwright::ui {
 
@@ -14,6 +15,8 @@ std::filesystem::path pathOf(const QString& file);
 QString textOf(const std::filesystem::path& path);
 /// The file's name without its folder.
 QString nameOf(const std::filesystem::path& path);
+/// The names of several in one line; those after the fifth are counted.
+QString namesOf(const std::vector<std::filesystem::path>& files);
 /// What the open study is called, by its title or its file; a dash where it has neither, nothing where none
 /// is open. Threads: from here on, interface only.
 QString titleOf(const DeskSession& session);
