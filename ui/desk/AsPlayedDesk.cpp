@@ -35,7 +35,7 @@ AsPlayedDesk::AsPlayedDesk(DeskSession& desk, RecordingListener& listener, Messa
 void AsPlayedDesk::switchTo(bool asPlayed) {
     if (asPlayed == on) return emit changed();
     if (!asPlayed) return switchOff();
-    if (!session.isOpen() || !session.recording() || !session.study().beatMap.hasTempo()) {
+    if (!session.hasMarkedSound()) {
         messages.notice(tr("How the notes are played is measured in the recording: open it and mark two bars "
                            "first."));
         return emit changed();

@@ -85,6 +85,8 @@ public:
     // Sound. ---------------------------------------------------------------------------------------------
     Engine& engine() { return player; }
     std::shared_ptr<Recording> recording() const { return sound; }
+    /// There is a recording and bars are marked in it, so that what is written has its place in the sound.
+    bool hasMarkedSound() const { return isOpen() && sound && study().beatMap.hasTempo(); }
     /// Length of the recording, also while only its name is known.
     Seconds duration() const;
     /// Highest level over a stretch, 0 to 1, where 1 is the loudest place known so far: soft recordings are

@@ -53,6 +53,26 @@ void attach(Study& study, const DeskSession& session) {
     if (open.beatMap.hasTempo()) study.beatMap = marksUnder(study, open);
 }
 
+QString listeningShare() {
+    return ExchangeDesk::tr("Listening to how the notes are played, %1 %");
+}
+
+QString beingWritten(const fs::path& file) {
+    return ExchangeDesk::tr("%1 is being written …").arg(nameOf(file));
+}
+
+/// `heard`: how many notes stand in it as the record plays them; nothing where that was not asked for.
+QString outcomeText(const fs::path& file, std::size_t notes, std::optional<std::size_t> heard) {
+    const QString there = ExchangeDesk::tr("The line is in %1.").arg(nameOf(file));
+    if (!heard || *heard == notes) return there;
+    const QString rest = *heard == 0
+                             ? ExchangeDesk::tr("%1 of %2 notes are heard to begin, so that all stand "
+                                                "there as written.")
+                             : ExchangeDesk::tr("%1 of %2 notes are heard to begin and stand there as "
+                                                "played, the others as written.");
+    return there + QLatin1Char(' ') + rest.arg(*heard).arg(notes);
+}
+
 } // namespace
 
 ExchangeDesk::ExchangeDesk(DeskSession& desk, KeepingDesk& keeping, RecordingListener& listener,
@@ -63,11 +83,15 @@ ExchangeDesk::ExchangeDesk(DeskSession& desk, KeepingDesk& keeping, RecordingLis
       messages(bar),
       window(over),
       settings(store),
-      listening(listener, bar, QStringLiteral("exchange listening"),
-                tr("Listening to how the notes are played, %1 %")) {
-    connect(&session, &DeskSession::opened, this, [this] {
-        lastFile.clear();
-        listening.cancel();
+      listening(listener, bar, subject, listeningShare()) {
+    // What is measured would be that of another recording.
+    connect(&session, &DeskSession::recordingChanged, this, [this] {
+        if (isPreparing()) callOff();
+    });
+    connect(&session, &DeskSession::opened, this, [this] { lastFile.clear(); });
+    connect(&listening, &ListenedWork::calledOff, this, &ExchangeDesk::tellCalledOff);
+    connect(&listening, &ListenedWork::ended, this, [this] {
+        if (auto done = std::exchange(measured, std::nullopt)) put(done->plan, std::move(done->played));
     });
     connect(&keeper, &KeepingDesk::foreignChosen, this, &ExchangeDesk::open);
 }
@@ -172,10 +196,6 @@ std::optional<MessageBar::Answer> ExchangeDesk::otherRhythm(const fs::path& path
                               }};
 }
 
-bool ExchangeDesk::hasSound() const {
-    return session.recording() && session.study().beatMap.hasTempo();
-}
-
 void ExchangeDesk::askWhatToWrite() {
     if (!session.isOpen()) return;
     if (session.study().notes.empty())
@@ -184,56 +204,85 @@ void ExchangeDesk::askWhatToWrite() {
     const QString name =
         textOf(pathOf(suggestedFile(session)).stem()) + QLatin1Char('.') + rememberedExportKind(settings);
     start.file = lastFile.empty() ? pathOf(startFolder(session)) / pathOf(name) : lastFile;
-    openForThisStudy(*new ExportDialog(
-                         start, hasSound(), [this](const ExportChoices& made) { write(made); }, &window),
-                     session);
+    openForThisStudy(
+        *new ExportDialog(
+            start, session.hasMarkedSound(), [this](const ExportChoices& made) { write(made); }, &window),
+        session);
 }
 
 void ExchangeDesk::write(ExportChoices choices) {
-    if (!session.isOpen()) return;
+    if (!session.isOpen() || tellBusy()) return;
     if (session.study().notes.empty())
         return messages.say(subject, Tone::Notice, tr("Nothing is written yet for other programs to read."));
     if (choices.file.is_relative()) choices.file = pathOf(startFolder(session)) / choices.file;
     lastFile = choices.file;
     rememberExport(choices, settings);
-    // A look at the disk may take its time.
-    writing.start<Result<bool>>(
-        [file = choices.file](const std::stop_token&, const BackgroundJob::Report&) {
+    Plan plan{std::move(choices), session.shared(), std::nullopt};
+    if (plan.choices.asPlayed && plan.choices.file.extension() == ".mid" && session.hasMarkedSound())
+        plan.measuredIn = heardPart;
+    lookForFile(plan);
+}
+
+bool ExchangeDesk::tellBusy() {
+    if (!isWriting()) return false;
+    // Beside the row that tells of it.
+    messages.say(subject + QStringLiteral(" busy"), Tone::Notice,
+                 tr("%1 is still being written; wait for it, or cancel it first.").arg(nameOf(lastFile)));
+    return true;
+}
+
+/// A look at the disk may take its time.
+void ExchangeDesk::lookForFile(const Plan& plan) {
+    tellUnderWay(beingWritten(plan.choices.file));
+    looking.start<Result<bool>>(
+        [file = plan.choices.file](const std::stop_token&, const BackgroundJob::Report&) {
             std::error_code unknown;
             return Result<bool>(fs::exists(file, unknown));
         },
-        [this, choices](Result<bool> isThere) { *isThere ? askToReplace(choices) : carryOut(choices); });
+        [this, plan](Result<bool> isThere) {
+            if (!*isThere) return carryOut(plan);
+            messages.close(subject);
+            openForThisStudy(*new ReplaceQuestion(
+                                 {plan.choices.file}, [this, plan] { carryOut(plan); }, &window),
+                             session);
+        });
 }
 
-void ExchangeDesk::askToReplace(const ExportChoices& choices) {
-    openForThisStudy(*new ReplaceQuestion(
-                         {choices.file}, [this, choices] { carryOut(choices); }, &window),
-                     session);
+void ExchangeDesk::tellUnderWay(const QString& what) {
+    messages.say(subject, Tone::Question, what, {{tr("Cancel"), [this] { callOff(); }}});
 }
 
-void ExchangeDesk::carryOut(const ExportChoices& choices) {
-    const auto study = session.shared();
-    const bool isMidi = choices.file.extension() == ".mid";
-    if (!isMidi || !choices.asPlayed || !hasSound()) return put(choices, study, {});
+void ExchangeDesk::carryOut(const Plan& plan) {
+    if (!plan.measuredIn) return put(plan, {});
+    tellUnderWay(listeningShare().arg(0));
     listening.start<PlayedNotes>(
-        [study, part = heardPart](const RecordingEvidence& recording, const std::stop_token& stop,
-                                  const BackgroundJob::Report& report) {
-            return measurePlaying(*study, study->notes, recording, stop, report, part);
+        [plan](const RecordingEvidence& recording, const std::stop_token& stop,
+               const BackgroundJob::Report& report) {
+            return measurePlaying(*plan.study, plan.study->notes, recording, stop, report, *plan.measuredIn);
         },
-        [this, choices, study](PlayedNotes played) { put(choices, study, std::move(played)); });
+        // Written once its row, which is also that of the writing, is closed.
+        [this, plan](PlayedNotes played) {
+            measured = {plan, std::move(played)};
+        });
 }
 
-void ExchangeDesk::put(const ExportChoices& choices, std::shared_ptr<const Study> study, PlayedNotes played) {
-    const QString said = played.empty() || played.size() == study->notes.size()
-                             ? tr("The line is in %1.").arg(nameOf(choices.file))
-                             : tr("The line is in %1. %2 of %3 notes are heard to begin and stand there as "
-                                  "played, the others as written.")
-                                   .arg(nameOf(choices.file))
-                                   .arg(played.size())
-                                   .arg(study->notes.size());
+void ExchangeDesk::callOff() {
+    looking.cancel();
+    listening.cancel();
+    tellCalledOff();
+}
+
+void ExchangeDesk::tellCalledOff() {
+    messages.say(subject, Tone::Notice, tr("Writing %1 was called off.").arg(nameOf(lastFile)));
+}
+
+void ExchangeDesk::put(const Plan& plan, PlayedNotes played) {
+    messages.say(subject, Tone::Question, beingWritten(plan.choices.file));
+    const QString said = outcomeText(plan.choices.file, plan.study->notes.size(),
+                                     plan.measuredIn ? std::optional(played.size()) : std::nullopt);
     writing.start<Result<Done>>(
-        [choices, study, played = std::move(played)](const std::stop_token&, const BackgroundJob::Report&) {
-            return writeForeign(*study, choices.file, choices.page, choices.midi, played);
+        [plan, played = std::move(played)](const std::stop_token&, const BackgroundJob::Report&) {
+            return writeForeign(*plan.study, plan.choices.file, plan.choices.page, plan.choices.midi, played);
         },
         [this, said](Result<Done> outcome) {
             outcome ? messages.say(subject, Tone::Notice, said)

@@ -39,9 +39,11 @@ public:
                   MidiRhythm rhythm = MidiRhythm::Fitting);
     /// Opens the dialog, as it was answered the last time; says why not where nothing is written.
     void askWhatToWrite();
-    /// Writes .musicxml, .mxl or .mid and says so, or why not. What is there already is not replaced without
-    /// being asked about.
+    /// Writes .musicxml, .mxl or .mid of the study as it is now and says so, or why not; that it is under way
+    /// is said meanwhile, and it can be called off. What is there already is not replaced without being asked
+    /// about.
     void write(ExportChoices choices);
+    bool isWriting() const { return isPreparing() || writing.isRunning(); }
     /// Where the playing is measured: the user's focus and band, or where the line is clearest.
     void listenTo(const HeardPart& part) { heardPart = part; }
 
@@ -55,14 +57,32 @@ private:
         bool asksForPart = false;
     };
 
+    /// What is about to be written.
+    struct Plan {
+        ExportChoices choices;
+        std::shared_ptr<const Study> study;
+        /// Where the playing is measured; nothing where the file is not to have that.
+        std::optional<HeardPart> measuredIn;
+    };
+    struct Measured {
+        Plan plan;
+        PlayedNotes played;
+    };
+
     void read(const Wish& wish);
     void askForPart(const std::filesystem::path& path, const Imported& imported);
     void take(const std::filesystem::path& path, Imported imported);
     void tell(const std::filesystem::path& path, const Imported& imported);
-    bool hasSound() const;
-    void askToReplace(const ExportChoices& choices);
-    void carryOut(const ExportChoices& choices);
-    void put(const ExportChoices& choices, std::shared_ptr<const Study> study, PlayedNotes played);
+    /// Says so where a file is being written already.
+    bool tellBusy();
+    void tellUnderWay(const QString& what);
+    void lookForFile(const Plan& plan);
+    void carryOut(const Plan& plan);
+    void put(const Plan& plan, PlayedNotes played);
+    /// What comes before the writing; that itself is soon done.
+    bool isPreparing() const { return looking.isRunning() || listening.isBusy(); }
+    void callOff();
+    void tellCalledOff();
     /// To read the same part the other way, where that makes another line.
     std::optional<MessageBar::Answer> otherRhythm(const std::filesystem::path& path,
                                                   const Imported& imported);
@@ -73,9 +93,13 @@ private:
     QWidget& window;
     BackgroundJob reading;
     QSettings& settings;
+    /// For a file that is there already.
+    BackgroundJob looking;
     BackgroundJob writing;
     /// Measures how the notes are played, where the file is to have that.
     ListenedWork listening;
+    /// Until the row that tells of listening is closed: the next takes its place.
+    std::optional<Measured> measured;
     HeardPart heardPart;
     /// Of the study that is open.
     std::filesystem::path lastFile;

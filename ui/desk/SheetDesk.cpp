@@ -107,10 +107,6 @@ SheetDesk::SheetDesk(DeskSession& desk, const TuningDesk& tuningDesk, MessageBar
     connect(&job, &BackgroundJob::progressed, this, &SheetDesk::showProgress);
 }
 
-bool SheetDesk::hasSound() const {
-    return session.recording() && session.study().beatMap.hasTempo();
-}
-
 fs::path SheetDesk::suggestedSheet() const {
     const fs::path folder = pathOf(startFolder(session));
     const QString name = tr("%1 examples").arg(textOf(pathOf(suggestedFile(session)).stem()));
@@ -128,8 +124,8 @@ void SheetDesk::ask() {
     if (session.study().notes.empty())
         return messages.say(subject, Tone::Notice, tr("Nothing is written yet to make a sheet of."));
     auto* dialog = new SheetDialog(
-        session.shared(), startChoices(), hasSound(), [this](const SheetChoices& made) { write(made); },
-        &window);
+        session.shared(), startChoices(), session.hasMarkedSound(),
+        [this](const SheetChoices& made) { write(made); }, &window);
     openForThisStudy(*dialog, session);
 }
 
@@ -152,7 +148,7 @@ void SheetDesk::write(SheetChoices choices) {
     plan->studyFile = session.studyFile();
     plan->takeFolder = session.takeFolder();
     plan->file = choices.file;
-    if (choices.sound && hasSound()) {
+    if (choices.sound && session.hasMarkedSound()) {
         plan->sounds.spans = excerptSpans(*plan->study, examplesOf(*plan->study, choices.wish));
         plan->sounds.speed = choices.speed;
         plan->sounds.tuningCents = tuning.record().value_or(0);

@@ -43,7 +43,6 @@ private:
 
     SheetChoices startChoices() const;
     std::filesystem::path suggestedSheet() const;
-    bool hasSound() const;
     /// Says so where a sheet is being written already.
     bool tellBusy();
     void askToReplace(const Planned& plan);

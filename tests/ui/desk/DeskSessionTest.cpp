@@ -94,6 +94,18 @@ TEST_F(DeskSessionTest, UndoesAndRedoesEditsButNotHowOneListens) {
     EXPECT_TRUE(session.study().beatMap.hasTempo());
 }
 
+TEST_F(DeskSessionTest, HasASoundForWhatIsWrittenOnceBarsAreMarkedInARecording) {
+    EXPECT_FALSE(session.hasMarkedSound()) << "nothing is open";
+    open(recording());
+    EXPECT_FALSE(session.hasMarkedSound()) << "no bars";
+    mark();
+    EXPECT_TRUE(session.hasMarkedSound());
+    Opened alone;
+    alone.study = session.study();
+    session.begin(std::move(alone));
+    EXPECT_FALSE(session.hasMarkedSound()) << "bars without a recording";
+}
+
 TEST_F(DeskSessionTest, SavesAndOpensAnEqualStudy) {
     open(recording());
     ASSERT_TRUE(soon([&] { return !session.study().recording.contentHash.empty(); }));

@@ -2,6 +2,8 @@
 
 #include "core/exchange/OpenForeign.h"
 #include "core/study/MeterEdits.h"
+#include "core/study/NoteEdits.h"
+#include "core/study/OwnTime.h"
 #include "tests/core/study/TemporaryFolder.h"
 #include "tests/ui/Picture.h"
 #include "tests/ui/desk/TonesDesk.h"
@@ -81,6 +83,14 @@ protected:
         ExportChoices wish;
         wish.file = file;
         window->exchange().write(wish);
+    }
+    bool isWritten(const char* name) {
+        return soon(
+            [&] { return told().startsWith(QStringLiteral("The line is in %1.").arg(QLatin1String(name))); });
+    }
+    void replace() {
+        for (QAbstractButton* button : window->findChild<QMessageBox*>()->buttons())
+            if (button->text().contains(QStringLiteral("Replace"))) button->click();
     }
     int firstPitch() {
         const auto& notes = window->session().study().notes;
@@ -197,7 +207,7 @@ TEST_F(ExchangeDeskTest, WritesTheLineForOtherPrograms) {
     ASSERT_TRUE(soon([&] { return window->session().isOpen(); }));
     for (const char* name : {"out.musicxml", "out.mxl", "out.mid"}) {
         writeTo(in(name));
-        ASSERT_TRUE(soon([&] { return told().contains(name); }));
+        ASSERT_TRUE(isWritten(name)) << told().toStdString();
         const auto back = openForeign(in(name));
         ASSERT_TRUE(back.ok()) << describe(back.error());
         EXPECT_EQ(back->study.notes.size(), 1u);
@@ -229,9 +239,8 @@ TEST_F(ExchangeDeskTest, EnterInTheDialogWritesAsItDidTheLastTime) {
     // It is there already.
     ASSERT_TRUE(soon([&] { return window->findChild<QMessageBox*>() != nullptr; }));
     window->messages().close(QStringLiteral("exchange"));
-    for (QAbstractButton* button : window->findChild<QMessageBox*>()->buttons())
-        if (button->text().contains(QStringLiteral("Replace"))) button->click();
-    ASSERT_TRUE(soon([&] { return told().contains("The line is in alto.musicxml"); }));
+    replace();
+    ASSERT_TRUE(isWritten("alto.musicxml"));
     // C4 as an alto reads it, a major sixth higher (common practice).
     QFile file(QString::fromStdString(in("alto.musicxml").string()));
     ASSERT_TRUE(file.open(QIODevice::ReadOnly));
@@ -244,11 +253,11 @@ TEST_F(ExchangeDeskTest, WritesMidiAsTheRecordPlaysTheNotes) {
     wish.file = in("played.mid");
     wish.asPlayed = true;
     window->exchange().write(wish);
-    ASSERT_TRUE(soon([&] { return told().contains("played.mid"); })) << told().toStdString();
+    ASSERT_TRUE(isWritten("played.mid")) << told().toStdString();
     wish.file = in("written.mid");
     wish.asPlayed = false;
     window->exchange().write(wish);
-    ASSERT_TRUE(soon([&] { return told().contains("written.mid"); }));
+    ASSERT_TRUE(isWritten("written.mid")) << told().toStdString();
     const auto bytes = [&](const char* name) {
         QFile file(QString::fromStdString(in(name).string()));
         EXPECT_TRUE(file.open(QIODevice::ReadOnly));
@@ -258,6 +267,79 @@ TEST_F(ExchangeDeskTest, WritesMidiAsTheRecordPlaysTheNotes) {
     ASSERT_TRUE(played.ok());
     EXPECT_EQ(played->study.notes.size(), study().notes.size());
     EXPECT_NE(bytes("played.mid"), bytes("written.mid")) << "the tones last for 0.48 of 0.5 seconds";
+}
+
+TEST_F(ExchangeDeskTest, WritesTheStudyAsItWasWhenThatWasAsked) {
+    window->open(score(false));
+    ASSERT_TRUE(soon([&] { return window->session().isOpen(); }));
+    fill(in("out.musicxml"), "of the day before");
+    writeTo(in("out.musicxml"));
+    ASSERT_TRUE(soon([&] { return window->findChild<QMessageBox*>() != nullptr; }));
+    EXPECT_TRUE(told().isEmpty()) << "nothing is being written while it asks";
+    window->session().apply("note", addNote(study(), {Pitch{62, {}}, Beats(4), Beats(1)}).study);
+    replace();
+    ASSERT_TRUE(isWritten("out.musicxml")) << told().toStdString();
+    const auto back = openForeign(in("out.musicxml"));
+    ASSERT_TRUE(back.ok()) << describe(back.error());
+    EXPECT_EQ(back->study.notes.size(), 1u);
+}
+
+TEST_F(ExchangeDeskTest, SaysPlainlyWhereNoNoteIsHeard) {
+    markBarsAndPhrase();
+    // From 6.5 s on nothing sounds.
+    writeNote(Beats(12), 48);
+    writeNote(Beats(14), 52);
+    ExportChoices wish;
+    wish.file = in("silent.mid");
+    wish.asPlayed = true;
+    window->exchange().write(wish);
+    ASSERT_TRUE(isWritten("silent.mid")) << told().toStdString();
+    EXPECT_TRUE(told().contains("0 of 2 notes are heard")) << told().toStdString();
+}
+
+TEST_F(ExchangeDeskTest, CanBeCalledOffWhileItLooksForTheFileAndWhileItListens) {
+    writeTheLine();
+    ExportChoices wish;
+    wish.asPlayed = true;
+    wish.file = in("looked-for.mid");
+    window->exchange().write(wish);
+    EXPECT_EQ(told(), QStringLiteral("looked-for.mid is being written …"));
+    window->messages().choose(QStringLiteral("exchange"), 0);
+    EXPECT_EQ(told(), QStringLiteral("Writing looked-for.mid was called off."));
+    EXPECT_FALSE(window->exchange().isWriting());
+    wish.file = in("listened-to.mid");
+    window->exchange().write(wish);
+    ASSERT_TRUE(soon([&] { return told().startsWith("Listening"); }));
+    window->messages().choose(QStringLiteral("exchange"), 0);
+    EXPECT_EQ(told(), QStringLiteral("Writing listened-to.mid was called off."));
+    EXPECT_FALSE(window->exchange().isWriting());
+    writeTo(in("later.mid"));
+    ASSERT_TRUE(isWritten("later.mid"));
+    EXPECT_FALSE(std::filesystem::exists(in("looked-for.mid")));
+    EXPECT_FALSE(std::filesystem::exists(in("listened-to.mid")));
+}
+
+TEST_F(ExchangeDeskTest, ListensNoMoreOnceAnotherRecordingIsOpen) {
+    writeTheLine();
+    ExportChoices wish;
+    wish.asPlayed = true;
+    wish.file = in("played.mid");
+    window->exchange().write(wish);
+    Opened other;
+    other.study = withOwnTime(Study());
+    window->session().begin(std::move(other));
+    EXPECT_EQ(told(), QStringLiteral("Writing played.mid was called off."));
+    EXPECT_FALSE(window->exchange().isWriting());
+}
+
+TEST_F(ExchangeDeskTest, WritesOneFileAfterTheOther) {
+    window->open(score(false));
+    ASSERT_TRUE(soon([&] { return window->session().isOpen(); }));
+    writeTo(in("first.mid"));
+    writeTo(in("second.mid"));
+    EXPECT_TRUE(window->messages().sentence("exchange busy").contains("first.mid is still being written"));
+    ASSERT_TRUE(isWritten("first.mid"));
+    EXPECT_FALSE(std::filesystem::exists(in("second.mid")));
 }
 
 } // namespace
