@@ -8,10 +8,7 @@ namespace earwright::ui {
 RecordTuning::RecordTuning(DeskSession& desk, RecordingListener& recordingListener, TuningDesk& desksTuning,
                            QObject* parent)
     : QObject(parent), session(desk), listener(recordingListener), tuning(desksTuning) {
-    connect(&listener, &RecordingListener::ready, this, [this] {
-        tell(*listener.evidence());
-        readAsWritten();
-    });
+    connect(&listener, &RecordingListener::ready, this, &RecordTuning::readAsWritten);
     connect(&session, &DeskSession::recordingChanged, &job, &BackgroundJob::cancel);
     connect(&session, &DeskSession::studyChanged, this, [this](const Study& before) {
         if (before.notes != session.study().notes) readAsWritten();
@@ -26,14 +23,17 @@ void RecordTuning::tell(const RecordingEvidence& evidence) {
 void RecordTuning::readAsWritten() {
     const auto evidence = listener.evidence();
     if (!evidence || !session.isOpen()) return;
-    if (otherReading(evidence->tuningCurve(), {{Seconds(0), evidence->duration()}}) == 0) return;
+    const bool isEitherWay = otherReading(evidence->tuningCurve(), {{Seconds(0), evidence->duration()}}) != 0;
+    if (!isEitherWay || !tellsItsReading(session.study())) {
+        job.cancel();
+        return tell(*evidence);
+    }
+    // Nothing is said before: what the record alone reads may be taken back at once.
     job.start<Result<RecordingEvidence>>(
         [evidence, study = session.shared()](const std::stop_token& stop, const BackgroundJob::Report&) {
             return asWritten(*study, *evidence, stop);
         },
-        [this](const Result<RecordingEvidence>& read) {
-            if (read) tell(*read);
-        });
+        [this, evidence](const Result<RecordingEvidence>& read) { tell(read ? *read : *evidence); });
 }
 
 } // namespace earwright::ui

@@ -14,7 +14,8 @@
 namespace earwright::ui {
 
 /// Midway between two semitones a record can be read either way (asWritten). The written notes are to sound
-/// with the record, so that its tuning follows them as they are written.
+/// with the record, so that its tuning follows them as they are written. One reading is told, once it is
+/// known.
 /// Threads: interface only; listens beside it.
 class RecordTuning : public QObject {
     Q_OBJECT

@@ -38,5 +38,22 @@ TEST_F(RecordTuningDesk, FollowsWhatIsWritten) {
     EXPECT_TRUE(isTunedNear(45)) << "a semitone lower the line is as the record was read";
 }
 
+TEST_F(RecordTuningDesk, TellsOneReadingOfAStudyThatIsWritten) {
+    writeTheLine();
+    ASSERT_TRUE(isTunedNear(-55));
+    QSignalSpy saved(&window->session(), &DeskSession::saved);
+    window->session().saveTo(in("line.study"));
+    ASSERT_TRUE(soon([&] { return !saved.isEmpty(); }));
+    openWindow();
+    std::vector<double> told;
+    QObject::connect(&window->tuningDesk(), &TuningDesk::changed, window.get(), [&] {
+        if (const auto record = window->tuningDesk().record()) told.push_back(*record);
+    });
+    open(in("line.study"));
+    ASSERT_TRUE(isTunedNear(-55));
+    for (const double cents : told)
+        EXPECT_NEAR(cents, -55, 10);
+}
+
 } // namespace
 } // namespace earwright::ui
