@@ -1,7 +1,5 @@
 #include "ui/grid/GridScene.h"
 
-#include <algorithm>
-#include <set>
 #include <utility>
 
 namespace earwright::ui {
@@ -30,10 +28,8 @@ RowName GridScene::rowAtCursor() const {
 std::vector<NoteId> GridScene::selectedNotes() const {
     std::vector<NoteId> chosen;
     if (!study || (!selected && alsoSelected.empty())) return chosen;
-    std::set<NoteId> all(alsoSelected.begin(), alsoSelected.end());
-    if (selected) all.insert(*selected);
     for (const Note& note : study->notes)
-        if (all.contains(note.id)) chosen.push_back(note.id);
+        if (isChosen(note.id)) chosen.push_back(note.id);
     return chosen;
 }
 

@@ -37,9 +37,9 @@ struct GridScene {
     GridCursor cursor;
     /// The note at the cursor, on which the keys for notes act.
     std::optional<NoteId> selected;
-    /// Notes chosen with it, in the order of the line: pitch, loudness and marks are set on all of them,
-    /// place and length on the note at the cursor alone.
-    std::vector<NoteId> alsoSelected;
+    /// Notes chosen with it: pitch, loudness and marks are set on all of them, place and length on the note
+    /// at the cursor alone.
+    std::set<NoteId> alsoSelected;
     /// Only after the user asked for a check.
     std::optional<PhraseCheck> check;
     /// Notes that were changed or written since it.
@@ -57,6 +57,8 @@ struct GridScene {
 
     /// What the row is called where the cursor is: as the note there is written, else as the chord has it.
     RowName rowAtCursor() const;
+    /// At the cursor or beside it.
+    bool isChosen(NoteId note) const { return selected == note || alsoSelected.contains(note); }
     /// All chosen notes in the order of the line.
     std::vector<NoteId> selectedNotes() const;
 };

@@ -224,7 +224,7 @@ void NoteGrid::setCursor(const GridCursor& cursor) {
     putCursor(cursor, scene.alsoSelected, selectionAnchor);
 }
 
-void NoteGrid::putCursor(const GridCursor& cursor, std::vector<NoteId> also, std::optional<NoteId> anchor) {
+void NoteGrid::putCursor(const GridCursor& cursor, std::set<NoteId> also, std::optional<NoteId> anchor) {
     scene.cursor = cursor;
     scene.alsoSelected = std::move(also);
     selectionAnchor = anchor;

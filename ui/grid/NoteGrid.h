@@ -162,7 +162,7 @@ private:
     void centreOnNotes();
     void setCursor(const GridCursor& cursor);
     /// With these notes chosen besides the one at the cursor.
-    void putCursor(const GridCursor& cursor, std::vector<NoteId> also, std::optional<NoteId> anchor);
+    void putCursor(const GridCursor& cursor, std::set<NoteId> also, std::optional<NoteId> anchor);
     void apply(std::optional<GridEdit> edit);
     void sound(const Study& study, NoteId id);
     void showDraft();
@@ -181,7 +181,7 @@ private:
     void updatePointer(QPointF at);
     void updatePlayheadStrip(double beats);
     const Note* noteUnderCursor() const;
-    void choose(std::vector<NoteId> notes, NoteId atCursor);
+    void choose(std::set<NoteId> notes, NoteId atCursor);
     void chooseUpTo(NoteId far);
     void chooseOneMore(NoteId id);
     QString advice() const;

@@ -116,10 +116,10 @@ void NoteGrid::changeLoudness(int steps) {
 
 // Several notes ------------------------------------------------------------------------------------------
 
-void NoteGrid::choose(std::vector<NoteId> notes, NoteId atCursor) {
+void NoteGrid::choose(std::set<NoteId> notes, NoteId atCursor) {
     const Note* note = scene.study->note(atCursor);
     if (!note) return;
-    std::erase(notes, atCursor);
+    notes.erase(atCursor);
     putCursor({note->onset, note->pitch.midi}, std::move(notes), selectionAnchor);
 }
 
@@ -144,9 +144,9 @@ void NoteGrid::chooseUpTo(NoteId far) {
     auto last = at(far);
     if (first == line.end() || last == line.end()) return;
     if (last < first) std::swap(first, last);
-    std::vector<NoteId> notes;
+    std::set<NoteId> notes;
     for (auto note = first; note <= last; ++note)
-        notes.push_back(note->id);
+        notes.insert(note->id);
     choose(std::move(notes), far);
 }
 
@@ -162,13 +162,13 @@ void NoteGrid::extendSelection(int notes) {
 
 void NoteGrid::selectAll() {
     if (!hasColumns()) return;
-    std::vector<NoteId> notes;
-    for (const Note& note : scene.study->notesIn(scene.columns.range()))
-        notes.push_back(note.id);
-    if (notes.empty()) return;
-    const bool stays =
-        scene.selected && std::find(notes.begin(), notes.end(), *scene.selected) != notes.end();
-    choose(notes, stays ? *scene.selected : notes.front());
+    const std::vector<Note> seen = scene.study->notesIn(scene.columns.range());
+    if (seen.empty()) return;
+    std::set<NoteId> notes;
+    for (const Note& note : seen)
+        notes.insert(note.id);
+    const bool stays = scene.selected && notes.contains(*scene.selected);
+    choose(std::move(notes), stays ? *scene.selected : seen.front().id);
 }
 
 bool NoteGrid::dropSelection() {
@@ -182,15 +182,10 @@ bool NoteGrid::dropSelection() {
 }
 
 void NoteGrid::chooseOneMore(NoteId id) {
-    std::vector<NoteId> notes = scene.selectedNotes();
-    const auto found = std::find(notes.begin(), notes.end(), id);
-    if (found == notes.end()) {
-        notes.push_back(id);
-        return choose(std::move(notes), id);
-    }
-    if (notes.size() == 1) return;
-    notes.erase(found);
-    choose(notes, notes.back());
+    std::vector<NoteId> others = scene.selectedNotes();
+    const bool wasChosen = std::erase(others, id) > 0;
+    if (wasChosen && others.empty()) return;
+    choose({others.begin(), others.end()}, wasChosen ? others.back() : id);
 }
 
 void NoteGrid::setDivision(int parts) {

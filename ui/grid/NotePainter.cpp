@@ -116,14 +116,9 @@ void paintSelection(QPainter& painter, const GridScene& scene, const GridGeometr
     pen.setDashPattern({3, 2.5});
     painter.setPen(pen);
     painter.setBrush(Qt::NoBrush);
-    const std::vector<NoteId> inOrder = scene.selectedNotes();
-    auto chosen = inOrder.begin();
-    for (const Note& note : scene.study->notes) {
-        if (chosen == inOrder.end()) break;
-        if (note.id != *chosen) continue;
-        painter.drawRoundedRect(geometry.outline(note).adjusted(-2, -0.5, 3, 0.5), 6, 6);
-        ++chosen;
-    }
+    for (const Note& note : scene.study->notes)
+        if (scene.isChosen(note.id))
+            painter.drawRoundedRect(geometry.outline(note).adjusted(-2, -0.5, 3, 0.5), 6, 6);
 }
 
 /// Small arrows where notes lie above or below what is seen.
