@@ -37,17 +37,18 @@ void WrittenPainter::paint(QPainter& painter, std::size_t line) const {
     paintLooseEnds(painter, line);
 }
 
-void WrittenPainter::forNotes(std::size_t line, const std::function<void(const Note&)>& use) const {
-    if (!geometry.lines()[line].bars) return;
+std::optional<Range<Beats>> WrittenPainter::beatsOf(std::size_t line) const {
+    if (!geometry.lines()[line].bars) return std::nullopt;
     const BarRun bars = *geometry.lines()[line].bars;
     const MeterMap meters = model.study->meters();
-    const Range<Beats> covered{meters.barStart(bars.first), meters.barStart(bars.first + bars.count)};
-    for (const Note& note : model.study->notes)
-        if (note.range().overlaps(covered)) use(note);
+    return Range<Beats>{meters.barStart(bars.first), meters.barStart(bars.first + bars.count)};
 }
 
 void WrittenPainter::paintNotes(QPainter& painter, std::size_t line) const {
-    forNotes(line, [&](const Note& note) { paintNote(painter, line, note); });
+    const auto covered = beatsOf(line);
+    if (!covered) return;
+    for (const Note& note : model.study->notes)
+        if (note.range().overlaps(*covered)) paintNote(painter, line, note);
 }
 
 WrittenPainter::Placed WrittenPainter::placed(std::size_t line, const Note& note) const {
@@ -72,19 +73,22 @@ void WrittenPainter::paintNote(QPainter& painter, std::size_t line, const Note& 
 }
 
 void WrittenPainter::paintChosen(QPainter& painter, std::size_t line) const {
+    const auto covered = beatsOf(line);
+    if (!covered) return;
     QPen pen(color(Role::Ink), 1.2, Qt::CustomDashLine, Qt::FlatCap);
     pen.setDashPattern({3, 2.5});
     painter.setPen(pen);
     painter.setBrush(Qt::NoBrush);
     const double beside = headRadius + 3;
-    forNotes(line, [&](const Note& note) {
-        if (!model.selected.contains(note.id)) return;
+    // Few are chosen, and this is asked with every frame: what is not is passed by without counting beats.
+    for (const Note& note : model.study->notes) {
+        if (!model.selected.contains(note.id) || !note.range().overlaps(*covered)) continue;
         const Placed at = placed(line, note);
-        if (!at.isHeadHere) return;
+        if (!at.isHeadHere) continue;
         painter.drawRoundedRect(QRectF(at.head, QPointF(std::max(at.right, at.head.x()), at.head.y()))
                                     .adjusted(-beside, -beside, beside, beside),
                                 beside, beside);
-    });
+    }
 }
 
 void WrittenPainter::paintPhrases(QPainter& painter, std::size_t line) const {

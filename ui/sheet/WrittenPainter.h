@@ -8,7 +8,8 @@
 #include <QPainter>
 #include <QPointF>
 
-#include <functional>
+#include <cstddef>
+#include <optional>
 
 namespace earwright::ui {
 
@@ -31,8 +32,8 @@ private:
         bool isHeadHere = true;
     };
     Placed placed(std::size_t line, const Note& note) const;
-    /// Calls `use` for each note of a line.
-    void forNotes(std::size_t line, const std::function<void(const Note&)>& use) const;
+    /// Nothing for a line without bars, on which no note stands.
+    std::optional<Range<Beats>> beatsOf(std::size_t line) const;
     void paintNotes(QPainter& painter, std::size_t line) const;
     void paintNote(QPainter& painter, std::size_t line, const Note& note) const;
     void paintPhrases(QPainter& painter, std::size_t line) const;
