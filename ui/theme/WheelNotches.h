@@ -1,6 +1,8 @@
 // Whole notches of a wheel, out of the many small parts in which a touchpad turns.
 #pragma once
 
+#include <QWheelEvent>
+
 namespace earwright::ui {
 
 /// Keeps what is left over, so that small parts add up. Units: eighths of a degree, as QWheelEvent has them.
@@ -8,7 +10,7 @@ class WheelNotches {
 public:
     /// Notches turned since: positive away from the user.
     int take(int eighths) {
-        constexpr int notch = 120; // QWheelEvent::DefaultDeltasPerStep
+        constexpr int notch = QWheelEvent::DefaultDeltasPerStep;
         turned += eighths;
         const int whole = turned / notch;
         turned -= whole * notch;
