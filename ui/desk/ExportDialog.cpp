@@ -1,21 +1,20 @@
 #include "ui/desk/ExportDialog.h"
 
+#include "ui/desk/FileField.h"
 #include "ui/desk/StudyPaths.h"
-#include "ui/page/ReadingChoices.h"
+#include "ui/page/ChoiceBox.h"
 #include "ui/theme/SpinBox.h"
+#include "ui/theme/WidgetRow.h"
 
 #include <QCheckBox>
 #include <QComboBox>
 #include <QDialogButtonBox>
-#include <QFileDialog>
 #include <QFormLayout>
-#include <QHBoxLayout>
 #include <QLabel>
-#include <QLineEdit>
 #include <QPushButton>
-#include <QSignalBlocker>
 #include <QSpinBox>
 #include <QStandardItemModel>
+#include <QVBoxLayout>
 
 #include <cmath>
 
@@ -34,15 +33,6 @@ constexpr int noPlaces = 2;
 constexpr int swung = 0;
 constexpr int even = 1;
 constexpr int asRecorded = 2;
-
-QWidget* rowOf(QWidget* first, QWidget* second) {
-    auto* row = new QWidget;
-    auto* line = new QHBoxLayout(row);
-    line->setContentsMargins(0, 0, 0, 0);
-    line->addWidget(first);
-    line->addWidget(second);
-    return row;
-}
 
 } // namespace
 
@@ -81,11 +71,7 @@ void ExportDialog::addKind() {
 }
 
 void ExportDialog::addPage() {
-    reading = new QComboBox;
-    for (const NamedChoice<Reading>& choice : readingChoices()) {
-        reading->addItem(choice.name);
-        if (choice.value == start.page.reading) reading->setCurrentIndex(reading->count() - 1);
-    }
+    reading = choiceBox(readingChoices(), start.page.reading);
     form->addRow(tr("&Notes"), reading);
     strings = new QComboBox;
     strings->addItems(
@@ -110,7 +96,7 @@ void ExportDialog::addMidi() {
     playing->setToolTip(hasSound ? tr("Onsets, lengths and loudness can be measured in the recording")
                                  : tr("There is no recording whose bars are marked, to measure them in"));
     form->addRow(tr("&Notes"), playing);
-    hasTempo = new QCheckBox(tr("&one throughout"));
+    hasTempo = new QCheckBox(tr("one &throughout"));
     hasTempo->setToolTip(tr("Else as between the beat marks"));
     hasTempo->setChecked(start.midi.tempo.has_value());
     tempo = spinBox(slowestExport, fastestExport,
@@ -119,55 +105,33 @@ void ExportDialog::addMidi() {
     tempo->setPrefix(QStringLiteral("♩ = "));
     tempo->setEnabled(hasTempo->isChecked());
     connect(hasTempo, &QCheckBox::toggled, tempo, &QWidget::setEnabled);
-    form->addRow(tr("Tempo"), tempoRow = rowOf(hasTempo, tempo));
+    form->addRow(tr("Tempo"), tempoRow = widgetRow({hasTempo, tempo}));
 }
 
 void ExportDialog::addFile() {
-    file = new QLineEdit(textOf(start.file));
-    file->setAccessibleName(tr("File, .musicxml, .mxl or .mid"));
-    auto* choose = new QPushButton(tr("&Choose…"));
-    choose->setAutoDefault(false);
-    auto* label = new QLabel(tr("&File"));
-    label->setBuddy(file);
-    form->addRow(label, rowOf(file, choose));
-    connect(file, &QLineEdit::textChanged, this, &ExportDialog::judge);
-    connect(choose, &QPushButton::clicked, this, &ExportDialog::askForFile);
+    file = new FileField(
+        start.file, tr("File, .musicxml, .mxl or .mid"), tr("Write the line for other programs"),
+        {tr("MusicXML (*.musicxml)"), tr("Compressed MusicXML (*.mxl)"), tr("MIDI (*.mid)")});
+    form->addRow(tr("&File"), file);
+    connect(file, &FileField::changed, this, &ExportDialog::judge);
 }
 
 QString ExportDialog::ending() const {
-    return textOf(pathOf(file->text().trimmed()).extension());
+    return textOf(file->path().extension());
 }
 
 void ExportDialog::endAsChosen() {
-    std::filesystem::path named = pathOf(file->text().trimmed());
+    std::filesystem::path named = file->path();
     // The ending of another kind goes; what merely looks like one, in "No. 3", is part of the name.
     if (kind->findData(ending()) >= 0) named.replace_extension();
-    file->setText(textOf(named) + kind->currentData().toString());
-}
-
-void ExportDialog::askForFile() {
-    auto* dialog = new QFileDialog(this, tr("Write the line for other programs"), file->text());
-    dialog->setAttribute(Qt::WA_DeleteOnClose);
-    dialog->setAcceptMode(QFileDialog::AcceptSave);
-    // Asked when it is written.
-    dialog->setOption(QFileDialog::DontConfirmOverwrite);
-    dialog->setNameFilters(
-        {tr("MusicXML (*.musicxml)"), tr("Compressed MusicXML (*.mxl)"), tr("MIDI (*.mid)")});
-    dialog->selectNameFilter(dialog->nameFilters()[kind->currentIndex()]);
-    dialog->setDefaultSuffix(kind->currentData().toString().mid(1));
-    dialog->selectFile(file->text());
-    // A name without an ending is of the kind chosen.
-    connect(dialog, &QFileDialog::filterSelected, dialog, [dialog](const QString& filter) {
-        dialog->setDefaultSuffix(filter.section(QLatin1String("*."), 1).chopped(1));
-    });
-    connect(dialog, &QFileDialog::fileSelected, file, &QLineEdit::setText);
-    dialog->open();
+    named += kind->currentData().toString().toStdString();
+    file->setPath(named);
 }
 
 ExportChoices ExportDialog::choices() const {
     ExportChoices made = start;
-    made.file = pathOf(file->text().trimmed());
-    made.page.reading = readingChoices()[static_cast<std::size_t>(reading->currentIndex())].value;
+    made.file = file->path();
+    made.page.reading = chosenIn(*reading, readingChoices());
     made.page.places = strings->currentIndex() != noPlaces;
     made.page.tablature = strings->currentIndex() == partInTablature;
     made.page.degrees = degrees->isChecked();
@@ -187,7 +151,7 @@ void ExportDialog::judge() {
         form->setRowVisible(one, !isMidi);
     for (QWidget* one : {static_cast<QWidget*>(playing), tempoRow})
         form->setRowVisible(one, isMidi);
-    const bool hasName = !pathOf(file->text().trimmed()).stem().empty();
+    const bool hasName = !file->path().stem().empty();
     trouble->setText(!hasName    ? tr("Name the file to write.")
                      : named < 0 ? tr("The file's name ends in .musicxml, .mxl or .mid.")
                                  : QString());

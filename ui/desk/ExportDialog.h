@@ -11,11 +11,12 @@ class QCheckBox;
 class QComboBox;
 class QFormLayout;
 class QLabel;
-class QLineEdit;
 class QPushButton;
 class QSpinBox;
 
 namespace earwright::ui {
+
+class FileField;
 
 /// Offers what the kind of file can carry. Writes nothing itself: hands what was chosen to `write` and
 /// closes.
@@ -37,7 +38,6 @@ private:
     void addFile();
     /// The file's name ends as the kind chosen does.
     void endAsChosen();
-    void askForFile();
     /// Shows what the file's kind can carry, and what is in the way of writing.
     void judge();
     QString ending() const;
@@ -54,7 +54,7 @@ private:
     QCheckBox* hasTempo = nullptr;
     QSpinBox* tempo = nullptr;
     QWidget* tempoRow = nullptr;
-    QLineEdit* file = nullptr;
+    FileField* file = nullptr;
     QLabel* trouble = nullptr;
     QPushButton* writeButton = nullptr;
 };

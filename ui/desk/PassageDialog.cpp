@@ -4,13 +4,13 @@
 #include "ui/theme/PassageText.h"
 #include "ui/theme/PlaceText.h"
 #include "ui/theme/SpinBox.h"
+#include "ui/theme/WidgetRow.h"
 
 #include <QCheckBox>
 #include <QComboBox>
 #include <QDialogButtonBox>
 #include <QDoubleSpinBox>
 #include <QFormLayout>
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QSignalBlocker>
@@ -25,16 +25,6 @@ namespace {
 
 constexpr int mostBeats = 32;
 constexpr int mostBars = 10'000;
-
-QWidget* rowOf(std::initializer_list<QWidget*> widgets) {
-    auto* row = new QWidget;
-    auto* line = new QHBoxLayout(row);
-    line->setContentsMargins(0, 0, 0, 0);
-    for (QWidget* widget : widgets)
-        line->addWidget(widget);
-    line->addStretch(1);
-    return row;
-}
 
 StatedTempo tempoAt(const Study& study, std::int64_t bar) {
     const Beats start = study.meters().barStart(bar);
@@ -91,7 +81,7 @@ void PassageDialog::addPassage(QFormLayout& form, std::optional<std::int64_t> ba
     barCount = spinBox(1, mostBars, static_cast<int>(bars.value_or(1)), tr("Number of bars"));
     barCount->setEnabled(bars.has_value());
     connect(limited, &QCheckBox::toggled, barCount, &QWidget::setEnabled);
-    form.addRow(tr("From %1").arg(barText(bar)), rowOf({limited, barCount}));
+    form.addRow(tr("From %1").arg(barText(bar)), widgetRow({limited, barCount}));
 }
 
 void PassageDialog::addMeter(QFormLayout& form) {
@@ -101,7 +91,7 @@ void PassageDialog::addMeter(QFormLayout& form) {
     for (const int note : {1, 2, 4, 8, 16, 32})
         unit->addItem(QString::number(note), note);
     unit->setCurrentIndex(unit->findData(meter.beatUnit));
-    form.addRow(tr("Meter"), rowOf({beats, new QLabel(QStringLiteral("/")), unit}));
+    form.addRow(tr("Meter"), widgetRow({beats, new QLabel(QStringLiteral("/")), unit}));
 }
 
 void PassageDialog::addKey(QFormLayout& form) {
@@ -130,7 +120,7 @@ void PassageDialog::addSwing(QFormLayout& form) {
     swingNotes->addItem(tr("eighths"), 8);
     swingNotes->addItem(tr("sixteenths"), 16);
     swingNotes->setCurrentIndex(swingNotes->findData(swing.noteValue));
-    form.addRow(tr("Swing"), rowOf({ratio, swingNotes}));
+    form.addRow(tr("Swing"), widgetRow({ratio, swingNotes}));
 }
 
 void PassageDialog::addTempo(QFormLayout& form) {
@@ -142,7 +132,7 @@ void PassageDialog::addTempo(QFormLayout& form) {
     figure = spinBox(least, static_cast<int>(fastestTempo), stated, tr("Quarters a minute"));
     figure->setSpecialValueText(tr("none"));
     figure->setPrefix(QStringLiteral("♩ = "));
-    form.addRow(tr("Tempo"), rowOf({words, figure}));
+    form.addRow(tr("Tempo"), widgetRow({words, figure}));
 }
 
 void PassageDialog::addRepeat(QFormLayout& form) {
@@ -152,7 +142,7 @@ void PassageDialog::addRepeat(QFormLayout& form) {
     endingBars = spinBox(0, mostEndingBars, repeat.endingBars, tr("Bars under the first ending"));
     endingBars->setSpecialValueText(tr("no endings"));
     endingBars->setPrefix(tr("first ending: "));
-    form.addRow(tr("Repeat"), rowOf({times, endingBars}));
+    form.addRow(tr("Repeat"), widgetRow({times, endingBars}));
 }
 
 void PassageDialog::addPickup(QFormLayout& form) {

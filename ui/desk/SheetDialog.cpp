@@ -1,7 +1,7 @@
 #include "ui/desk/SheetDialog.h"
 
-#include "ui/desk/StudyPaths.h"
-#include "ui/page/ReadingChoices.h"
+#include "ui/desk/FileField.h"
+#include "ui/page/ChoiceBox.h"
 #include "ui/page/SheetFile.h"
 #include "ui/theme/PlaceText.h"
 #include "ui/theme/Spacing.h"
@@ -9,7 +9,6 @@
 #include <QCheckBox>
 #include <QComboBox>
 #include <QDialogButtonBox>
-#include <QFileDialog>
 #include <QFormLayout>
 #include <QHBoxLayout>
 #include <QHeaderView>
@@ -34,17 +33,6 @@ constexpr int wordsColumn = 2;
 QCheckBox* check(const QString& text, bool isOn) {
     auto* box = new QCheckBox(text);
     box->setChecked(isOn);
-    return box;
-}
-
-/// Items carry the index of their choice.
-template <typename Value>
-QComboBox* comboOf(const std::vector<NamedChoice<Value>>& choices, const Value& now) {
-    auto* box = new QComboBox;
-    for (const NamedChoice<Value>& choice : choices) {
-        box->addItem(choice.name);
-        if (choice.value == now) box->setCurrentIndex(box->count() - 1);
-    }
     return box;
 }
 
@@ -160,8 +148,8 @@ QWidget* SheetDialog::showPart(const ExampleWish& wish) {
 }
 
 void SheetDialog::addLook(QFormLayout& form, const ExampleWish& wish) {
-    form.addRow(tr("&Notes"), reading = comboOf(readingChoices(), wish.reading));
-    form.addRow(tr("&Clef"), clef = comboOf(clefChoices(), wish.clef));
+    form.addRow(tr("&Notes"), reading = choiceBox(readingChoices(), wish.reading));
+    form.addRow(tr("&Clef"), clef = choiceBox(clefChoices(), wish.clef));
     bars = new QSpinBox;
     bars->setRange(1, mostBarsOfLine);
     bars->setValue(wish.barsPerLine);
@@ -192,40 +180,10 @@ void SheetDialog::addSound(QFormLayout& form, const SheetChoices& start) {
 }
 
 void SheetDialog::addFile(QFormLayout& form, const std::filesystem::path& start) {
-    file = new QLineEdit(textOf(start));
-    file->setAccessibleName(tr("File, .pdf, .svg or .png"));
-    auto* choose = new QPushButton(tr("Ch&oose…"));
-    choose->setAutoDefault(false);
-    auto* row = new QHBoxLayout;
-    row->addWidget(file);
-    row->addWidget(choose);
-    auto* label = new QLabel(tr("&File"));
-    label->setBuddy(file);
-    form.addRow(label, row);
-    connect(file, &QLineEdit::textChanged, this, &SheetDialog::judge);
-    connect(choose, &QPushButton::clicked, this, &SheetDialog::askForFile);
-}
-
-void SheetDialog::askForFile() {
-    auto* dialog = new QFileDialog(this, tr("Write the example sheet"), file->text());
-    dialog->setAttribute(Qt::WA_DeleteOnClose);
-    dialog->setAcceptMode(QFileDialog::AcceptSave);
-    // Asked when everything that would be replaced is known.
-    dialog->setOption(QFileDialog::DontConfirmOverwrite);
-    dialog->setNameFilters({tr("Pages (*.pdf)"), tr("Drawings (*.svg)"), tr("Pictures (*.png)")});
-    const auto endAs = [dialog](const QString& filter) {
-        dialog->setDefaultSuffix(filter.section(QLatin1String("*."), 1).chopped(1));
-    };
-    const std::filesystem::path now = pathOf(file->text());
-    const QString ending = QLatin1String("(*") + textOf(now.extension()) + QLatin1Char(')');
-    for (const QString& filter : dialog->nameFilters())
-        if (filter.contains(ending)) dialog->selectNameFilter(filter);
-    endAs(dialog->selectedNameFilter());
-    dialog->selectFile(textOf(now));
-    // A name without an ending is of the kind chosen.
-    connect(dialog, &QFileDialog::filterSelected, dialog, endAs);
-    connect(dialog, &QFileDialog::fileSelected, file, &QLineEdit::setText);
-    dialog->open();
+    file = new FileField(start, tr("File, .pdf, .svg or .png"), tr("Write the example sheet"),
+                         {tr("Pages (*.pdf)"), tr("Drawings (*.svg)"), tr("Pictures (*.png)")});
+    form.addRow(tr("&File"), file);
+    connect(file, &FileField::changed, this, &SheetDialog::judge);
 }
 
 std::vector<SpanId> SheetDialog::chosenPhrases() const {
@@ -254,20 +212,20 @@ SheetChoices SheetDialog::choices() const {
     wish.degrees = degrees->isChecked();
     wish.tempo = tempo->isChecked();
     wish.slashes = slashes->isChecked();
-    wish.reading = readingChoices()[static_cast<std::size_t>(reading->currentIndex())].value;
-    wish.clef = clefChoices()[static_cast<std::size_t>(clef->currentIndex())].value;
+    wish.reading = chosenIn(*reading, readingChoices());
+    wish.clef = chosenIn(*clef, clefChoices());
     wish.barsPerLine = bars->value();
     wish.paper = paper->currentIndex() == 1 ? letterPaper : a4Paper;
     made.sound = sound->isEnabled() ? sound->isChecked() : soundWished;
     made.speed = speed->value() / 100.0;
-    made.file = pathOf(file->text().trimmed());
+    made.file = file->path();
     return made;
 }
 
 QString SheetDialog::hindrance() const {
     if (!rows.empty() && chosenPhrases().empty()) return tr("Choose at least one phrase.");
     if (!staff->isChecked() && !tablature->isChecked()) return tr("Choose the staff, the tablature or both.");
-    const std::filesystem::path target = pathOf(file->text().trimmed());
+    const std::filesystem::path target = file->path();
     if (target.stem().empty()) return tr("Name the file to write.");
     if (!sheetFiles(target, 1)) return tr("The file's name ends in .pdf, .svg or .png.");
     return {};

@@ -20,6 +20,8 @@ class QTableWidget;
 
 namespace earwright::ui {
 
+class FileField;
+
 /// Writes nothing itself: hands what was chosen to `write` and closes, once there is something to write and a
 /// file of a known kind to write it to.
 class SheetDialog : public QDialog {
@@ -41,7 +43,6 @@ private:
     void addLook(QFormLayout& form, const ExampleWish& wish);
     void addSound(QFormLayout& form, const SheetChoices& start);
     void addFile(QFormLayout& form, const std::filesystem::path& file);
-    void askForFile();
     /// What is in the way of writing is said, and the button waits.
     void judge();
     QString hindrance() const;
@@ -69,7 +70,7 @@ private:
     /// Kept for the next study where this one has no recording.
     bool soundWished = false;
     QSpinBox* speed = nullptr;
-    QLineEdit* file = nullptr;
+    FileField* file = nullptr;
     QLabel* trouble = nullptr;
     QPushButton* writeButton = nullptr;
 };

@@ -2,10 +2,10 @@
 
 #include "core/music/NoChord.h"
 #include "ui/theme/SpinBox.h"
+#include "ui/theme/WidgetRow.h"
 
 #include <QCheckBox>
 #include <QDialogButtonBox>
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QPlainTextEdit>
 #include <QSpinBox>
@@ -50,16 +50,8 @@ QWidget* FormEditor::buildLayout(const Study& study) {
     barCount =
         spinBox(1, 400, now.empty() ? 12 : static_cast<int>(now.front().barCount), tr("Bars in a chorus"));
     firstBar = spinBox(-400, 4000, now.empty() ? 1 : static_cast<int>(now.front().firstBar), tr("First bar"));
-    auto* row = new QWidget;
-    auto* line = new QHBoxLayout(row);
-    line->setContentsMargins(0, 0, 0, 0);
-    line->addWidget(layOut);
-    line->addWidget(choruses);
-    line->addWidget(new QLabel(tr("choruses of")));
-    line->addWidget(barCount);
-    line->addWidget(new QLabel(tr("bars from bar")));
-    line->addWidget(firstBar);
-    line->addStretch(1);
+    QWidget* row = widgetRow({layOut, choruses, new QLabel(tr("choruses of")), barCount,
+                              new QLabel(tr("bars from bar")), firstBar});
     for (QSpinBox* box : {choruses, barCount, firstBar}) {
         box->setEnabled(false);
         connect(layOut, &QCheckBox::toggled, box, &QWidget::setEnabled);
