@@ -44,6 +44,8 @@ public:
     /// A column is never narrower than this, so that neighbouring heads don't touch.
     static constexpr double narrowestColumn = 12;
     static constexpr double narrowestBeat = 40;
+    /// From the edge of the cells to the foot of an arrow that tells of a note beyond it.
+    static constexpr double arrowReach = 6;
 
     /// Of a beat that is not finely divided.
     double beatWidth() const { return oneBeat; }
@@ -71,6 +73,9 @@ public:
 
     /// Centre of a note's head: just inside its column.
     QPointF head(const Note& note) const;
+    /// Its head lies above, below the rows that are seen; an arrow tells of it at their edge.
+    bool isAbove(const Note& note) const { return head(note).y() < cellArea.top(); }
+    bool isBelow(const Note& note) const { return head(note).y() >= cellArea.bottom(); }
     /// The place by which the whole note is taken, before any other.
     QRectF headArea(const Note& note) const;
     /// Where its tail ends.

@@ -111,10 +111,20 @@ void paintChords(QPainter& painter, const GridScene& scene, const GridGeometry& 
     }
 }
 
+/// Where numbers and signs of bars begin: under the arrows that tell of notes above, where there are any. All
+/// of them, so that they stay in one line.
+double topOfNumbers(const GridScene& scene, const GridGeometry& geometry) {
+    const Range<Beats> bars = scene.columns.range();
+    const bool hasArrows =
+        std::any_of(scene.study->notes.begin(), scene.study->notes.end(),
+                    [&](const Note& note) { return bars.contains(note.onset) && geometry.isAbove(note); });
+    return geometry.cells().top() + (hasArrows ? GridGeometry::arrowReach : spacing::hair);
+}
+
 /// In the upper right corner of each bar, as on the chorus sheet.
 void paintBarNumbers(QPainter& painter, const GridScene& scene, const GridGeometry& geometry) {
     const MeterMap& meters = scene.meters;
-    const double top = geometry.cells().top() + spacing::hair;
+    const double top = topOfNumbers(scene, geometry);
     painter.setFont(font(TextStyle::Label));
     painter.setPen(color(Role::Muted));
     const Range<Beats> range = scene.columns.range();

@@ -129,12 +129,13 @@ void paintHiddenNotes(QPainter& painter, const GridScene& scene, const GridGeome
     const Range<Beats> bars = scene.columns.range();
     for (const Note& note : scene.study->notes) {
         if (!bars.contains(note.onset)) continue;
-        const QPointF head = geometry.head(note);
-        const bool above = head.y() < cells.top();
-        if (!above && head.y() < cells.bottom()) continue;
+        const bool above = geometry.isAbove(note);
+        if (!above && !geometry.isBelow(note)) continue;
+        const double x = geometry.head(note).x();
         const double edge = above ? cells.top() + 1 : cells.bottom() - 1;
-        const double back = above ? 5 : -5;
-        const QPointF arrow[] = {{head.x(), edge}, {head.x() - 4, edge + back}, {head.x() + 4, edge + back}};
+        const double foot =
+            above ? cells.top() + GridGeometry::arrowReach : cells.bottom() - GridGeometry::arrowReach;
+        const QPointF arrow[] = {{x, edge}, {x - 4, foot}, {x + 4, foot}};
         painter.drawPolygon(arrow, 3);
     }
 }
@@ -164,7 +165,7 @@ void paintNotes(QPainter& painter, const GridScene& scene, const GridGeometry& g
         if (isUnderSlur(note)) paintSlurTo(painter, scene, geometry, note);
         if (note.phrasing.slidesToNext) paintSlideFrom(painter, scene, geometry, note);
         // Half a head over the top row would lie on the marks of help; an arrow stands for it.
-        if (geometry.head(note).y() >= geometry.cells().top()) paintNote(painter, scene, geometry, note);
+        if (!geometry.isAbove(note)) paintNote(painter, scene, geometry, note);
     }
     paintHiddenNotes(painter, scene, geometry);
     paintSelection(painter, scene, geometry);

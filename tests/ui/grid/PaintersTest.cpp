@@ -3,6 +3,7 @@
 #include "ui/grid/GroundPainter.h"
 #include "ui/grid/HelpPainter.h"
 #include "ui/grid/NotePainter.h"
+#include "ui/theme/Spacing.h"
 #include "ui/theme/Theme.h"
 
 #include <QApplication>
@@ -103,6 +104,32 @@ TEST_F(GridPainters, LayChordTonesOnThePageAndOthersInTheShade) {
 
 TEST_F(GridPainters, DrawBarLinesInInk) {
     EXPECT_GT(count(drawn(), QRectF(geometry.x(Beats(8)) - 2, 300, 4, 20), Role::Ink), 15);
+}
+
+// An arrow tells of C8 in the last of the beats of bar 2, where its number is.
+TEST_F(GridPainters, WriteBarNumbersUnderTheArrowsThatTellOfNotesAbove) {
+    const auto ground = [&] {
+        QImage image(600, 700, QImage::Format_RGB32);
+        QPainter painter(&image);
+        paintGround(painter, scene, geometry, QRectF(image.rect()));
+        return image;
+    };
+    const auto highestOfNumber = [&] {
+        const QImage with = ground();
+        const int right = qRound(geometry.x(Beats(8))) - 3;
+        for (int y = qRound(geometry.cells().top()); y < with.height(); ++y)
+            for (int x = right - 14; x < right; ++x)
+                if (qGray(with.pixel(x, y)) < qGray(color(Role::Shade).rgb()) - 60) return y;
+        return -1;
+    };
+    const double top = geometry.cells().top();
+    ASSERT_GT(highestOfNumber(), top);
+    EXPECT_LT(highestOfNumber(), top + GridGeometry::arrowReach + spacing::hair) << "an arrow would touch it";
+    Study study = *scene.study;
+    study.notes.push_back(sampleNote(3, Beats(31, 4), Beats(1, 4), 108));
+    use(std::move(study));
+    ASSERT_TRUE(geometry.isAbove(note(3)));
+    EXPECT_GT(highestOfNumber(), top + GridGeometry::arrowReach + spacing::hair);
 }
 
 TEST_F(GridPainters, BracketTupletsOnTheRulerAndNothingElse) {
