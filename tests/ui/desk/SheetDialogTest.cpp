@@ -47,6 +47,7 @@ protected:
 };
 
 TEST_F(SheetDialogTest, ListsThePhrasesInWhichSomethingIsWrittenAllChosen) {
+    dialog->show();
     keepPicture(*dialog, QStringLiteral("sheet-dialog.png"));
     ASSERT_EQ(phrases()->rowCount(), 2);
     EXPECT_EQ(phrases()->item(0, 0)->text(), QStringLiteral("turn"));
