@@ -288,6 +288,12 @@ void NoteGrid::scrollToRows(int lowest, int highest) {
         bar->setValue(bar->value() + qRound(under));
 }
 
+bool NoteGrid::isCursorSeen() const {
+    if (!hasColumns()) return false;
+    const GridColumn column = scene.columns[scene.columns.indexAt(scene.cursor.place)];
+    return geometry.cells().contains(geometry.cell(column, scene.cursor.midi).center());
+}
+
 void NoteGrid::scrollToCursor() {
     scrollToRows(scene.cursor.midi - rowsAround, scene.cursor.midi + rowsAround);
     const QRectF cell =
@@ -327,8 +333,12 @@ void NoteGrid::scrollContentsBy(int, int) {
 void NoteGrid::resizeEvent(QResizeEvent* event) {
     QAbstractScrollArea::resizeEvent(event);
     const bool first = !event->oldSize().isValid();
+    const bool wasCursorSeen = isCursorSeen();
     layOutCells();
-    if (first) centreOnNotes();
+    if (first)
+        centreOnNotes();
+    else if (wasCursorSeen && !isCursorSeen())
+        scrollToCursor(); // the page under the grid takes room from it
     placePhrasingBar();
 }
 

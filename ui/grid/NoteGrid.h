@@ -159,6 +159,7 @@ private:
     void showEvidenceRows();
     void scrollToRows(int lowest, int highest);
     void scrollToCursor();
+    bool isCursorSeen() const;
     void centreOnNotes();
     void setCursor(const GridCursor& cursor);
     /// With these notes chosen besides the one at the cursor.

@@ -6,6 +6,7 @@
 
 #include <QLabel>
 #include <QMenu>
+#include <QScrollBar>
 #include <QSignalSpy>
 
 #include <set>
@@ -133,6 +134,28 @@ TEST_F(NoteGridView, ScrollsToWhereTheCursorGoes) {
         const QRectF row = grid.geometryOfCells().row(midi);
         EXPECT_TRUE(grid.geometryOfCells().cells().contains(row.center())) << midi;
     }
+}
+
+TEST_F(NoteGridView, KeepsTheCursorInSightWhereItLosesRoom) {
+    const auto isSeen = [&](int midi) {
+        return grid.geometryOfCells().cells().contains(grid.geometryOfCells().row(midi).center());
+    };
+    showWithNote(Beats(5), Beats(1), 67);
+    while (isSeen(grid.cursor().midi - 1))
+        grid.verticalScrollBar()->setValue(grid.verticalScrollBar()->value() - 1);
+    ASSERT_TRUE(isSeen(67));
+    grid.resize(600, 360);
+    qApp->processEvents();
+    EXPECT_TRUE(isSeen(67));
+}
+
+TEST_F(NoteGridView, LeavesWhatWasScrolledOutOfSightWhereItIs) {
+    showWithNote(Beats(5), Beats(1), 67);
+    grid.verticalScrollBar()->setValue(0);
+    ASSERT_FALSE(grid.geometryOfCells().cells().contains(grid.geometryOfCells().row(67).center()));
+    grid.resize(600, 460);
+    qApp->processEvents();
+    EXPECT_EQ(grid.verticalScrollBar()->value(), 0);
 }
 
 TEST_F(NoteGridView, TurnsThePageWhenTheEarLeavesWhatIsSeen) {
