@@ -14,6 +14,7 @@
 
 #include <cstdio>
 #include <optional>
+#include <vector>
 
 namespace earwright::batch {
 
@@ -102,12 +103,11 @@ void printPlace(const Study& study, double beats) {
                 meters.inOwnBeats(meters.withinBar(nearest), bar).toDouble() + 1);
 }
 
-/// The checked notes as the measuring of their playing sees them.
-std::vector<PhrasingClaim> claimsOf(const Study& study, const PhraseCheck& check) {
-    std::vector<Note> notes;
-    for (const CheckedNote& note : check.notes)
-        notes.push_back(*study.note(note.note));
-    return phrasingClaims(study, notes);
+/// How the notes of a study are played, where that is asked for; else nothing.
+Result<MeasuredNotes> playingOf(const Study& study, const RecordingEvidence& recording,
+                                const CheckOptions& options) {
+    if (!options.phrasing) return MeasuredNotes();
+    return measureNotes(study, study.notes, recording, {}, {}, options.wish.part);
 }
 
 int checkStudyFile(const std::string& path, const CheckOptions& options) {
@@ -119,19 +119,18 @@ int checkStudyFile(const std::string& path, const CheckOptions& options) {
     if (!options.hasRange) wish.line = lineRangeOf(study);
     const auto check = checkStudy(study, recording, {}, wish);
     if (!check) return complain(check.error(), exitInput);
-    const std::vector<PhrasingClaim> claims = claimsOf(study, *check);
-    const auto tuned = asWritten(study, recording);
-    if (!tuned) return complain(tuned.error(), exitInput);
-    const auto playing = playingOf(*tuned, claims, options);
+    const auto playing = playingOf(study, recording, options);
     if (!playing) return complain(playing.error(), exitInput);
     std::printf("%s\tbar\tbeat", header);
     if (options.phrasing) printPhrasingHeader();
     std::printf("%s\n", lastColumns);
-    for (std::size_t i = 0; i < check->notes.size(); ++i) {
-        const CheckedNote& note = check->notes[i];
+    for (const CheckedNote& note : check->notes) {
         printClaimed(note.range, note.midi, note.verdict, note.score, note.suggestedMidi);
         printPlace(study, study.beatMap.beatsAt(note.range.begin));
-        if (options.phrasing) printPhrasing(claims[i].phrasing, (*playing)[i]);
+        if (options.phrasing) {
+            const MeasuredNote& measured = playing->at(note.note);
+            printPhrasing(measured.claim.phrasing, measured.playing);
+        }
         printHeard(note.listened, note.verdict, note.behind, note.beginsAt);
         std::printf("\n");
     }

@@ -85,18 +85,34 @@ void add(PhraseCheck& whole, const NoteCheck& found, const std::vector<Note>& no
     whole.unwrittenSwing = found.swing;
 }
 
-Result<PhraseCheck> notesOutsidePhrases(const Study& study, const std::set<NoteId>& done,
-                                        const RecordingEvidence& recording, std::stop_token stop,
-                                        const ListeningWish& wish) {
+/// Of a recording that is tuned as the study is written.
+Result<PhraseCheck> checkedPhrase(const Study& study, const Span& phrase, const RecordingEvidence& tuned,
+                                  std::stop_token stop, const Progress& progress, const ListeningWish& wish) {
+    const std::vector<Note> notes = notesPlayedIn(study, phrase.range);
+    const std::vector<Claim> claims = claimsOf(study, notes);
+    const auto evidence = tuned.passage({phrase.range.begin - surroundings, phrase.range.end + surroundings},
+                                        wish.part, stop, progress);
+    if (!evidence) return evidence.error();
+    PhraseCheck check;
+    check.phrase = phrase.id;
+    check.listenedAsAsked = !wish.part.isEverything();
+    add(check, checkNotes(evidence->within(wish.line), claims), notes, claims, phrase.range);
+    std::erase_if(check.unwritten,
+                  [&](const UnwrittenSound& sound) { return isWrittenBeside(sound, study, notes); });
+    return check;
+}
+
+/// The same of the notes that are not done yet.
+Result<PhraseCheck> checkedRest(const Study& study, const std::set<NoteId>& done,
+                                const RecordingEvidence& tuned, std::stop_token stop,
+                                const ListeningWish& wish) {
     PhraseCheck check;
     std::vector<Note> rest;
     std::copy_if(study.notes.begin(), study.notes.end(), std::back_inserter(rest),
                  [&](const Note& note) { return !done.contains(note.id); });
     if (rest.empty()) return check;
     const std::vector<Claim> claims = claimsOf(study, rest);
-    const auto tuned = asWritten(study, recording, stop);
-    if (!tuned) return tuned.error();
-    const auto found = checkRecording(*tuned, claims, stop, {}, wish);
+    const auto found = checkRecording(tuned, claims, stop, {}, wish);
     if (!found) return found.error();
     add(check, *found, rest, claims, std::nullopt);
     std::erase_if(check.unwritten, [&](const UnwrittenSound& sound) {
@@ -126,25 +142,16 @@ bool isWritten(const Study& study, const Span& phrase) {
 Result<PhraseCheck> checkPhrase(const Study& study, const Span& phrase, const RecordingEvidence& recording,
                                 std::stop_token stop, const Progress& progress, const ListeningWish& wish) {
     if (const auto error = withoutBars(study)) return *error;
-    const std::vector<Note> notes = notesPlayedIn(study, phrase.range);
-    const std::vector<Claim> claims = claimsOf(study, notes);
     const auto tuned = asWritten(study, recording, stop);
     if (!tuned) return tuned.error();
-    const auto evidence = tuned->passage({phrase.range.begin - surroundings, phrase.range.end + surroundings},
-                                         wish.part, stop, progress);
-    if (!evidence) return evidence.error();
-    PhraseCheck check;
-    check.phrase = phrase.id;
-    check.listenedAsAsked = !wish.part.isEverything();
-    add(check, checkNotes(evidence->within(wish.line), claims), notes, claims, phrase.range);
-    std::erase_if(check.unwritten,
-                  [&](const UnwrittenSound& sound) { return isWrittenBeside(sound, study, notes); });
-    return check;
+    return checkedPhrase(study, phrase, *tuned, stop, progress, wish);
 }
 
 Result<PhraseCheck> checkStudy(const Study& study, const RecordingEvidence& recording, std::stop_token stop,
                                const ListeningWish& wish) {
     if (const auto error = withoutBars(study)) return *error;
+    const auto tuned = asWritten(study, recording, stop);
+    if (!tuned) return tuned.error();
     PhraseCheck whole;
     std::set<NoteId> done;
     const auto take = [&](const PhraseCheck& part) {
@@ -154,11 +161,11 @@ Result<PhraseCheck> checkStudy(const Study& study, const RecordingEvidence& reco
     };
     for (const Span& phrase : study.spansOf(SpanKind::Phrase)) {
         if (!isWritten(study, phrase)) continue;
-        const auto part = checkPhrase(study, phrase, recording, stop, {}, wish);
+        const auto part = checkedPhrase(study, phrase, *tuned, stop, {}, wish);
         if (!part) return part.error();
         take(*part);
     }
-    const auto rest = notesOutsidePhrases(study, done, recording, stop, wish);
+    const auto rest = checkedRest(study, done, *tuned, stop, wish);
     if (!rest) return rest.error();
     take(*rest);
     sortAsInStudy(whole, study);
