@@ -6,7 +6,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <numeric>
+#include <optional>
 
 namespace earwright {
 
@@ -15,7 +17,7 @@ namespace {
 constexpr std::size_t enoughClaims = 4;
 /// Neighbours lie in one passage, which is read once.
 constexpr std::size_t neighbours = 8;
-constexpr std::size_t groupsWanted = 4;
+constexpr std::size_t groups = 4;
 
 std::vector<Claim> claimsOf(const Study& study) {
     std::vector<Claim> claims;
@@ -32,18 +34,6 @@ std::vector<Claim> heardEitherWay(const std::vector<Claim>& claims) {
         return claim.midi > lowestHeardMidi && claim.midi < highestHeardMidi;
     });
     return kept;
-}
-
-/// Groups of neighbours from all over the line.
-std::vector<Claim> someOf(std::vector<Claim> claims) {
-    std::stable_sort(claims.begin(), claims.end(), [](const Claim& one, const Claim& other) {
-        return one.range.begin < other.range.begin;
-    });
-    const std::size_t every = std::max<std::size_t>(claims.size() / neighbours / groupsWanted, 1);
-    std::vector<Claim> some;
-    for (std::size_t i = 0; i < claims.size(); ++i)
-        if (i / neighbours % every == 0) some.push_back(claims[i]);
-    return some;
 }
 
 std::vector<Range<Seconds>> placesOf(const std::vector<Claim>& claims) {
@@ -90,6 +80,21 @@ void hear(const StereoViews& views, const TuningCurve& tuning, const std::vector
 
 } // namespace
 
+std::vector<Claim> claimsAsked(const std::vector<Claim>& claims) {
+    std::vector<Claim> heard = heardEitherWay(claims);
+    std::stable_sort(heard.begin(), heard.end(), [](const Claim& one, const Claim& other) {
+        return one.range.begin < other.range.begin;
+    });
+    if (heard.size() <= groups * neighbours) return heard;
+    const std::size_t last = heard.size() - neighbours;
+    std::vector<Claim> some;
+    for (std::size_t group = 0; group < groups; ++group) {
+        const auto first = heard.begin() + static_cast<std::ptrdiff_t>(group * last / (groups - 1));
+        some.insert(some.end(), first, first + neighbours);
+    }
+    return some;
+}
+
 bool tellsItsReading(const Study& study) {
     return heardEitherWay(claimsOf(study)).size() >= enoughClaims;
 }
@@ -106,7 +111,7 @@ double otherReading(const TuningCurve& tuning, const std::vector<Range<Seconds>>
 
 Result<RecordingEvidence> asWritten(const std::vector<Claim>& claims, const RecordingEvidence& recording,
                                     std::stop_token stop) {
-    const std::vector<Claim> asked = someOf(heardEitherWay(claims));
+    const std::vector<Claim> asked = claimsAsked(claims);
     if (asked.size() < enoughClaims) return recording;
     const TuningCurve& tuning = recording.tuningCurve();
     const double cents = otherReading(tuning, placesOf(asked));

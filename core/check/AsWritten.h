@@ -27,6 +27,10 @@ Result<RecordingEvidence> asWritten(const std::vector<Claim>& claims, const Reco
 Result<RecordingEvidence> asWritten(const Study& study, const RecordingEvidence& recording,
                                     std::stop_token stop = {});
 
+/// The claims by which asWritten() decides, by time: all that can be heard at both readings, or, of more than
+/// 32, four times eight neighbours, the first and the last among them and as many left out between them.
+std::vector<Claim> claimsAsked(const std::vector<Claim>& claims);
+
 /// Whether so much of a line is written that asWritten() decides.
 bool tellsItsReading(const Study& study);
 

@@ -81,10 +81,13 @@ TEST(AsWritten, BringsNotesTracesAndHintsToTheWrittenPitch) {
         EXPECT_GE(check->count(Verdict::Supported), 30) << cents;
         const auto measured = measureNotes(detuned.study, detuned.study.notes, recording);
         ASSERT_TRUE(measured);
+        int clear = 0;
         for (const auto& [id, note] : *measured) {
             if (note.playing.pitch.clearShare < 0.6) continue;
+            ++clear;
             EXPECT_NEAR(note.playing.pitch.centreCents, 0, 12) << cents << " note " << id.value;
         }
+        EXPECT_GE(clear, 30) << cents;
         const auto tuned = asWritten(detuned.study, recording);
         const auto passage = tuned->passage({0.0_s, 10.0_s});
         std::vector<Range<Seconds>> spans;
@@ -114,6 +117,39 @@ TEST(AsWritten, BringsChordsToTheWrittenPitchByTheLineOrByThemselves) {
             EXPECT_EQ(answers(cents, withLine), inTune)
                 << cents << (withLine ? " with" : " without") << " its line";
     }
+}
+
+/// So many, a second apart.
+std::vector<Claim> longLine(int length) {
+    std::vector<Claim> claims;
+    for (int i = 0; i < length; ++i)
+        claims.push_back({{Seconds(i), Seconds(i + 0.5)}, 60});
+    return claims;
+}
+
+TEST(AsWritten, AsksAtMostThirtyTwoNotesFromAllOverALine) {
+    for (int length = 0; length <= 200; ++length) {
+        const std::vector<Claim> asked = claimsAsked(longLine(length));
+        ASSERT_EQ(asked.size(), static_cast<std::size_t>(std::min(length, 32))) << length;
+        std::vector<int> leftOut;
+        for (std::size_t i = 1; i < asked.size(); ++i)
+            if (const double step = (asked[i].range.begin - asked[i - 1].range.begin).value; step != 1)
+                leftOut.push_back(static_cast<int>(step) - 1);
+        if (length <= 34) continue;
+        EXPECT_EQ(asked.front().range.begin, 0.0_s);
+        EXPECT_EQ(asked.back().range.begin, Seconds(length - 1));
+        ASSERT_EQ(leftOut.size(), 3u) << length;
+        const auto [least, most] = std::minmax_element(leftOut.begin(), leftOut.end());
+        EXPECT_LE(*most - *least, 1) << length;
+    }
+}
+
+TEST(AsWritten, AsksNoNoteThatCannotBeHeardBothWays) {
+    std::vector<Claim> claims = longLine(6);
+    claims[1].midi = lowestHeardMidi;
+    claims[2].midi = highestHeardMidi;
+    std::swap(claims[4], claims[5]);
+    EXPECT_EQ(claimsAsked(claims), (std::vector<Claim>{claims[0], claims[3], claims[5], claims[4]}));
 }
 
 TEST(AsWritten, StillContradictsAWrongNoteOfADetunedRecord) {
