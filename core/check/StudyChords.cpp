@@ -89,6 +89,12 @@ double support(const std::vector<CheckedChord>& chords) {
     return sum;
 }
 
+/// Progress of the half of a work that begins at a share of it.
+Progress halfOf(const Progress& whole, double begin) {
+    if (!whole) return {};
+    return [whole, begin](double share) { whole(begin + share / 2); };
+}
+
 /// Where no line says how a tuning between two semitones is to be read, the chords do.
 Result<std::vector<CheckedChord>> answeredAsWritten(const Study& study,
                                                     const std::vector<CheckedChord>& chords,
@@ -96,14 +102,15 @@ Result<std::vector<CheckedChord>> answeredAsWritten(const Study& study,
                                                     const std::stop_token& stop, const Progress& progress) {
     const auto tuned = asWritten(study, recording, stop);
     if (!tuned) return tuned.error();
-    auto read = answered(study, chords, *tuned, stop, progress);
     std::vector<Range<Seconds>> places;
     for (const CheckedChord& chord : chords)
         places.push_back(chord.range);
     const double cents = otherReading(tuned->tuningCurve(), places);
-    if (!read || cents == 0 || tellsItsReading(study)) return read;
+    if (cents == 0 || tellsItsReading(study)) return answered(study, chords, *tuned, stop, progress);
+    auto read = answered(study, chords, *tuned, stop, halfOf(progress, 0));
+    if (!read) return read;
     const RecordingEvidence moved = tuned->tuned(tuned->tuningCurve().moved(cents));
-    auto otherwise = answered(study, chords, moved, stop, progress);
+    auto otherwise = answered(study, chords, moved, stop, halfOf(progress, 0.5));
     if (!otherwise) return otherwise;
     return support(*otherwise) > support(*read) ? otherwise : read;
 }

@@ -119,6 +119,17 @@ TEST(AsWritten, BringsChordsToTheWrittenPitchByTheLineOrByThemselves) {
     }
 }
 
+TEST(AsWritten, TellsHowFarItIsWithChordsThatAreReadBothWays) {
+    const DetunedStudy detuned(50, false);
+    std::vector<double> shares;
+    const auto chords = checkChords(detuned.study, {0.5_s, 9.0_s}, detuned.heard(), {},
+                                    [&](double share) { shares.push_back(share); });
+    ASSERT_TRUE(chords);
+    EXPECT_EQ(shares.size(), 2 * chords->size()) << "each chord is heard at both readings";
+    EXPECT_TRUE(std::is_sorted(shares.begin(), shares.end()));
+    EXPECT_EQ(shares.back(), 1);
+}
+
 /// So many, a second apart.
 std::vector<Claim> longLine(int length) {
     std::vector<Claim> claims;
