@@ -89,6 +89,18 @@ std::vector<Excursion> excursionsIn(const Points& part) {
     return found;
 }
 
+/// From a place on, where the written pitch is first held for 15 ms, as near as this; past the end where it
+/// never is.
+std::size_t firstHeld(const Points& points, std::size_t from, double cents) {
+    constexpr std::size_t held = 3;
+    std::size_t run = 0;
+    for (std::size_t i = from; i < points.size(); ++i) {
+        run = points[i].clarity >= clearInGlide && std::abs(points[i].cents) <= cents ? run + 1 : 0;
+        if (run == held) return i + 1 - held;
+    }
+    return points.size();
+}
+
 /// A way to the written pitch without leaps, in the order of the points (which may run backwards).
 struct Glide {
     /// Where it begins; 0 where there is none.
@@ -97,15 +109,10 @@ struct Glide {
     Seconds end;
 };
 
-/// To where the written pitch is first held for 15 ms.
+/// To where the written pitch is first held.
 Glide firstGlideTo(const Points& points) {
     constexpr double arrived = 30, leap = 70, slack = 10;
-    constexpr std::size_t held = 3;
-    std::size_t run = 0, arrival = points.size();
-    for (std::size_t i = 0; i < points.size() && arrival == points.size(); ++i) {
-        run = points[i].clarity >= clearInGlide && std::abs(points[i].cents) <= arrived ? run + 1 : 0;
-        if (run == held) arrival = i + 1 - held;
-    }
+    const std::size_t arrival = firstHeld(points, 0, arrived);
     if (arrival == points.size()) return {};
     std::size_t start = arrival;
     while (start > 0 && points[start - 1].clarity >= clearInGlide) {
@@ -208,8 +215,10 @@ Verdict turnVerdict(Turn written, const std::vector<ContourPoint>& contour, Rang
     const Points whole = within(contour, note.begin - Seconds(0.1), note.end - Seconds(0.02));
     const std::vector<Excursion> away = excursionsIn(whole);
     for (std::size_t i = 0; i + 1 < away.size(); ++i) {
-        const bool isWithin = whole[away[i + 1].first].time > note.begin;
-        if (isWithin && away[i].side == side && away[i + 1].side == -side) return Verdict::Supported;
+        const Excursion& last = away[i + 1];
+        const bool isWithin = whole[last.first].time > note.begin;
+        const bool comesBack = firstHeld(whole, last.first + last.length, plainCents) < whole.size();
+        if (isWithin && comesBack && away[i].side == side && last.side == -side) return Verdict::Supported;
     }
     return plainOrUnclear(isPlain(ownPart(contour, note)));
 }

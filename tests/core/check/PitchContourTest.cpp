@@ -50,6 +50,18 @@ TEST(PitchContour, SupportsAScoopAFallATurnAndAMordentByTheirShape) {
     EXPECT_EQ(mordentVerdict(Mordent::Lower, contour(figure({0, -100, 0})), note), Verdict::Supported);
 }
 
+TEST(PitchContour, DoesNotSupportATurnThatDoesNotComeBackToItsNote) {
+    for (const double after : {-100.0, 100.0, 500.0}) {
+        std::vector<double> cents(9, after);
+        cents[0] = 200;
+        cents[1] = 0;
+        cents[2] = -100;
+        EXPECT_EQ(turnVerdict(Turn::FromAbove, contour(figure(cents)), note), Verdict::Unclear) << after;
+        cents[3] = 0;
+        EXPECT_EQ(turnVerdict(Turn::FromAbove, contour(figure(cents)), note), Verdict::Supported) << after;
+    }
+}
+
 TEST(PitchContour, ContradictsThemAllWhereThePitchIsClearAndHeld) {
     const auto plain = contour(held);
     EXPECT_EQ(scoopVerdict(plain, note), Verdict::Contradicted);
