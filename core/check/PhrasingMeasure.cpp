@@ -160,15 +160,15 @@ private:
     }
 
     static std::vector<int> passing(const PitchTrace& trace, Seconds onset, int own) {
-        constexpr double clearEnough = 0.3;
         constexpr int held = 4;
         std::vector<int> pitches;
         int run = 0, last = own;
         for (const PitchPoint& point : trace.within({onset - lead, onset + lead})) {
             const int midi = static_cast<int>(std::lround(point.midi));
-            const bool same = midi == last && point.clarity >= clearEnough;
+            const bool isClear = point.clarity >= PitchPoint::clearEnough;
+            const bool same = midi == last && isClear;
             run = same ? run + 1 : 1;
-            last = point.clarity >= clearEnough ? midi : own;
+            last = isClear ? midi : own;
             if (run == held && midi != own && (pitches.empty() || pitches.back() != midi))
                 pitches.push_back(midi);
         }

@@ -7,9 +7,8 @@ namespace earwright {
 
 namespace {
 
-/// As TraceFeatures: what is clear, and what is where upper partials smear in a glide.
-constexpr double clearEnough = 0.3;
-constexpr double clearInGlide = 0.2;
+constexpr double clearEnough = PitchPoint::clearEnough;
+constexpr double clearInGlide = PitchPoint::clearInGlide;
 /// A plain note stays within this.
 constexpr double plainCents = 45;
 /// A neighbour is at least so far away: a semitone, smeared.

@@ -12,6 +12,10 @@ namespace earwright {
 
 /// One place of a trace.
 struct PitchPoint {
+    /// The least clarity of a pitch that is heard, and of one that glides: its upper partials smear.
+    static constexpr double clearEnough = 0.3;
+    static constexpr double clearInGlide = 0.2;
+
     Seconds time;
     /// MIDI number with its fraction, counted from the recording's tuning.
     double midi = 0;

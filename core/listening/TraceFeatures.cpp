@@ -8,10 +8,6 @@ namespace earwright {
 
 namespace {
 
-constexpr double clearEnough = 0.3;
-/// While it glides its upper partials smear.
-constexpr double clearInGlide = 0.2;
-
 /// A place of the trace in cents against the written pitch.
 struct Bit {
     double time;
@@ -24,8 +20,8 @@ using Bits = std::vector<Bit>;
 Bits bitsOf(const PitchTrace& trace, double writtenMidi) {
     Bits bits;
     for (const PitchPoint& point : trace.points())
-        bits.push_back({point.time.value, (point.midi - writtenMidi) * 100, point.clarity >= clearEnough,
-                        point.clarity >= clearInGlide});
+        bits.push_back({point.time.value, (point.midi - writtenMidi) * 100,
+                        point.clarity >= PitchPoint::clearEnough, point.clarity >= PitchPoint::clearInGlide});
     return bits;
 }
 
@@ -284,17 +280,17 @@ TraceFeatures featuresOf(const PitchTrace& trace, Range<Seconds> note, double wr
     const Bits head = cut(all, begin - before, end - 0.01);
     const double target = targetOf(all, note);
     const auto glide = glideInto(head, target);
-    const double arrival = glide ? glide->arrival : begin;
     // A pitch that was held first and left then is bent, not slid into.
     constexpr double heldFirst = 0.09;
     // Nor is one that leaves the written pitch for another.
     constexpr double quarterTone = 50;
     const bool leaves =
         glide && std::abs(target) > quarterTone && std::abs(target + glide->slide.cents) < quarterTone;
-    const bool slides = glide && !leaves && arrival - begin - 1.7 * glide->slide.duration.value < heldFirst;
+    const bool slides =
+        glide && !leaves && glide->arrival - begin - 1.7 * glide->slide.duration.value < heldFirst;
     if (slides) heard.slideIn = glide->slide;
     heard.slideOut = slideOutIn(all, note);
-    const Bits settled = cut(all, slides ? arrival + 0.01 : begin + 0.015, end - 0.025);
+    const Bits settled = cut(all, slides ? glide->arrival + 0.01 : begin + 0.015, end - 0.025);
     heard.vibrato = vibratoIn(settled);
     if (!heard.slideOut) heard.bendCents = bendIn(settled, heard.vibrato);
     return heard;
