@@ -21,6 +21,7 @@ bool canBeJudged(const Claim& claim) {
     return claim.midi >= lowestHeardMidi && claim.midi <= highestHeardMidi;
 }
 
+/// Places of the claims that can be judged, by time.
 std::vector<std::size_t> judgedInOrder(const std::vector<Claim>& claims) {
     std::vector<std::size_t> order;
     for (std::size_t i = 0; i < claims.size(); ++i)
@@ -29,6 +30,13 @@ std::vector<std::size_t> judgedInOrder(const std::vector<Claim>& claims) {
         return claims[a].range.begin < claims[b].range.begin;
     });
     return order;
+}
+
+std::vector<Claim> inOrder(const std::vector<Claim>& claims, const std::vector<std::size_t>& order) {
+    std::vector<Claim> sorted;
+    for (const std::size_t index : order)
+        sorted.push_back(claims[index]);
+    return sorted;
 }
 
 /// What is said of a claim that is not supported where no other pitch is suggested for it.
@@ -80,7 +88,8 @@ void suggestOnce(std::vector<ClaimAnswer>& answers, const ClaimContext& context)
     }
 }
 
-/// The answers to claims in order of time, and the claims where each was found to begin.
+/// The answers to claims in order of time as written, and the claims where each was found to begin: of two
+/// that are written at one place the second may come first.
 struct Judged {
     std::vector<ClaimAnswer> answers;
     ClaimContext context;
@@ -97,6 +106,20 @@ std::vector<ClaimAnswer> answersIn(const ClaimContext& context) {
 /// Of another pitch at a claim's own place.
 constexpr double surelyAnother = 0.75;
 
+/// Whether a claim that begins there has passed another of the line. The two notes of a double stop, which
+/// are written at one place, may begin in either order.
+bool overtakes(Seconds there, std::size_t claim, const std::vector<Claim>& written,
+               const std::vector<Claim>& moved) {
+    // Onsets are told to 10 ms.
+    constexpr Seconds together{0.010};
+    for (std::size_t i = 0; i < written.size(); ++i) {
+        const Seconds gap = written[i].range.begin - written[claim].range.begin;
+        if (gap <= Seconds(0) - together && there < moved[i].range.begin) return true;
+        if (gap >= together && there > moved[i].range.begin) return true;
+    }
+    return false;
+}
+
 /// Judges claims where they stand, and what is not supported there once more where its pitch begins nearby.
 Judged judgedAsPlayed(const PassageEvidence& evidence, std::vector<Claim> claims, bool swingKnown) {
     ClaimContext context = contextOf(evidence, std::move(claims));
@@ -111,23 +134,24 @@ Judged judgedAsPlayed(const PassageEvidence& evidence, std::vector<Claim> claims
         // Where another pitch surely begins at its place, that one is meant: the note is wrong, and not late.
         if (judged.answers[i].suggestedMidi && judged.answers[i].suggestedScore > surelyAnother) continue;
         const auto there = besideItsPlace(context, i, swingKnown, lag);
-        const bool overtakes = there && ((i > 0 && there->begin < moved[i - 1].range.begin) ||
-                                         (i + 1 < moved.size() && there->begin > moved[i + 1].range.begin));
-        if (!there || overtakes) continue;
+        if (!there || overtakes(there->begin, i, context.claims, moved)) continue;
         moved[i].range = *there;
         beside.push_back(i);
     }
     if (beside.empty()) return judged;
-    const ClaimContext elsewhere = contextOf(evidence, std::move(moved));
+    const std::vector<std::size_t> order = judgedInOrder(moved);
+    const ClaimContext elsewhere = contextOf(evidence, inOrder(moved, order));
     const std::vector<ClaimFeatures> features = claimFeatures(elsewhere);
-    for (const std::size_t i : beside) {
-        const ClaimAnswer answer = answerFor(elsewhere, i, features[i]);
+    for (std::size_t k = 0; k < order.size(); ++k) {
+        const std::size_t i = order[k];
+        if (!std::binary_search(beside.begin(), beside.end(), i)) continue;
+        const ClaimAnswer answer = answerFor(elsewhere, k, features[k]);
         if (answer.score <= supportedBesideAbove) continue;
         judged.answers[i] = answer;
-        judged.context.claims[i] = elsewhere.claims[i];
-        judged.context.own[i] = elsewhere.own[i];
-        judged.context.withNeighbours[i] = elsewhere.withNeighbours[i];
-        judged.context.before[i] = elsewhere.before[i];
+        judged.context.claims[i] = elsewhere.claims[k];
+        judged.context.own[i] = elsewhere.own[k];
+        judged.context.withNeighbours[i] = elsewhere.withNeighbours[k];
+        judged.context.before[i] = elsewhere.before[k];
     }
     return judged;
 }
@@ -179,14 +203,6 @@ std::vector<bool> suggestedFromBeside(const NoteCheck& check, const ClaimContext
     return beside;
 }
 
-/// The claims that can be judged, by time.
-std::vector<Claim> inOrder(const std::vector<Claim>& claims, const std::vector<std::size_t>& order) {
-    std::vector<Claim> sorted;
-    for (const std::size_t index : order)
-        sorted.push_back(claims[index]);
-    return sorted;
-}
-
 } // namespace
 
 NoteCheck checkNotes(const PassageEvidence& evidence, const std::vector<Claim>& claims) {
@@ -213,6 +229,7 @@ NoteCheck checkNotes(const PassageEvidence& evidence, const std::vector<Claim>& 
     for (std::size_t i = 0; i < order.size(); ++i)
         if (const auto midi = check.answers[order[i]].suggestedMidi; midi && !beside[order[i]])
             line[i].midi = *midi;
+    line = inOrder(line, judgedInOrder(line));
     std::vector<UnwrittenCandidate> candidates = unwrittenCandidates(evidence, context, line);
     const std::vector<double> probabilities = probabilitiesOfNotes(candidates, sorted.size());
     for (std::size_t i = 0; i < candidates.size(); ++i) {

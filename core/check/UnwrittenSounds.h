@@ -24,8 +24,9 @@ struct UnwrittenCandidate {
 
 /// Peaks of the onset evidence at least 30 ms from every claim, each named by its own evidence and the notes
 /// before and after it; what begins so faintly that it is the one before sounding on, is one with that.
-/// `line`: the context's claims, with the pitches that are rather heard where others are written, so that a
-/// note whose pitch is wrong is not found again while it sounds on.
+/// `line`: the context's claims by onset, with the pitches that are rather heard where others are written, so
+/// that a note whose pitch is wrong is not found again while it sounds on. The context's may come in any
+/// order.
 std::vector<UnwrittenCandidate> unwrittenCandidates(const PassageEvidence& evidence,
                                                     const ClaimContext& context,
                                                     const std::vector<Claim>& line);

@@ -86,6 +86,26 @@ TEST(NoteCheck, AllowsHumanTiming) {
     EXPECT_TRUE(check.unwritten.empty());
 }
 
+TEST(NoteCheck, FindsALateNoteOfADoubleStopWhicheverOfTheTwoIsWrittenFirst) {
+    // So short, and 100 ms late, that nothing of them sounds where they are written.
+    const Range<Seconds> written{3.5_s, 3.61_s};
+    for (const int interval : {-9, -4, 4})
+        for (const bool isFirst : {true, false}) {
+            Phrase phrase;
+            std::vector<Claim> both{{written, 65}, {written, 65 + interval}};
+            if (!isFirst) std::swap(both[0], both[1]);
+            for (const Claim& claim : both) {
+                phrase.claims.push_back(claim);
+                addTone(phrase.sound.left, written.shifted(0.1_s), claim.midi);
+            }
+            const NoteCheck check = phrase.check(phrase.claims);
+            const ClaimAnswer& answer = check.answers[phrase.claims.size() - (isFirst ? 2 : 1)];
+            EXPECT_THAT(answer, supported) << interval << ' ' << isFirst;
+            // Onsets are told to 10 ms.
+            EXPECT_NEAR(answer.behind.value, 0.1, 0.015) << interval << ' ' << isFirst;
+        }
+}
+
 /// Eighths at 100 to the minute, the second of each pair played late by its swing, over a held bass.
 struct SwungPhrase {
     AnalysisSound sound{silence(Seconds(6)), {}};
