@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <bit>
+#include <cmath>
 #include <iterator>
 
 namespace earwright {
@@ -13,6 +14,11 @@ constexpr Seconds ringing{3};
 
 bool isPowerOfTwo(std::int64_t number) {
     return std::has_single_bit(static_cast<std::uint64_t>(number));
+}
+
+/// How often one length goes into another.
+Beats quotient(const Beats& length, const Beats& into) {
+    return Beats(length.numerator() * into.denominator(), length.denominator() * into.numerator());
 }
 
 } // namespace
@@ -27,7 +33,7 @@ double playedBeat(const Study& study, const Beats& written) {
     // Two of the notes that swing, in beats.
     const Beats pair(2 * std::int64_t{study.meter.beatUnit}, swing.noteValue);
     const Beats since = meters.withinBar(written);
-    const Beats inPairs(since.numerator() * pair.denominator(), since.denominator() * pair.numerator());
+    const Beats inPairs = quotient(since, pair);
     const double start = written.toDouble() - inPairs.fraction().toDouble() * pair.toDouble();
     return start + swing.played(inPairs.fraction().toDouble()) * pair.toDouble();
 }
@@ -38,6 +44,21 @@ Seconds playedTime(const Study& study, const Beats& written) {
 
 Range<Seconds> playedTime(const Study& study, const Range<Beats>& written) {
     return {playedTime(study, written.begin), playedTime(study, written.end)};
+}
+
+Beats writtenPlace(const Study& study, Seconds time, std::int64_t parts) {
+    // Nearer than this a sound is the note that is written there.
+    constexpr double sameOnset = 0.05;
+    const Beats place = Beats::nearest(study.beatMap.beatsAt(time), parts);
+    const Swing swing = study.page.swingAt(place);
+    if (swing.isEven()) return place;
+    // One of the notes that swing, in beats; they are counted from the bar line.
+    const Beats each(study.meter.beatUnit, swing.noteValue);
+    const Beats within = study.meters().withinBar(place);
+    const Beats before = place - within + each * quotient(within, each).floor();
+    for (const Beats& written : {before - each, before, before + each})
+        if (std::abs((playedTime(study, written) - time).value) < sameOnset) return written;
+    return place;
 }
 
 Seconds soundingLength(const Phrasing& phrasing, Seconds written) {

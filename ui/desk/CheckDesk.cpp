@@ -18,7 +18,6 @@
 #include "ui/theme/PlaceText.h"
 
 #include <algorithm>
-#include <cmath>
 #include <numeric>
 #include <utility>
 
@@ -31,24 +30,8 @@ const auto checked = QStringLiteral("phrases checked");
 
 constexpr std::int64_t finest = 12; // both halves, thirds, quarters and sixths of a beat are twelfths
 
-/// Where on the page a time would be written: in a swung passage on the half of a beat that is played there.
-Beats writtenAt(const Study& study, Seconds time) {
-    // Nearer than this a sound is the note that is written there, as CheckBook has it.
-    constexpr double sameOnset = 0.05;
-    const Beats place = Beats::nearest(study.beatMap.beatsAt(time), finest);
-    const Swing swing = study.page.swingAt(place);
-    if (swing.isEven()) return place;
-    // One of the notes that swing, in beats.
-    const Beats each(study.meter.beatUnit, swing.noteValue);
-    const Beats first =
-        each * Beats(place.numerator() * each.denominator(), place.denominator() * each.numerator()).floor();
-    for (const Beats& written : {first - each, first, first + each})
-        if (std::abs((playedTime(study, written) - time).value) < sameOnset) return written;
-    return place;
-}
-
 Range<Beats> nearestBeats(const Study& study, const Range<Seconds>& time) {
-    const Beats begin = writtenAt(study, time.begin);
+    const Beats begin = writtenPlace(study, time.begin, finest);
     const Beats end = Beats::nearest(study.beatMap.beatsAt(time.end), finest);
     return {begin, std::max(end, begin + Beats(1, finest))};
 }

@@ -47,6 +47,22 @@ TEST(PlayedTime, NeverChangesTheOrder) {
         EXPECT_LT(playedTime(study, Beats(eighths, 8)), playedTime(study, Beats(eighths + 1, 8)));
 }
 
+TEST(WrittenPlace, IsTheNoteThatSwingsThereCountedFromTheBarLine) {
+    // One bar of 7/16, so that bar 3 begins on three quarters of a beat: its second eighth is 25/4, and lies
+    // on no eighth that is counted from bar 1.
+    Study study = meterFrom(eightBarsAt120(), 2, Meter{7, 16});
+    study = setSwing(meterFrom(study, 3, Meter{4, 4}), Beats(0), Swing{2, 8});
+    for (const Beats& written : {Beats(1, 2), Beats(3), Beats(23, 4), Beats(25, 4), Beats(27, 4)})
+        EXPECT_EQ(writtenPlace(study, playedTime(study, written) + Seconds(0.02), 12), written);
+    EXPECT_EQ(writtenPlace(study, study.beatMap.seconds(Beats(5, 4)), 12), Beats(5, 4)) << "not an eighth";
+}
+
+TEST(WrittenPlace, IsTheNearestPartOfABeatWhereNothingSwings) {
+    const Study study = eightBarsAt120();
+    EXPECT_EQ(writtenPlace(study, study.beatMap.secondsAt(2.35), 12), Beats(7, 3));
+    EXPECT_EQ(writtenPlace(study, study.beatMap.secondsAt(2.35), 2), Beats(5, 2));
+}
+
 TEST(SoundingLength, IsHalfForStaccatoAndLongForWhatRings) {
     Phrasing phrasing;
     EXPECT_EQ(soundingLength(phrasing, Seconds(0.8)), Seconds(0.8));
