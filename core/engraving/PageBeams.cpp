@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <bit>
+#include <cstddef>
+#include <cstdint>
 
 namespace earwright {
 
@@ -33,9 +35,16 @@ std::vector<std::int64_t> groupsOf(const PageBar& bar) {
     return groups;
 }
 
-/// Whether an eighth begins with a piece, counted from its bar line.
-bool beginsEighth(const PageBar& bar, const PagePiece& piece) {
-    return (bar.ownBeats(piece.begin) * 8 / bar.meter.beatUnit).denominator() == 1;
+/// Whether a value begins with a piece, such as an eighth (8): counted from the bar line or, in a tuplet,
+/// from where that begins.
+bool beginsValue(const PageBar& bar, std::size_t index, int value) {
+    const auto& tuplet = bar.pieces[index].value.tuplet;
+    std::size_t first = index;
+    while (tuplet && first > 0 && !bar.pieces[first].startsTuplet)
+        --first;
+    Beats since = bar.ownBeats(bar.pieces[index].begin);
+    if (tuplet) since = (since - bar.ownBeats(bar.pieces[first].begin)) * tuplet->actual / tuplet->normal;
+    return (since * value / bar.meter.beatUnit).denominator() == 1;
 }
 
 /// Pieces [first, end) that one beam joins.
@@ -55,7 +64,7 @@ struct BeamedPieces {
         if (bar.pieces[index].value.tuplet || bar.pieces[index - 1].value.tuplet) return false;
         for (std::size_t i = index - 2; i < index + 2; ++i)
             if (beams(i) < 2) return false;
-        return beginsEighth(bar, bar.pieces[index]) && std::any_of(at(first), at(end), thirtySeconds);
+        return beginsValue(bar, index, 8) && std::any_of(at(first), at(end), thirtySeconds);
     }
 
     /// Whether a beam of this level, from 1, leads from the piece before to this one.
@@ -65,10 +74,19 @@ struct BeamedPieces {
     }
 };
 
-const char* wordFor(bool joinsBefore, bool joinsAfter, bool isFirst) {
-    if (joinsBefore) return joinsAfter ? "continue" : "end";
-    if (joinsAfter) return "begin";
-    return isFirst ? "forward hook" : "backward hook";
+/// A hook points to the note that shares its eighth, for a thirty-second its sixteenth, and to none behind
+/// its tuplet (common practice).
+const char* hookFor(const BeamedPieces& group, std::size_t index, int level) {
+    const int shared = 4 << (level - 1);
+    const bool isLast = index + 1 == group.end || group.bar.pieces[index].endsTuplet;
+    const bool pointsOn = !isLast && beginsValue(group.bar, index, shared);
+    return index == group.first || pointsOn ? "forward hook" : "backward hook";
+}
+
+const char* wordFor(const BeamedPieces& group, std::size_t index, int level) {
+    const bool joinsAfter = group.leadsTo(index + 1, level);
+    if (group.leadsTo(index, level)) return joinsAfter ? "continue" : "end";
+    return joinsAfter ? "begin" : hookFor(group, index, level);
 }
 
 } // namespace
@@ -84,8 +102,7 @@ std::vector<std::vector<std::string>> pageBeams(const PageBar& bar) {
         const BeamedPieces group{bar, first, end};
         for (std::size_t i = first; i < end && end - first > 1; ++i)
             for (int level = 1; level <= beamCount(bar.pieces[i]); ++level)
-                beams[i].emplace_back(
-                    wordFor(group.leadsTo(i, level), group.leadsTo(i + 1, level), i == first));
+                beams[i].emplace_back(wordFor(group, i, level));
         first = std::max(end, first + 1);
     }
     return beams;

@@ -34,6 +34,26 @@ TEST(PageBeams, HooksASixteenthToADottedEighth) {
               (Words{"begin", "forward hook"}));
 }
 
+// Common practice: the sixteenth and the dotted eighth are the two parts of one beat.
+TEST(PageBeams, HooksASixteenthAmongOthersToItsDottedEighth) {
+    const Words back{"continue", "backward hook"}, on{"continue", "forward hook"};
+    EXPECT_EQ(beamsOf({Beats(3, 2), Beats(1, 2), Beats(1), Beats(3)}, {6, 8})[1], back);
+    EXPECT_EQ(beamsOf({Beats(1), Beats(1, 2), Beats(3, 2), Beats(3)}, {6, 8})[1], on);
+    // So does a thirty-second with its dotted sixteenth.
+    EXPECT_EQ(beamsOf({Beats(1, 2), Beats(1, 8), Beats(3, 8), Beats(3)})[1],
+              (Words{"continue", "begin", "forward hook"}));
+    EXPECT_EQ(beamsOf({Beats(3, 8), Beats(1, 8), Beats(1, 2), Beats(3)})[1],
+              (Words{"continue", "end", "backward hook"}));
+}
+
+TEST(PageBeams, HooksASixteenthWithinItsTriplet) {
+    // A triplet of sixteenths is written in half of the beat, an eighth in the other.
+    EXPECT_EQ(beamsOf({Beats(1, 3), Beats(1, 6), Beats(1, 2), Beats(3)})[1],
+              (Words{"continue", "backward hook"}));
+    EXPECT_EQ(beamsOf({Beats(1, 2), Beats(1, 6), Beats(1, 3), Beats(3)})[1],
+              (Words{"continue", "forward hook"}));
+}
+
 TEST(PageBeams, LeavesALoneEighthItsFlag) {
     EXPECT_EQ(beamsOf({Beats(1, 2)})[0], Words{});
     EXPECT_EQ(beamsOf({Beats(1, 3), Beats(2, 3), Beats(3)})[0], Words{});
