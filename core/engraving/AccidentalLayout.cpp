@@ -1,5 +1,6 @@
 #include "core/engraving/AccidentalLayout.h"
 
+#include "core/engraving/Extent.h"
 #include "core/engraving/PieceShape.h"
 
 #include <algorithm>
@@ -12,17 +13,6 @@ namespace {
 constexpr double gap = 0.2;
 /// Between an accidental and its parentheses.
 constexpr double parenthesisGap = 0.1;
-
-/// What all of it takes.
-PageBox boxOf(const PlacedShapes& sign, const FontMetrics& font) {
-    PageBox box = font.box(sign.glyphs.front().glyph).moved(sign.glyphs.front().at);
-    for (const PlacedGlyph& one : sign.glyphs) {
-        const PageBox more = font.box(one.glyph).moved(one.at);
-        box = {std::min(box.left, more.left), std::min(box.top, more.top), std::max(box.right, more.right),
-               std::max(box.bottom, more.bottom)};
-    }
-    return box;
-}
 
 } // namespace
 
@@ -48,7 +38,7 @@ std::vector<double> accidentalEdges(const std::vector<StaffHead>& heads, double 
     std::vector<PageBox> placed;
     for (std::size_t i = heads.size(); i-- > 0;) {
         if (!heads[i].accidental) continue;
-        const PageBox box = boxOf(accidentalShapes(heads[i], font), font);
+        const PageBox box = extentOf(accidentalShapes(heads[i], font), font);
         const double y = yOfPosition(heads[i].position);
         double right = from - gap * scale;
         for (const PageBox& other : placed)
