@@ -144,7 +144,7 @@ Beats pageBegin(const std::vector<PageNotes>& line, const std::optional<Beats>& 
 } // namespace
 
 std::int64_t pulseBeats(const Meter& meter) {
-    return meter.beatUnit >= 8 && meter.beatsPerBar % 3 == 0 ? 3 : 1;
+    return meter.goesInThrees() ? 3 : 1;
 }
 
 Result<std::vector<PageBar>> pageBars(const std::vector<PageNotes>& line, const MeterMap& meters,

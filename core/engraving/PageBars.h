@@ -58,7 +58,7 @@ struct PageBar {
     Beats fromOwnBeats(const Beats& own) const { return start + own * countedUnit / meter.beatUnit; }
 };
 
-/// Beats to one pulse of the page: three where eighths or shorter values go in threes (3/8, 6/8, 9/8, 12/16),
+/// Beats to one pulse of the page: three where eighths or shorter values go in threes (Meter::goesInThrees),
 /// else one. Unlike Meter::unitsPerCount, which counts the three eighths of 3/8 one by one.
 std::int64_t pulseBeats(const Meter& meter);
 

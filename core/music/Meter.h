@@ -3,6 +3,8 @@
 
 #include "core/time/Beats.h"
 
+#include <cstdint>
+
 namespace earwright {
 
 /// A time signature; the beat is its lower number. Bars are numbered from 1, and bar 1 starts at beat 0.
@@ -12,9 +14,11 @@ struct Meter {
 
     friend bool operator==(const Meter&, const Meter&) = default;
 
+    /// Whether its eighths or shorter units go in threes: 3/8, 6/8, 12/16.
+    bool goesInThrees() const { return beatUnit >= 8 && beatsPerBar % 3 == 0; }
     /// How many of its units are counted as one beat: three where they go in threes (6/8, 9/8, 12/8: the
-    /// dotted quarter is counted, common practice), else one.
-    int unitsPerCount() const { return beatUnit >= 8 && beatsPerBar > 3 && beatsPerBar % 3 == 0 ? 3 : 1; }
+    /// dotted quarter is counted, common practice), but for a bar of three, else one.
+    int unitsPerCount() const { return goesInThrees() && beatsPerBar > 3 ? 3 : 1; }
     Beats barLength() const { return Beats(beatsPerBar); }
     Beats barStart(std::int64_t bar) const { return Beats((bar - 1) * beatsPerBar); }
     /// The bar a place lies in; the pickup bar before bar 1 is bar 0.

@@ -21,5 +21,13 @@ TEST(Meter, ThePickupIsBarZero) {
     EXPECT_EQ(meter.barOf(Beats(-10, 3)), -1);
 }
 
+TEST(Meter, GoesInThreesWhereThreeEighthsOrShorterMakeAPulse) {
+    // 3/8 is one pulse, though its eighths are counted (common practice).
+    for (const Meter& meter : {Meter{3, 8}, Meter{6, 8}, Meter{9, 8}, Meter{12, 16}})
+        EXPECT_TRUE(meter.goesInThrees()) << meter.beatsPerBar;
+    for (const Meter& meter : {Meter{3, 4}, Meter{6, 4}, Meter{7, 8}, Meter{4, 8}})
+        EXPECT_FALSE(meter.goesInThrees()) << meter.beatsPerBar;
+}
+
 } // namespace
 } // namespace earwright
