@@ -15,6 +15,9 @@ struct BeatFigure {
     std::vector<int> lines;
     /// The negative natural logarithm of how common it is, up to a constant.
     double cost = 0;
+
+    bool beginsOnBeat() const { return !lines.empty() && lines.front() == 0; }
+    bool reachesNextBeat() const { return !lines.empty() && lines.back() == static_cast<int>(division); }
 };
 
 /// What of a beat decides how common a figure is in it.

@@ -32,8 +32,7 @@ BeatKind kindOf(const Study& frame, const MeterMap& meters, const Beats& beat) {
 
 /// Which of the lines around the beat a figure touches: four kinds.
 std::size_t touchOf(const BeatFigure& figure) {
-    const bool reachesNextBeat = figure.lines.back() == static_cast<int>(figure.division);
-    return (figure.lines.front() == 0 ? 1u : 0u) + (reachesNextBeat ? 2u : 0u);
+    return (figure.beginsOnBeat() ? 1u : 0u) + (figure.reachesNextBeat() ? 2u : 0u);
 }
 
 /// The places of those that are worth a look, cheapest first.
@@ -88,7 +87,7 @@ std::vector<BeatReading> BeatLines::read(const std::vector<double>& onsets, doub
     if (figures.empty()) return readings;
     const std::vector<double> sums = costs(figures, onsets, spread);
     for (const std::size_t i : worthALook(figures, sums))
-        readings.push_back({figures[i].division, figures[i].lines, sums[i], figures[i].cost});
+        readings.push_back({figures[i], sums[i]});
     return readings;
 }
 

@@ -14,16 +14,10 @@ namespace earwright {
 
 /// How the onsets of one beat would be written.
 struct BeatReading {
-    BeatDivision division = BeatDivision::One;
-    /// For each onset, the line it falls on: 0 on the beat, as many as parts on the next beat.
-    std::vector<int> lines;
-    /// Half the squared deviations in units of the spread, and what the notation costs.
+    /// For each onset, the line it falls on; what that costs as notation.
+    BeatFigure figure;
+    /// The latter, and half the squared deviations in units of the spread.
     double cost = 0;
-    /// The latter alone.
-    double costOfNotation = 0;
-
-    bool reachesNextBeat() const { return !lines.empty() && lines.back() == static_cast<int>(division); }
-    bool beginsOnBeat() const { return !lines.empty() && lines.front() == 0; }
 };
 
 /// The lines of a counted beat in all its divisions, 1 to 8, where they are played. Threads: a value.

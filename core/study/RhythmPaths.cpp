@@ -21,7 +21,7 @@ constexpr double never = std::numeric_limits<double>::infinity();
 
 /// The second and third note of three over two beats. The first may be tied or a rest, and is in the beat
 /// before where it came early; so may what comes behind them be in the second.
-bool isTripletOverTwo(const BeatReading& first, const BeatReading& second) {
+bool isTripletOverTwo(const BeatFigure& first, const BeatFigure& second) {
     if (first.division != BeatDivision::Three || second.division != BeatDivision::Three) return false;
     const std::vector<int>& one = first.lines;
     const std::vector<int>& two = second.lines;
@@ -32,7 +32,7 @@ bool isTripletOverTwo(const BeatReading& first, const BeatReading& second) {
     return beginsIt && endsIt;
 }
 
-/// Between two beats, whatever their readings.
+/// Between two beats, whatever their figures.
 class Joint {
 public:
     Joint(const BeatChoice& before, const BeatChoice& now)
@@ -40,20 +40,19 @@ public:
           isEven(meets && now.beat.length() == before.beat.length()),
           maySpan(isEven && before.mayBeginTripletOverTwo) {}
 
-    /// Of one reading behind another; infinite where they put two notes on one line.
-    double cost(const BeatReading& last, const BeatReading& next) const {
+    /// Of one figure behind another; infinite where they put two notes on one line.
+    double cost(const BeatFigure& last, const BeatFigure& next) const {
         if (meets && last.reachesNextBeat() && next.beginsOnBeat()) return never;
         // Where another beat is counted, its division is another one anyway.
         if (!isEven) return 0;
-        if (maySpan && isTripletOverTwo(last, next))
-            return costOfTripletOverTwo - last.costOfNotation - next.costOfNotation;
+        if (maySpan && isTripletOverTwo(last, next)) return costOfTripletOverTwo - last.cost - next.cost;
         // What is undivided goes with everything.
         const bool isPlain = last.division == BeatDivision::One || next.division == BeatDivision::One;
         return last.division == next.division || isPlain ? 0 : costOfChange;
     }
 
     /// e to the minus cost.
-    double weight(const BeatReading& last, const BeatReading& next) const {
+    double weight(const BeatFigure& last, const BeatFigure& next) const {
         static const double ofChange = std::exp(-costOfChange);
         const double costs = cost(last, next);
         if (costs == 0) return 1;
@@ -104,7 +103,9 @@ Logs sumsUpTo(const std::vector<BeatChoice>& choices) {
         const Joint joint(before, choices[beat]);
         const Scaled ways(sums[beat - 1]);
         for (const BeatReading& reading : choices[beat].readings) {
-            const auto weight = [&](std::size_t i) { return joint.weight(before.readings[i], reading); };
+            const auto weight = [&](std::size_t i) {
+                return joint.weight(before.readings[i].figure, reading.figure);
+            };
             sums[beat].push_back(ways.logSum(weight) - reading.cost);
         }
     }
@@ -124,7 +125,9 @@ Logs sumsFrom(const std::vector<BeatChoice>& choices) {
             logs.push_back(sums[beat + 1][i] - behind.readings[i].cost);
         const Scaled ways(logs);
         for (const BeatReading& reading : choices[beat].readings) {
-            const auto weight = [&](std::size_t i) { return joint.weight(reading, behind.readings[i]); };
+            const auto weight = [&](std::size_t i) {
+                return joint.weight(reading.figure, behind.readings[i].figure);
+            };
             sums[beat].push_back(ways.logSum(weight));
         }
     }
@@ -144,7 +147,7 @@ std::vector<RhythmPath> goneOn(const std::vector<RhythmPath>& paths, const BeatC
     std::vector<std::pair<double, std::size_t>> ways; // what it costs, and the path that goes on
     for (std::size_t from = 0; from < paths.size(); ++from) {
         const BeatReading& last = before.readings[paths[from].taken.back()];
-        const double cost = paths[from].cost + next.cost + joint.cost(last, next);
+        const double cost = paths[from].cost + next.cost + joint.cost(last.figure, next.figure);
         if (cost != never) ways.emplace_back(cost, from);
     }
     std::sort(ways.begin(), ways.end());

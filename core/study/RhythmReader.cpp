@@ -140,11 +140,11 @@ RhythmReader::Hand RhythmReader::bettered(const Hand& hand) {
         const double second =
             frame.beatMap.seconds(read[i].beat).length().value / read[i].beat.length().toDouble();
         for (std::size_t k = 0; k < read[i].readings.size(); ++k) {
-            const BeatReading& reading = read[i].readings[k];
-            for (std::size_t note = 0; note < reading.lines.size(); ++note) {
+            const BeatFigure& figure = read[i].readings[k].figure;
+            for (std::size_t note = 0; note < figure.lines.size(); ++note) {
                 const double onset =
                     frame.beatMap.beatsAt(places[read[i].firstPlace + note].onset - hand.lag);
-                const double off = (onset - inBeat.lineAt(reading.division, reading.lines[note])) * second;
+                const double off = (onset - inBeat.lineAt(figure.division, figure.lines[note])) * second;
                 sum += shares[i][k] * off;
                 squares += shares[i][k] * off * off;
             }
@@ -201,12 +201,12 @@ RhythmProposal RhythmReader::written(const RhythmPath& path) const {
     proposal.taken = path.taken;
     std::vector<Beats> onsets(places.size());
     for (std::size_t i = 0; i < choices.size(); ++i) {
-        const BeatReading& reading = choices[i].readings[path.taken[i]];
-        const auto parts = static_cast<std::int64_t>(reading.division);
+        const BeatFigure& figure = choices[i].readings[path.taken[i]].figure;
+        const auto parts = static_cast<std::int64_t>(figure.division);
         const Range<Beats>& beat = choices[i].beat;
-        proposal.divisions[beat.begin] = reading.division;
-        for (std::size_t k = 0; k < reading.lines.size(); ++k)
-            onsets[choices[i].firstPlace + k] = beat.begin + beat.length() * reading.lines[k] / parts;
+        proposal.divisions[beat.begin] = figure.division;
+        for (std::size_t k = 0; k < figure.lines.size(); ++k)
+            onsets[choices[i].firstPlace + k] = beat.begin + beat.length() * figure.lines[k] / parts;
     }
     lengthen(proposal, onsets);
     return proposal;

@@ -201,13 +201,13 @@ std::pair<int, int> beatsRight(const Places& meant, const Places& read) {
 std::optional<std::size_t> readingMeant(const RhythmReader& reader, std::size_t beat, const Places& meant) {
     const BeatChoice& choice = reader.beats()[beat];
     for (std::size_t i = 0; i < std::min(choice.readings.size(), readingsLookedAt); ++i) {
-        const BeatReading& reading = choice.readings[i];
+        const BeatFigure& figure = choice.readings[i].figure;
         bool same = true;
-        for (std::size_t k = 0; k < reading.lines.size(); ++k)
+        for (std::size_t k = 0; k < figure.lines.size(); ++k)
             same = same && choice.firstPlace + k < meant.size() &&
                    meant[choice.firstPlace + k] ==
-                       choice.beat.begin + choice.beat.length() * reading.lines[k] /
-                                               static_cast<std::int64_t>(reading.division);
+                       choice.beat.begin + choice.beat.length() * figure.lines[k] /
+                                               static_cast<std::int64_t>(figure.division);
         if (same) return i;
     }
     return std::nullopt;

@@ -259,7 +259,7 @@ QString TapDesk::describe() const {
 QString TapDesk::describeBeat() const {
     return tr("← → choose a beat, ↑ ↓ its reading: %1 in %2, %3 of %4.")
         .arg(placeText(beatInHand(), session.study().meters()))
-        .arg(static_cast<int>(reader->beats()[beat].readings[current.taken[beat]].division))
+        .arg(static_cast<int>(reader->beats()[beat].readings[current.taken[beat]].figure.division))
         .arg(current.taken[beat] + 1)
         .arg(readingsOfBeat());
 }

@@ -345,7 +345,7 @@ TEST_F(RhythmProposals, AreReadAnewAroundABeatThatTheUserDecided) {
             if (!proposal) continue;
             EXPECT_EQ(proposal->taken[beat], reading);
             EXPECT_EQ(proposal->divisions.at(reader.beats()[beat].beat.begin),
-                      reader.beats()[beat].readings[reading].division);
+                      reader.beats()[beat].readings[reading].figure.division);
         }
     }
     const auto free = reader.with({});
