@@ -29,19 +29,22 @@ std::vector<FreeNote> asPlayed(const Study& frame, const Notes& notes) {
     return played;
 }
 
+/// Whether a note is the first of its counted beat (of three eighths in 6/8), which is read as a whole.
+bool isFirstOfBeat(const MeterMap& meters, const Notes& notes, std::size_t i) {
+    return meters.countStart(notes[i].begin) != meters.countStart(notes[i - 1].begin);
+}
+
 /// Where the run ends that begins with a note: before the first note of a beat, the one that the line waits
 /// longest for.
-std::size_t endOfRun(const Notes& notes, std::size_t first) {
+std::size_t endOfRun(const MeterMap& meters, const Notes& notes, std::size_t first) {
     const Beats begin = notes[first].begin;
     std::size_t best = first + 1;
     Beats longest(-1);
     for (std::size_t i = first + 1; i < notes.size(); ++i) {
         const Beats since = notes[i].begin - begin;
         if (since < Beats(longestRun / 2)) continue;
-        // A beat is read as a whole.
-        const bool isNextBeat = notes[i].begin.floor() != notes[i - 1].begin.floor();
         const Beats wait = notes[i].begin - notes[i - 1].begin;
-        if (isNextBeat && wait >= longest) {
+        if (wait >= longest && isFirstOfBeat(meters, notes, i)) {
             longest = wait;
             best = i;
         }
@@ -50,10 +53,10 @@ std::size_t endOfRun(const Notes& notes, std::size_t first) {
     return notes.size();
 }
 
-std::vector<Notes> runsOf(const Notes& notes) {
+std::vector<Notes> runsOf(const MeterMap& meters, const Notes& notes) {
     std::vector<Notes> runs;
     for (std::size_t first = 0; first < notes.size();) {
-        const std::size_t end = endOfRun(notes, first);
+        const std::size_t end = endOfRun(meters, notes, first);
         runs.emplace_back(notes.begin() + static_cast<std::ptrdiff_t>(first),
                           notes.begin() + static_cast<std::ptrdiff_t>(end));
         first = end;
@@ -87,9 +90,9 @@ double likelihood(const Study& frame, const std::vector<Notes>& runs, const std:
 }
 
 /// The note nearest to the middle of a run that is the first of a beat; nothing where all are in one.
-std::optional<std::size_t> middleOf(const Notes& run) {
+std::optional<std::size_t> middleOf(const MeterMap& meters, const Notes& run) {
     const auto isFirst = [&](std::size_t i) {
-        return i > 0 && i < run.size() && run[i].begin.floor() != run[i - 1].begin.floor();
+        return i > 0 && i < run.size() && isFirstOfBeat(meters, run, i);
     };
     const std::size_t middle = run.size() / 2;
     for (std::size_t off = 0; off <= middle; ++off) {
@@ -117,7 +120,7 @@ std::size_t addCountable(const Study& frame, const Notes& run, std::vector<Notes
         return run.size();
     }
     std::size_t added = 0;
-    if (const auto middle = middleOf(run))
+    if (const auto middle = middleOf(frame.meters(), run))
         for (const Notes& half : halvesOf(run, *middle))
             added += addCountable(frame, half, pieces);
     return added;
@@ -172,7 +175,7 @@ void countRun(const Study& study, const Notes& run, CountedNotes& counted) {
     RhythmWishes wishes;
     wishes.mostProposals = 1;
     const auto proposals = proposeRhythms(study, asPlayed(study, run), wishes);
-    if (const auto middle = proposals.empty() ? middleOf(run) : std::nullopt) {
+    if (const auto middle = proposals.empty() ? middleOf(study.meters(), run) : std::nullopt) {
         for (const Notes& half : halvesOf(run, *middle))
             countRun(study, half, counted);
         return;
@@ -187,7 +190,7 @@ void countRun(const Study& study, const Notes& run, CountedNotes& counted) {
 CountedNotes countedByHand(const Study& frame, std::vector<ForeignNote> notes) {
     std::stable_sort(notes.begin(), notes.end(),
                      [](const ForeignNote& a, const ForeignNote& b) { return a.begin < b.begin; });
-    const std::vector<Notes> runs = runsOf(notes);
+    const std::vector<Notes> runs = runsOf(frame.meters(), notes);
     CountedNotes counted;
     counted.swing = swingOf(frame, runs);
     const Study study = swung(frame, counted.swing ? std::optional(counted.swing->swing) : std::nullopt);

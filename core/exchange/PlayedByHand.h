@@ -18,9 +18,10 @@ struct CountedNotes {
     std::size_t uncounted = 0;
 };
 
-/// Reads the notes in runs of up to some sixteen bars, parted where the line waits longest for the next beat,
-/// each with a lag and a scatter of its own (RhythmReader). Swing is one of seven ratios or even, whichever
-/// makes the first runs likeliest. Notes keep pitch, loudness and phrasing; every note is returned.
+/// Reads the notes in runs of up to some sixteen bars, parted where the line waits longest for the next
+/// counted beat (of three eighths in 6/8), each with a lag and a scatter of its own (RhythmReader). Swing is
+/// one of seven ratios or even, whichever makes the first runs likeliest. Notes keep pitch, loudness and
+/// phrasing; every note is returned.
 ///
 /// Frame: meters and marks of the piece; its notes are not read. Requires: frame.beatMap.hasTempo(). Threads:
 /// any; takes a fraction of a millisecond a note.

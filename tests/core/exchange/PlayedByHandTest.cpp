@@ -136,6 +136,23 @@ TEST(PlayedByHand, ACrowdedBeatLeavesTheOthersCountedAndSwung) {
     }
 }
 
+TEST(PlayedByHand, ACrowdedBeatOfThreeEighthsIsLeftAsAWhole) {
+    Study frame;
+    frame.meter = {6, 8};
+    frame.beatMap = BeatMap({{Beats(0), Seconds(0)}, {Beats(96), Seconds(24)}});
+    const std::vector<Beats> line{Beats(6), Beats(8), Beats(9), Beats(15)};
+    std::vector<ForeignNote> played = playedBy(frame, line, 0, 1);
+    // Four notes in each of its eighths: an eighth alone could be counted, the twelve cannot.
+    for (int i = 0; i < 12; ++i)
+        played.push_back({Beats(144 + 3 * i, 12), Beats(146 + 3 * i, 12), Pitch{80, {}}});
+    const CountedNotes counted = countedByHand(frame, played);
+    EXPECT_EQ(counted.uncounted, 12u);
+    std::vector<ForeignNote> rest;
+    for (const ForeignNote& note : counted.notes)
+        if (note.pitch.midi != 80) rest.push_back(note);
+    EXPECT_EQ(shareRight(rest, line), 1);
+}
+
 TEST(PlayedByHand, APickupSwingsWithTheRest) {
     Study frame = frameAt120();
     frame.beatMap = BeatMap({{Beats(-4), Seconds(0)}, {Beats(60), Seconds(32)}});
