@@ -7,6 +7,7 @@
 #include <cstddef>
 #include <map>
 #include <string_view>
+#include <utility>
 
 namespace earwright {
 
@@ -69,40 +70,37 @@ std::optional<std::map<int, int>> openStringsOf(const std::vector<ForeignNote>& 
 bool hasAll(const StringTuning& tuning, const std::map<int, int>& open) {
     return std::all_of(open.begin(), open.end(), [&](const auto& told) {
         return told.first < static_cast<int>(tuning.strings.size()) &&
-               tuning.strings[static_cast<std::size_t>(told.first)] == told.second;
+               tuning.openPitch(told.first) == told.second;
     });
 }
 
-/// The first of the named tunings that has the strings told of; but for the plain guitar one is too few to
-/// tell by. Else the guitar's with others in their place; where all that are told of are higher by the same,
-/// a capo lies there.
-std::optional<StringTuning> tuningOf(const std::map<int, int>& open) {
+/// The first of the named tunings that has the strings told of, or of the guitars with the lowest capo there
+/// is; but for the plain guitar one string is too few to tell by.
+std::optional<StringTuning> namedTuningOf(const std::map<int, int>& open) {
     constexpr std::size_t enough = 2;
-    for (const NamedTuning& named : namedTunings())
-        if (hasAll(named.tuning, open) && (open.size() >= enough || named.tuning == StringTuning{}))
-            return named.tuning;
-    StringTuning tuning;
-    bool isCapo = true;
-    std::optional<int> higher;
-    for (const auto& [string, pitch] : open) {
-        if (string > static_cast<int>(tuning.strings.size())) return std::nullopt;
-        if (string == static_cast<int>(tuning.strings.size())) {
-            tuning.strings.push_back(pitch);
-            isCapo = false;
-            continue;
-        }
-        int& usual = tuning.strings[static_cast<std::size_t>(string)];
-        isCapo = isCapo && pitch - usual == higher.value_or(pitch - usual);
-        higher = pitch - usual;
-    }
     // An octave is how guitars are written, not a capo.
     constexpr int highestCapo = 11;
-    if (isCapo && higher && *higher > 0 && *higher <= highestCapo) {
-        tuning.capo = *higher;
-        return tuning;
+    for (int capo = 0; capo <= highestCapo; ++capo)
+        for (const NamedTuning& named : namedTunings()) {
+            if (capo > 0 && !named.isGuitar) continue;
+            if (open.size() < enough && named.tuning != StringTuning{}) continue;
+            StringTuning tuning = named.tuning;
+            tuning.capo = capo;
+            if (hasAll(tuning, open)) return tuning;
+        }
+    return std::nullopt;
+}
+
+/// A named tuning, or else the guitar's with the strings told of in their place.
+std::optional<StringTuning> tuningOf(const std::map<int, int>& open) {
+    if (auto named = namedTuningOf(open)) return named;
+    StringTuning tuning;
+    for (const auto& [string, pitch] : open) {
+        const auto place = static_cast<std::size_t>(string);
+        if (place > tuning.strings.size()) return std::nullopt;
+        if (place == tuning.strings.size()) tuning.strings.emplace_back();
+        tuning.strings[place] = pitch;
     }
-    for (const auto& [string, pitch] : open)
-        tuning.strings[static_cast<std::size_t>(string)] = pitch;
     return isPlayable(tuning) ? std::optional(tuning) : std::nullopt;
 }
 

@@ -77,14 +77,14 @@ bool isPlayable(const StringTuning& tuning) {
 
 const std::vector<NamedTuning>& namedTunings() {
     static const std::vector<NamedTuning> list{
-        {"Guitar", {}},
-        {"Guitar, low string D", {{64, 59, 55, 50, 45, 38}}},
-        {"Guitar, a half step down", {{63, 58, 54, 49, 44, 39}}},
-        {"Guitar, D A D G A D", {{62, 57, 55, 50, 45, 38}}},
-        {"Guitar, open G", {{62, 59, 55, 50, 43, 38}}},
-        {"Guitar, open D", {{62, 57, 54, 50, 45, 38}}},
-        {"Guitar, seven strings", {{64, 59, 55, 50, 45, 40, 35}, 24}},
-        {"Guitar, eight strings", {{64, 59, 55, 50, 45, 40, 35, 30}, 24}},
+        {"Guitar", {}, true},
+        {"Guitar, low string D", {{64, 59, 55, 50, 45, 38}}, true},
+        {"Guitar, a half step down", {{63, 58, 54, 49, 44, 39}}, true},
+        {"Guitar, D A D G A D", {{62, 57, 55, 50, 45, 38}}, true},
+        {"Guitar, open G", {{62, 59, 55, 50, 43, 38}}, true},
+        {"Guitar, open D", {{62, 57, 54, 50, 45, 38}}, true},
+        {"Guitar, seven strings", {{64, 59, 55, 50, 45, 40, 35}, 24}, true},
+        {"Guitar, eight strings", {{64, 59, 55, 50, 45, 40, 35, 30}, 24}, true},
         {"Bass", {{43, 38, 33, 28}}},
         {"Bass, five strings", {{43, 38, 33, 28, 23}}},
         {"Bass, six strings", {{48, 43, 38, 33, 28, 23}, 24}},

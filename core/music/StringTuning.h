@@ -42,6 +42,8 @@ std::string writtenStrings(const std::vector<int>& strings);
 struct NamedTuning {
     std::string name;
     StringTuning tuning;
+    /// Guitars are played with a capo (common practice).
+    bool isGuitar = false;
 };
 const std::vector<NamedTuning>& namedTunings();
 

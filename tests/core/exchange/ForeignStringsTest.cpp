@@ -68,6 +68,22 @@ TEST(ForeignStrings, TellOfTheTuningByTheirFretsAlone) {
     EXPECT_EQ(readBack(withCapo).study.tuning, withCapo.tuning);
 }
 
+TEST(ForeignStrings, TellOfACapoOnAGuitarThatIsTunedOtherwise) {
+    // D A D G B E under a capo on the second fret: as the plain guitar's its lowest string would be open.
+    Study dropped = lineOf({40, 47, 52, 57, 61, 66});
+    dropped.tuning.strings.back() = 38;
+    dropped.tuning.capo = 2;
+    dropped.notes[0].pinnedString = 5;
+    dropped.notes[1].pinnedString = 4;
+    EXPECT_EQ(readBack(dropped).study.tuning, dropped.tuning);
+
+    Study seven = lineOf({38, 43, 48, 53, 58, 62, 67});
+    seven.tuning = {{64, 59, 55, 50, 45, 40, 35}, 24, 3};
+    for (int string = 0; string < 7; ++string)
+        seven.notes[static_cast<std::size_t>(string)].pinnedString = 6 - string;
+    EXPECT_EQ(readBack(seven).study.tuning, seven.tuning);
+}
+
 TEST(ForeignStrings, TellOfAnInstrumentThatIsNoGuitar) {
     Study bass = lineOf({28, 33, 38, 43, 45, 40, 35, 28});
     bass.tuning.strings = {43, 38, 33, 28};
