@@ -16,6 +16,11 @@ constexpr double longestHeld = 12.0;
 constexpr double dampedSeconds = 0.1;
 constexpr double never = std::numeric_limits<double>::infinity();
 
+/// Whether a note that has begun is held at a place, or was let go less than so many frames before it.
+bool isHeldAt(double place, const TimedNote& note, double letGo = 0) {
+    return place < static_cast<double>(note.end.value) + letGo;
+}
+
 bool earlier(const TimedNote& a, const TimedNote& b) {
     return a.onset != b.onset ? a.onset < b.onset : a.midi < b.midi;
 }
@@ -124,15 +129,14 @@ void WrittenPart::soundBefore() {
     for (const TimedNote& note : *list) {
         const auto onset = static_cast<double>(note.onset.value);
         if (onset >= place) break;
-        const bool isHeld = static_cast<double>(note.end.value) > place;
-        if (onset < (isHeld ? heldFrom : from)) continue;
+        if (onset < (isHeldAt(place, note) ? heldFrom : from)) continue;
         const auto frame = static_cast<std::int64_t>((onset - place) / now.tags.framesPerOutput());
         if (any) {
             unheard.assign(static_cast<std::size_t>(frame - sounding), 0.0f);
             bank.render(unheard);
         }
         any = true;
-        inANote = inANote || (frame < 0 && place < static_cast<double>(note.end.value) + dying);
+        inANote = inANote || (frame < 0 && isHeldAt(place, note, dying));
         sounding = frame;
         bank.play(gestureOf(note));
     }
