@@ -6,6 +6,7 @@
 #include "core/music/Pitch.h"
 
 #include <cstdio>
+#include <vector>
 
 namespace earwright::batch {
 

@@ -28,7 +28,8 @@ class BarAccidentals {
 public:
     /// The next bar, under this key as the page's reader has it.
     void startBar(const KeySignature& standing);
-    /// The sign of a note that comes next in the bar; none where nothing has to be shown.
+    /// The sign of a note that comes next in the bar; none where nothing has to be shown, nor before one that
+    /// is tied from the note before.
     std::optional<HeadSign> signOf(const ReadPitch& pitch, bool isTied);
     /// Semitones that hold for a letter and octave at this place of the bar.
     int standingAt(const ReadPitch& pitch) const;
