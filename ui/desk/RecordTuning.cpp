@@ -23,8 +23,7 @@ void RecordTuning::tell(const RecordingEvidence& evidence) {
 void RecordTuning::readAsWritten() {
     const auto evidence = listener.evidence();
     if (!evidence || !session.isOpen()) return;
-    const bool isEitherWay = otherReading(evidence->tuningCurve(), {{Seconds(0), evidence->duration()}}) != 0;
-    if (!isEitherWay || !tellsItsReading(session.study())) {
+    if (!tellsItsReading(session.study())) {
         job.cancel();
         return tell(*evidence);
     }

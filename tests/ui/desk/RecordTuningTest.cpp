@@ -1,6 +1,7 @@
 #include "tests/ui/desk/TonesDesk.h"
 #include "ui/desk/DeskWindow.h"
 
+#include <array>
 #include <gtest/gtest.h>
 
 namespace earwright::ui {
@@ -53,6 +54,32 @@ TEST_F(RecordTuningDesk, TellsOneReadingOfAStudyThatIsWritten) {
     ASSERT_TRUE(isTunedNear(-55));
     for (const double cents : told)
         EXPECT_NEAR(cents, -55, 10);
+}
+
+/// A record that sinks from 20 cents flat to 60, a tone in each half second.
+class SinkingRecordDesk : public RecordTuningDesk {
+protected:
+    static constexpr int tones = 48;
+    static int midiAt(int tone) { return std::array{60, 64, 67, 72}[static_cast<std::size_t>(tone % 4)]; }
+
+    void SetUp() override {
+        std::vector<GeneratedTone> line;
+        for (int i = 0; i < tones; ++i)
+            line.push_back({0.5 + 0.5 * i, 0.48, midiAt(i), -20 - 40.0 * i / tones});
+        writeRecording(recording(), 25, line);
+        TonesDesk::SetUp();
+    }
+};
+
+TEST_F(SinkingRecordDesk, IsReadAsWhatIsWrittenWhereItLiesBetweenTwoSemitones) {
+    markBars();
+    ASSERT_TRUE(isTunedNear(-40)) << "nothing is written yet";
+    Study higher = window->session().study();
+    for (int i = tones - 12; i < tones; ++i)
+        higher.notes.push_back(
+            {NoteId{higher.nextId++}, Beats(i), Beats(1), Pitch{midiAt(i) - 1, {}}, 0.6, {}});
+    window->session().apply("notes", higher);
+    EXPECT_TRUE(isTunedNear(60)) << "a semitone lower the end of the record is sharp, and so is all of it";
 }
 
 } // namespace
