@@ -17,6 +17,10 @@ constexpr double costOfChange = 1.0;
 /// trial: less of it makes triplets of eighths that a shaky hand plays
 /// (tests/benchmarks/RhythmBenchmark.cpp).
 constexpr double costOfTripletOverTwo = 4;
+/// The same of three over four, and of five over two, which is as rare as five in a beat. Costlier ones are
+/// read less often where they are meant, cheaper fives where they are not (the same benchmark).
+constexpr double costOfTripletOverFour = 4;
+constexpr double costOfQuintupletOverTwo = 7;
 constexpr double never = std::numeric_limits<double>::infinity();
 
 /// The second and third note of three over two beats. The first may be tied or a rest, and is in the beat
@@ -32,20 +36,36 @@ bool isTripletOverTwo(const BeatFigure& first, const BeatFigure& second) {
     return beginsIt && endsIt;
 }
 
+/// So may the first of five over two beats and what comes behind them.
+bool isQuintupletOverTwo(const BeatFigure& first, const BeatFigure& second) {
+    if (first.division != BeatDivision::Five || second.division != BeatDivision::Five) return false;
+    using Lines = std::vector<int>;
+    const bool beginsIt = first.lines == Lines{0, 2, 4} || first.lines == Lines{2, 4};
+    const bool endsIt = second.lines == Lines{1, 3} || second.lines == Lines{1, 3, 5};
+    return beginsIt && endsIt;
+}
+
+/// The second and third note of three over four beats, which are in the second beat and the third.
+bool isInTripletOverFour(const BeatFigure& second, const BeatFigure& third) {
+    if (second.division != BeatDivision::Three || third.division != BeatDivision::Three) return false;
+    return second.lines == std::vector<int>{1} && third.lines == std::vector<int>{2};
+}
+
 /// Between two beats, whatever their figures.
 class Joint {
 public:
     Joint(const BeatChoice& before, const BeatChoice& now)
         : meets(now.beat.begin == before.beat.end),
           isEven(meets && now.beat.length() == before.beat.length()),
-          maySpan(isEven && before.mayBeginTripletOverTwo) {}
+          maySpanTwo(isEven && before.mayBeginTupletOverTwo),
+          maySpanFour(isEven && before.mayHoldTripletOverFour) {}
 
     /// Of one figure behind another; infinite where they put two notes on one line.
     double cost(const BeatFigure& last, const BeatFigure& next) const {
         if (meets && last.reachesNextBeat() && next.beginsOnBeat()) return never;
         // Where another beat is counted, its division is another one anyway.
         if (!isEven) return 0;
-        if (maySpan && isTripletOverTwo(last, next)) return costOfTripletOverTwo - last.cost - next.cost;
+        if (const double whole = costOfTuplet(last, next); whole > 0) return whole - last.cost - next.cost;
         // What is undivided goes with everything.
         const bool isPlain = last.division == BeatDivision::One || next.division == BeatDivision::One;
         return last.division == next.division || isPlain ? 0 : costOfChange;
@@ -60,9 +80,17 @@ public:
     }
 
 private:
+    /// What both beats cost as notation where one tuplet spans them; else 0.
+    double costOfTuplet(const BeatFigure& last, const BeatFigure& next) const {
+        if (maySpanTwo && isTripletOverTwo(last, next)) return costOfTripletOverTwo;
+        if (maySpanTwo && isQuintupletOverTwo(last, next)) return costOfQuintupletOverTwo;
+        return maySpanFour && isInTripletOverFour(last, next) ? costOfTripletOverFour : 0;
+    }
+
     bool meets;
     bool isEven;
-    bool maySpan;
+    bool maySpanTwo;
+    bool maySpanFour;
 };
 
 /// Numbers known by their logarithms: how they go into each other's sums, the greatest taken out. One that is

@@ -13,8 +13,11 @@ struct BeatChoice {
     Range<Beats> beat;
     std::size_t firstPlace = 0;
     std::vector<BeatReading> readings;
-    /// Three notes over this beat and the next may be written as one triplet.
-    bool mayBeginTripletOverTwo = false;
+    /// Three or five notes over this beat and the next may be written as one tuplet.
+    bool mayBeginTupletOverTwo = false;
+    /// The second and third of three notes over four beats may be in this beat and the next: the beats around
+    /// them leave room for no others.
+    bool mayHoldTripletOverFour = false;
 };
 
 /// A way through all beats: the index of a reading for each.

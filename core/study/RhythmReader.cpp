@@ -22,6 +22,8 @@ constexpr int rounds = 6;
 constexpr double trustInSpread = 12;
 constexpr double steadiest = 0.25;
 constexpr double shakiest = 1.6;
+/// Around three notes over four beats, how early or late a note on the bar line may be, in beats.
+constexpr double besideBarLine = 0.25;
 
 /// Meter, marks and page without notes: all that decides where a place is played.
 Study frameOf(const Study& study) {
@@ -49,9 +51,24 @@ Beats letGo(const Study& divided, const Beats& onset, double end) {
     return best;
 }
 
-bool mayBeginTripletOverTwo(const MeterMap& meters, const Beats& beat) {
+/// Whether a tuplet over so many beats may begin there, or so many beats earlier.
+bool mayBeginTuplet(const MeterMap& meters, const Beats& beat, std::int64_t beats, std::int64_t earlier = 0) {
     const std::int64_t bar = meters.barOf(beat);
-    return mayTupletSpan(meters.at(bar), meters.inOwnBeats(meters.withinBar(beat), bar).floor(), 2);
+    const std::int64_t inBar = meters.inOwnBeats(meters.withinBar(beat), bar).floor();
+    return mayTupletSpan(meters.at(bar), inBar - earlier, beats);
+}
+
+/// Whether of four beats the first and the last have no onsets but those that belong to the bar lines.
+bool leavesRoomAround(const Range<Beats>& second, const std::vector<double>& onsets) {
+    const double beat = second.length().toDouble();
+    const auto isEmpty = [&](double begin, double end) {
+        const auto found = std::lower_bound(onsets.begin(), onsets.end(), begin);
+        return found == onsets.end() || *found >= end;
+    };
+    const double begin = second.begin.toDouble();
+    const double end = second.end.toDouble() + 2 * beat;
+    return isEmpty(begin - (1 - besideBarLine) * beat, begin) &&
+           isEmpty(end - beat, end - besideBarLine * beat);
 }
 
 } // namespace
@@ -108,7 +125,8 @@ std::vector<BeatChoice> RhythmReader::readBy(const Hand& hand) {
         const auto begun = onsets.begin() + static_cast<std::ptrdiff_t>(first);
         const auto ended = onsets.begin() + static_cast<std::ptrdiff_t>(next);
         read.push_back({inBeat.beat(), first, inBeat.read({begun, ended}, spread),
-                        mayBeginTripletOverTwo(meters, begin)});
+                        mayBeginTuplet(meters, begin, 2),
+                        mayBeginTuplet(meters, begin, 4, 1) && leavesRoomAround(inBeat.beat(), onsets)});
     }
     return read;
 }

@@ -28,10 +28,11 @@ struct RhythmWishes {
 /// falls on a line.
 ///
 /// A division costs the more the rarer it is, and more where its neighbour is divided otherwise; so does a
-/// note off the beat behind a silent line, and a figure that is not finished. Three notes over two beats are
-/// one figure where a page may write them so (mayTupletSpan). In a swung passage the lines of
-/// halves are where they are played (PlayedTime.h), so swung eighths are written even. How late the player is
-/// throughout, and how far the hand scatters, is what makes all readings of all beats together likeliest.
+/// note off the beat behind a silent line, and a figure that is not finished. Three and five notes over two
+/// beats, and three over four, are one figure where a page may write them so (mayTupletSpan). In a swung
+/// passage the lines of halves are where they are played (PlayedTime.h), so swung eighths are written even.
+/// How late the player is throughout, and how far the hand scatters, is what makes all readings of all beats
+/// together likeliest.
 ///
 /// Threads: a value; making one takes some milliseconds.
 class RhythmReader {

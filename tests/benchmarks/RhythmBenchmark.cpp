@@ -7,7 +7,6 @@
 #include "core/study/RhythmReader.h"
 
 #include <algorithm>
-#include <array>
 #include <cstdio>
 #include <map>
 #include <optional>
@@ -112,20 +111,32 @@ Places drawnOtherwise(std::mt19937& random) {
     return line.empty() ? Places{Beats(firstBeat)} : line;
 }
 
-/// The same phrases, where a quarter of the halves of bars hold three notes over their two beats.
-Places drawnWithTripletsOverTwo(std::mt19937& random) {
+/// The same phrases, where a quarter of the stretches of so many beats hold a tuplet of so many notes.
+Places drawnWithTuplets(std::mt19937& random, std::int64_t notes, std::int64_t beats) {
     Places line;
-    std::array<bool, 8> isTriplet{};
-    for (std::size_t half = 0; half < isTriplet.size(); ++half) {
-        isTriplet[half] = random() % 4 == 0;
-        const Beats begin(firstBeat + 2 * static_cast<std::int64_t>(half));
-        for (std::int64_t third = 0; isTriplet[half] && third < 3; ++third)
-            line.push_back(begin + part(2 * third, 3));
+    std::vector<bool> isTuplet(static_cast<std::size_t>(16 / beats));
+    for (std::size_t stretch = 0; stretch < isTuplet.size(); ++stretch) {
+        isTuplet[stretch] = random() % 4 == 0;
+        const Beats begin(firstBeat + beats * static_cast<std::int64_t>(stretch));
+        for (std::int64_t note = 0; isTuplet[stretch] && note < notes; ++note)
+            line.push_back(begin + part(beats * note, notes));
     }
     for (const Beats& place : drawnAsPhrase(random))
-        if (!isTriplet[static_cast<std::size_t>((place.floor() - firstBeat) / 2)]) line.push_back(place);
+        if (!isTuplet[static_cast<std::size_t>((place.floor() - firstBeat) / beats)]) line.push_back(place);
     std::sort(line.begin(), line.end());
     return line;
+}
+
+Places drawnWithTripletsOverTwo(std::mt19937& random) {
+    return drawnWithTuplets(random, 3, 2);
+}
+
+Places drawnWithTripletsOverFour(std::mt19937& random) {
+    return drawnWithTuplets(random, 3, 4);
+}
+
+Places drawnWithQuintupletsOverTwo(std::mt19937& random) {
+    return drawnWithTuplets(random, 5, 2);
 }
 
 struct Case {
@@ -294,5 +305,10 @@ int main() {
         measure({"triplets over two beats", drawnWithTripletsOverTwo, 120, 1, scatter, 0});
     for (const double scatter : {0.01, 0.02})
         measure({"triplets over two beats", drawnWithTripletsOverTwo, 180, 1, scatter, 0});
+    for (const double tempo : {120.0, 180.0})
+        for (const double scatter : {0.01, 0.02, 0.03}) {
+            measure({"triplets over four beats", drawnWithTripletsOverFour, tempo, 1, scatter, 0});
+            measure({"quintuplets over two beats", drawnWithQuintupletsOverTwo, tempo, 1, scatter, 0});
+        }
     return 0;
 }

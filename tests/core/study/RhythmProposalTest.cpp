@@ -263,6 +263,33 @@ TEST_F(RhythmProposals, ReadTappedTripletsOverTwoBeatsAmongEighths) {
     EXPECT_GE(right, 45) << "of 60";
 }
 
+const Line overFour = lineOf({Beats(4), Beats(16, 3), Beats(20, 3), Beats(8)}, Beats(2));
+const Line fiveOverTwo =
+    lineOf({Beats(4), Beats(22, 5), Beats(24, 5), Beats(26, 5), Beats(28, 5), Beats(6)}, Beats(2));
+
+// A half-note triplet: each note four thirds of a beat (common practice).
+TEST_F(RhythmProposals, WriteThreeNotesOverFourBeats) {
+    for (const double seconds : {24.0, 16.0, 13.0, 11.0}) {
+        study.beatMap = BeatMap({{Beats(0), Seconds(0)}, {Beats(32), Seconds(seconds)}});
+        EXPECT_EQ(first(tapped(study, overFour)), overFour) << 32 * 60 / seconds << " beats a minute";
+    }
+}
+
+TEST_F(RhythmProposals, WriteFiveNotesOverTwoBeats) {
+    for (const double seconds : {24.0, 16.0}) {
+        study.beatMap = BeatMap({{Beats(0), Seconds(0)}, {Beats(32), Seconds(seconds)}});
+        EXPECT_EQ(first(tapped(study, fiveOverTwo)), fiveOverTwo) << 32 * 60 / seconds << " beats a minute";
+    }
+}
+
+// A note in the last beat is none of three over four: its thirds are believed less there.
+TEST_F(RhythmProposals, HoldThreeNotesOverFourBeatsLikelierWhereTheyAreAlone) {
+    const Line withAnother = lineOf({Beats(4), Beats(16, 3), Beats(20, 3), Beats(7), Beats(8)}, Beats(2));
+    const auto alone = proposeRhythms(study, tapped(study, overFour));
+    const auto crowded = proposeRhythms(study, tapped(study, withAnother));
+    EXPECT_GT(crowded.front().cost, alone.front().cost + 0.5);
+}
+
 /// Lines as they are played: beats of eighths, triplets, quarters, sixteenths and rests in turn.
 Line inventedLine(std::mt19937& random) {
     static const std::vector<std::vector<Beats>> figures{{Beats(0), Beats(1, 2)},
