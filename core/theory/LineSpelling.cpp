@@ -134,7 +134,8 @@ private:
         if (note.chord && degree.isChordTone) return chordTone(note, degree, inKey);
         const auto goal = goalOf(note.midi, moment);
         const auto led = goal ? ledTo(*goal, note.midi) : std::nullopt;
-        if (inKey && (inKey == led || !(note.chord && isTaken(*inKey, chord)))) return *inKey;
+        const bool isOfKeysLine = inKey == led || (!led && goesOnInKey(note, moment));
+        if (inKey && (isOfKeysLine || !(note.chord && isTaken(*inKey, chord)))) return *inKey;
         const int semitones = pitchClassOf(note.midi - chord.root.pitchClass());
         if (isNaturalDegree(semitones) && isReadable(degree.name, note.key, led)) return degree.name;
         if (led && isReadable(*led, note.key, degree.name)) return *led;
@@ -197,6 +198,16 @@ private:
             if (isOneOff(line[i].midi, midi)) return Goal{line[i].midi, names[i].name};
         if (next.end - next.begin != 1) return std::nullopt;
         return goalAround(midi, next.begin, next.end);
+    }
+
+    /// By a whole tone to what is called as the key has it.
+    bool goesOnInKey(const LineNote& note, std::size_t moment) const {
+        const std::size_t other = otherBehind(moment, note.midi);
+        if (other == moments.size()) return false;
+        for (std::size_t i = moments[other].begin; i < moments[other].end; ++i)
+            if (std::abs(line[i].midi - note.midi) == 2 && keyName(line[i].midi, note.key) == names[i].name)
+                return true;
+        return false;
     }
 
     /// D♭ to B and then C: the two lie around their goal.

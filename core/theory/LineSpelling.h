@@ -35,7 +35,8 @@ struct LineName {
 /// The names of a line, in its order. The first of these that holds says it (common practice):
 /// 1. A tone of the chord is called as the chord spells it; what “alt” alters as the key has it, if it does.
 /// 2. A note of the key, in minor with raised sixth and seventh, is called as the key has it, where no chord
-///    tone stands on that letter or 4 says the same.
+///    tone stands on that letter, or 4 says the same, or 4 says nothing and it goes on by a whole tone to a
+///    note that is called as the key has it: B♭ to C over B°7, in F.
 /// 3. A degree of the major scale on the chord's root is called so: B over C7 and F♯ over Dm7, in F.
 /// 4. A note that goes on by a semitone is raised from the letter below its goal or lowered from the one
 ///    above: C♯ to D, D♭ to C. The goal is the next other pitch, or the one after it where the two lie around

@@ -171,6 +171,29 @@ TEST(LineSpelling, ANoteOfTheKeyThatIsLedByItIsCalledSoOverAnyChord) {
     EXPECT_EQ(names({63, 61, 60}, "Dm7b5", fMinor), "E♭ D♭ C") << "though D is in the chord";
 }
 
+// B flat is the seventh degree of B°7, and in F it is the fourth of the key: a line that goes on in the key
+// reads on in it (common practice). What rises by semitones to a chord tone, or lies around one, is raised.
+TEST(LineSpelling, ANoteOfTheKeyThatGoesOnByAToneInTheKeyIsCalledSoOverAnyChord) {
+    EXPECT_EQ(names({69, 70, 72}, "B°7", fMajor), "A B♭ C");
+    EXPECT_EQ(names({70, 70, 72, 74}, "B°7", fMajor), "B♭ B♭ C D");
+    EXPECT_EQ(names({72, 70, 72}, "E7", fMajor), "C B♭ C");
+    EXPECT_EQ(names({63, 65, 67}, "F♯m7b5", {-2, Mode::Minor}), "E♭ F G");
+    EXPECT_EQ(names({71, 69}, "Eb7", dMajor), "B A");
+    EXPECT_EQ(names({70, 71, 72}, "B°7", fMajor), "A♯ B C");
+    EXPECT_EQ(names({70, 72, 71}, "B°7", fMajor), "A♯ C B");
+    EXPECT_EQ(names({70, 68}, "B°7", fMajor), "A♯ A♭") << "A flat is not in the key";
+}
+
+// Lines of the blues and over diminished chords that rise between the key's own, as charts print them (common
+// practice).
+TEST(LineSpelling, ChromaticNotesOverRisingChordsStayRaised) {
+    EXPECT_EQ(names({65, 68, 69, 72, 75, 74, 72, 71, 70, 69}, "F7", fMajor), "F G♯ A C E♭ D C B B♭ A");
+    EXPECT_EQ(names({70, 74, 77, 80, 79, 77, 76, 77}, "Bb7", fMajor), "B♭ D F A♭ G F E F");
+    EXPECT_EQ(names({71, 74, 77, 80, 79, 78, 79, 77}, "B°7", fMajor), "B D F A♭ G F♯ G F");
+    EXPECT_EQ(names({61, 64, 67, 70, 69, 68, 69}, "C♯°7", fMajor), "C♯ E G B♭ A G♯ A");
+    EXPECT_EQ(names({66, 69, 72, 75, 74, 73, 74}, "F♯°7", fMajor), "F♯ A C E♭ D C♯ D");
+}
+
 // A file made to keep us busy: half of each call would look through the whole rest of the line.
 TEST(LineSpelling, ALongRunOfOnePitchTakesTimeAsItIsLong) {
     for (const bool hasEnd : {false, true}) {
