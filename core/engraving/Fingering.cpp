@@ -118,7 +118,7 @@ std::vector<Held> heldBefore(const std::vector<Stage>& stages, const StruckToget
         const StruckTogether& event = stages[index].event;
         rings = rings && event.front().phrasing.letRing;
         for (std::size_t i = 0; i < event.size() && back > 1; ++i)
-            if (event[i].end() > next.front().onset || (rings && event[i].phrasing.letRing))
+            if (soundsUnder(event[i], next.front()) || (rings && event[i].phrasing.letRing))
                 held.push_back({index, i});
     }
     return held;

@@ -61,7 +61,7 @@ HandMove::HandMove(const StruckTogether& from, const StruckTogether& to)
     for (std::size_t i = 0; i < from.size(); ++i)
         for (std::size_t k = 0; k < to.size(); ++k) {
             const bool isSame = from[i].pitch.midi == to[k].pitch.midi;
-            const bool sounds = from[i].end() > to[k].onset || from[i].phrasing.letRing;
+            const bool sounds = soundsUnder(from[i], to[k]) || from[i].phrasing.letRing;
             // In double stops lower goes with lower and higher with higher.
             const bool isSameVoice = std::min(i, to.size() - 1) == k;
             pairs.push_back({i, k, sounds && !isSame, isSameVoice && belongTogether(from[i], to[k])});
@@ -89,6 +89,10 @@ double HandMove::cost(const HandPlace& before, const HandPlace& after) const {
         if (strings != 0 && pair.isBound) cost += brokenSlur;
     }
     return cost + skippedString * std::max(0, nearest - 1);
+}
+
+bool soundsUnder(const Note& held, const Note& next) {
+    return held.end() - next.onset >= std::min(next.length, Beats(1)) / 2;
 }
 
 double costOfCutting(const TabPlace& held, const HandPlace& next) {

@@ -39,6 +39,10 @@ private:
     double haste = 1;
 };
 
+/// Whether a note is still to sound under one behind it: half of that one, or half a beat. What reaches less
+/// far into it is a line played smoothly, and its string is free.
+bool soundsUnder(const Note& held, const Note& next);
+
 /// What it costs to take the string of a note that is to sound on; striking the same note again costs
 /// nothing.
 double costOfCutting(const TabPlace& held, const HandPlace& next);

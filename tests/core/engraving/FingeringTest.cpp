@@ -142,6 +142,23 @@ TEST(Fingering, TakesNoOpenStringFarUpTheNeck) {
         EXPECT_GT(fret, 0) << string;
 }
 
+// As a line is played on a keyboard, each note let go a little after the next was struck: it is fingered as
+// if it had been let go in time.
+TEST(Fingering, HoldsNoStringForWhatOnlyReachesIntoTheNextNote) {
+    const std::vector<int> pitches{71, 72, 69, 67, 64, 66, 62, 64, 67, 71, 69, 64, 62, 59, 62, 64};
+    const std::vector<Note> clean = lineOf(pitches);
+    std::vector<Note> smooth = clean;
+    for (Note& note : smooth)
+        note.length += Beats(1, 8);
+    EXPECT_EQ(guitar(smooth), guitar(clean));
+    std::vector<Note> held = clean;
+    for (Note& note : held)
+        note.length += Beats(1, 2);
+    const Frets apart = guitar(held);
+    for (std::size_t i = 1; i < apart.size(); ++i)
+        EXPECT_NE(apart[i].first, apart[i - 1].first) << i;
+}
+
 TEST(Fingering, TakesOpenStringsNearTheNut) {
     // Up an E7 from the lowest note and back to it: D, G and the high E are open, as every blues in E begins
     // (common practice), and nothing lies beyond the fourth fret.
