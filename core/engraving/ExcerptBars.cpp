@@ -1,6 +1,7 @@
 #include "core/engraving/ExcerptBars.h"
 
 #include "core/engraving/PageLine.h"
+#include "core/engraving/SlurString.h"
 
 #include <algorithm>
 
@@ -59,9 +60,10 @@ Result<ExcerptBars> excerptBars(const Study& study, const PageExcerpt& excerpt,
     const bool isSaidByClef =
         made.clef == Clef::TrebleOctaveLower && options.reading == Reading::GuitarOctave;
     made.bars = staffBars(study, line, *bars, isSaidByClef ? Reading::Concert : options.reading, made.clef);
-    for (const PageNotes& together : line)
-        made.slurred.push_back(isUnderSlur(together));
-    if (!made.slurred.empty()) made.slurred.front() = false;
+    for (std::size_t i = 0; i < line.size(); ++i) {
+        made.slurred.push_back(i > 0 && isUnderSlur(line[i]));
+        made.slurredOnString.push_back(i > 0 && isSlurredOnString(line[i - 1], line[i], options.places));
+    }
     return made;
 }
 

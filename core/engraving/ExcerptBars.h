@@ -14,6 +14,8 @@ struct ExcerptBars {
     std::vector<StaffBar> bars;
     /// By event of the line: it stands under one slur with the one before.
     std::vector<bool> slurred;
+    /// The same of slurs that stay on a string (SlurString.h).
+    std::vector<bool> slurredOnString;
     Clef clef = Clef::Treble;
 };
 

@@ -121,6 +121,7 @@ SystemPlan LineBreaker::planOf(std::size_t first, std::size_t count) const {
     }
     plan.beatUnit = study.meter.beatUnit;
     plan.slurred = excerpt.slurred;
+    plan.slurredOnString = excerpt.slurredOnString;
     plan.strings = options.strings;
     plan.places = options.places;
     plan.width = options.pageWidth - 2 * options.margin;

@@ -56,9 +56,13 @@ void makeDrawable(std::vector<Note>& notes) {
 
 } // namespace
 
+bool isUnderSlur(const Note& note) {
+    return note.phrasing.slurred || note.phrasing.pickedInSlur;
+}
+
 bool isUnderSlur(const PageNotes& together) {
     return std::any_of(together.notes.begin(), together.notes.end(),
-                       [](const Note& note) { return note.phrasing.slurred || note.phrasing.pickedInSlur; });
+                       [](const Note& note) { return isUnderSlur(note); });
 }
 
 std::vector<PageNotes> pageLine(const Study& study) {

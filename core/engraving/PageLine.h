@@ -16,7 +16,9 @@ struct PageNotes {
     std::vector<Note> notes;
 };
 
-/// Whether any of them is slurred from the notes before, or picked and yet under their slur.
+/// Whether it is slurred from the notes before, or picked and yet under their slur.
+bool isUnderSlur(const Note& note);
+/// Whether any of them is.
 bool isUnderSlur(const PageNotes& together);
 
 /// The study's notes as a single line. Notes that begin together are a double stop, which lasts as long as

@@ -53,6 +53,8 @@ struct SystemPlan {
     int beatUnit = 4;
     /// By event of the line: it stands under one slur with the one before.
     std::vector<bool> slurred;
+    /// The same of slurs that stay on a string.
+    std::vector<bool> slurredOnString;
     /// Strings of the tablature under the staff; 0 for none.
     int strings = 0;
     std::map<NoteId, TabPlace> places;

@@ -191,7 +191,9 @@ private:
         const PagePiece& page = line[index].piece.page;
         return page.event && !page.tiedFromBefore && isSlurred(*page.event);
     }
-    bool isSlurred(std::size_t event) const { return event < plan.slurred.size() && plan.slurred[event]; }
+    bool isSlurred(std::size_t event) const {
+        return event < plan.slurredOnString.size() && plan.slurredOnString[event];
+    }
 
     /// To the end of the line, where the slur goes on in the next.
     void drawSlurOverEnd() {

@@ -38,6 +38,8 @@ struct MusicXmlOptions {
 ///   loose ends, takes, practice, divisions of beats, what was found by ear;
 /// - of the strings' tuning, without a part in tablature, those that no note is played on (ForeignStrings.h);
 ///   and a pin to the string that tablature finds by itself, for a reader cannot tell that it was a wish;
+/// - with places, that a note was hammered on or pulled off where they have it on another string than all
+///   notes before it: it stands under the slur of the staff, and in tablature under none, as on our page;
 /// - how a chord symbol was typed (it comes back as printed), and the form: chords come back bar by bar;
 /// - what the page cannot draw: overlaps, places that pageLine() moves, lengths within a double stop;
 /// - marks, chords and keys before the pickup begins, a key or swing that stands already, a slide to a note

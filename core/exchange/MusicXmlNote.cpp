@@ -1,5 +1,6 @@
 #include "core/exchange/MusicXmlNote.h"
 
+#include "core/engraving/SlurString.h"
 #include "core/exchange/MusicXmlMarks.h"
 #include "core/theory/ChordDegree.h"
 
@@ -219,7 +220,9 @@ bool MusicXmlNotes::isHidden(const PagePiece& piece) const {
 }
 
 bool MusicXmlNotes::isUnderSlur(std::size_t event) const {
-    return event > 0 && event < line.size() && earwright::isUnderSlur(line[event]);
+    if (event == 0 || event >= line.size()) return false;
+    return isTablature ? isSlurredOnString(line[event - 1], line[event], places)
+                       : earwright::isUnderSlur(line[event]);
 }
 
 bool MusicXmlNotes::slurEnds(std::size_t event) const {
@@ -245,7 +248,8 @@ void MusicXmlNotes::addJoins(pugi::xml_node notations, const PagePiece& piece, s
     };
     const Phrasing& here = line[event].notes[index].phrasing;
     if (!piece.tiedFromBefore && event > 0) {
-        if (here.slurBy) byHand(*here.slurBy, "stop", index);
+        if (here.slurBy && !leavesString(line[event - 1], line[event].notes[index], places))
+            byHand(*here.slurBy, "stop", index);
         if (here.pickedInSlur)
             say(pickedWord);
         else if (isUnderSlur(event) && !here.slurred)
@@ -254,7 +258,8 @@ void MusicXmlNotes::addJoins(pugi::xml_node notations, const PagePiece& piece, s
     if (piece.tiedOn || index > 0 || event + 1 == line.size()) return;
     const std::vector<Note>& next = line[event + 1].notes;
     for (std::size_t i = 0; i < next.size(); ++i)
-        if (next[i].phrasing.slurBy) byHand(*next[i].phrasing.slurBy, "start", i);
+        if (next[i].phrasing.slurBy && !leavesString(line[event], next[i], places))
+            byHand(*next[i].phrasing.slurBy, "start", i);
 }
 
 /// Each note of a double stop has a slide of its own, told apart by number.

@@ -331,6 +331,27 @@ TEST_F(MarkedNote, HasASignOnTheStaffWhereItsBendIsHeld) {
     EXPECT_LT(strokes[1].to.x, boxOn(system, next).left);
 }
 
+// A leap that no string holds is slurred for the ear alone: neither an arc nor a letter on the strings.
+TEST_F(MarkedNote, HasNoSlurInTheTablatureFromAnotherString) {
+    Study study = studyInFour();
+    study.notes = {noteAt(study, Beats(0), Beats(2), 64), noteAt(study, Beats(2), Beats(2), 76)};
+    study.notes[1].phrasing.slurred = true;
+    study.notes[1].phrasing.slurBy = SlurBy::HammerOn;
+    EngravingOptions options;
+    options.strings = 6;
+    const auto laidOn = [&](const TabPlace& second) {
+        options.places = {{study.notes[0].id, {1, 5}}, {study.notes[1].id, second}};
+        return engraveSystems(study, wholeStudy(study), options, musicFont())->front();
+    };
+    const EngravedSystem held = laidOn({1, 17});
+    EXPECT_EQ(held.shapes.curves.size(), 2u);
+    EXPECT_EQ(all(held, "H").size(), 1u);
+    const EngravedSystem leaping = laidOn({0, 12});
+    ASSERT_EQ(leaping.shapes.curves.size(), 1u);
+    EXPECT_LT(leaping.shapes.curves.front().points.front().y, 4) << "on the staff";
+    EXPECT_TRUE(all(leaping, "H").empty());
+}
+
 // Common practice: a slur that a line breaks goes to the line's end and comes from the next one's beginning.
 TEST_F(MarkedNote, KeepsItsSlurInTheTablatureWhereALineBreaksIt) {
     Study study = studyInFour();

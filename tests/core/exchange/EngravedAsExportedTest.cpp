@@ -108,6 +108,41 @@ TEST(EngravedAsExported, AreValuesAndAccidentalsOfChance) {
         expectTheSame(chanceStudy(seed, 12), "seed " + std::to_string(seed));
 }
 
+/// Two half notes, the second of which is slurred by a hammer-on.
+Study slurredTo(int midi) {
+    Study study = studyInFour();
+    study.notes = {noteAt(study, Beats(0), Beats(2), 40), noteAt(study, Beats(2), Beats(2), midi)};
+    study.notes[1].phrasing.slurred = true;
+    study.notes[1].phrasing.slurBy = SlurBy::HammerOn;
+    return study;
+}
+
+struct Marks {
+    std::size_t slurs = 0;
+    std::size_t hammers = 0;
+    friend bool operator==(const Marks&, const Marks&) = default;
+};
+
+/// On the staff, in the tablature.
+std::vector<Marks> exportedMarks(const Study& study) {
+    MusicXmlOptions options;
+    options.tablature = true;
+    pugi::xml_document document;
+    EXPECT_TRUE(document.load_string(musicXml(study, options)->c_str()));
+    std::vector<Marks> marks;
+    for (const pugi::xml_node part : document.child("score-partwise").children("part"))
+        marks.push_back(
+            {part.select_nodes(".//slur[@type='start']").size(), part.select_nodes(".//hammer-on").size()});
+    return marks;
+}
+
+// The lowest string alone has its open note, and the highest ones what is three octaves above it: no finger
+// can hammer that on.
+TEST(EngravedAsExported, ASlurThatNoStringHoldsIsWholeOnTheStaffAndNotInTheTablature) {
+    EXPECT_EQ(exportedMarks(slurredTo(43)), (std::vector<Marks>{{1, 2}, {1, 2}}));
+    EXPECT_EQ(exportedMarks(slurredTo(76)), (std::vector<Marks>{{1, 0}, {0, 0}}));
+}
+
 /// "1 start, 1 stop": the endings at the bar lines of a measure.
 std::string exportedEndings(const pugi::xml_node& measure) {
     std::string text;
