@@ -16,7 +16,8 @@ std::optional<Error> wrong(const PageExcerpt& excerpt, const EngravingOptions& o
     const auto error = [](const char* message) { return Error{ErrorKind::OutOfRange, message, ""}; };
     if (!(options.pageWidth - 2 * options.margin >= leastWidth))
         return error("The paper leaves no room for music between its margins; choose smaller margins.");
-    if (options.barsPerLine < 1) return error("A line of music needs at least one bar.");
+    if (options.barsPerLine && *options.barsPerLine < 1)
+        return error("A line of music needs at least one bar.");
     if (options.strings < 0 || options.strings > 8) return error("Tablature has one to eight strings.");
     if (!options.staff && options.strings == 0) return error("A page shows a staff, tablature or both.");
     if (excerpt.lastBar < excerpt.firstBar) return error("The excerpt ends before it begins.");

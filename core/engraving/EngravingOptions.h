@@ -40,7 +40,8 @@ struct EngravingOptions {
     double margin = 8;
     /// From the lowest of one line of music to the highest of the next.
     double systemGap = 4;
-    int barsPerLine = 4;
+    /// At most; none: as many as fit, in lines of nearly as many.
+    std::optional<int> barsPerLine = 4;
     /// Empty: the whole study.
     std::vector<PageExcerpt> excerpts;
     Reading reading = Reading::Concert;

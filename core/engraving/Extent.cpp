@@ -11,6 +11,8 @@ namespace {
 /// Of a usual face, in ems: how far it reaches over and under its base line.
 constexpr double ascent = 0.75;
 constexpr double descent = 0.22;
+/// A curve or line is looked at in so many pieces.
+constexpr int partsOfShape = 16;
 
 PageBox ofPoints(const PagePoint& a, const PagePoint& b) {
     return {std::min(a.x, b.x), std::min(a.y, b.y), std::max(a.x, b.x), std::max(a.y, b.y)};
@@ -47,12 +49,23 @@ PageBox boxOf(const PlacedBeam& beam) {
     return around(ofPoints(beam.corners[0], beam.corners[2]), ofPoints(beam.corners[1], beam.corners[3]));
 }
 
+std::vector<PageBox> boxesAlong(const PlacedLine& line) {
+    const auto at = [&](int part) {
+        const double share = static_cast<double>(part) / partsOfShape;
+        return PagePoint{line.from.x + share * (line.to.x - line.from.x),
+                         line.from.y + share * (line.to.y - line.from.y)};
+    };
+    std::vector<PageBox> boxes;
+    for (int part = 0; part < partsOfShape; ++part)
+        boxes.push_back(boxOf(PlacedLine{at(part), at(part + 1), line.thickness, line.note}));
+    return boxes;
+}
+
 std::vector<PageBox> boxesAlong(const PlacedCurve& curve) {
-    constexpr int parts = 16;
     std::vector<PageBox> boxes;
     PagePoint from = curve.points.front();
-    for (int part = 1; part <= parts; ++part) {
-        const PagePoint to = onCurve(curve, static_cast<double>(part) / parts);
+    for (int part = 1; part <= partsOfShape; ++part) {
+        const PagePoint to = onCurve(curve, static_cast<double>(part) / partsOfShape);
         const PageBox box = ofPoints(from, to);
         const double half = curve.midThickness / 2;
         boxes.push_back({box.left, box.top - half, box.right, box.bottom + half});

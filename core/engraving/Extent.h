@@ -16,6 +16,8 @@ PageBox boxOf(const PlacedBeam& beam);
 PageBox boxOf(const PlacedCurve& curve);
 /// The curve in short pieces, from end to end: what it takes of the paper, without the room inside its bow.
 std::vector<PageBox> boxesAlong(const PlacedCurve& curve);
+/// The same of a line: slanted ones leave two corners of their box free.
+std::vector<PageBox> boxesAlong(const PlacedLine& line);
 PageBox boxOf(const PlacedText& text);
 
 /// The smallest box around both; an empty one counts for nothing.

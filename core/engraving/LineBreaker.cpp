@@ -63,7 +63,9 @@ std::size_t LineBreaker::blockFrom(std::size_t first) const {
     while (first + pickup < excerpt.bars.size() &&
            (excerpt.bars[first + pickup].number < 1 || excerpt.bars[first + pickup].isPartial))
         ++pickup;
-    return std::min(pickup + static_cast<std::size_t>(options.barsPerLine), excerpt.bars.size() - first);
+    const std::size_t left = excerpt.bars.size() - first;
+    if (!options.barsPerLine) return left;
+    return std::min(pickup + static_cast<std::size_t>(*options.barsPerLine), left);
 }
 
 std::vector<std::size_t> LineBreaker::fittingLines(std::size_t first, std::size_t count) const {
@@ -71,10 +73,9 @@ std::vector<std::size_t> LineBreaker::fittingLines(std::size_t first, std::size_
         const std::vector<std::size_t> sizes = sharedOut(count, parts);
         bool fits = true;
         std::size_t at = first;
-        for (const std::size_t size : sizes) {
-            const SystemPlan plan = planOf(at, size);
-            fits = fits && (size == 1 || comfortableWidth(plan, font) <= plan.width);
-            at += size;
+        for (std::size_t i = 0; i < sizes.size() && fits; at += sizes[i++]) {
+            const SystemPlan plan = planOf(at, sizes[i]);
+            fits = sizes[i] == 1 || comfortableWidth(plan, font) <= plan.width;
         }
         if (fits) return sizes;
     }
@@ -86,8 +87,10 @@ std::vector<SystemPlan> LineBreaker::lines(LineEnd end) {
     std::optional<double> usual;
     for (std::size_t first = 0; first < excerpt.bars.size();) {
         const std::size_t block = blockFrom(first);
-        const bool isShort = block < static_cast<std::size_t>(options.barsPerLine);
-        for (const std::size_t count : fittingLines(first, block)) {
+        const std::vector<std::size_t> sizes = fittingLines(first, block);
+        for (const std::size_t count : sizes) {
+            const bool isShort = options.barsPerLine ? block < static_cast<std::size_t>(*options.barsPerLine)
+                                                     : count < sizes[0] || sizes.size() == 1;
             SystemPlan plan = planOf(first, count);
             first += count;
             const bool isLast = first == excerpt.bars.size();

@@ -12,7 +12,8 @@
 namespace earwright {
 
 /// Lines have the wanted number of bars. Where those have no room, they become two lines or more with nearly
-/// as many bars each, so that the lines behind them begin where the form's do.
+/// as many bars each, so that the lines behind them begin where the form's do. Where as many bars are wanted
+/// as fit, all bars are shared out in this way.
 ///
 /// Threads: any.
 class LineBreaker {
@@ -26,7 +27,7 @@ public:
     std::vector<SystemPlan> lines(LineEnd end);
 
 private:
-    /// How many bars from `first` on are wanted on a line, and are there.
+    /// How many bars from `first` on are wanted on a line, and are there; all where as many are as fit.
     std::size_t blockFrom(std::size_t first) const;
     std::vector<std::size_t> fittingLines(std::size_t first, std::size_t count) const;
     SystemPlan planOf(std::size_t first, std::size_t count) const;

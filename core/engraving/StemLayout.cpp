@@ -127,18 +127,25 @@ private:
                 font.usual("slurEndpointThickness") * 0.8,
                 font.usual("slurMidpointThickness") * 0.8};
     }
-    /// Of heads and accidentals between its ends.
+    /// Of heads, accidentals and slides between its ends.
     bool isClear(const PlacedCurve& slur) const {
+        const std::vector<PageBox> parts = boxesAlong(slur);
         const double left = slur.points.front().x + 0.3;
         const double right = slur.points.back().x - 0.3;
-        const std::vector<PageBox> parts = boxesAlong(slur);
-        for (const PlacedGlyph& glyph : laid.shape.shapes.glyphs) {
-            PageBox box = boxOf(glyph, font).moved({laid.x, 0});
+        const auto isFree = [&](PageBox box) {
+            box = box.moved({laid.x, 0});
             box.bottom += slurClearance;
-            for (const PageBox& part : parts)
-                if (part.right > left && part.left < right && part.overlaps(box)) return false;
+            return std::none_of(parts.begin(), parts.end(), [&](const PageBox& part) {
+                return part.right > left && part.left < right && part.overlaps(box);
+            });
+        };
+        const PlacedShapes& shapes = laid.shape.shapes;
+        for (const PlacedLine& line : shapes.lines) {
+            const std::vector<PageBox> boxes = boxesAlong(line);
+            if (line.note && !std::all_of(boxes.begin(), boxes.end(), isFree)) return false;
         }
-        return true;
+        return std::all_of(shapes.glyphs.begin(), shapes.glyphs.end(),
+                           [&](const PlacedGlyph& glyph) { return isFree(boxOf(glyph, font)); });
     }
 
     const LaidPiece& laid;

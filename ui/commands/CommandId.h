@@ -163,6 +163,8 @@ enum class CommandId {
     PageTablature,
     PageChords,
     PageDegrees,
+    PageFewerBars,
+    PageMoreBars,
     PageLarger,
     PageSmaller,
     PageChoices,

@@ -29,6 +29,12 @@ void addPage(std::vector<Command>& table) {
         WORDS("Shows the chord symbols over the staff, or none"), {with(alt | shift, Qt::Key_K)});
     add(PageDegrees, "page-degrees", WORDS("Degrees on the page"),
         WORDS("Shows what each note is on its chord, or not"), {with(alt | shift, Qt::Key_D)});
+    add(PageFewerBars, "page-fewer-bars", WORDS("Fewer bars to a line of the page"),
+        WORDS("Breaks staff and tablature into lines of one bar less"), {with(alt | shift, Qt::Key_Left)},
+        true);
+    add(PageMoreBars, "page-more-bars", WORDS("More bars to a line of the page"),
+        WORDS("Breaks staff and tablature into lines of one bar more, at last of as many as fit"),
+        {with(alt | shift, Qt::Key_Right)});
     add(PageLarger, "page-larger", WORDS("Larger page"), WORDS("Draws staff and tablature larger"),
         {with(alt | shift, Qt::Key_Up)}, true);
     add(PageSmaller, "page-smaller", WORDS("Smaller page"), WORDS("Draws staff and tablature smaller"),

@@ -232,6 +232,8 @@ void bindPage(CommandSet& commands, DeskWindow& window) {
     change(PageTablature, tablatureInOrOut);
     change(PageChords, chordSymbolsInOrOut);
     change(PageDegrees, degreesInOrOut);
+    change(PageFewerBars, fewerBars);
+    change(PageMoreBars, moreBars);
     change(PageLarger, larger);
     change(PageSmaller, smaller);
     commands.bind(PageChoices, [&] {

@@ -25,6 +25,8 @@ PageWish rememberedWish(const QSettings& settings) {
     wish.tablature = settings.value(key("tablature"), wish.tablature).toBool();
     wish.degrees = settings.value(key("degrees"), wish.degrees).toBool();
     wish.chordSymbols = settings.value(key("chords"), wish.chordSymbols).toBool();
+    wish.barsPerLine =
+        chosenBy(barsPerLineChoices(), settings.value(key("bars")).toString()).value_or(wish.barsPerLine);
     const double zoom = settings.value(key("zoom"), wish.zoom).toDouble();
     if (zoom >= leastZoom && zoom <= mostZoom) wish.zoom = zoom;
     return wish;
@@ -36,6 +38,7 @@ void rememberWish(const PageWish& wish, QSettings& settings) {
     settings.setValue(key("tablature"), wish.tablature);
     settings.setValue(key("degrees"), wish.degrees);
     settings.setValue(key("chords"), wish.chordSymbols);
+    settings.setValue(key("bars"), wordFor(barsPerLineChoices(), wish.barsPerLine));
     settings.setValue(key("zoom"), wish.zoom);
 }
 

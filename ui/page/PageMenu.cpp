@@ -71,6 +71,8 @@ void addPageWishes(QMenu& menu, const PageWish& wish, const std::function<void(c
         action->setChecked(wish.*member);
         QObject::connect(action, &QAction::toggled, &menu, with(member));
     }
+    addChoices<std::optional<int>>(menu, say("Bars to a line"), namesOf(barsPerLineChoices()),
+                                   wish.barsPerLine, with(&PageWish::barsPerLine));
     menu.addSeparator();
     const auto zoomTo = with(&PageWish::zoom);
     QObject::connect(menu.addAction(say("Larger")), &QAction::triggered, &menu,

@@ -11,7 +11,7 @@ class QMenu;
 
 namespace earwright::ui {
 
-/// Reading, clef, what is shown, size; `chosen` gets the next wish.
+/// Reading, clef, what is shown, bars to a line, size; `chosen` gets the next wish.
 void addPageWishes(QMenu& menu, const PageWish& wish, const std::function<void(const PageWish&)>& chosen);
 
 /// The strings that have a note's pitch, and the one the fingering finds; `pinned` gets the string chosen, or

@@ -5,19 +5,12 @@
 
 namespace earwright::ui {
 
-namespace {
-
-/// Lines are broken where bars have no room; this many where they have plenty.
-constexpr int mostBarsOfLine = 4;
-
-} // namespace
-
 Result<std::vector<EngravedSystem>> laidOut(const PageOrder& order) {
     const Study& study = *order.study;
     EngravingOptions options;
     options.margin = 0;
     options.pageWidth = order.width;
-    options.barsPerLine = mostBarsOfLine;
+    options.barsPerLine = order.wish.barsPerLine;
     options.reading = order.wish.reading;
     options.clef = order.wish.clef;
     options.chordSymbols = order.wish.chordSymbols;

@@ -12,6 +12,8 @@
 
 namespace earwright::ui {
 
+inline constexpr int mostBarsOfPageLine = 8;
+
 /// How the user wants to read the line; kept from one day to the next.
 struct PageWish {
     Reading reading = Reading::Concert;
@@ -20,6 +22,8 @@ struct PageWish {
     bool tablature = true;
     bool degrees = false;
     bool chordSymbols = true;
+    /// At most, 1 to mostBarsOfPageLine; none: as many as fit.
+    std::optional<int> barsPerLine = 4;
     /// 1 is as large as the heads of the grid; 0.6 to 2.5.
     double zoom = 1;
     friend bool operator==(const PageWish&, const PageWish&) = default;

@@ -5,7 +5,10 @@
 
 #include <QCoreApplication>
 
+#include <algorithm>
 #include <cmath>
+#include <cstddef>
+#include <iterator>
 
 namespace earwright::ui {
 
@@ -41,6 +44,19 @@ PageStep zoomed(const PageWish& wish, bool isLarger) {
     return step;
 }
 
+/// `by` places along the choices.
+PageStep withBars(const PageWish& wish, int by) {
+    const auto choices = barsPerLineChoices();
+    const auto now = std::find_if(choices.begin(), choices.end(),
+                                  [&](const auto& choice) { return choice.value == wish.barsPerLine; });
+    const auto last = static_cast<std::ptrdiff_t>(choices.size()) - 1;
+    const auto& next = choices[static_cast<std::size_t>(
+        std::clamp(std::distance(choices.begin(), now) + by, std::ptrdiff_t{0}, last))];
+    PageStep step{wish, say("Bars to a line of the page: %1.").arg(next.name)};
+    step.wish.barsPerLine = next.value;
+    return step;
+}
+
 } // namespace
 
 PageStep nextReading(const PageWish& wish) {
@@ -64,6 +80,14 @@ PageStep chordSymbolsInOrOut(const PageWish& wish) {
 PageStep degreesInOrOut(const PageWish& wish) {
     return switched(wish, &PageWish::degrees, say("The page shows what each note is on its chord."),
                     say("The page shows no degrees on the chords."));
+}
+
+PageStep moreBars(const PageWish& wish) {
+    return withBars(wish, 1);
+}
+
+PageStep fewerBars(const PageWish& wish) {
+    return withBars(wish, -1);
 }
 
 PageStep larger(const PageWish& wish) {

@@ -20,6 +20,9 @@ PageStep nextClef(const PageWish& wish);
 PageStep tablatureInOrOut(const PageWish& wish);
 PageStep chordSymbolsInOrOut(const PageWish& wish);
 PageStep degreesInOrOut(const PageWish& wish);
+/// In the order of barsPerLineChoices(), whose ends they do not pass.
+PageStep moreBars(const PageWish& wish);
+PageStep fewerBars(const PageWish& wish);
 /// As nextZoom() has it.
 PageStep larger(const PageWish& wish);
 PageStep smaller(const PageWish& wish);

@@ -1,5 +1,7 @@
 #include "ui/page/ReadingChoices.h"
 
+#include "ui/page/PageOrder.h"
+
 #include <QCoreApplication>
 
 namespace earwright::ui {
@@ -26,6 +28,14 @@ std::vector<NamedChoice<std::optional<Clef>>> clefChoices() {
             {QStringLiteral("treble"), say("Treble"), Clef::Treble},
             {QStringLiteral("treble-8"), say("Treble, sounding an octave lower"), Clef::TrebleOctaveLower},
             {QStringLiteral("bass"), say("Bass"), Clef::Bass}};
+}
+
+std::vector<NamedChoice<std::optional<int>>> barsPerLineChoices() {
+    std::vector<NamedChoice<std::optional<int>>> choices;
+    for (int bars = 1; bars <= mostBarsOfPageLine; ++bars)
+        choices.push_back({QString::number(bars), QString::number(bars), bars});
+    choices.push_back({QStringLiteral("fitting"), say("As many as fit"), std::nullopt});
+    return choices;
 }
 
 } // namespace earwright::ui

@@ -1,5 +1,5 @@
-// The readings and clefs a user chooses from: how they are called on the screen, on the command line and in
-// what is remembered.
+// The readings, clefs and bars to a line a user chooses from: how they are called on the screen, on the
+// command line and in what is remembered.
 #pragma once
 
 #include "core/engraving/PageView.h"
@@ -24,6 +24,9 @@ struct NamedChoice {
 std::vector<NamedChoice<Reading>> readingChoices();
 /// None first: the clef that fits, whose word is "fitting".
 std::vector<NamedChoice<std::optional<Clef>>> clefChoices();
+
+/// One bar to a line up to mostBarsOfPageLine, "1" to "8"; behind them as many as fit, "fitting".
+std::vector<NamedChoice<std::optional<int>>> barsPerLineChoices();
 
 /// The value that goes with a word; none for a word that is not among them.
 template <typename Value>

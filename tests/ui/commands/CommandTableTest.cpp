@@ -119,6 +119,8 @@ constexpr ExpectedKey expectedKeys[] = {
     {CommandId::PageTablature, "Alt+Shift+T"},
     {CommandId::PageChords, "Alt+Shift+K"},
     {CommandId::PageDegrees, "Alt+Shift+D"},
+    {CommandId::PageFewerBars, "Alt+Shift+Left"},
+    {CommandId::PageMoreBars, "Alt+Shift+Right"},
     {CommandId::PageLarger, "Alt+Shift+Up"},
     {CommandId::PageSmaller, "Alt+Shift+Down"},
     {CommandId::PageChoices, "Alt+Shift+E"},

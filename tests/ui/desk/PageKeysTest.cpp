@@ -52,6 +52,15 @@ TEST_F(PageKeys, ChangeClefAndWhatIsShown) {
     EXPECT_EQ(window->page().wish().zoom, 1.25);
 }
 
+TEST_F(PageKeys, PutMoreOrFewerBarsOnALineAndRememberIt) {
+    press(Qt::Key_Left, altShift);
+    EXPECT_EQ(rememberedWish(settings).barsPerLine, 3);
+    for (int i = 0; i < 6; ++i)
+        press(Qt::Key_Right, altShift);
+    EXPECT_EQ(window->page().wish().barsPerLine, std::nullopt);
+    EXPECT_EQ(rememberedWish(settings).barsPerLine, std::nullopt);
+}
+
 TEST_F(PageKeys, BringBackAPageThatWasPutAway) {
     press(Qt::Key_E, Qt::ShiftModifier);
     ASSERT_FALSE(window->page().isWanted());

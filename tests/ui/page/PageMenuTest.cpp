@@ -50,6 +50,10 @@ TEST(PageMenu, ChangesOneWishAtATime) {
     EXPECT_FALSE(next->tablature);
     action(menu, "Larger")->trigger();
     EXPECT_GT(next->zoom, wish.zoom);
+    action(menu, "7")->trigger();
+    EXPECT_EQ(next->barsPerLine, 7);
+    action(menu, "As many as fit")->trigger();
+    EXPECT_EQ(next->barsPerLine, std::nullopt);
 }
 
 TEST(PageMenu, ZoomsWithinBounds) {

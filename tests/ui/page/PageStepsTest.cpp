@@ -33,6 +33,25 @@ TEST(PageSteps, BehindTheLastClefComesTheOneThatFits) {
     EXPECT_EQ(nextClef(wish).wish.clef, std::nullopt);
 }
 
+TEST(PageSteps, GoFromOneBarToALineToAsManyAsFit) {
+    PageWish wish;
+    for (int i = 0; i < 5; ++i)
+        wish = fewerBars(wish).wish;
+    EXPECT_EQ(wish.barsPerLine, 1);
+    for (int bars = 2; bars <= 8; ++bars) {
+        wish = moreBars(wish).wish;
+        EXPECT_EQ(wish.barsPerLine, bars);
+    }
+    for (int i = 0; i < 2; ++i) {
+        const PageStep step = moreBars(wish);
+        EXPECT_EQ(step.said, QStringLiteral("Bars to a line of the page: As many as fit."));
+        wish = step.wish;
+        EXPECT_EQ(wish.barsPerLine, std::nullopt);
+    }
+    EXPECT_EQ(fewerBars(wish).wish.barsPerLine, 8);
+    EXPECT_EQ(fewerBars({}).said, QStringLiteral("Bars to a line of the page: 3."));
+}
+
 TEST(PageSteps, TakeBackWhatTheySwitched) {
     const PageWish wish;
     for (PageStep (*step)(const PageWish&) : {tablatureInOrOut, chordSymbolsInOrOut, degreesInOrOut}) {

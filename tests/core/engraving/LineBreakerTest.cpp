@@ -1,0 +1,76 @@
+// How many bars come to stand on a line of music.
+#include "MusicFont.h"
+#include "SampleLines.h"
+#include "core/engraving/Engraving.h"
+
+#include <cstddef>
+#include <gtest/gtest.h>
+#include <vector>
+
+namespace earwright {
+namespace {
+
+Study quarters(int bars) {
+    Study study = studyInFour();
+    for (int beat = 0; beat < 4 * bars; ++beat)
+        study.notes.push_back(noteAt(study, Beats(beat), Beats(1), 71));
+    return study;
+}
+
+std::vector<EngravedSystem> linesOf(int bars, std::optional<int> barsPerLine, double width) {
+    EngravingOptions options;
+    options.margin = 0;
+    options.pageWidth = width;
+    options.barsPerLine = barsPerLine;
+    const Study study = quarters(bars);
+    const auto systems = engraveSystems(study, wholeStudy(study), options, musicFont());
+    return systems ? *systems : std::vector<EngravedSystem>{};
+}
+
+std::vector<std::size_t> sizesOf(const std::vector<EngravedSystem>& lines) {
+    std::vector<std::size_t> sizes;
+    for (const EngravedSystem& line : lines)
+        sizes.push_back(line.bars.size());
+    return sizes;
+}
+
+using Sizes = std::vector<std::size_t>;
+
+TEST(LineBreaker, PutsTheWantedBarsOnALine) {
+    NEEDS_MUSIC_FONT;
+    EXPECT_EQ(sizesOf(linesOf(8, 3, 120)), (Sizes{3, 3, 2}));
+    EXPECT_EQ(sizesOf(linesOf(3, 1, 120)), (Sizes{1, 1, 1}));
+}
+
+TEST(LineBreaker, PutsAsManyBarsOnALineAsFitWhereNoNumberIsWanted) {
+    NEEDS_MUSIC_FONT;
+    EXPECT_EQ(sizesOf(linesOf(9, std::nullopt, 400)), (Sizes{9}));
+    EXPECT_EQ(sizesOf(linesOf(3, std::nullopt, 21)), (Sizes{1, 1, 1}));
+}
+
+// Neither the last line nor another stands out by being half empty.
+TEST(LineBreaker, SharesTheBarsOutWhereNotAllFitOnALine) {
+    NEEDS_MUSIC_FONT;
+    const double width = 120;
+    const std::size_t fitting = sizesOf(linesOf(100, std::nullopt, width)).front();
+    ASSERT_GT(fitting, 3u);
+    const int bars = static_cast<int>(fitting) + 2;
+    const auto lines = linesOf(bars, std::nullopt, width);
+    ASSERT_EQ(lines.size(), 2u);
+    EXPECT_LE(lines[0].bars.size() - lines[1].bars.size(), 1u);
+}
+
+// Lines of as many bars are as wide (common practice); a last one of fewer bars is spaced as the others are.
+TEST(LineBreaker, FillsLinesOfAsManyBarsAsTheOthers) {
+    NEEDS_MUSIC_FONT;
+    const auto even = linesOf(8, std::nullopt, 80);
+    ASSERT_GT(even.size(), 1u);
+    ASSERT_EQ(even.front().bars.size(), even.back().bars.size());
+    EXPECT_NEAR(even.back().bars.back().right, 80, 0.1);
+    const auto uneven = linesOf(7, std::nullopt, 80);
+    ASSERT_GT(uneven.front().bars.size(), uneven.back().bars.size());
+    EXPECT_LT(uneven.back().bars.back().right, 80);
+}
+
+} // namespace
+} // namespace earwright
