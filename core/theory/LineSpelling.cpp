@@ -131,9 +131,9 @@ private:
         const Chord chord = note.chord.value_or(tonicOf(note.key));
         const ChordDegree degree = degreeOf(note.midi, chord);
         const auto inKey = keyName(note.midi, note.key);
-        if (note.chord && degree.isChordTone) return chordTone(note, degree, inKey);
         const auto goal = goalOf(note.midi, moment);
         const auto led = goal ? ledTo(*goal, note.midi) : std::nullopt;
+        if (note.chord && degree.isChordTone) return chordTone(note, degree, inKey, led);
         const bool isOfKeysLine = inKey == led || (!led && goesOnInKey(note, moment));
         if (inKey && (isOfKeysLine || !(note.chord && isTaken(*inKey, chord)))) return *inKey;
         const int semitones = pitchClassOf(note.midi - chord.root.pitchClass());
@@ -143,15 +143,18 @@ private:
         return isReadable(degree.name, note.key, led) ? degree.name : withoutAccidental(degree.name);
     }
 
-    /// "alt" alters ninth and fifth and leaves their names to the key.
+    /// "alt" alters ninth and fifth and leaves their names to the key; a flat key's lie in its minor,
+    /// lowered.
     static PitchName chordTone(const LineNote& note, const ChordDegree& degree,
-                               const std::optional<PitchName>& inKey) {
+                               const std::optional<PitchName>& inKey, const std::optional<PitchName>& led) {
         const Chord& chord = *note.chord;
         if (chord.bass && chord.bass->pitchClass() == pitchClassOf(note.midi)) return *chord.bass;
-        if (!isAltered(chord) || !inKey) return degree.name;
         const int semitones = pitchClassOf(note.midi - chord.root.pitchClass());
         const bool isOfAlt = semitones == 1 || semitones == 3 || semitones == 6 || semitones == 8;
-        return isOfAlt ? *inKey : degree.name;
+        if (!isAltered(chord) || !isOfAlt) return degree.name;
+        if (inKey) return *inKey;
+        if (note.key.fifths >= 0) return degree.name;
+        return led && !isWhiteWithAccidental(*led) ? *led : blackKeyOr(degree.name, note.midi, -1);
     }
 
     /// The letter next to the goal's; nothing where that takes a double accidental.

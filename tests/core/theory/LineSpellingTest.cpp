@@ -163,6 +163,10 @@ TEST(LineSpelling, TheKeyCallsWhatAnAlteredChordAlters) {
     EXPECT_EQ(names({70, 68, 67, 65, 63, 61, 60}, "C7alt", fMinor), "B♭ A♭ G F E♭ D♭ C");
     EXPECT_EQ(names({71, 70, 68, 67}, "G7alt", bFlatMajor), "B B♭ A♭ G");
     EXPECT_EQ(names({67, 71, 75, 77, 70}, "G7alt"), "G B D♯ F A♯") << "where the key has neither";
+    EXPECT_EQ(names({78, 75, 73, 69, 72, 68, 66, 65}, "F7alt", bFlatMajor), "G♭ E♭ D♭ A C A♭ G♭ F")
+        << "nor has it, but its minor has, and no line goes from G sharp to G flat";
+    EXPECT_EQ(names({72, 68, 69, 63, 64}, "C7alt", fMajor), "C G♯ A D♯ E") << "what rises by a semitone";
+    EXPECT_EQ(names({72, 70, 68, 67}, "C7alt", fMajor), "C B♭ A♭ G");
     EXPECT_EQ(names({64, 68, 71, 74, 79}, "E7#9", fMinor), "E G♯ B D G") << "a sign that is written stands";
 }
 
