@@ -25,6 +25,8 @@ constexpr double slideGap = 0.25;
 constexpr double bendLength = 1.4;
 constexpr double bendRise = 1.3;
 constexpr double parenthesisGap = 0.08;
+/// What an accidental keeps from the bow of a parenthesis, beyond what it keeps from a head.
+constexpr double beforeParenthesis = 0.15;
 
 int valueIndex(int denominator) {
     return std::bit_width(static_cast<unsigned>(std::clamp(denominator, 1, 1024))) - 1;
@@ -113,19 +115,26 @@ private:
         made.shapes.glyphs.push_back({glyph, at, 1, head.note});
         PageBox box = font.box(glyph).moved(at);
         if (head.phrasing.ghosted) {
-            const double width = font.width(Smufl::NoteheadParenthesisLeft);
-            made.shapes.glyphs.push_back(
-                {Smufl::NoteheadParenthesisLeft, {headsLeft - width - parenthesisGap, at.y}, 1, head.note});
-            made.shapes.glyphs.push_back(
-                {Smufl::NoteheadParenthesisRight, {headsRight + parenthesisGap, at.y}, 1, head.note});
-            made.right = std::max(made.right, headsRight + parenthesisGap + width);
+            const PageBox left = font.box(Smufl::NoteheadParenthesisLeft);
+            const PageBox right = font.box(Smufl::NoteheadParenthesisRight);
+            const double width = left.width();
+            made.shapes.glyphs.push_back({Smufl::NoteheadParenthesisLeft,
+                                          {headsLeft - left.right - parenthesisGap, at.y},
+                                          1,
+                                          head.note});
+            made.shapes.glyphs.push_back({Smufl::NoteheadParenthesisRight,
+                                          {headsRight - right.left + parenthesisGap, at.y},
+                                          1,
+                                          head.note});
+            made.right = std::max(made.right, headsRight + parenthesisGap + right.width());
             box = {box.left - width, box.top, box.right + width, box.bottom};
         }
         made.notes.push_back({head.note, box});
     }
 
     double addAccidentals(double from) {
-        const auto edges = accidentalEdges(piece.heads, from, 1, font);
+        const double right = anyGhosted() ? from - beforeParenthesis : from;
+        const auto edges = accidentalEdges(piece.heads, right, 1, font);
         double left = from;
         for (std::size_t i = 0; i < edges.size(); ++i) {
             const StaffHead& head = piece.heads[i];

@@ -252,6 +252,54 @@ TEST_F(MarkedNote, HasTheSlurOfItsGraceNotesClearOfAccidentals) {
     }
 }
 
+// Both parentheses of a ghosted note are as far from its head, and an accidental has more room before their
+// bow than before a head.
+TEST_F(MarkedNote, HasItsParenthesesOnBothSidesAndItsAccidentalClearOfThem) {
+    for (const int midi : {65, 68, 70}) {
+        Study study = studyInFour();
+        study.page.keys = {{1, KeySignature{1, Mode::Major}}};
+        study.notes = {noteAt(study, Beats(0), Beats(2), 67), noteAt(study, Beats(2), Beats(2), midi)};
+        study.notes[1].phrasing.ghosted = true;
+        const FontMetrics font = musicFont();
+        const auto systems = engraveSystems(study, wholeStudy(study), {}, font);
+        ASSERT_TRUE(systems);
+        PageBox left, right, sign, head;
+        for (const PlacedGlyph& glyph : systems->front().shapes.glyphs) {
+            if (glyph.note != study.notes[1].id) continue;
+            PageBox& box = glyph.glyph == Smufl::NoteheadParenthesisLeft    ? left
+                           : glyph.glyph == Smufl::NoteheadParenthesisRight ? right
+                           : glyph.glyph == Smufl::NoteheadHalf             ? head
+                                                                            : sign;
+            box = boxOf(glyph, font);
+        }
+        EXPECT_NEAR(head.left - left.right, right.left - head.right, 1e-9) << midi;
+        EXPECT_GT(right.left, head.right);
+        ASSERT_GT(sign.width(), 0) << midi;
+        EXPECT_GE(left.left - sign.right, 0.3) << midi;
+    }
+}
+
+// A slide into the note stands between it and its grace notes, under which their slur goes.
+TEST_F(MarkedNote, HasTheSlurOfItsGraceNotesClearOfItsSlide) {
+    for (const std::vector<int>& graces : {std::vector{64, 65}, std::vector{69, 71}, std::vector{67, 69}})
+        for (const SlideFrom from : {SlideFrom::Below, SlideFrom::Above}) {
+            Phrasing phrasing;
+            phrasing.graceNotes = graces;
+            phrasing.slideIn = from;
+            const EngravedSystem system = laid(phrasing);
+            ASSERT_EQ(system.shapes.curves.size(), 1u);
+            int slides = 0;
+            for (const PlacedLine& line : system.shapes.lines) {
+                if (line.note != marked || line.from.y == line.to.y || line.from.x == line.to.x) continue;
+                ++slides;
+                for (const PageBox& part : boxesAlong(line))
+                    for (const PageBox& slur : boxesAlong(system.shapes.curves.front()))
+                        EXPECT_FALSE(part.overlaps(slur)) << graces.front();
+            }
+            EXPECT_EQ(slides, 1);
+        }
+}
+
 // In tablature the slur from the note before leads to the grace note, and that one's own arc goes on from
 // there.
 TEST_F(MarkedNote, IsSlurredByWayOfItsGraceNoteInTablature) {
