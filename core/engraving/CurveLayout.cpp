@@ -38,8 +38,9 @@ void drawTie(const PagePoint& from, const PagePoint& to, bool above, Sketch& ske
     sketch.add(tie);
 }
 
-/// Of head `index` of a piece.
+/// Of head `index` of a piece. Over a single note stands the curve of its bend.
 bool tieBowsUp(const LaidPiece& laid, std::size_t index) {
+    if (laid.piece.heads.size() == 1 && laid.piece.heads.front().phrasing.bend) return false;
     if (laid.piece.heads.size() == 1) return !laid.piece.stemUp;
     return index * 2 >= laid.piece.heads.size();
 }

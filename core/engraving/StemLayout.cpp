@@ -19,6 +19,7 @@ constexpr double graceStem = 2.5;
 /// How much of an interval between grace notes their beam follows, and at most.
 constexpr double graceSlant = 0.4;
 constexpr double slurClearance = 0.1;
+constexpr double besideStem = 0.15;
 
 int flagCount(int denominator) {
     return std::max(0, static_cast<int>(std::bit_width(static_cast<unsigned>(denominator))) - 3);
@@ -113,13 +114,22 @@ private:
     }
     void drawSlur() {
         const PagePoint from{head(0).x + 0.35, head(0).y + 0.5};
-        const PagePoint to{laid.middle(), laid.lowestY() + 0.7};
+        const PagePoint to = slurEnd();
         if (to.x - from.x < 0.8) return;
         double low = std::max(from.y, to.y) + 0.55;
         PlacedCurve slur = slurOver(from, to, low);
         for (int lower = 0; lower < 12 && !isClear(slur); ++lower)
             slur = slurOver(from, to, low += 0.2);
         sketch.add(slur);
+    }
+    /// Under the head, or beside a stem that is in the way there; an accidental is in the way there, too.
+    PagePoint slurEnd() const {
+        const std::vector<StaffHead>& heads = laid.piece.heads;
+        const bool hasAccidental = std::any_of(
+            heads.begin(), heads.end(), [](const StaffHead& head) { return head.accidental.has_value(); });
+        if (laid.hasStem() && !laid.piece.stemUp && !hasAccidental)
+            return {laid.x + laid.shape.stemX - besideStem, laid.lowestY() + 0.55};
+        return {laid.middle(), laid.lowestY() + 0.7};
     }
     PlacedCurve slurOver(const PagePoint& from, const PagePoint& to, double low) const {
         const double width = to.x - from.x;

@@ -279,6 +279,41 @@ TEST_F(MarkedNote, HasItsParenthesesOnBothSidesAndItsAccidentalClearOfThem) {
     }
 }
 
+// Common practice: the slur of grace notes ends at the head, and where the stem goes down, before it.
+TEST_F(MarkedNote, HasTheSlurOfItsGraceNotesOffItsStem) {
+    for (const std::vector<int>& graces : {std::vector{74}, std::vector{71, 72}, std::vector{77, 76}}) {
+        Study study = studyInFour();
+        study.notes = {noteAt(study, Beats(0), Beats(2), 74), noteAt(study, Beats(2), Beats(2), 74)};
+        study.notes[1].phrasing.graceNotes = graces;
+        const auto systems = engraveSystems(study, wholeStudy(study), {}, musicFont());
+        ASSERT_TRUE(systems);
+        const PlacedShapes& shapes = systems->front().shapes;
+        ASSERT_EQ(shapes.curves.size(), 1u);
+        // Those of the grace notes stand before it.
+        PlacedLine stem;
+        for (const PlacedLine& line : shapes.lines)
+            if (line.note == study.notes[1].id && line.from.x == line.to.x && line.from.x > stem.from.x)
+                stem = line;
+        ASSERT_TRUE(stem.note);
+        for (const PageBox& part : boxesAlong(shapes.curves.front()))
+            EXPECT_FALSE(part.overlaps(boxOf(stem))) << graces.front();
+    }
+}
+
+// The curve of a bend rises from its head; a tie goes on under it.
+TEST_F(MarkedNote, IsTiedUnderItsBend) {
+    Study study = studyInFour();
+    study.notes = {noteAt(study, Beats(0), Beats(5, 2), 74), noteAt(study, Beats(5, 2), Beats(3, 2), 74)};
+    study.notes[0].phrasing.bend = Bend{4, BendShape::Up};
+    const auto systems = engraveSystems(study, wholeStudy(study), {}, musicFont());
+    ASSERT_TRUE(systems);
+    const std::vector<PlacedCurve>& curves = systems->front().shapes.curves;
+    ASSERT_EQ(curves.size(), 2u) << "bend and tie";
+    for (const PageBox& one : boxesAlong(curves[0]))
+        for (const PageBox& other : boxesAlong(curves[1]))
+            EXPECT_FALSE(one.overlaps(other));
+}
+
 // A slide into the note stands between it and its grace notes, under which their slur goes.
 TEST_F(MarkedNote, HasTheSlurOfItsGraceNotesClearOfItsSlide) {
     for (const std::vector<int>& graces : {std::vector{64, 65}, std::vector{69, 71}, std::vector{67, 69}})
