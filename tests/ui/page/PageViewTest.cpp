@@ -49,6 +49,21 @@ TEST_F(PageViewTest, ChoosesTheNoteThatIsPressedAndNoneBesideThem) {
     EXPECT_EQ(chosen, std::nullopt);
 }
 
+TEST_F(PageViewTest, BreaksLinesAfterAsManyBarsAsAreWanted) {
+    view.resize(900, 400);
+    const auto isOnOneLine = [&] { return view.placeOf(NoteId{8}).top() < view.placeOf(NoteId{1}).bottom(); };
+    EXPECT_TRUE(isOnOneLine()) << "two bars, of which four may be";
+    PageWish wish = view.wish();
+    wish.barsPerLine = 1;
+    view.setWish(wish);
+    EXPECT_FALSE(isOnOneLine());
+    wish.barsPerLine.reset();
+    view.setWish(wish);
+    EXPECT_TRUE(isOnOneLine());
+    view.resize(200, 400);
+    EXPECT_FALSE(isOnOneLine()) << "no more than fit";
+}
+
 TEST_F(PageViewTest, FollowsAnEdit) {
     const QRect before = view.placeOf(NoteId{2});
     Study higher = writtenStudy();
