@@ -2,10 +2,12 @@
 
 #include "core/engraving/AccidentalLayout.h"
 #include "core/engraving/Extent.h"
+#include "core/engraving/GhostParentheses.h"
 
 #include <algorithm>
 #include <bit>
 #include <cmath>
+#include <iterator>
 #include <set>
 
 namespace earwright {
@@ -24,7 +26,6 @@ constexpr double slideGap = 0.25;
 /// The curve of a bend beside its head.
 constexpr double bendLength = 1.4;
 constexpr double bendRise = 1.3;
-constexpr double parenthesisGap = 0.08;
 /// What an accidental keeps from the bow of a parenthesis, beyond what it keeps from a head.
 constexpr double beforeParenthesis = 0.15;
 
@@ -71,7 +72,8 @@ private:
         double leftEdge = headsLeft;
         for (std::size_t i = 0; i < piece.heads.size(); ++i)
             addHead(i);
-        if (anyGhosted()) leftEdge -= font.width(Smufl::NoteheadParenthesisLeft) + parenthesisGap;
+        addParentheses();
+        if (anyGhosted()) leftEdge -= parenthesisWidth() + parenthesisGap;
         leftEdge = addAccidentals(leftEdge);
         addLedgerLines(piece.heads, headsLeft, headsRight, 1);
         if (piece.page.value.dotted) addDots(dotPlaces());
@@ -115,21 +117,20 @@ private:
         made.shapes.glyphs.push_back({glyph, at, 1, head.note});
         PageBox box = font.box(glyph).moved(at);
         if (head.phrasing.ghosted) {
-            const PageBox left = font.box(Smufl::NoteheadParenthesisLeft);
-            const PageBox right = font.box(Smufl::NoteheadParenthesisRight);
-            const double width = left.width();
-            made.shapes.glyphs.push_back({Smufl::NoteheadParenthesisLeft,
-                                          {headsLeft - left.right - parenthesisGap, at.y},
-                                          1,
-                                          head.note});
-            made.shapes.glyphs.push_back({Smufl::NoteheadParenthesisRight,
-                                          {headsRight - right.left + parenthesisGap, at.y},
-                                          1,
-                                          head.note});
-            made.right = std::max(made.right, headsRight + parenthesisGap + right.width());
+            const double width = parenthesisWidth();
             box = {box.left - width, box.top, box.right + width, box.bottom};
         }
         made.notes.push_back({head.note, box});
+    }
+
+    double parenthesisWidth() const { return font.width(Smufl::NoteheadParenthesisLeft); }
+
+    void addParentheses() {
+        if (!anyGhosted()) return;
+        const PlacedShapes signs = ghostParentheses(piece.heads, headsLeft, headsRight, font);
+        std::copy(signs.glyphs.begin(), signs.glyphs.end(), std::back_inserter(made.shapes.glyphs));
+        std::copy(signs.curves.begin(), signs.curves.end(), std::back_inserter(made.shapes.curves));
+        made.right = std::max(made.right, headsRight + parenthesisGap + parenthesisWidth());
     }
 
     double addAccidentals(double from) {
