@@ -141,10 +141,28 @@ bool isWritten(const Study& study, const Span& phrase) {
 
 Result<PhraseCheck> checkPhrase(const Study& study, const Span& phrase, const RecordingEvidence& recording,
                                 std::stop_token stop, const Progress& progress, const ListeningWish& wish) {
+    auto checked = checkPhrases(study, {phrase}, recording, stop, progress, wish);
+    if (!checked) return checked.error();
+    return std::move(checked->front());
+}
+
+Result<std::vector<PhraseCheck>> checkPhrases(const Study& study, const std::vector<Span>& phrases,
+                                              const RecordingEvidence& recording, std::stop_token stop,
+                                              const Progress& progress, const ListeningWish& wish) {
     if (const auto error = withoutBars(study)) return *error;
     const auto tuned = asWritten(study, recording, stop);
     if (!tuned) return tuned.error();
-    return checkedPhrase(study, phrase, *tuned, stop, progress, wish);
+    std::vector<PhraseCheck> all;
+    for (const Span& phrase : phrases) {
+        const auto share = [&](double done) {
+            if (progress)
+                progress((static_cast<double>(all.size()) + done) / static_cast<double>(phrases.size()));
+        };
+        auto checked = checkedPhrase(study, phrase, *tuned, stop, share, wish);
+        if (!checked) return checked.error();
+        all.push_back(*std::move(checked));
+    }
+    return all;
 }
 
 Result<PhraseCheck> checkStudy(const Study& study, const RecordingEvidence& recording, std::stop_token stop,

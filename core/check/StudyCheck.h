@@ -8,6 +8,7 @@
 #include "core/study/Study.h"
 
 #include <stop_token>
+#include <vector>
 
 namespace earwright {
 
@@ -24,6 +25,11 @@ bool isWritten(const Study& study, const Span& phrase);
 Result<PhraseCheck> checkPhrase(const Study& study, const Span& phrase, const RecordingEvidence& recording,
                                 std::stop_token stop = {}, const Progress& progress = {},
                                 const ListeningWish& wish = {});
+
+/// The same for several phrases of a study, one answer each, in their order.
+Result<std::vector<PhraseCheck>> checkPhrases(const Study& study, const std::vector<Span>& phrases,
+                                              const RecordingEvidence& recording, std::stop_token stop = {},
+                                              const Progress& progress = {}, const ListeningWish& wish = {});
 
 /// Checks every note of a study: phrase by phrase, and the notes outside all phrases in passages of their
 /// own, with the sounds around them. Notes come in the study's order, unwritten sounds by time; the result

@@ -99,19 +99,10 @@ void CheckDesk::start(const std::vector<SpanId>& phrases) {
     if (spans.empty()) return giveUp();
     const auto asked = session.shared();
     work.run<std::vector<PhraseCheck>>(
-        [study = asked, spans, wish = wishOf(*asked, heardPart)](
-            const RecordingEvidence& recording, const std::stop_token& stop,
-            const BackgroundJob::Report& report) -> Result<std::vector<PhraseCheck>> {
-            std::vector<PhraseCheck> outcomes;
-            for (const Span& span : spans) {
-                const auto share = [&](double done) {
-                    report((static_cast<double>(outcomes.size()) + done) / static_cast<double>(spans.size()));
-                };
-                auto outcome = checkPhrase(*study, span, recording, stop, share, wish);
-                if (!outcome) return outcome.error();
-                outcomes.push_back(*std::move(outcome));
-            }
-            return outcomes;
+        [study = asked, spans, wish = wishOf(*asked, heardPart)](const RecordingEvidence& recording,
+                                                                 const std::stop_token& stop,
+                                                                 const BackgroundJob::Report& report) {
+            return checkPhrases(*study, spans, recording, stop, report, wish);
         },
         [this, spans, asked](const std::vector<PhraseCheck>& outcomes) {
             take(spans, *asked, outcomes);

@@ -2,7 +2,9 @@
 
 #include "tests/core/listening/SyntheticSound.h"
 
+#include <algorithm>
 #include <gtest/gtest.h>
+#include <vector>
 
 namespace earwright {
 namespace {
@@ -80,6 +82,30 @@ TEST(StudyCheck, ListsUnwrittenSoundsOfThePhraseOnly) {
     ASSERT_TRUE(check);
     ASSERT_EQ(check->unwritten.size(), 1u);
     EXPECT_EQ(check->unwritten[0].midi, 68);
+}
+
+TEST(StudyCheck, ChecksSeveralPhrasesAsEachAlone) {
+    WrittenStudy written;
+    written.study.notes[3].pitch.midi = 66;
+    written.study.spans = {{SpanId{50}, SpanKind::Phrase, "first", {0.9_s, 1.95_s}},
+                           {SpanId{51}, SpanKind::Phrase, "second", {1.95_s, 2.95_s}}};
+    const RecordingEvidence evidence = written.evidence();
+    std::vector<double> shares;
+    const auto both = checkPhrases(written.study, written.study.spans, evidence, {},
+                                   [&](double share) { shares.push_back(share); });
+    ASSERT_TRUE(both);
+    ASSERT_EQ(both->size(), 2u);
+    for (std::size_t i = 0; i < 2; ++i) {
+        const auto alone = checkPhrase(written.study, written.study.spans[i], evidence);
+        ASSERT_TRUE(alone);
+        EXPECT_EQ((*both)[i].notes, alone->notes);
+        EXPECT_EQ((*both)[i].unwritten, alone->unwritten);
+    }
+    EXPECT_EQ((*both)[0].count(Verdict::Contradicted), 1);
+    EXPECT_EQ((*both)[1].count(Verdict::Contradicted), 0);
+    EXPECT_TRUE(std::ranges::is_sorted(shares));
+    ASSERT_FALSE(shares.empty());
+    EXPECT_LE(shares.back(), 1.0);
 }
 
 TEST(StudyCheck, ChecksOnlyPhrasesInWhichSomethingIsWritten) {
