@@ -30,6 +30,17 @@ void drawSlideTo(const LaidPiece& laid, const LaidPiece& goal, std::size_t voice
                {goal.x - goal.shape.left - gap, yOfPosition(next.position) + slant}, first.note, sketch);
 }
 
+/// Slanted, as a level stroke would look like one more line of the staff.
+void drawOverEnd(const LaidPiece& laid, double right, Sketch& sketch) {
+    const double left = laid.x + laid.shape.right + gap;
+    for (const StaffHead& head : laid.piece.heads) {
+        if (!head.phrasing.slidesToNext) continue;
+        const double y = yOfPosition(head.position);
+        const double slant = head.slidesBy > 0 ? leastRise : head.slidesBy < 0 ? -leastRise : 0;
+        drawStroke({left, y + slant}, {std::max(right, left + leastSlide), y - slant}, head.note, sketch);
+    }
+}
+
 } // namespace
 
 const StaffHead& slideGoalOf(std::size_t voice, const LaidPiece& goal) {
@@ -48,9 +59,7 @@ void layOutSlides(const LaidLine& line, double right, Sketch& sketch) {
         const LaidPiece* goal = slideGoal(line, i);
         for (std::size_t voice = 0; goal && voice < laid.piece.heads.size(); ++voice)
             if (laid.piece.heads[voice].phrasing.slidesToNext) drawSlideTo(laid, *goal, voice, sketch);
-        const PagePoint from{laid.x + laid.shape.right + gap, laid.lowestY()};
-        if (i + 1 == line.size())
-            drawStroke(from, {std::max(right, from.x + leastSlide), from.y}, laid.note(), sketch);
+        if (i + 1 == line.size()) drawOverEnd(laid, right, sketch);
     }
 }
 

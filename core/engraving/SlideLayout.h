@@ -16,7 +16,7 @@ const LaidPiece* slideGoal(const LaidLine& line, std::size_t index);
 /// The head that the one of a voice, from the lowest, slides to (otherVoice).
 const StaffHead& slideGoalOf(std::size_t voice, const LaidPiece& goal);
 
-/// Strokes from head to head. What slides over the line's end goes to `right`, level with its head.
+/// Strokes from head to head. What slides over the line's end goes to `right`, up or down.
 void layOutSlides(const LaidLine& line, double right, Sketch& sketch);
 
 } // namespace earwright

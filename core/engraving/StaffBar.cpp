@@ -3,6 +3,7 @@
 #include "core/engraving/BarAccidentals.h"
 #include "core/engraving/PageBeams.h"
 #include "core/engraving/WrittenNames.h"
+#include "core/study/NoteVoices.h"
 #include "core/theory/ChordDegree.h"
 
 #include <algorithm>
@@ -77,10 +78,19 @@ private:
                     piece.graces.push_back(graceOf(note, i));
         for (const Note& note : notes)
             piece.heads.push_back(headOf(note, names.of(note), page.tiedFromBefore));
+        for (std::size_t i = 0; i < notes.size(); ++i)
+            piece.heads[i].slidesBy = slideOf(*page.event, i);
         const auto trilled = std::find_if(notes.begin(), notes.end(),
                                           [](const Note& note) { return note.phrasing.trill.has_value(); });
         if (trilled != notes.end() && !page.tiedFromBefore) sayTrill(*trilled, piece);
         return piece;
+    }
+
+    int slideOf(std::size_t event, std::size_t voice) const {
+        const Note& note = line[event].notes[voice];
+        if (!note.phrasing.slidesToNext || event + 1 == line.size()) return 0;
+        const std::vector<Note>& next = line[event + 1].notes;
+        return next[otherVoice(voice, next.size())].pitch.midi - note.pitch.midi;
     }
 
     /// The upper note of a second has a sign where bar and key don't say it already; a wider one is shown.

@@ -228,11 +228,23 @@ private:
     /// From this piece's numbers to the next one's, which may stand on other strings.
     void drawSlideToNext(std::size_t index) {
         const LaidPiece* goal = slideGoal(line, index);
-        if (!goal) return;
         const std::vector<StaffHead>& heads = line[index].piece.heads;
+        if (index + 1 == line.size() && !line[index].piece.page.tiedOn)
+            for (const StaffHead& head : heads)
+                drawSlideOverEnd(index, head);
+        if (!goal) return;
         for (std::size_t voice = 0; voice < heads.size(); ++voice)
             if (heads[voice].phrasing.slidesToNext)
                 drawSlideTo(index, heads[voice], slideGoalOf(voice, *goal), *goal);
+    }
+
+    /// Towards the end of the line, where the slide goes on in the next.
+    void drawSlideOverEnd(std::size_t index, const StaffHead& head) {
+        const TabPlace* place = placeOf(head);
+        if (!place || head.slidesBy == 0) return;
+        const double left = line[index].middle() + fretReachRight(line[index]);
+        drawSlide(left, std::max(ends.barLine - 0.3, left + tabSlideLength), yOf(place->string),
+                  head.slidesBy > 0, head.note, place->string);
     }
 
     void drawSlideTo(std::size_t index, const StaffHead& first, const StaffHead& next,

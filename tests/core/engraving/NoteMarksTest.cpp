@@ -414,6 +414,30 @@ TEST_F(MarkedNote, HasASignOnTheStaffWhereItsBendIsHeld) {
     EXPECT_LT(strokes[1].to.x, boxOn(system, next).left);
 }
 
+// Over the end of a line a slide shows which way it goes, on the staff and on the string.
+TEST_F(MarkedNote, SlidesUpOrDownOverTheEndOfALine) {
+    for (const int goal : {65, 63}) {
+        Study study = studyInFour();
+        study.notes = {noteAt(study, Beats(0), Beats(4), 64), noteAt(study, Beats(4), Beats(4), goal)};
+        study.notes[0].phrasing.slidesToNext = true;
+        EngravingOptions options;
+        options.strings = 6;
+        options.barsPerLine = 1;
+        options.places = {{study.notes[0].id, {1, 5}}, {study.notes[1].id, {1, goal - 59}}};
+        const auto systems = engraveSystems(study, wholeStudy(study), options, musicFont());
+        ASSERT_TRUE(systems);
+        int strokes = 0;
+        for (const PlacedLine& line : systems->front().shapes.lines) {
+            if (line.note != study.notes[0].id || line.from.x == line.to.x) continue;
+            ++strokes;
+            EXPECT_EQ(line.to.y<line.from.y, goal> 64) << goal;
+            EXPECT_NE(line.to.y, line.from.y);
+            EXPECT_LT(line.to.x, systems->front().bars.back().right + 0.01);
+        }
+        EXPECT_EQ(strokes, 2) << goal;
+    }
+}
+
 // A leap that no string holds is slurred for the ear alone: neither an arc nor a letter on the strings.
 TEST_F(MarkedNote, HasNoSlurInTheTablatureFromAnotherString) {
     Study study = studyInFour();
