@@ -16,23 +16,27 @@ bool isPowerOfTwo(std::int64_t number) {
     return std::has_single_bit(static_cast<std::uint64_t>(number));
 }
 
-/// How often one length goes into another.
-Beats quotient(const Beats& length, const Beats& into) {
-    return Beats(length.numerator() * into.denominator(), length.denominator() * into.numerator());
+/// How often a part goes into a length.
+Beats quotient(const Beats& length, const Beats& part) {
+    return Beats(length.numerator() * part.denominator(), length.denominator() * part.numerator());
+}
+
+/// Whether the halves of the counted beat a place lies in are played as its passage swings.
+bool isInSwungBeat(const Study& study, const Beats& place) {
+    if (study.page.swingAt(place).isEven()) return false;
+    const MeterMap meters = study.meters();
+    return meters.at(meters.barOf(place)).unitsPerCount() == 1 &&
+           isPowerOfTwo(static_cast<std::int64_t>(study.divisionOf(meters.countStart(place))));
 }
 
 } // namespace
 
 double playedBeat(const Study& study, const Beats& written) {
+    if (!isPowerOfTwo(written.denominator()) || !isInSwungBeat(study, written)) return written.toDouble();
     const Swing swing = study.page.swingAt(written);
-    if (swing.isEven() || !isPowerOfTwo(written.denominator())) return written.toDouble();
-    const MeterMap meters = study.meters();
-    if (meters.at(meters.barOf(written)).unitsPerCount() != 1) return written.toDouble();
-    const auto parts = static_cast<std::int64_t>(study.divisionOf(meters.countStart(written)));
-    if (!isPowerOfTwo(parts)) return written.toDouble();
     // Two of the notes that swing, in beats.
     const Beats pair(2 * std::int64_t{study.meter.beatUnit}, swing.noteValue);
-    const Beats since = meters.withinBar(written);
+    const Beats since = study.meters().withinBar(written);
     const Beats inPairs = quotient(since, pair);
     const double start = written.toDouble() - inPairs.fraction().toDouble() * pair.toDouble();
     return start + swing.played(inPairs.fraction().toDouble()) * pair.toDouble();
@@ -50,15 +54,22 @@ Beats writtenPlace(const Study& study, Seconds time, std::int64_t parts) {
     // Nearer than this a sound is the note that is written there.
     constexpr double sameOnset = 0.05;
     const Beats place = Beats::nearest(study.beatMap.beatsAt(time), parts);
-    const Swing swing = study.page.swingAt(place);
-    if (swing.isEven()) return place;
+    if (!isInSwungBeat(study, place)) return place;
     // One of the notes that swing, in beats; they are counted from the bar line.
-    const Beats each(study.meter.beatUnit, swing.noteValue);
+    const Beats each(study.meter.beatUnit, study.page.swingAt(place).noteValue);
     const Beats within = study.meters().withinBar(place);
     const Beats before = place - within + each * quotient(within, each).floor();
-    for (const Beats& written : {before - each, before, before + each})
-        if (std::abs((playedTime(study, written) - time).value) < sameOnset) return written;
-    return place;
+    Beats nearest = place;
+    double least = sameOnset;
+    for (const Beats& written : {before - each, before, before + each}) {
+        const double apart = std::abs((playedTime(study, written) - time).value);
+        const bool isWrittenThere =
+            isInSwungBeat(study, written) || study.meters().countStart(written) == written;
+        if (!isWrittenThere || apart >= least) continue;
+        nearest = written;
+        least = apart;
+    }
+    return nearest;
 }
 
 Seconds soundingLength(const Phrasing& phrasing, Seconds written) {

@@ -20,8 +20,9 @@ double playedBeat(const Study& study, const Beats& written);
 Seconds playedTime(const Study& study, const Beats& written);
 Range<Seconds> playedTime(const Study& study, const Range<Beats>& written);
 
-/// Where on the page a time would be written, to so many parts of a beat: in a swung passage at the note that
-/// swings and is played within 50 ms of it. Requires: study.beatMap.hasTempo(); parts greater than 0.
+/// Where on the page a time would be written, to so many parts of a beat: in a beat that swings at the
+/// nearest note that swings and is played within 50 ms of it, if there is one. Requires:
+/// study.beatMap.hasTempo(); parts greater than 0.
 Beats writtenPlace(const Study& study, Seconds time, std::int64_t parts);
 
 /// How long a note sounds that is written to last so long: one under a staccato dot half of that (common

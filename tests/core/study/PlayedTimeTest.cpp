@@ -3,9 +3,17 @@
 #include "tests/core/study/SampleStudy.h"
 
 #include <gtest/gtest.h>
+#include <utility>
 
 namespace earwright {
 namespace {
+
+/// Two bars in eighths that swing two to one.
+Study swungAt(double beatsAMinute) {
+    Study study = eightBarsAt120();
+    study.beatMap = BeatMap({{Beats(0), Seconds(0)}, {Beats(8), Seconds(8 * 60 / beatsAMinute)}});
+    return setSwing(std::move(study), Beats(0), Swing{2, 8});
+}
 
 TEST(PlayedTime, IsTheBeatMapsWhereNothingSwings) {
     const Study study = eightBarsAt120();
@@ -55,6 +63,18 @@ TEST(WrittenPlace, IsTheNoteThatSwingsThereCountedFromTheBarLine) {
     for (const Beats& written : {Beats(1, 2), Beats(3), Beats(23, 4), Beats(25, 4), Beats(27, 4)})
         EXPECT_EQ(writtenPlace(study, playedTime(study, written) + Seconds(0.02), 12), written);
     EXPECT_EQ(writtenPlace(study, study.beatMap.seconds(Beats(5, 4)), 12), Beats(5, 4)) << "not an eighth";
+}
+
+TEST(WrittenPlace, StaysWhereTheBeatIsDividedSoThatItDoesNotSwing) {
+    const Study study = setDivision(swungAt(220), 2, BeatDivision::Three);
+    for (const Beats& written : {Beats(7, 3), Beats(8, 3)})
+        EXPECT_EQ(writtenPlace(study, playedTime(study, written), 12), written);
+}
+
+TEST(WrittenPlace, IsTheNearerOfTwoNotesThatAreBothNear) {
+    const Study study = swungAt(300);
+    EXPECT_EQ(writtenPlace(study, playedTime(study, Beats(3)) - Seconds(0.02), 12), Beats(3));
+    EXPECT_EQ(writtenPlace(study, playedTime(study, Beats(5, 2)) + Seconds(0.02), 12), Beats(5, 2));
 }
 
 TEST(WrittenPlace, IsTheNearestPartOfABeatWhereNothingSwings) {
