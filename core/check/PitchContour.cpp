@@ -212,11 +212,13 @@ Verdict turnVerdict(Turn written, const std::vector<ContourPoint>& contour, Rang
     const int side = written == Turn::FromAbove ? 1 : -1;
     // It often begins on its neighbour, before the written pitch is heard to begin.
     const Points whole = within(contour, note.begin - Seconds(0.1), note.end - Seconds(0.02));
+    // Of a short one no more is left for the way back than the end of the note.
+    const Points toItsEnd = within(contour, note.begin - Seconds(0.1), note.end);
     const std::vector<Excursion> away = excursionsIn(whole);
     for (std::size_t i = 0; i + 1 < away.size(); ++i) {
         const Excursion& last = away[i + 1];
         const bool isWithin = whole[last.first].time > note.begin;
-        const bool comesBack = firstHeld(whole, last.first + last.length, plainCents) < whole.size();
+        const bool comesBack = firstHeld(toItsEnd, last.first + last.length, plainCents) < toItsEnd.size();
         if (isWithin && comesBack && away[i].side == side && last.side == -side) return Verdict::Supported;
     }
     return plainOrUnclear(isPlain(ownPart(contour, note)));

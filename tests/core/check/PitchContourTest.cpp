@@ -62,6 +62,17 @@ TEST(PitchContour, DoesNotSupportATurnThatDoesNotComeBackToItsNote) {
     }
 }
 
+TEST(PitchContour, SupportsATurnInANoteSoShortThatItsLastToneEndsIt) {
+    // Five tones of 30 ms: an eighth at 200 to the minute.
+    const std::vector<double> tones{0, 200, 0, -100, 0};
+    const auto quick = contour([&](double since) {
+        const auto at = static_cast<std::size_t>(since / 0.03);
+        return at < tones.size() ? tones[at] : 0.0;
+    });
+    EXPECT_EQ(turnVerdict(Turn::FromAbove, quick, {note.begin, note.begin + Seconds(0.15)}),
+              Verdict::Supported);
+}
+
 TEST(PitchContour, ContradictsThemAllWhereThePitchIsClearAndHeld) {
     const auto plain = contour(held);
     EXPECT_EQ(scoopVerdict(plain, note), Verdict::Contradicted);
