@@ -16,11 +16,12 @@ std::complex<float>* allocated(std::size_t length) {
     return reinterpret_cast<std::complex<float>*>(fftwf_alloc_complex(length));
 }
 
-/// The plan for a length: made once, for planning takes as long as some twenty transforms, and never
-/// destroyed. It may be carried out on several threads, on any numbers that FFTW allocated (FFTW manual,
-/// new-array execute functions).
+/// The plan for a length: made once, for planning takes as long as some twenty transforms. Plans and their
+/// map are never destroyed, so that a thread that is still listening when the program ends has them. They may
+/// be carried out on several threads, on any numbers that FFTW allocated (FFTW manual, new-array execute
+/// functions).
 void* planFor(std::size_t length) {
-    static std::map<std::size_t, fftwf_plan> plans;
+    static auto& plans = *new std::map<std::size_t, fftwf_plan>;
     const std::scoped_lock lock(fftwPlanning());
     fftwf_plan& plan = plans[length];
     if (!plan) {
