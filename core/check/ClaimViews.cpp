@@ -1,5 +1,7 @@
 #include "core/check/ClaimViews.h"
 
+#include "core/listening/ViewBlend.h"
+
 #include <algorithm>
 #include <cstddef>
 #include <functional>
@@ -62,8 +64,11 @@ ClaimViews hearClaims(const PassageEvidence& evidence, const std::vector<Claim>&
     };
     std::vector<std::size_t> hopeful;
     std::ranges::remove_copy_if(views, std::back_inserter(hopeful), behind);
-    std::ranges::stable_sort(hopeful, std::ranges::greater(),
-                             [&](std::size_t view) { return heard.sureness[view]; });
+    const auto favoured = [&](std::size_t view) {
+        const bool isBoth = evidence.view(view) == View::Both;
+        return heard.sureness[view] + (isBoth ? ViewBlend::inFavourOfBoth : 0);
+    };
+    std::ranges::stable_sort(hopeful, std::ranges::greater(), favoured);
     if (!others.empty()) hopeful.resize(std::min(hopeful.size(), mostViews));
     hear(evidence, claims, hopeful, others, heard);
     double surest = -hopelesslyBehind + leastSureness;

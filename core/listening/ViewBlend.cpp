@@ -7,7 +7,6 @@
 namespace earwright {
 
 ViewBlend::ViewBlend(std::vector<double> sureness) {
-    constexpr double inFavourOfBoth = 0.02;
     constexpr double sharpness = 12;
     sureness.front() += inFavourOfBoth;
     const double top = *std::max_element(sureness.begin(), sureness.end());

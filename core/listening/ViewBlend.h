@@ -13,6 +13,9 @@ namespace earwright {
 /// Weights of the views of a passage, adding up to one.
 class ViewBlend {
 public:
+    /// What both sides together are counted as surer by.
+    static constexpr double inFavourOfBoth = 0.02;
+
     /// From how sure each view is, one number each: mean log probability of what it hears (or of what was
     /// claimed). Nearly all weight goes to the surest; both sides together win a tie. Requires: not empty.
     explicit ViewBlend(std::vector<double> sureness);

@@ -83,6 +83,7 @@ TEST(ClaimViews, HearsMostClaimsInThreeViewsWhereAllHearThemAlike) {
         return std::ranges::none_of(rows, saysNothing);
     };
     EXPECT_EQ(std::ranges::count_if(heard.rows, isWhole), 3);
+    EXPECT_TRUE(isWhole(heard.rows[static_cast<std::size_t>(View::Both)])) << "which is to win a tie";
     for (std::size_t view = 0; view < heard.rows.size(); ++view)
         if (!isWhole(heard.rows[view])) {
             EXPECT_LT(heard.sureness[view], *std::ranges::max_element(heard.sureness) - 1.4) << view;
