@@ -10,7 +10,7 @@
 
 namespace earwright {
 
-/// Claims in order of time, and what the clearest view of the passage says about each.
+/// Claims by onset as they are written, even where one was moved to where it is played, and what the clearest view of the passage says about each.
 struct ClaimContext {
     std::vector<Claim> claims;
     ViewBlend blend;

@@ -85,7 +85,7 @@ void add(PhraseCheck& whole, const NoteCheck& found, const std::vector<Note>& no
     whole.unwrittenSwing = found.swing;
 }
 
-/// Of a recording that is tuned as the study is written.
+/// Checks one phrase. `tuned`: the recording as asWritten() reads it.
 Result<PhraseCheck> checkedPhrase(const Study& study, const Span& phrase, const RecordingEvidence& tuned,
                                   std::stop_token stop, const Progress& progress, const ListeningWish& wish) {
     const std::vector<Note> notes = notesPlayedIn(study, phrase.range);
@@ -102,7 +102,7 @@ Result<PhraseCheck> checkedPhrase(const Study& study, const Span& phrase, const 
     return check;
 }
 
-/// The same of the notes that are not done yet.
+/// Checks the notes that are in no phrase; lists no sound within one.
 Result<PhraseCheck> checkedRest(const Study& study, const std::set<NoteId>& done,
                                 const RecordingEvidence& tuned, std::stop_token stop,
                                 const ListeningWish& wish) {

@@ -36,7 +36,8 @@ bool isTripletOverTwo(const BeatFigure& first, const BeatFigure& second) {
     return beginsIt && endsIt;
 }
 
-/// So may the first of five over two beats and what comes behind them.
+/// The second to fifth note of five over two beats. The first may be tied or a rest; what comes behind them
+/// may be in the second beat where it came early.
 bool isQuintupletOverTwo(const BeatFigure& first, const BeatFigure& second) {
     if (first.division != BeatDivision::Five || second.division != BeatDivision::Five) return false;
     using Lines = std::vector<int>;

@@ -34,8 +34,7 @@ struct LineName {
 
 /// The names of a line, in its order. The first of these that holds says it (common practice):
 /// 1. A tone of the chord is called as the chord spells it; what “alt” alters as the key has it, if it does,
-/// and
-///    else in flat keys as 4 says or lowered: A♭ and D♭ over F7alt, in B♭.
+///    and else in flat keys as 4 says or lowered: A♭ and D♭ over F7alt, in B♭.
 /// 2. A note of the key, in minor with raised sixth and seventh, is called as the key has it, where no chord
 ///    tone stands on that letter, or 4 says the same, or 4 says nothing and it goes on by a whole tone to a
 ///    note that is called as the key has it: B♭ to C over B°7, in F.

@@ -170,7 +170,8 @@ TEST(LineSpelling, TheKeyCallsWhatAnAlteredChordAlters) {
     EXPECT_EQ(names({64, 68, 71, 74, 79}, "E7#9", fMinor), "E G♯ B D G") << "a sign that is written stands";
 }
 
-// A whole tone takes two letters (every theory primer), over the chords whose own names would put it on one.
+// A whole tone is never on one letter (every theory primer), over the chords whose own names would put it so.
+// Over three letters it may be, where both notes are the chord's: F and D♯ over G7alt.
 TEST(LineSpelling, NoWholeToneIsWrittenOnOneLetter) {
     EXPECT_EQ(names({80, 77, 75, 71, 74, 70, 68, 66, 67}, "G7alt"), "A♭ F D♯ B D B♭ A♭ F♯ G");
     EXPECT_EQ(names({70, 70, 68}, "G7#9b9"), "B♭ B♭ A♭");
