@@ -5,6 +5,7 @@
 #include <iterator>
 #include <limits>
 #include <utility>
+#include <vector>
 
 namespace earwright {
 
@@ -23,34 +24,25 @@ constexpr double costOfTripletOverFour = 4;
 constexpr double costOfQuintupletOverTwo = 7;
 constexpr double never = std::numeric_limits<double>::infinity();
 
-/// The second and third note of three over two beats. The first may be tied or a rest, and is in the beat
-/// before where it came early; so may what comes behind them be in the second.
-bool isTripletOverTwo(const BeatFigure& first, const BeatFigure& second) {
-    if (first.division != BeatDivision::Three || second.division != BeatDivision::Three) return false;
-    const std::vector<int>& one = first.lines;
-    const std::vector<int>& two = second.lines;
-    const bool beginsIt =
-        !one.empty() && one.back() == 2 && (one.size() == 1 || (one.size() == 2 && one[0] == 0));
-    const bool endsIt =
-        !two.empty() && two.front() == 1 && (two.size() == 1 || (two.size() == 2 && two[1] == 3));
-    return beginsIt && endsIt;
-}
+/// A tuplet over several beats, as the figures of the two neighbouring beats that hold its notes but the
+/// first, which is on a beat: it may be tied or a rest, and is in the beat before where it came early; so may
+/// what comes behind the tuplet be in its last beat.
+struct SpanningTuplet {
+    BeatDivision division;
+    std::vector<std::vector<int>> begins;
+    std::vector<std::vector<int>> ends;
 
-/// The second to fifth note of five over two beats. The first may be tied or a rest; what comes behind them
-/// may be in the second beat where it came early.
-bool isQuintupletOverTwo(const BeatFigure& first, const BeatFigure& second) {
-    if (first.division != BeatDivision::Five || second.division != BeatDivision::Five) return false;
-    using Lines = std::vector<int>;
-    const bool beginsIt = first.lines == Lines{0, 2, 4} || first.lines == Lines{2, 4};
-    const bool endsIt = second.lines == Lines{1, 3} || second.lines == Lines{1, 3, 5};
-    return beginsIt && endsIt;
-}
+    bool isIn(const BeatFigure& first, const BeatFigure& second) const {
+        return first.division == division && second.division == division &&
+               std::ranges::find(begins, first.lines) != begins.end() &&
+               std::ranges::find(ends, second.lines) != ends.end();
+    }
+};
 
-/// The second and third note of three over four beats, which are in the second beat and the third.
-bool isInTripletOverFour(const BeatFigure& second, const BeatFigure& third) {
-    if (second.division != BeatDivision::Three || third.division != BeatDivision::Three) return false;
-    return second.lines == std::vector<int>{1} && third.lines == std::vector<int>{2};
-}
+const SpanningTuplet tripletOverTwo{BeatDivision::Three, {{0, 2}, {2}}, {{1}, {1, 3}}};
+const SpanningTuplet quintupletOverTwo{BeatDivision::Five, {{0, 2, 4}, {2, 4}}, {{1, 3}, {1, 3, 5}}};
+/// Of four beats the second and the third.
+const SpanningTuplet tripletOverFour{BeatDivision::Three, {{1}}, {{2}}};
 
 /// Between two beats, whatever their figures.
 class Joint {
@@ -83,9 +75,9 @@ public:
 private:
     /// What both beats cost as notation where one tuplet spans them; else 0.
     double costOfTuplet(const BeatFigure& last, const BeatFigure& next) const {
-        if (maySpanTwo && isTripletOverTwo(last, next)) return costOfTripletOverTwo;
-        if (maySpanTwo && isQuintupletOverTwo(last, next)) return costOfQuintupletOverTwo;
-        return maySpanFour && isInTripletOverFour(last, next) ? costOfTripletOverFour : 0;
+        if (maySpanTwo && tripletOverTwo.isIn(last, next)) return costOfTripletOverTwo;
+        if (maySpanTwo && quintupletOverTwo.isIn(last, next)) return costOfQuintupletOverTwo;
+        return maySpanFour && tripletOverFour.isIn(last, next) ? costOfTripletOverFour : 0;
     }
 
     bool meets;
