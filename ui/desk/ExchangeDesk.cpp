@@ -23,7 +23,9 @@ namespace {
 namespace fs = std::filesystem;
 using Tone = MessageBar::Tone;
 
-const auto subject = QStringLiteral("exchange");
+/// Of opening, and of writing: what one says is no answer to the other.
+const auto openingSubject = QStringLiteral("exchange");
+const auto writingSubject = QStringLiteral("export");
 
 std::size_t partsWithNotes(const Imported& imported) {
     return static_cast<std::size_t>(std::count_if(imported.parts.begin(), imported.parts.end(),
@@ -83,7 +85,7 @@ ExchangeDesk::ExchangeDesk(DeskSession& desk, KeepingDesk& keeping, RecordingLis
       messages(bar),
       window(over),
       settings(store),
-      listening(listener, bar, subject, listeningShare()) {
+      listening(listener, bar, writingSubject, listeningShare()) {
     // What is measured would be that of another recording.
     connect(&session, &DeskSession::recordingChanged, this, [this] {
         if (isPreparing()) callOff();
@@ -111,7 +113,7 @@ void ExchangeDesk::read(const Wish& wish) {
         },
         [this, path = wish.path, asks = wish.asksForPart](Result<Imported> outcome) {
             if (!outcome)
-                return messages.say(subject, Tone::Trouble,
+                return messages.say(openingSubject, Tone::Trouble,
                                     QString::fromStdString(describe(outcome.error())));
             if (asks && partsWithNotes(*outcome) > 1) return askForPart(path, *outcome);
             take(path, *std::move(outcome));
@@ -180,7 +182,7 @@ void ExchangeDesk::tell(const fs::path& path, const Imported& imported) {
         isPassing = false;
     }
     if (!session.recording()) answers.push_back({tr("Find one…"), [this] { keeper.askForRecording(); }});
-    messages.say(subject, isPassing ? Tone::Notice : Tone::Question, sentence, std::move(answers));
+    messages.say(openingSubject, isPassing ? Tone::Notice : Tone::Question, sentence, std::move(answers));
 }
 
 std::optional<MessageBar::Answer> ExchangeDesk::otherRhythm(const fs::path& path, const Imported& imported) {
@@ -199,7 +201,8 @@ std::optional<MessageBar::Answer> ExchangeDesk::otherRhythm(const fs::path& path
 void ExchangeDesk::askWhatToWrite() {
     if (!session.isOpen()) return;
     if (session.study().notes.empty())
-        return messages.say(subject, Tone::Notice, tr("Nothing is written yet for other programs to read."));
+        return messages.say(writingSubject, Tone::Notice,
+                            tr("Nothing is written yet for other programs to read."));
     ExportChoices start = rememberedExport(settings);
     const QString name =
         textOf(pathOf(suggestedFile(session)).stem()) + QLatin1Char('.') + rememberedExportKind(settings);
@@ -213,7 +216,8 @@ void ExchangeDesk::askWhatToWrite() {
 void ExchangeDesk::write(ExportChoices choices) {
     if (!session.isOpen() || tellBusy()) return;
     if (session.study().notes.empty())
-        return messages.say(subject, Tone::Notice, tr("Nothing is written yet for other programs to read."));
+        return messages.say(writingSubject, Tone::Notice,
+                            tr("Nothing is written yet for other programs to read."));
     if (choices.file.is_relative()) choices.file = pathOf(startFolder(session)) / choices.file;
     lastFile = choices.file;
     rememberExport(choices, settings);
@@ -226,7 +230,7 @@ void ExchangeDesk::write(ExportChoices choices) {
 bool ExchangeDesk::tellBusy() {
     if (!isWriting()) return false;
     // Beside the row that tells of it.
-    messages.say(subject + QStringLiteral(" busy"), Tone::Notice,
+    messages.say(writingSubject + QStringLiteral(" busy"), Tone::Notice,
                  tr("%1 is still being written; wait for it, or cancel it first.").arg(nameOf(lastFile)));
     return true;
 }
@@ -241,7 +245,7 @@ void ExchangeDesk::lookForFile(const Plan& plan) {
         },
         [this, plan](Result<bool> isThere) {
             if (!*isThere) return carryOut(plan);
-            messages.close(subject);
+            messages.close(writingSubject);
             openForThisStudy(*new ReplaceQuestion(
                                  {plan.choices.file}, [this, plan] { carryOut(plan); }, &window),
                              session);
@@ -249,7 +253,7 @@ void ExchangeDesk::lookForFile(const Plan& plan) {
 }
 
 void ExchangeDesk::tellUnderWay(const QString& what) {
-    messages.say(subject, Tone::Question, what, {{tr("Cancel"), [this] { callOff(); }}});
+    messages.say(writingSubject, Tone::Question, what, {{tr("Cancel"), [this] { callOff(); }}});
 }
 
 void ExchangeDesk::carryOut(const Plan& plan) {
@@ -273,11 +277,11 @@ void ExchangeDesk::callOff() {
 }
 
 void ExchangeDesk::tellCalledOff() {
-    messages.say(subject, Tone::Notice, tr("Writing %1 was called off.").arg(nameOf(lastFile)));
+    messages.say(writingSubject, Tone::Notice, tr("Writing %1 was called off.").arg(nameOf(lastFile)));
 }
 
 void ExchangeDesk::put(const Plan& plan, PlayedNotes played) {
-    messages.say(subject, Tone::Question, beingWritten(plan.choices.file));
+    messages.say(writingSubject, Tone::Question, beingWritten(plan.choices.file));
     const QString said = outcomeText(plan.choices.file, plan.study->notes.size(),
                                      plan.measuredIn ? std::optional(played.size()) : std::nullopt);
     writing.start<Result<Done>>(
@@ -285,8 +289,9 @@ void ExchangeDesk::put(const Plan& plan, PlayedNotes played) {
             return writeForeign(*plan.study, plan.choices.file, plan.choices.page, plan.choices.midi, played);
         },
         [this, said](Result<Done> outcome) {
-            outcome ? messages.say(subject, Tone::Notice, said)
-                    : messages.say(subject, Tone::Trouble, QString::fromStdString(describe(outcome.error())));
+            outcome ? messages.say(writingSubject, Tone::Notice, said)
+                    : messages.say(writingSubject, Tone::Trouble,
+                                   QString::fromStdString(describe(outcome.error())));
         });
 }
 

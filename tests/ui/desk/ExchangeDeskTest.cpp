@@ -25,7 +25,9 @@ namespace {
 
 class ExchangeDeskTest : public TonesDesk {
 protected:
+    /// Of opening.
     QString told() { return window->messages().sentence(QStringLiteral("exchange")); }
+    QString toldOfWriting() { return window->messages().sentence(QStringLiteral("export")); }
     std::filesystem::path score(bool hasTwoParts) {
         const auto part = [](const std::string& id, const char* step) {
             return "<part id=\"" + id + "\"><measure><note><pitch><step>" + step +
@@ -85,8 +87,9 @@ protected:
         window->exchange().write(wish);
     }
     bool isWritten(const char* name) {
-        return soon(
-            [&] { return told().startsWith(QStringLiteral("The line is in %1.").arg(QLatin1String(name))); });
+        return soon([&] {
+            return toldOfWriting().startsWith(QStringLiteral("The line is in %1.").arg(QLatin1String(name)));
+        });
     }
     void replace() {
         for (QAbstractButton* button : window->findChild<QMessageBox*>()->buttons())
@@ -207,15 +210,15 @@ TEST_F(ExchangeDeskTest, WritesTheLineForOtherPrograms) {
     ASSERT_TRUE(soon([&] { return window->session().isOpen(); }));
     for (const char* name : {"out.musicxml", "out.mxl", "out.mid"}) {
         writeTo(in(name));
-        ASSERT_TRUE(isWritten(name)) << told().toStdString();
+        ASSERT_TRUE(isWritten(name)) << toldOfWriting().toStdString();
         const auto back = openForeign(in(name));
         ASSERT_TRUE(back.ok()) << describe(back.error());
         EXPECT_EQ(back->study.notes.size(), 1u);
     }
     writeTo(in("nowhere/out.mid"));
-    ASSERT_TRUE(soon([&] { return told().contains("nowhere"); }));
+    ASSERT_TRUE(soon([&] { return toldOfWriting().contains("nowhere"); }));
     writeTo(in("out.pdf"));
-    ASSERT_TRUE(soon([&] { return told().contains("none of"); }));
+    ASSERT_TRUE(soon([&] { return toldOfWriting().contains("none of"); }));
 }
 
 TEST_F(ExchangeDeskTest, EnterInTheDialogWritesAsItDidTheLastTime) {
@@ -231,14 +234,14 @@ TEST_F(ExchangeDeskTest, EnterInTheDialogWritesAsItDidTheLastTime) {
     wish.file = in("alto.musicxml");
     wish.page.reading = Reading::EFlat;
     window->exchange().write(wish);
-    ASSERT_TRUE(soon([&] { return told().contains("The line is in alto.musicxml"); }));
+    ASSERT_TRUE(soon([&] { return toldOfWriting().contains("The line is in alto.musicxml"); }));
     window->commands().action(CommandId::WriteForOthers)->trigger();
     ASSERT_TRUE(soon([&] { return (dialog = window->findChild<ExportDialog*>()) && dialog->isVisible(); }));
     EXPECT_EQ(dialog->choices().file, in("alto.musicxml"));
     QTest::keyClick(dialog, Qt::Key_Return);
     // It is there already.
     ASSERT_TRUE(soon([&] { return window->findChild<QMessageBox*>() != nullptr; }));
-    window->messages().close(QStringLiteral("exchange"));
+    window->messages().close(QStringLiteral("export"));
     replace();
     ASSERT_TRUE(isWritten("alto.musicxml"));
     // C4 as an alto reads it, a major sixth higher (common practice).
@@ -253,11 +256,11 @@ TEST_F(ExchangeDeskTest, WritesMidiAsTheRecordPlaysTheNotes) {
     wish.file = in("played.mid");
     wish.asPlayed = true;
     window->exchange().write(wish);
-    ASSERT_TRUE(isWritten("played.mid")) << told().toStdString();
+    ASSERT_TRUE(isWritten("played.mid")) << toldOfWriting().toStdString();
     wish.file = in("written.mid");
     wish.asPlayed = false;
     window->exchange().write(wish);
-    ASSERT_TRUE(isWritten("written.mid")) << told().toStdString();
+    ASSERT_TRUE(isWritten("written.mid")) << toldOfWriting().toStdString();
     const auto bytes = [&](const char* name) {
         QFile file(QString::fromStdString(in(name).string()));
         EXPECT_TRUE(file.open(QIODevice::ReadOnly));
@@ -275,10 +278,10 @@ TEST_F(ExchangeDeskTest, WritesTheStudyAsItWasWhenThatWasAsked) {
     fill(in("out.musicxml"), "of the day before");
     writeTo(in("out.musicxml"));
     ASSERT_TRUE(soon([&] { return window->findChild<QMessageBox*>() != nullptr; }));
-    EXPECT_TRUE(told().isEmpty()) << "nothing is being written while it asks";
+    EXPECT_TRUE(toldOfWriting().isEmpty()) << "nothing is being written while it asks";
     window->session().apply("note", addNote(study(), {Pitch{62, {}}, Beats(4), Beats(1)}).study);
     replace();
-    ASSERT_TRUE(isWritten("out.musicxml")) << told().toStdString();
+    ASSERT_TRUE(isWritten("out.musicxml")) << toldOfWriting().toStdString();
     const auto back = openForeign(in("out.musicxml"));
     ASSERT_TRUE(back.ok()) << describe(back.error());
     EXPECT_EQ(back->study.notes.size(), 1u);
@@ -293,8 +296,8 @@ TEST_F(ExchangeDeskTest, SaysPlainlyWhereNoNoteIsHeard) {
     wish.file = in("silent.mid");
     wish.asPlayed = true;
     window->exchange().write(wish);
-    ASSERT_TRUE(isWritten("silent.mid")) << told().toStdString();
-    EXPECT_TRUE(told().contains("0 of 2 notes are heard")) << told().toStdString();
+    ASSERT_TRUE(isWritten("silent.mid")) << toldOfWriting().toStdString();
+    EXPECT_TRUE(toldOfWriting().contains("0 of 2 notes are heard")) << toldOfWriting().toStdString();
 }
 
 TEST_F(ExchangeDeskTest, CanBeCalledOffWhileItLooksForTheFileAndWhileItListens) {
@@ -303,15 +306,15 @@ TEST_F(ExchangeDeskTest, CanBeCalledOffWhileItLooksForTheFileAndWhileItListens) 
     wish.asPlayed = true;
     wish.file = in("looked-for.mid");
     window->exchange().write(wish);
-    EXPECT_EQ(told(), QStringLiteral("looked-for.mid is being written …"));
-    window->messages().choose(QStringLiteral("exchange"), 0);
-    EXPECT_EQ(told(), QStringLiteral("Writing looked-for.mid was called off."));
+    EXPECT_EQ(toldOfWriting(), QStringLiteral("looked-for.mid is being written …"));
+    window->messages().choose(QStringLiteral("export"), 0);
+    EXPECT_EQ(toldOfWriting(), QStringLiteral("Writing looked-for.mid was called off."));
     EXPECT_FALSE(window->exchange().isWriting());
     wish.file = in("listened-to.mid");
     window->exchange().write(wish);
-    ASSERT_TRUE(soon([&] { return told().startsWith("Listening"); }));
-    window->messages().choose(QStringLiteral("exchange"), 0);
-    EXPECT_EQ(told(), QStringLiteral("Writing listened-to.mid was called off."));
+    ASSERT_TRUE(soon([&] { return toldOfWriting().startsWith("Listening"); }));
+    window->messages().choose(QStringLiteral("export"), 0);
+    EXPECT_EQ(toldOfWriting(), QStringLiteral("Writing listened-to.mid was called off."));
     EXPECT_FALSE(window->exchange().isWriting());
     writeTo(in("later.mid"));
     ASSERT_TRUE(isWritten("later.mid"));
@@ -328,7 +331,7 @@ TEST_F(ExchangeDeskTest, ListensNoMoreOnceAnotherRecordingIsOpen) {
     Opened other;
     other.study = withOwnTime(Study());
     window->session().begin(std::move(other));
-    EXPECT_EQ(told(), QStringLiteral("Writing played.mid was called off."));
+    EXPECT_EQ(toldOfWriting(), QStringLiteral("Writing played.mid was called off."));
     EXPECT_FALSE(window->exchange().isWriting());
 }
 
@@ -337,9 +340,44 @@ TEST_F(ExchangeDeskTest, WritesOneFileAfterTheOther) {
     ASSERT_TRUE(soon([&] { return window->session().isOpen(); }));
     writeTo(in("first.mid"));
     writeTo(in("second.mid"));
-    EXPECT_TRUE(window->messages().sentence("exchange busy").contains("first.mid is still being written"));
+    EXPECT_TRUE(window->messages().sentence("export busy").contains("first.mid is still being written"));
     ASSERT_TRUE(isWritten("first.mid"));
     EXPECT_FALSE(std::filesystem::exists(in("second.mid")));
+}
+
+TEST_F(ExchangeDeskTest, LeavesWhatWasLeftOutToBeReadWhileItWrites) {
+    window->open(score(false));
+    ASSERT_TRUE(soon([&] { return window->session().isOpen(); }));
+    const QString unanswered = told();
+    ASSERT_TRUE(unanswered.contains("Words that are sung were left out.")) << unanswered.toStdString();
+    writeTo(in("out.mid"));
+    ASSERT_TRUE(isWritten("out.mid")) << toldOfWriting().toStdString();
+    EXPECT_EQ(told(), unanswered);
+}
+
+TEST_F(ExchangeDeskTest, TellsOfAFileThatCannotBeOpenedBesideTheOneThatItWrites) {
+    writeTheLine();
+    fill(in("broken.mid"), "MThd");
+    ExportChoices wish;
+    wish.asPlayed = true;
+    wish.file = in("played.mid");
+    window->exchange().write(wish);
+    window->open(in("broken.mid"));
+    ASSERT_TRUE(soon([&] { return told().contains("broken.mid"); }));
+    const QString trouble = told();
+    ASSERT_TRUE(isWritten("played.mid")) << toldOfWriting().toStdString();
+    EXPECT_EQ(told(), trouble);
+}
+
+TEST_F(ExchangeDeskTest, TellsThatItCalledOffWritingBesideTheStudyThatWasOpenedMeanwhile) {
+    writeTheLine();
+    window->open(score(false));
+    ASSERT_TRUE(soon([&] { return !window->messages().sentence("losing").isEmpty(); }));
+    writeTo(in("out.mid"));
+    window->messages().choose("losing", 1); // don't save
+    EXPECT_EQ(firstPitch(), 60);
+    EXPECT_EQ(toldOfWriting(), QStringLiteral("Writing out.mid was called off."));
+    EXPECT_TRUE(told().contains("The line of line.musicxml is a new study")) << told().toStdString();
 }
 
 } // namespace
