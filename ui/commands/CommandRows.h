@@ -1,4 +1,4 @@
-// The rows of the table of commands, in a file for each menu, and what they are written with.
+// The rows of the table of commands, in files by menu (each says which), and what they are written with.
 #pragma once
 
 #include "ui/commands/CommandTable.h"

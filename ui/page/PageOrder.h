@@ -12,6 +12,7 @@
 
 namespace earwright::ui {
 
+/// What can be chosen for a line under the grid, where as many as fit may be more.
 inline constexpr int mostBarsOfPageLine = 8;
 
 /// How the user wants to read the line; kept from one day to the next.

@@ -1,5 +1,5 @@
-// The readings, clefs and bars to a line a user chooses from: how they are called on the screen, on the
-// command line and in what is remembered.
+// The readings and clefs a user chooses from, as they are called on the screen, on the command line and in
+// what is remembered; the bars to a line of the page under the grid, on the screen and in what is remembered.
 #pragma once
 
 #include "core/engraving/PageView.h"
