@@ -1,4 +1,5 @@
-// Reads the keys that the README names and fails where the table of commands has none of that name.
+// Reads the keys that the README names and fails where the table of commands has none of that name. Of keys
+// without a modifier, letters and function keys are read in its steps too, all others in its table alone.
 #include "ui/commands/CommandTable.h"
 
 #include <cctype>
@@ -47,6 +48,8 @@ const std::set<std::string> notInTheTable{"Menu", "wheel", "then", "and", "lette
 const std::map<std::string, Qt::KeyboardModifier> modifierNames{
     {"Ctrl+", Qt::ControlModifier}, {"Shift+", Qt::ShiftModifier}, {"Alt+", Qt::AltModifier}};
 
+const std::regex chord(R"((?:(?:Ctrl|Shift|Alt)\+)+[^\s;:)]+)");
+
 std::string withoutBreaks(std::string text) {
     text = std::regex_replace(text, std::regex("Page\\s+up"), "PageUp");
     return std::regex_replace(text, std::regex("Page\\s+down"), "PageDown");
@@ -57,6 +60,14 @@ std::string readme() {
     std::stringstream text;
     text << file.rdbuf();
     return withoutBreaks(text.str());
+}
+
+/// What the steps say, but for what is to be typed and keys with a modifier.
+std::string stepsOfTheJob() {
+    const std::string text = readme();
+    const std::size_t begin = text.find("## How the job is done");
+    const std::string steps = text.substr(begin, text.find("## Keys") - begin);
+    return std::regex_replace(std::regex_replace(steps, std::regex("`[^`]*`"), ""), chord, "");
 }
 
 /// The cells on the left of the table of keys, as far as they are commands of the desk.
@@ -165,7 +176,6 @@ TEST(KeysOfTheReadme, AreAllInTheTableOfCommands) {
 TEST(KeysOfTheReadme, WithCtrlShiftOrAltAreInTheTableOfCommandsWhereverTheyAreNamed) {
     int seen = 0;
     const std::string text = readme();
-    static const std::regex chord(R"((?:(?:Ctrl|Shift|Alt)\+)+[^\s;:)]+)");
     for (std::sregex_iterator each(text.begin(), text.end(), chord), end; each != end; ++each) {
         const std::string whole = each->str();
         std::string word = whole;
@@ -176,6 +186,20 @@ TEST(KeysOfTheReadme, WithCtrlShiftOrAltAreInTheTableOfCommandsWhereverTheyAreNa
         ++seen;
     }
     EXPECT_GT(seen, 80) << "the keys were not found";
+}
+
+TEST(KeysOfTheReadme, ThatAreLettersAreInTheTableOfCommandsInTheStepsToo) {
+    int seen = 0;
+    const std::string text = stepsOfTheJob();
+    static const std::regex letter(R"(\b(?:[A-Z]|F[0-9]+)\b)");
+    for (std::sregex_iterator each(text.begin(), text.end(), letter), end; each != end; ++each) {
+        const std::string word = each->str();
+        // The article, or the pitch to tune to, unless it stands in a row of keys.
+        if (word == "A" && each->prefix() != " ") continue;
+        expectBound(word, {}, word + each->suffix().str().substr(0, 30));
+        ++seen;
+    }
+    EXPECT_GT(seen, 20) << "the steps were not found";
 }
 
 } // namespace
