@@ -199,10 +199,7 @@ std::optional<MessageBar::Answer> ExchangeDesk::otherRhythm(const fs::path& path
 }
 
 void ExchangeDesk::askWhatToWrite() {
-    if (!session.isOpen()) return;
-    if (session.study().notes.empty())
-        return messages.say(writingSubject, Tone::Notice,
-                            tr("Nothing is written yet for other programs to read."));
+    if (!mayWrite()) return;
     ExportChoices start = rememberedExport(settings);
     const QString name =
         textOf(pathOf(suggestedFile(session)).stem()) + QLatin1Char('.') + rememberedExportKind(settings);
@@ -214,12 +211,10 @@ void ExchangeDesk::askWhatToWrite() {
 }
 
 void ExchangeDesk::write(ExportChoices choices) {
-    if (!session.isOpen() || tellBusy()) return;
-    if (session.study().notes.empty())
-        return messages.say(writingSubject, Tone::Notice,
-                            tr("Nothing is written yet for other programs to read."));
+    if (!mayWrite()) return;
     if (choices.file.is_relative()) choices.file = pathOf(startFolder(session)) / choices.file;
     lastFile = choices.file;
+    fileUnderWay = choices.file;
     rememberExport(choices, settings);
     Plan plan{std::move(choices), session.shared(), std::nullopt};
     if (plan.choices.asPlayed && plan.choices.file.extension() == ".mid" && session.hasMarkedSound())
@@ -227,11 +222,19 @@ void ExchangeDesk::write(ExportChoices choices) {
     lookForFile(plan);
 }
 
+bool ExchangeDesk::mayWrite() {
+    if (!session.isOpen() || tellBusy()) return false;
+    if (!session.study().notes.empty()) return true;
+    messages.say(writingSubject, Tone::Notice, tr("Nothing is written yet for other programs to read."));
+    return false;
+}
+
 bool ExchangeDesk::tellBusy() {
     if (!isWriting()) return false;
+    const QString sentence = isPreparing() ? tr("%1 is still being written; wait for it, or cancel it first.")
+                                           : tr("%1 is still being written; wait for it.");
     // Beside the row that tells of it.
-    messages.say(writingSubject + QStringLiteral(" busy"), Tone::Notice,
-                 tr("%1 is still being written; wait for it, or cancel it first.").arg(nameOf(lastFile)));
+    messages.say(writingSubject + QStringLiteral(" busy"), Tone::Notice, sentence.arg(nameOf(fileUnderWay)));
     return true;
 }
 
@@ -277,7 +280,7 @@ void ExchangeDesk::callOff() {
 }
 
 void ExchangeDesk::tellCalledOff() {
-    messages.say(writingSubject, Tone::Notice, tr("Writing %1 was called off.").arg(nameOf(lastFile)));
+    messages.say(writingSubject, Tone::Notice, tr("Writing %1 was called off.").arg(nameOf(fileUnderWay)));
 }
 
 void ExchangeDesk::put(const Plan& plan, PlayedNotes played) {

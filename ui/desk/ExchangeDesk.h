@@ -37,7 +37,8 @@ public:
     /// The same with a part chosen, by number or name, and where the notes of a MIDI file go.
     void openPart(const std::filesystem::path& path, const std::string& part,
                   MidiRhythm rhythm = MidiRhythm::Fitting);
-    /// Opens the dialog, as it was answered the last time; says why not where nothing is written.
+    /// Opens the dialog, as it was answered the last time; says why not where nothing is written, or a file
+    /// is being written already.
     void askWhatToWrite();
     /// Writes .musicxml, .mxl or .mid of the study as it is now and says so, or why not; that it is under way
     /// is said meanwhile, and it can be called off. What is there already is not replaced without being asked
@@ -73,7 +74,9 @@ private:
     void askForPart(const std::filesystem::path& path, const Imported& imported);
     void take(const std::filesystem::path& path, Imported imported);
     void tell(const std::filesystem::path& path, const Imported& imported);
-    /// Says so where a file is being written already.
+    /// Says why not, where a study is open.
+    bool mayWrite();
+    /// Says so where a file is being written already, and that it can be called off while it can.
     bool tellBusy();
     void tellUnderWay(const QString& what);
     void lookForFile(const Plan& plan);
@@ -103,6 +106,8 @@ private:
     HeardPart heardPart;
     /// Of the study that is open.
     std::filesystem::path lastFile;
+    /// Of the writing that was begun last, whatever study is open by then.
+    std::filesystem::path fileUnderWay;
 };
 
 } // namespace earwright::ui

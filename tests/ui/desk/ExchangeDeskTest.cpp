@@ -95,6 +95,16 @@ protected:
         for (QAbstractButton* button : window->findChild<QMessageBox*>()->buttons())
             if (button->text().contains(QStringLiteral("Replace"))) button->click();
     }
+    /// Once the user has let it replace what was there it is written, which no one can call off: until soon()
+    /// is called next it goes on.
+    void beginToWrite(const char* name) {
+        fill(in(name), "of the day before");
+        writeTo(in(name));
+        ASSERT_TRUE(soon([&] { return window->findChild<QMessageBox*>() != nullptr; }));
+        replace();
+        ASSERT_TRUE(window->exchange().isWriting());
+    }
+    QString toldBusy() { return window->messages().sentence(QStringLiteral("export busy")); }
     int firstPitch() {
         const auto& notes = window->session().study().notes;
         return notes.empty() ? 0 : notes.front().pitch.midi;
@@ -340,7 +350,8 @@ TEST_F(ExchangeDeskTest, WritesOneFileAfterTheOther) {
     ASSERT_TRUE(soon([&] { return window->session().isOpen(); }));
     writeTo(in("first.mid"));
     writeTo(in("second.mid"));
-    EXPECT_TRUE(window->messages().sentence("export busy").contains("first.mid is still being written"));
+    EXPECT_EQ(toldBusy(),
+              QStringLiteral("first.mid is still being written; wait for it, or cancel it first."));
     ASSERT_TRUE(isWritten("first.mid"));
     EXPECT_FALSE(std::filesystem::exists(in("second.mid")));
 }
@@ -378,6 +389,38 @@ TEST_F(ExchangeDeskTest, TellsThatItCalledOffWritingBesideTheStudyThatWasOpenedM
     EXPECT_EQ(firstPitch(), 60);
     EXPECT_EQ(toldOfWriting(), QStringLiteral("Writing out.mid was called off."));
     EXPECT_TRUE(told().contains("The line of line.musicxml is a new study")) << told().toStdString();
+}
+
+TEST_F(ExchangeDeskTest, SaysNothingOfCancellingWhereThatIsTooLate) {
+    window->open(score(false));
+    ASSERT_TRUE(soon([&] { return window->session().isOpen(); }));
+    beginToWrite("out.mid");
+    writeTo(in("second.mid"));
+    EXPECT_EQ(toldBusy(), QStringLiteral("out.mid is still being written; wait for it."));
+}
+
+TEST_F(ExchangeDeskTest, NamesTheFileThatIsWrittenOnceAnotherStudyIsOpen) {
+    window->open(score(false));
+    ASSERT_TRUE(soon([&] { return window->session().isOpen(); }));
+    beginToWrite("out.mid");
+    Opened other;
+    other.study = withOwnTime(study());
+    window->session().begin(std::move(other));
+    writeTo(in("second.mid"));
+    EXPECT_EQ(toldBusy(), QStringLiteral("out.mid is still being written; wait for it."));
+    ASSERT_TRUE(isWritten("out.mid")) << toldOfWriting().toStdString();
+}
+
+TEST_F(ExchangeDeskTest, AsksNothingWhileAFileIsBeingWritten) {
+    window->open(score(false));
+    ASSERT_TRUE(soon([&] { return window->session().isOpen(); }));
+    beginToWrite("out.mid");
+    window->exchange().askWhatToWrite();
+    EXPECT_EQ(window->findChild<ExportDialog*>(), nullptr);
+    EXPECT_TRUE(toldBusy().startsWith("out.mid is still being written")) << toldBusy().toStdString();
+    ASSERT_TRUE(isWritten("out.mid")) << toldOfWriting().toStdString();
+    window->exchange().askWhatToWrite();
+    EXPECT_NE(window->findChild<ExportDialog*>(), nullptr);
 }
 
 } // namespace
