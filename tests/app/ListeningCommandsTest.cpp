@@ -1,6 +1,7 @@
 // The forms that scripts rely on: columns, order of rows, exit codes.
 #include "core/study/ChartEdits.h"
 #include "core/study/NoteEdits.h"
+#include "core/study/PhrasingEdits.h"
 #include "core/study/PlayerEdits.h"
 #include "core/study/StudyFile.h"
 #include "tests/app/BatchRun.h"
@@ -10,12 +11,15 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstddef>
 #include <gtest/gtest.h>
 
 namespace earwright {
 namespace {
 
 using namespace tests;
+
+const std::vector<int> theLine{60, 62, 63, 65, 67, 68, 67, 65};
 
 /// A folder with a recording of eight plucked tones and tables about it.
 struct Material {
@@ -28,12 +32,11 @@ struct Material {
         std::vector<float> sound = silence(Seconds(4));
         std::string noteRows = "onset_s\tdur_s\tmidi\n";
         std::string spanRows = "start_s\tend_s\n";
-        const std::vector<int> line{60, 62, 63, 65, 67, 68, 67, 65};
-        for (std::size_t i = 0; i < line.size(); ++i) {
+        for (std::size_t i = 0; i < theLine.size(); ++i) {
             const double begin = 0.5 + 0.3125 * static_cast<double>(i);
-            addTone(sound, {Seconds(begin), Seconds(begin + 0.28)}, line[i] + cents / 100);
+            addTone(sound, {Seconds(begin), Seconds(begin + 0.28)}, theLine[i] + cents / 100);
             // The third is written two semitones high.
-            const int written = line[i] + (i == 2 ? 2 : 0);
+            const int written = theLine[i] + (i == 2 ? 2 : 0);
             noteRows += std::to_string(begin) + "\t0.28\t" + std::to_string(written) + "\n";
             spanRows += std::to_string(begin) + "\t" + std::to_string(begin + 0.28) + "\n";
         }
@@ -42,6 +45,16 @@ struct Material {
         writeBytes(spans, spanRows);
     }
 };
+
+/// The line as it is played, a beat of 312.5 ms to each tone.
+Study studyOfTheLine() {
+    Study study;
+    study.recording.path = "line.wav";
+    study.beatMap = BeatMap({{Beats(0), Seconds(0.5)}, {Beats(4), Seconds(1.75)}});
+    for (std::size_t i = 0; i < theLine.size(); ++i)
+        study = addNote(study, {Pitch{theLine[i], {}}, Beats(static_cast<std::int64_t>(i)), Beats(1)}).study;
+    return study;
+}
 
 TEST(CheckCommand, AnswersEveryRowInOrderWithTheFixedColumns) {
     const Material material;
@@ -194,13 +207,12 @@ TEST(FeelCommand, PrintsARowForEachPhraseOfAStudy) {
     Study study;
     study.recording.path = "line.wav";
     study.beatMap = BeatMap({{Beats(0), Seconds(0.5)}, {Beats(4), Seconds(3.0)}});
-    const std::vector<int> line{60, 62, 63, 65, 67, 68, 67, 65};
-    for (std::size_t i = 0; i < line.size(); ++i) {
+    for (std::size_t i = 0; i < theLine.size(); ++i) {
         Note note;
         note.id = NoteId{i + 1};
         note.onset = Beats(static_cast<std::int64_t>(i), 2);
         note.length = Beats(1, 2);
-        note.pitch.midi = line[i];
+        note.pitch.midi = theLine[i];
         study.notes.push_back(note);
     }
     study.spans = {{SpanId{20}, SpanKind::Phrase, "all", {Seconds(0.4), Seconds(3.2)}},
@@ -263,12 +275,7 @@ TEST(CheckCommand, ListensForTheInstrumentTheStudyNamesUnlessToldOtherwise) {
     // The line lies between C4 and A flat 4, above the instrument that the study names. The option is nearer
     // to the user than the study, also where it takes in everything.
     const Material material;
-    Study study;
-    study.recording.path = "line.wav";
-    study.beatMap = BeatMap({{Beats(0), Seconds(0.5)}, {Beats(4), Seconds(1.75)}});
-    const std::vector<int> line{60, 62, 63, 65, 67, 68, 67, 65};
-    for (std::size_t i = 0; i < line.size(); ++i)
-        study = addNote(study, {Pitch{line[i], {}}, Beats(static_cast<std::int64_t>(i)), Beats(1)}).study;
+    const Study study = studyOfTheLine();
     const auto checked = [&](const Study& written, std::vector<std::string> words) {
         const std::string file = (material.folder / "line.study").string();
         writeBytes(file, StudyFile::text(written));
@@ -283,6 +290,45 @@ TEST(CheckCommand, ListensForTheInstrumentTheStudyNamesUnlessToldOtherwise) {
     EXPECT_EQ(checked(low, {}), checked(study, {"--range", "F#1-D3"}));
     EXPECT_NE(checked(low, {}), everything);
     EXPECT_EQ(checked(low, {"--range", "piano"}), everything);
+}
+
+TEST(CheckCommand, PutsHowTheNotesOfAStudyArePlayedBeforeTheLastThreeColumnsAndChangesNoOther) {
+    const Material material;
+    // The fourth is written with an accent, the last not at all.
+    Study study = studyOfTheLine();
+    study = toggleMark(study, study.notes[3].id, &Phrasing::accented);
+    study = removeNote(study, study.notes.back().id);
+    const std::string file = (material.folder / "line.study").string();
+    writeBytes(file, StudyFile::text(study));
+    const BatchRun plain({"check", file});
+    BatchRun run({"check", file, "--phrasing"});
+    ASSERT_EQ(plain.exitCode, 0) << plain.errors;
+    ASSERT_EQ(run.exitCode, 0) << run.errors;
+    using Row = std::vector<std::string>;
+    const Row columns{"offset_ms",     "length_s", "loudness_db",     "slur_chance", "centre_cents",
+                      "slide_cents",   "slide_ms", "slide_out_cents", "bend_cents",  "vibrato_hz",
+                      "vibrato_cents", "trill_hz", "trill_semitones", "marks",       "heard"};
+    ASSERT_EQ(plain.rows.size(), theLine.size() + 1);
+    ASSERT_EQ(plain.rows[0].size(), 12u);
+    ASSERT_EQ(run.rows.size(), plain.rows.size());
+    std::vector<Row> playing;
+    for (std::size_t i = 0; i < plain.rows.size(); ++i) {
+        Row& row = run.rows[i];
+        ASSERT_EQ(row.size(), plain.rows[i].size() + columns.size());
+        const auto begin = row.begin() + 9; // behind bar and beat
+        const auto end = begin + static_cast<std::ptrdiff_t>(columns.size());
+        playing.emplace_back(begin, end);
+        row.erase(begin, end);
+        EXPECT_EQ(row, plain.rows[i]);
+    }
+    EXPECT_EQ(playing.front(), columns);
+    for (std::size_t note = 1; note < theLine.size(); ++note) {
+        // Tones begin where the beats are; an onset is told to some ten milliseconds.
+        EXPECT_NEAR(std::stod(playing[note][0]), 0, 20) << note;
+        EXPECT_EQ(playing[note][13].starts_with("accent:"), note == 4) << note << playing[note][13];
+    }
+    EXPECT_EQ(run.rows.back()[0], "unwritten");
+    EXPECT_EQ(playing.back(), Row(columns.size()));
 }
 
 TEST(EarCommand, PrintsWhatWasFoundOverTimeByIntervalAndByMistake) {
