@@ -12,10 +12,10 @@
 namespace earwright {
 
 /// The lines of music of one excerpt, each about its own origin, as wide as the page between its margins. The
-/// last one reaches only as far as its notes need where it has fewer bars than the others. Bars that have no
-/// room on one line are broken into lines of nearly as many, so that lines go on beginning where the form's
-/// do. An excerpt that is cut out of the line loses empty bars at its ends, and at its beginning rests of
-/// half a bar or more.
+/// last one reaches only as far as its notes need where it is the only one or has fewer bars than the one
+/// before. Where a number of bars is wanted and has no room on one line, it is broken into lines of nearly as
+/// many, so that lines go on beginning where the form's do. An excerpt that is cut out of the line loses
+/// empty bars at its ends, and at its beginning rests of half a bar or more.
 ///
 /// Errors: OutOfRange of pageBars(), and where paper is narrower than its margins, a line has no bars or the
 /// excerpt ends before it begins. Threads: any.

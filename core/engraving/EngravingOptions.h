@@ -40,7 +40,7 @@ struct EngravingOptions {
     double margin = 8;
     /// From the lowest of one line of music to the highest of the next.
     double systemGap = 4;
-    /// At most; none: as many as fit, in lines of nearly as many.
+    /// At most; none: as many as fit on each line.
     std::optional<int> barsPerLine = 4;
     /// Empty: the whole study.
     std::vector<PageExcerpt> excerpts;

@@ -64,42 +64,80 @@ std::size_t LineBreaker::blockFrom(std::size_t first) const {
            (excerpt.bars[first + pickup].number < 1 || excerpt.bars[first + pickup].isPartial))
         ++pickup;
     const std::size_t left = excerpt.bars.size() - first;
-    if (!options.barsPerLine) return left;
     return std::min(pickup + static_cast<std::size_t>(*options.barsPerLine), left);
+}
+
+bool LineBreaker::fits(std::size_t first, std::size_t count) const {
+    if (count == 1) return true;
+    const SystemPlan plan = planOf(first, count);
+    return comfortableWidth(plan, font) <= plan.width;
+}
+
+std::vector<std::size_t> LineBreaker::wantedLines() const {
+    std::vector<std::size_t> sizes;
+    for (std::size_t first = 0; first < excerpt.bars.size();) {
+        const std::size_t block = blockFrom(first);
+        const std::vector<std::size_t> parts = fittingLines(first, block);
+        sizes.insert(sizes.end(), parts.begin(), parts.end());
+        first += block;
+    }
+    return sizes;
 }
 
 std::vector<std::size_t> LineBreaker::fittingLines(std::size_t first, std::size_t count) const {
     for (std::size_t parts = 1; parts < count; ++parts) {
         const std::vector<std::size_t> sizes = sharedOut(count, parts);
-        bool fits = true;
-        std::size_t at = first;
-        for (std::size_t i = 0; i < sizes.size() && fits; at += sizes[i++]) {
-            const SystemPlan plan = planOf(at, sizes[i]);
-            fits = sizes[i] == 1 || comfortableWidth(plan, font) <= plan.width;
-        }
-        if (fits) return sizes;
+        std::size_t end = first;
+        const bool allFit = std::all_of(sizes.begin(), sizes.end(), [&](std::size_t size) {
+            end += size;
+            return fits(end - size, size);
+        });
+        if (allFit) return sizes;
     }
     return sharedOut(count, count);
+}
+
+std::vector<std::size_t> LineBreaker::filledLines() const {
+    std::vector<std::size_t> sizes;
+    for (std::size_t first = 0; first < excerpt.bars.size(); first += sizes.back()) {
+        sizes.push_back(1);
+        while (first + sizes.back() < excerpt.bars.size() && fits(first, sizes.back() + 1))
+            ++sizes.back();
+    }
+    if (sizes.size() > 1) shareLastTwo(sizes);
+    return sizes;
+}
+
+void LineBreaker::shareLastTwo(std::vector<std::size_t>& sizes) const {
+    std::size_t& before = sizes[sizes.size() - 2];
+    std::size_t& last = sizes.back();
+    while (before > last + 1 && fits(excerpt.bars.size() - last - 1, last + 1)) {
+        --before;
+        ++last;
+    }
+}
+
+bool LineBreaker::isShort(std::size_t count, std::optional<std::size_t> before) const {
+    const bool isWanted = options.barsPerLine && count >= static_cast<std::size_t>(*options.barsPerLine);
+    return !isWanted && (!before || count < *before);
 }
 
 std::vector<SystemPlan> LineBreaker::lines(LineEnd end) {
     std::vector<SystemPlan> made;
     std::optional<double> usual;
-    for (std::size_t first = 0; first < excerpt.bars.size();) {
-        const std::size_t block = blockFrom(first);
-        const std::vector<std::size_t> sizes = fittingLines(first, block);
-        for (const std::size_t count : sizes) {
-            const bool isShort = options.barsPerLine ? block < static_cast<std::size_t>(*options.barsPerLine)
-                                                     : count < sizes[0] || sizes.size() == 1;
-            SystemPlan plan = planOf(first, count);
-            first += count;
-            const bool isLast = first == excerpt.bars.size();
-            if (isLast) plan.end = end;
-            const double own = quarterSpacesOf(plan, font);
-            if (isShort && isLast) plan.quarterSpaces = std::min(own, usual.value_or(defaultQuarter));
-            usual = std::min(usual.value_or(own), own);
-            made.push_back(std::move(plan));
-        }
+    std::optional<std::size_t> before;
+    std::size_t first = 0;
+    for (const std::size_t count : options.barsPerLine ? wantedLines() : filledLines()) {
+        SystemPlan plan = planOf(first, count);
+        first += count;
+        const bool isLast = first == excerpt.bars.size();
+        if (isLast) plan.end = end;
+        const double own = quarterSpacesOf(plan, font);
+        if (isLast && isShort(count, before))
+            plan.quarterSpaces = std::min(own, usual.value_or(defaultQuarter));
+        usual = std::min(usual.value_or(own), own);
+        before = count;
+        made.push_back(std::move(plan));
     }
     return made;
 }

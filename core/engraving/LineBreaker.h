@@ -13,7 +13,7 @@ namespace earwright {
 
 /// Lines have the wanted number of bars. Where those have no room, they become two lines or more with nearly
 /// as many bars each, so that the lines behind them begin where the form's do. Where as many bars are wanted
-/// as fit, all bars are shared out in this way.
+/// as fit, each line is filled, and the last two share their bars.
 ///
 /// Threads: any.
 class LineBreaker {
@@ -27,9 +27,18 @@ public:
     std::vector<SystemPlan> lines(LineEnd end);
 
 private:
-    /// How many bars from `first` on are wanted on a line, and are there; all where as many are as fit.
+    /// How many bars stand on each line, in order: where a number of them is wanted, and where as many are as
+    /// fit.
+    std::vector<std::size_t> wantedLines() const;
+    std::vector<std::size_t> filledLines() const;
+    /// How many bars from `first` on are wanted on a line, and are there. Requires: a number is wanted.
     std::size_t blockFrom(std::size_t first) const;
     std::vector<std::size_t> fittingLines(std::size_t first, std::size_t count) const;
+    /// Brings bars down to a last line that has fewer than the one before. Requires: two lines or more.
+    void shareLastTwo(std::vector<std::size_t>& sizes) const;
+    bool fits(std::size_t first, std::size_t count) const;
+    /// Whether a last line of so many bars, after one of `before`, would stand out if it were filled.
+    bool isShort(std::size_t count, std::optional<std::size_t> before) const;
     SystemPlan planOf(std::size_t first, std::size_t count) const;
     void addMarks(std::size_t first, SystemPlan& plan) const;
     void addTempos(bool isFirst, SystemPlan& plan) const;

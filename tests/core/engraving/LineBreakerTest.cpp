@@ -3,6 +3,7 @@
 #include "SampleLines.h"
 #include "core/engraving/Engraving.h"
 
+#include <algorithm>
 #include <cstddef>
 #include <gtest/gtest.h>
 #include <vector>
@@ -17,14 +18,17 @@ Study quarters(int bars) {
     return study;
 }
 
-std::vector<EngravedSystem> linesOf(int bars, std::optional<int> barsPerLine, double width) {
+std::vector<EngravedSystem> linesOf(const Study& study, std::optional<int> barsPerLine, double width) {
     EngravingOptions options;
     options.margin = 0;
     options.pageWidth = width;
     options.barsPerLine = barsPerLine;
-    const Study study = quarters(bars);
     const auto systems = engraveSystems(study, wholeStudy(study), options, musicFont());
     return systems ? *systems : std::vector<EngravedSystem>{};
+}
+
+std::vector<EngravedSystem> linesOf(int bars, std::optional<int> barsPerLine, double width) {
+    return linesOf(quarters(bars), barsPerLine, width);
 }
 
 std::vector<std::size_t> sizesOf(const std::vector<EngravedSystem>& lines) {
@@ -70,6 +74,41 @@ TEST(LineBreaker, FillsLinesOfAsManyBarsAsTheOthers) {
     const auto uneven = linesOf(7, std::nullopt, 80);
     ASSERT_GT(uneven.front().bars.size(), uneven.back().bars.size());
     EXPECT_LT(uneven.back().bars.back().right, 80);
+}
+
+// Two lines of three bars after lines of four: as many as the neighbour, so as wide.
+TEST(LineBreaker, FillsALastLineOfAsManyBarsAsTheOneBefore) {
+    NEEDS_MUSIC_FONT;
+    int found = 0;
+    for (int bars = 10; bars < 30; ++bars) {
+        const auto lines = linesOf(bars, std::nullopt, 80);
+        const Sizes sizes = sizesOf(lines);
+        const std::size_t last = sizes.size() - 1;
+        if (sizes[last] != sizes[last - 1] || sizes[last] == sizes[0]) continue;
+        ++found;
+        EXPECT_NEAR(lines[last - 1].bars.back().right, 80, 0.1) << bars;
+        EXPECT_NEAR(lines[last].bars.back().right, 80, 0.1) << bars;
+    }
+    EXPECT_GT(found, 2);
+}
+
+// A bar full of notes makes its own line short, not all of them.
+TEST(LineBreaker, FillsLinesBesideOneThatADenseBarMakesShort) {
+    NEEDS_MUSIC_FONT;
+    const double width = 100;
+    const auto plain = sizesOf(linesOf(32, std::nullopt, width));
+    ASSERT_GT(plain.front(), 3u);
+    Study study = quarters(32);
+    std::erase_if(study.notes,
+                  [](const Note& note) { return note.onset >= Beats(64) && note.onset < Beats(68); });
+    for (int part = 0; part < 32; ++part)
+        study.notes.push_back(noteAt(study, Beats(64) + Beats(part, 8), Beats(1, 8), 71));
+    std::sort(study.notes.begin(), study.notes.end(),
+              [](const Note& a, const Note& b) { return a.onset < b.onset; });
+    const auto sizes = sizesOf(linesOf(study, std::nullopt, width));
+    EXPECT_EQ(sizes.front(), plain.front());
+    EXPECT_LE(sizes.size(), plain.size() + 1);
+    EXPECT_LE(sizes.size(), sizesOf(linesOf(study, 4, width)).size()) << "fewer would fit";
 }
 
 } // namespace
