@@ -122,14 +122,39 @@ private:
             slur = slurOver(from, to, low += 0.2);
         sketch.add(slur);
     }
-    /// Under the head, or beside a stem that is in the way there; an accidental is in the way there, too.
+    /// Under the lowest head, or where its stem is in the way there, left of the stem and of what stands
+    /// before the head.
     PagePoint slurEnd() const {
-        const std::vector<StaffHead>& heads = laid.piece.heads;
-        const bool hasAccidental = std::any_of(
-            heads.begin(), heads.end(), [](const StaffHead& head) { return head.accidental.has_value(); });
-        if (laid.hasStem() && !laid.piece.stemUp && !hasAccidental)
-            return {laid.x + laid.shape.stemX - besideStem, laid.lowestY() + 0.55};
-        return {laid.middle(), laid.lowestY() + 0.7};
+        const PageBox& lowest = laid.shape.notes.front().box;
+        const double middle = (lowest.left + lowest.right) / 2;
+        // A head on the left of its stem has none under it.
+        if (!laid.hasStem() || laid.piece.stemUp || middle < laid.shape.stemX)
+            return {laid.x + middle, laid.lowestY() + 0.7};
+        const double y = laid.lowestY() + 0.55;
+        return {laid.x + leftOfSigns(y) - besideStem, y};
+    }
+    /// The left edge of what hangs lower than `y` between the grace notes and the stem.
+    double leftOfSigns(double y) const {
+        const double graces = laid.shape.graceHeads.back().x + font.width(Smufl::NoteheadBlack) * graceScale;
+        double left = laid.shape.stemX;
+        for (const PageBox& box : inkBeside())
+            if (box.left > graces && box.top < y && box.bottom + slurClearance > y)
+                left = std::min(left, box.left);
+        return left;
+    }
+    /// What stands at its heads and grace notes, ledger lines aside; about their own place.
+    std::vector<PageBox> inkBeside() const {
+        std::vector<PageBox> ink;
+        const auto add = [&](const std::vector<PageBox>& boxes) {
+            ink.insert(ink.end(), boxes.begin(), boxes.end());
+        };
+        for (const PlacedGlyph& glyph : laid.shape.shapes.glyphs)
+            ink.push_back(boxOf(glyph, font));
+        for (const PlacedLine& line : laid.shape.shapes.lines)
+            if (line.note) add(boxesAlong(line));
+        for (const PlacedCurve& curve : laid.shape.shapes.curves)
+            add(boxesAlong(curve));
+        return ink;
     }
     PlacedCurve slurOver(const PagePoint& from, const PagePoint& to, double low) const {
         const double width = to.x - from.x;
@@ -137,7 +162,7 @@ private:
                 font.usual("slurEndpointThickness") * 0.8,
                 font.usual("slurMidpointThickness") * 0.8};
     }
-    /// Of heads, accidentals and slides between its ends.
+    /// Of heads, accidentals, parentheses and slides between its ends.
     bool isClear(const PlacedCurve& slur) const {
         const std::vector<PageBox> parts = boxesAlong(slur);
         const double left = slur.points.front().x + 0.3;
@@ -149,13 +174,8 @@ private:
                 return part.right > left && part.left < right && part.overlaps(box);
             });
         };
-        const PlacedShapes& shapes = laid.shape.shapes;
-        for (const PlacedLine& line : shapes.lines) {
-            const std::vector<PageBox> boxes = boxesAlong(line);
-            if (line.note && !std::all_of(boxes.begin(), boxes.end(), isFree)) return false;
-        }
-        return std::all_of(shapes.glyphs.begin(), shapes.glyphs.end(),
-                           [&](const PlacedGlyph& glyph) { return isFree(boxOf(glyph, font)); });
+        const std::vector<PageBox> ink = inkBeside();
+        return std::all_of(ink.begin(), ink.end(), isFree);
     }
 
     const LaidPiece& laid;

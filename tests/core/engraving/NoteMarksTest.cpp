@@ -300,6 +300,46 @@ TEST_F(MarkedNote, HasTheSlurOfItsGraceNotesOffItsStem) {
     }
 }
 
+// An accidental or a parenthesis stands between a stem that goes down and the grace notes: their slur ends
+// before it.
+TEST_F(MarkedNote, HasTheSlurOfItsGraceNotesOffWhatStandsBeforeItsHead) {
+    struct Goal {
+        std::vector<int> heads;
+        bool isGhosted;
+    };
+    for (const Goal& goal : {Goal{{75}, false}, Goal{{74}, true}, Goal{{75}, true}, Goal{{74, 77}, true}})
+        for (const std::vector<int>& graces : {std::vector{74}, std::vector{72, 74}, std::vector{71, 69}}) {
+            Study study = studyInFour();
+            for (const int midi : goal.heads)
+                study.notes.push_back(noteAt(study, Beats(0), Beats(2), midi));
+            for (Note& note : study.notes)
+                note.phrasing.ghosted = goal.isGhosted;
+            study.notes[0].phrasing.graceNotes = graces;
+            const auto systems = engraveSystems(study, wholeStudy(study), {}, musicFont());
+            ASSERT_TRUE(systems);
+            const PlacedShapes& shapes = systems->front().shapes;
+            ASSERT_EQ(shapes.curves.size(), goal.heads.size() > 1 ? 3u : 1u);
+            const PlacedCurve& slur = *std::min_element(shapes.curves.begin(), shapes.curves.end(),
+                                                        [](const PlacedCurve& a, const PlacedCurve& b) {
+                                                            return a.points.front().x < b.points.front().x;
+                                                        });
+            std::vector<PageBox> others;
+            for (const PlacedGlyph& glyph : shapes.glyphs)
+                if (glyph.note && glyph.scale == 1) others.push_back(boxOf(glyph, musicFont()));
+            for (const PlacedCurve& curve : shapes.curves)
+                for (const PageBox& part : boxesAlong(curve))
+                    if (&curve != &slur) others.push_back(part);
+            for (const PlacedLine& line : shapes.lines)
+                if (line.note && line.from.y < line.to.y) others.push_back(boxOf(line));
+            EXPECT_GE(others.size(), 3u) << "head, stem and sign";
+            for (const PageBox& part : boxesAlong(slur))
+                for (const PageBox& other : others)
+                    EXPECT_FALSE(part.overlaps(other))
+                        << goal.heads.front() << (goal.isGhosted ? " ghosted after " : " after ")
+                        << graces.front() << ": " << other.left << ", " << other.top;
+        }
+}
+
 // The curve of a bend rises from its head; a tie goes on under it.
 TEST_F(MarkedNote, IsTiedUnderItsBend) {
     Study study = studyInFour();
