@@ -34,9 +34,9 @@ void drawSlideTo(const LaidPiece& laid, const LaidPiece& goal, std::size_t voice
 void drawOverEnd(const LaidPiece& laid, double right, Sketch& sketch) {
     const double left = laid.x + laid.shape.right + gap;
     for (const StaffHead& head : laid.piece.heads) {
-        if (!head.phrasing.slidesToNext) continue;
+        if (!head.slidesBy) continue;
         const double y = yOfPosition(head.position);
-        const double slant = head.slidesBy > 0 ? leastRise : head.slidesBy < 0 ? -leastRise : 0;
+        const double slant = *head.slidesBy > 0 ? leastRise : -leastRise;
         drawStroke({left, y + slant}, {std::max(right, left + leastSlide), y - slant}, head.note, sketch);
     }
 }

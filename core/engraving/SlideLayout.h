@@ -16,7 +16,8 @@ const LaidPiece* slideGoal(const LaidLine& line, std::size_t index);
 /// The head that the one of a voice, from the lowest, slides to (otherVoice).
 const StaffHead& slideGoalOf(std::size_t voice, const LaidPiece& goal);
 
-/// Strokes from head to head. What slides over the line's end goes to `right`, up or down.
+/// Strokes from head to head. What slides over the line's end goes to `right`, up or down; what slides to no
+/// note is not drawn.
 void layOutSlides(const LaidLine& line, double right, Sketch& sketch);
 
 } // namespace earwright

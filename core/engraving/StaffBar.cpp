@@ -86,9 +86,9 @@ private:
         return piece;
     }
 
-    int slideOf(std::size_t event, std::size_t voice) const {
+    std::optional<int> slideOf(std::size_t event, std::size_t voice) const {
         const Note& note = line[event].notes[voice];
-        if (!note.phrasing.slidesToNext || event + 1 == line.size()) return 0;
+        if (!note.phrasing.slidesToNext || event + 1 == line.size()) return {};
         const std::vector<Note>& next = line[event + 1].notes;
         return next[otherVoice(voice, next.size())].pitch.midi - note.pitch.midi;
     }

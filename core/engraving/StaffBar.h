@@ -30,8 +30,8 @@ struct StaffHead {
     std::string degree;
     /// The accidental is a reminder, in parentheses.
     bool isCautionary = false;
-    /// Semitones up to the note it slides on to; 0 where it slides to none.
-    int slidesBy = 0;
+    /// Semitones up to the note it slides on to; none where it slides to none.
+    std::optional<int> slidesBy = {};
 };
 
 /// A note, double stop or rest.

@@ -241,10 +241,10 @@ private:
     /// Towards the end of the line, where the slide goes on in the next.
     void drawSlideOverEnd(std::size_t index, const StaffHead& head) {
         const TabPlace* place = placeOf(head);
-        if (!place || head.slidesBy == 0) return;
+        if (!place || !head.slidesBy) return;
         const double left = line[index].middle() + fretReachRight(line[index]);
         drawSlide(left, std::max(ends.barLine - 0.3, left + tabSlideLength), yOf(place->string),
-                  head.slidesBy > 0, head.note, place->string);
+                  *head.slidesBy > 0, head.note, place->string);
     }
 
     void drawSlideTo(std::size_t index, const StaffHead& first, const StaffHead& next,

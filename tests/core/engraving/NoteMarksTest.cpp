@@ -478,6 +478,29 @@ TEST_F(MarkedNote, SlidesUpOrDownOverTheEndOfALine) {
     }
 }
 
+// As between two heads: what slides on to the same pitch goes down; what slides to no note goes nowhere.
+TEST_F(MarkedNote, SlidesOverTheEndOfALineAsItsGoalIsThere) {
+    for (const bool hasGoal : {true, false}) {
+        Study study = studyInFour();
+        study.notes = {noteAt(study, Beats(0), Beats(4), 64)};
+        if (hasGoal) study.notes.push_back(noteAt(study, Beats(4), Beats(4), 64));
+        study.notes[0].phrasing.slidesToNext = true;
+        EngravingOptions options;
+        options.strings = 6;
+        options.barsPerLine = 1;
+        options.places = {{study.notes[0].id, {1, 5}}};
+        const auto systems = engraveSystems(study, wholeStudy(study), options, musicFont());
+        ASSERT_TRUE(systems);
+        int strokes = 0;
+        for (const PlacedLine& line : systems->front().shapes.lines) {
+            if (line.note != study.notes[0].id || line.from.x == line.to.x) continue;
+            ++strokes;
+            EXPECT_GT(line.to.y, line.from.y);
+        }
+        EXPECT_EQ(strokes, hasGoal ? 2 : 0) << "on the staff and on the string";
+    }
+}
+
 // A leap that no string holds is slurred for the ear alone: neither an arc nor a letter on the strings.
 TEST_F(MarkedNote, HasNoSlurInTheTablatureFromAnotherString) {
     Study study = studyInFour();
