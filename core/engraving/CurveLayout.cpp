@@ -14,6 +14,8 @@ namespace {
 constexpr double tieGap = 0.12;
 constexpr double tieFromHead = 0.55;
 constexpr double openTie = 1.7;
+/// From the top of a bend to the tie over it.
+constexpr double overBend = 0.2;
 constexpr double slurFromHead = 0.45;
 constexpr double slurFromStem = 0.3;
 constexpr double clearance = 0.25;
@@ -38,17 +40,29 @@ void drawTie(const PagePoint& from, const PagePoint& to, bool above, Sketch& ske
     sketch.add(tie);
 }
 
-/// Of head `index` of a piece. Over a single note stands the curve of its bend.
-bool tieBowsUp(const LaidPiece& laid, std::size_t index) {
-    if (laid.piece.heads.size() == 1 && laid.piece.heads.front().phrasing.bend) return false;
-    if (laid.piece.heads.size() == 1) return !laid.piece.stemUp;
-    return index * 2 >= laid.piece.heads.size();
+bool isBent(const StaffHead& head) {
+    return head.phrasing.bend.has_value();
 }
 
-/// Ends high or low enough that the tie does not run along a staff line through a head.
+/// Of head `index` of a piece. The curve of a bend rises from its head: that one's tie goes under it, as do
+/// those of the heads below.
+bool tieBowsUp(const LaidPiece& laid, std::size_t index) {
+    const std::vector<StaffHead>& heads = laid.piece.heads;
+    if (std::any_of(heads.begin() + static_cast<std::ptrdiff_t>(index), heads.end(), isBent)) return false;
+    if (heads.size() == 1) return !laid.piece.stemUp;
+    return index * 2 >= heads.size();
+}
+
+/// Ends high or low enough that the tie does not run along a staff line through a head, nor through the bend
+/// of a head a second below.
 double tieY(const LaidPiece& laid, std::size_t index) {
-    const double sign = tieBowsUp(laid, index) ? -1 : 1;
-    return yOfPosition(laid.piece.heads[index].position) + sign * tieFromHead;
+    const std::vector<StaffHead>& heads = laid.piece.heads;
+    const double own = yOfPosition(heads[index].position);
+    if (!tieBowsUp(laid, index)) return own + tieFromHead;
+    double y = own - tieFromHead;
+    for (std::size_t under = 0; under < index && !laid.piece.page.tiedFromBefore; ++under)
+        if (isBent(heads[under])) y = std::min(y, yOfPosition(heads[under].position) - bendRise - overBend);
+    return y;
 }
 
 class SlurMaker {

@@ -6,9 +6,9 @@
 
 namespace earwright {
 
-/// A tie from head to head, on the side away from the stem; of a double stop the upper ones bow upwards. What
-/// is tied over the line's end goes to `right`; what comes from the line before starts shortly before its
-/// head.
+/// A tie from head to head, on the side away from the stem; of a double stop the upper ones bow upwards,
+/// clear of bends. What is tied over the line's end goes to `right`; what comes from the line before starts
+/// shortly before its head.
 void layOutTies(const LaidLine& line, double right, Sketch& sketch);
 
 /// One slur over all notes that are slurred to one another, under them where all stems point up, else over

@@ -25,7 +25,6 @@ constexpr double slideRise = 1.0;
 constexpr double slideGap = 0.25;
 /// The curve of a bend beside its head.
 constexpr double bendLength = 1.4;
-constexpr double bendRise = 1.3;
 /// What an accidental keeps from the bow of a parenthesis, beyond what it keeps from a head.
 constexpr double beforeParenthesis = 0.15;
 

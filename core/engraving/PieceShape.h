@@ -9,6 +9,9 @@
 
 namespace earwright {
 
+/// How far the curve of a bend rises from the middle of its head.
+inline constexpr double bendRise = 1.3;
+
 /// Half spaces above the middle line, as y under the top line.
 inline double yOfPosition(int position) {
     return 2 - position / 2.0;

@@ -354,6 +354,37 @@ TEST_F(MarkedNote, IsTiedUnderItsBend) {
             EXPECT_FALSE(one.overlaps(other));
 }
 
+/// Of a bend the ends are as thick as the middle.
+bool isBend(const PlacedCurve& curve) {
+    return curve.endThickness == curve.midThickness;
+}
+
+// In a double stop, too, whichever of its notes is bent.
+TEST_F(MarkedNote, OfADoubleStopIsTiedClearOfItsBend) {
+    for (const auto& [lower, upper] : {std::pair{72, 76}, {60, 64}, {67, 72}, {71, 72}})
+        for (const std::size_t bent : {0u, 1u})
+            for (const BendShape shape : {BendShape::Up, BendShape::UpAndDown, BendShape::PrebentDown}) {
+                Study study = studyInFour();
+                for (const int midi : {lower, upper})
+                    study.notes.push_back(noteAt(study, Beats(0), Beats(5, 2), midi));
+                study.notes[bent].phrasing.bend = Bend{4, shape};
+                const auto systems = engraveSystems(study, wholeStudy(study), {}, musicFont());
+                ASSERT_TRUE(systems);
+                int ties = 0;
+                for (const PlacedCurve& tie : systems->front().shapes.curves) {
+                    if (isBend(tie)) continue;
+                    ++ties;
+                    EXPECT_GT(tie.points.back().x, tie.points.front().x + 0.5);
+                    for (const PlacedCurve& bend : systems->front().shapes.curves)
+                        for (const PageBox& one : boxesAlong(tie))
+                            for (const PageBox& other : boxesAlong(bend))
+                                EXPECT_FALSE(isBend(bend) && one.overlaps(other))
+                                    << lower << ' ' << upper << ", bend on " << bent;
+                }
+                EXPECT_EQ(ties, 2);
+            }
+}
+
 // A slide into the note stands between it and its grace notes, under which their slur goes.
 TEST_F(MarkedNote, HasTheSlurOfItsGraceNotesClearOfItsSlide) {
     for (const std::vector<int>& graces : {std::vector{64, 65}, std::vector{69, 71}, std::vector{67, 69}})
