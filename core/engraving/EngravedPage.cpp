@@ -1,6 +1,16 @@
 #include "core/engraving/EngravedPage.h"
 
+#include <cmath>
+
 namespace earwright {
+
+PagePoint PlacedCurve::across() const {
+    const double width = points.back().x - points.front().x;
+    const double rise = points.back().y - points.front().y;
+    const double length = std::hypot(width, rise);
+    if (length == 0) return {0, 1};
+    return {-rise / length, width / length};
+}
 
 void PlacedShapes::append(const PlacedShapes& others, const PagePoint& by) {
     for (PlacedGlyph glyph : others.glyphs) {

@@ -58,11 +58,15 @@ struct PlacedBeam {
     std::array<PagePoint, 4> corners;
 };
 
-/// A slur or tie: from end to end over two control points, thicker in the middle.
+/// A slur, tie, bend or tall parenthesis: from end to end over two control points, thicker in the middle.
 struct PlacedCurve {
     std::array<PagePoint, 4> points;
     double endThickness = 0.1;
     double midThickness = 0.22;
+    std::optional<NoteId> note = {};
+
+    /// Of length 1, across the line from end to end: the way it is thicker in. Downwards where that is level.
+    PagePoint across() const;
 };
 
 enum class TextRole { ChordSymbol, Degree, BarNumber, FretNumber, Title, PhraseName, Words, Tempo, PageFoot };

@@ -3,6 +3,7 @@
 #include "core/engraving/TextWidth.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace earwright {
 
@@ -63,12 +64,13 @@ std::vector<PageBox> boxesAlong(const PlacedLine& line) {
 
 std::vector<PageBox> boxesAlong(const PlacedCurve& curve) {
     std::vector<PageBox> boxes;
+    const double beside = std::abs(curve.across().x) * curve.midThickness / 2;
+    const double over = std::abs(curve.across().y) * curve.midThickness / 2;
     PagePoint from = curve.points.front();
     for (int part = 1; part <= partsOfShape; ++part) {
         const PagePoint to = onCurve(curve, static_cast<double>(part) / partsOfShape);
         const PageBox box = ofPoints(from, to);
-        const double half = curve.midThickness / 2;
-        boxes.push_back({box.left, box.top - half, box.right, box.bottom + half});
+        boxes.push_back({box.left - beside, box.top - over, box.right + beside, box.bottom + over});
         from = to;
     }
     return boxes;

@@ -35,8 +35,10 @@ public:
         const auto add = [&](double x, double outwards) {
             // The middle of a curve is three quarters of the way to its control points.
             const double far = x + outwards * (usual.width() - thickMiddle / 2) * 4 / 3;
-            made.curves.push_back(
-                {{{{x, top}, {far, top + bowed}, {far, bottom - bowed}, {x, bottom}}}, thinEnd, thickMiddle});
+            made.curves.push_back({{{{x, top}, {far, top + bowed}, {far, bottom - bowed}, {x, bottom}}},
+                                   thinEnd,
+                                   thickMiddle,
+                                   lowest.note});
         };
         add(left, -1);
         add(right, 1);

@@ -67,11 +67,13 @@ private:
         const auto& p = curve.points;
         // A curve lies three quarters of the way to its control points.
         const double apart = (curve.midThickness - curve.endThickness) / 2 * 4 / 3;
+        const QPointF by = apart * point(curve.across());
         QPainterPath path(point(p[0]));
-        path.cubicTo(p[1].x, p[1].y - apart, p[2].x, p[2].y - apart, p[3].x, p[3].y);
-        path.cubicTo(p[2].x, p[2].y + apart, p[1].x, p[1].y + apart, p[0].x, p[0].y);
-        painter.setPen(QPen(look.ink, curve.endThickness, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
-        painter.setBrush(look.ink);
+        path.cubicTo(point(p[1]) - by, point(p[2]) - by, point(p[3]));
+        path.cubicTo(point(p[2]) + by, point(p[1]) + by, point(p[0]));
+        const QColor color = colorOf(curve.note);
+        painter.setPen(QPen(color, curve.endThickness, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+        painter.setBrush(color);
         painter.drawPath(path);
     }
 

@@ -4,6 +4,7 @@
 #include "core/engraving/Extent.h"
 #include "core/engraving/PieceShape.h"
 
+#include <cstdint>
 #include <gtest/gtest.h>
 
 namespace earwright {
@@ -13,6 +14,7 @@ std::vector<StaffHead> ghosts(const std::vector<int>& positions) {
     std::vector<StaffHead> heads;
     for (const int position : positions) {
         heads.emplace_back().position = position;
+        heads.back().note = {static_cast<std::uint64_t>(heads.size())};
         heads.back().phrasing.ghosted = true;
     }
     return heads;
@@ -49,6 +51,8 @@ TEST(GhostParentheses, AreOnePairAroundHeadsOfAThirdOrLess) {
             EXPECT_LT(boxOf(curve).top, yOfPosition(interval) - 0.5) << "over the upper head";
             EXPECT_GT(boxOf(curve).bottom, yOfPosition(0) + 0.5) << "under the lower";
             EXPECT_NEAR(boxOf(curve).width(), font.width(Smufl::NoteheadParenthesisLeft), 0.1);
+            EXPECT_EQ(curve.note, NoteId{1});
+            EXPECT_GE(boxesAlong(curve)[8].width(), curve.midThickness) << "upright, so thick sidewards";
         }
     }
 }

@@ -1,6 +1,7 @@
 #include "PageAsSvg.h"
 
 #include <sstream>
+#include <string>
 
 namespace earwright {
 namespace {
@@ -16,10 +17,12 @@ const char* anchorOf(TextAnchor anchor) {
 
 void write(std::ostream& out, const PlacedCurve& curve) {
     const auto& p = curve.points;
-    const double by = (curve.midThickness - curve.endThickness) * 2 / 3 * (p[1].y < p[0].y ? -1 : 1);
-    out << "<path d='M" << p[0].x << ' ' << p[0].y << " C" << p[1].x << ' ' << p[1].y + by << ' ' << p[2].x
-        << ' ' << p[2].y + by << ' ' << p[3].x << ' ' << p[3].y << " C" << p[2].x << ' ' << p[2].y - by << ' '
-        << p[1].x << ' ' << p[1].y - by << ' ' << p[0].x << ' ' << p[0].y
+    const double apart = (curve.midThickness - curve.endThickness) * 2 / 3;
+    const PagePoint by{curve.across().x * apart, curve.across().y * apart};
+    const PagePoint back{-by.x, -by.y};
+    const auto text = [](const PagePoint& at) { return std::to_string(at.x) + ' ' + std::to_string(at.y); };
+    out << "<path d='M" << text(p[0]) << " C" << text(p[1] + back) << ' ' << text(p[2] + back) << ' '
+        << text(p[3]) << " C" << text(p[2] + by) << ' ' << text(p[1] + by) << ' ' << text(p[0])
         << "Z' stroke='black' stroke-width='" << curve.endThickness << "' stroke-linejoin='round'/>\n";
 }
 
