@@ -138,8 +138,7 @@ private:
         const double graces = laid.shape.graceHeads.back().x + font.width(Smufl::NoteheadBlack) * graceScale;
         double left = laid.shape.stemX;
         for (const PageBox& box : inkBeside())
-            if (box.left > graces && box.top < y && box.bottom + slurClearance > y)
-                left = std::min(left, box.left);
+            if (box.left > graces && box.bottom + slurClearance > y) left = std::min(left, box.left);
         return left;
     }
     /// What stands at its heads and grace notes, ledger lines aside; about their own place.

@@ -300,14 +300,17 @@ TEST_F(MarkedNote, HasTheSlurOfItsGraceNotesOffItsStem) {
     }
 }
 
-// An accidental or a parenthesis stands between a stem that goes down and the grace notes: their slur ends
-// before it.
+// An accidental, a parenthesis or a slide stands between a stem that goes down and the grace notes: their
+// slur ends before it.
 TEST_F(MarkedNote, HasTheSlurOfItsGraceNotesOffWhatStandsBeforeItsHead) {
     struct Goal {
         std::vector<int> heads;
         bool isGhosted;
+        std::optional<SlideFrom> slideIn = {};
     };
-    for (const Goal& goal : {Goal{{75}, false}, Goal{{74}, true}, Goal{{75}, true}, Goal{{74, 77}, true}})
+    for (const Goal& goal : {Goal{{75}, false}, Goal{{74}, true}, Goal{{75}, true}, Goal{{74, 77}, true},
+                             Goal{{74}, false, SlideFrom::Below}, Goal{{75}, false, SlideFrom::Below},
+                             Goal{{74}, false, SlideFrom::Above}})
         for (const std::vector<int>& graces : {std::vector{74}, std::vector{72, 74}, std::vector{71, 69}}) {
             Study study = studyInFour();
             for (const int midi : goal.heads)
@@ -315,6 +318,7 @@ TEST_F(MarkedNote, HasTheSlurOfItsGraceNotesOffWhatStandsBeforeItsHead) {
             for (Note& note : study.notes)
                 note.phrasing.ghosted = goal.isGhosted;
             study.notes[0].phrasing.graceNotes = graces;
+            study.notes[0].phrasing.slideIn = goal.slideIn;
             const auto systems = engraveSystems(study, wholeStudy(study), {}, musicFont());
             ASSERT_TRUE(systems);
             const PlacedShapes& shapes = systems->front().shapes;
@@ -330,7 +334,9 @@ TEST_F(MarkedNote, HasTheSlurOfItsGraceNotesOffWhatStandsBeforeItsHead) {
                 for (const PageBox& part : boxesAlong(curve))
                     if (&curve != &slur) others.push_back(part);
             for (const PlacedLine& line : shapes.lines)
-                if (line.note && line.from.y < line.to.y) others.push_back(boxOf(line));
+                if (line.note && (line.from.y < line.to.y || line.from.x != line.to.x))
+                    for (const PageBox& part : boxesAlong(line))
+                        others.push_back(part);
             EXPECT_GE(others.size(), 3u) << "head, stem and sign";
             for (const PageBox& part : boxesAlong(slur))
                 for (const PageBox& other : others)
