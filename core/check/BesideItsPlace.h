@@ -19,6 +19,7 @@ Seconds usualLag(const ClaimContext& context, const std::vector<std::size_t>& su
 /// single notes (placement as the Weimar Jazz Database's studies report it; figures from memory). The second
 /// of an evenly written pair whose swing is not known may begin anywhere from a little before the middle to
 /// the last fifth of the pair. Nothing where its pitch begins nowhere there, or within 30 ms of its place.
+/// Requires: the context's claims by onset, as contextOf() gives them.
 std::optional<Range<Seconds>> besideItsPlace(const ClaimContext& context, std::size_t claim, bool swingKnown,
                                              Seconds lag);
 
