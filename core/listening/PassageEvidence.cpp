@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <array>
+#include <atomic>
 #include <numeric>
 #include <span>
 #include <system_error>
@@ -34,21 +35,22 @@ PitchRow bounded(PitchRow row, const LineRange& line) {
 /// What is listened to on one thread; two share more.
 constexpr std::size_t fewSpans = 16;
 
-/// Spans are heard on two threads where there are many.
+/// Spans are heard on two threads where there are many. Each takes the next one that is left: half of them
+/// would wait for a thread that begins late.
 void hearAll(const StereoViews& views, const TuningCurve& curve, const std::vector<Range<Seconds>>& spans,
              const std::vector<std::size_t>& asked, std::vector<std::vector<PitchRow>>& rows) {
-    const auto hear = [&](std::size_t from, std::size_t to) {
+    std::atomic<std::size_t> next = 0;
+    const auto hear = [&] {
         SpanListener listener(views, curve);
-        for (std::size_t i = from; i < to; ++i)
+        for (std::size_t i = next++; i < spans.size(); i = next++)
             rows[i] = listener.hear(spans[i], asked);
     };
-    const std::size_t half = spans.size() / 2;
     std::jthread other;
     try {
-        if (spans.size() > fewSpans) other = std::jthread(hear, half, spans.size());
+        if (spans.size() > fewSpans) other = std::jthread(hear);
     } catch (const std::system_error&) { // the system has no thread left: one has to do
     }
-    hear(0, other.joinable() ? half : spans.size());
+    hear();
 }
 
 } // namespace

@@ -4,6 +4,7 @@
 #include "core/listening/NetworkWeights.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace earwright {
 
@@ -42,6 +43,14 @@ bool comesFromBothSides(View view) {
 
 SpanListener::SpanListener(const StereoViews& stereo, const TuningCurve& curve)
     : views(stereo), tuning(curve), spectrum(curve.cents()) {}
+
+/// In steps from the recording's own tuning, each wide enough for the axis to notice (AxisLines), so that a
+/// span is heard alike whichever was heard before it.
+double SpanListener::centsOver(const Range<Seconds>& span) const {
+    constexpr double step = 0.3;
+    const double cents = tuning.centsAt(span.begin + std::min(span.length(), longestAttack) * 0.5);
+    return tuning.cents() + step * std::round((cents - tuning.cents()) / step);
+}
 
 Stretch SpanListener::attackOf(const Range<Seconds>& span, std::size_t view) const {
     return {views.sound(view), views.sampleAt(span.begin + afterOnset), attackSamples(span)};
@@ -89,7 +98,7 @@ void SpanListener::hearAlone(const Range<Seconds>& span, std::size_t view, SpanS
 }
 
 std::vector<PitchRow> SpanListener::hear(const Range<Seconds>& span, const std::vector<std::size_t>& asked) {
-    spectrum.tune(tuning.centsAt(span.begin + std::min(span.length(), longestAttack) * 0.5));
+    spectrum.tune(centsOver(span));
     std::vector<SpanSpectra> spectra(views.count());
     const auto fromBothSides =
         std::ranges::count_if(asked, [&](std::size_t view) { return comesFromBothSides(views.view(view)); });

@@ -30,6 +30,7 @@ public:
 private:
     void hearPair(const Range<Seconds>& span, std::vector<SpanSpectra>& spectra);
     void hearAlone(const Range<Seconds>& span, std::size_t view, SpanSpectra& spectra);
+    double centsOver(const Range<Seconds>& span) const;
     Stretch attackOf(const Range<Seconds>& span, std::size_t view) const;
     Stretch beforeOf(const Range<Seconds>& span, std::size_t view) const;
     Stretch sustainOf(const Range<Seconds>& span, std::size_t view) const;
