@@ -337,7 +337,7 @@ void NoteGrid::resizeEvent(QResizeEvent* event) {
     layOutCells();
     if (first)
         centreOnNotes();
-    else if (wasCursorSeen && !isCursorSeen())
+    else if (wasCursorSeen)
         scrollToCursor(); // the page under the grid takes room from it
     placePhrasingBar();
 }
