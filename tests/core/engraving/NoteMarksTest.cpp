@@ -5,7 +5,6 @@
 #include "core/engraving/TabBend.h"
 
 #include <algorithm>
-#include <cmath>
 #include <gtest/gtest.h>
 
 namespace earwright {
@@ -70,61 +69,6 @@ TEST_F(MarkedNote, HasItsVibratoAsAWaveThatEndsBeforeTheNextNote) {
     for (const PlacedGlyph& wave : waves) {
         EXPECT_EQ(wave.note, marked);
         EXPECT_LT(wave.at.y, 0);
-    }
-}
-
-TEST_F(MarkedNote, SlidesToTheNextHeadAndTheNextNumber) {
-    Phrasing phrasing;
-    phrasing.slidesToNext = true;
-    const EngravedSystem system = laid(phrasing, 6);
-    std::vector<PlacedLine> strokes;
-    for (const PlacedLine& line : system.shapes.lines)
-        if (line.note == marked && line.to.x - line.from.x > 1) strokes.push_back(line);
-    ASSERT_EQ(strokes.size(), 2u);
-    for (std::size_t i = 0; i < 2; ++i) {
-        const PageBox from = boxOn(system, marked, i);
-        const PageBox to = boxOn(system, next, i);
-        EXPECT_GT(strokes[i].from.x, from.right);
-        EXPECT_LT(strokes[i].to.x, to.left);
-        EXPECT_NEAR(strokes[i].from.y, (from.top + from.bottom) / 2, 0.2);
-        EXPECT_NEAR(strokes[i].to.y, (to.top + to.bottom) / 2, 0.2);
-        EXPECT_LT(strokes[i].to.y, strokes[i].from.y);
-    }
-}
-
-TEST_F(MarkedNote, SlidesWithBothNotesOfADoubleStop) {
-    Study study = studyInFour();
-    study.notes = {noteAt(study, Beats(0), Beats(2), 69), noteAt(study, Beats(0), Beats(2), 72),
-                   noteAt(study, Beats(2), Beats(2), 71), noteAt(study, Beats(2), Beats(2), 74)};
-    study.notes[0].phrasing.slidesToNext = study.notes[1].phrasing.slidesToNext = true;
-    EngravingOptions options;
-    options.strings = 6;
-    options.places = {{study.notes[0].id, {1, 10}},
-                      {study.notes[1].id, {0, 8}},
-                      {study.notes[2].id, {1, 12}},
-                      {study.notes[3].id, {0, 10}}};
-    const auto systems = engraveSystems(study, wholeStudy(study), options, musicFont());
-    ASSERT_TRUE(systems);
-    for (const Note& note : {study.notes[0], study.notes[1]}) {
-        const auto count = std::count_if(
-            systems->front().shapes.lines.begin(), systems->front().shapes.lines.end(),
-            [&](const PlacedLine& line) { return line.note == note.id && line.to.x - line.from.x > 1; });
-        EXPECT_EQ(count, 2) << "on the staff and on its string";
-    }
-    // Each note speaks for itself.
-    for (const std::size_t sliding : {0u, 1u}) {
-        study.notes[sliding].phrasing.slidesToNext = true;
-        study.notes[1 - sliding].phrasing.slidesToNext = false;
-        const auto alone = engraveSystems(study, wholeStudy(study), options, musicFont());
-        ASSERT_TRUE(alone);
-        for (const std::size_t index : {0u, 1u}) {
-            const auto count =
-                std::count_if(alone->front().shapes.lines.begin(), alone->front().shapes.lines.end(),
-                              [&](const PlacedLine& line) {
-                                  return line.note == study.notes[index].id && line.to.x - line.from.x > 1;
-                              });
-            EXPECT_EQ(count, index == sliding ? 2 : 0) << index << " of " << sliding;
-        }
     }
 }
 
@@ -227,31 +171,6 @@ TEST_F(MarkedNote, HasTheLetterOfItsSlurOverTheStrings) {
     EXPECT_TRUE(all(laid(phrasing), "H").empty());
 }
 
-// The slur of grace notes passes under the accidentals between its ends, those of its own note included.
-TEST_F(MarkedNote, HasTheSlurOfItsGraceNotesClearOfAccidentals) {
-    for (const std::vector<int>& graces : {std::vector{64}, std::vector{61, 63}, std::vector{60, 61, 63}}) {
-        Study study = studyInFour();
-        study.notes = {noteAt(study, Beats(0), Beats(2), 65), noteAt(study, Beats(2), Beats(2), 66)};
-        study.notes[1].phrasing.graceNotes = graces;
-        const auto systems = engraveSystems(study, wholeStudy(study), {}, musicFont());
-        ASSERT_TRUE(systems);
-        const PlacedShapes& shapes = systems->front().shapes;
-        ASSERT_EQ(shapes.curves.size(), 1u);
-        const std::vector<PageBox> slur = boxesAlong(shapes.curves.front());
-        int accidentals = 0;
-        for (const PlacedGlyph& glyph : shapes.glyphs) {
-            const bool isAccidental = glyph.glyph == Smufl::AccidentalSharp ||
-                                      glyph.glyph == Smufl::AccidentalFlat ||
-                                      glyph.glyph == Smufl::AccidentalNatural;
-            if (!isAccidental) continue;
-            ++accidentals;
-            for (const PageBox& part : slur)
-                EXPECT_FALSE(part.overlaps(boxOf(glyph, musicFont()))) << graces.size();
-        }
-        EXPECT_GE(accidentals, 1);
-    }
-}
-
 // Both parentheses of a ghosted note are as far from its head, and an accidental has more room before their
 // bow than before a head.
 TEST_F(MarkedNote, HasItsParenthesesOnBothSidesAndItsAccidentalClearOfThem) {
@@ -277,73 +196,6 @@ TEST_F(MarkedNote, HasItsParenthesesOnBothSidesAndItsAccidentalClearOfThem) {
         ASSERT_GT(sign.width(), 0) << midi;
         EXPECT_GE(left.left - sign.right, 0.3) << midi;
     }
-}
-
-// Common practice: the slur of grace notes ends at the head, and where the stem goes down, before it.
-TEST_F(MarkedNote, HasTheSlurOfItsGraceNotesOffItsStem) {
-    for (const std::vector<int>& graces : {std::vector{74}, std::vector{71, 72}, std::vector{77, 76}}) {
-        Study study = studyInFour();
-        study.notes = {noteAt(study, Beats(0), Beats(2), 74), noteAt(study, Beats(2), Beats(2), 74)};
-        study.notes[1].phrasing.graceNotes = graces;
-        const auto systems = engraveSystems(study, wholeStudy(study), {}, musicFont());
-        ASSERT_TRUE(systems);
-        const PlacedShapes& shapes = systems->front().shapes;
-        ASSERT_EQ(shapes.curves.size(), 1u);
-        // Those of the grace notes stand before it.
-        PlacedLine stem;
-        for (const PlacedLine& line : shapes.lines)
-            if (line.note == study.notes[1].id && line.from.x == line.to.x && line.from.x > stem.from.x)
-                stem = line;
-        ASSERT_TRUE(stem.note);
-        for (const PageBox& part : boxesAlong(shapes.curves.front()))
-            EXPECT_FALSE(part.overlaps(boxOf(stem))) << graces.front();
-    }
-}
-
-// An accidental, a parenthesis or a slide stands between a stem that goes down and the grace notes: their
-// slur ends before it.
-TEST_F(MarkedNote, HasTheSlurOfItsGraceNotesOffWhatStandsBeforeItsHead) {
-    struct Goal {
-        std::vector<int> heads;
-        bool isGhosted;
-        std::optional<SlideFrom> slideIn = {};
-    };
-    for (const Goal& goal : {Goal{{75}, false}, Goal{{74}, true}, Goal{{75}, true}, Goal{{74, 77}, true},
-                             Goal{{74}, false, SlideFrom::Below}, Goal{{75}, false, SlideFrom::Below},
-                             Goal{{74}, false, SlideFrom::Above}})
-        for (const std::vector<int>& graces : {std::vector{74}, std::vector{72, 74}, std::vector{71, 69}}) {
-            Study study = studyInFour();
-            for (const int midi : goal.heads)
-                study.notes.push_back(noteAt(study, Beats(0), Beats(2), midi));
-            for (Note& note : study.notes)
-                note.phrasing.ghosted = goal.isGhosted;
-            study.notes[0].phrasing.graceNotes = graces;
-            study.notes[0].phrasing.slideIn = goal.slideIn;
-            const auto systems = engraveSystems(study, wholeStudy(study), {}, musicFont());
-            ASSERT_TRUE(systems);
-            const PlacedShapes& shapes = systems->front().shapes;
-            ASSERT_EQ(shapes.curves.size(), goal.heads.size() > 1 ? 3u : 1u);
-            const PlacedCurve& slur = *std::min_element(shapes.curves.begin(), shapes.curves.end(),
-                                                        [](const PlacedCurve& a, const PlacedCurve& b) {
-                                                            return a.points.front().x < b.points.front().x;
-                                                        });
-            std::vector<PageBox> others;
-            for (const PlacedGlyph& glyph : shapes.glyphs)
-                if (glyph.note && glyph.scale == 1) others.push_back(boxOf(glyph, musicFont()));
-            for (const PlacedCurve& curve : shapes.curves)
-                for (const PageBox& part : boxesAlong(curve))
-                    if (&curve != &slur) others.push_back(part);
-            for (const PlacedLine& line : shapes.lines)
-                if (line.note && (line.from.y < line.to.y || line.from.x != line.to.x))
-                    for (const PageBox& part : boxesAlong(line))
-                        others.push_back(part);
-            EXPECT_GE(others.size(), 3u) << "head, stem and sign";
-            for (const PageBox& part : boxesAlong(slur))
-                for (const PageBox& other : others)
-                    EXPECT_FALSE(part.overlaps(other))
-                        << goal.heads.front() << (goal.isGhosted ? " ghosted after " : " after ")
-                        << graces.front() << ": " << other.left << ", " << other.top;
-        }
 }
 
 // The curve of a bend rises from its head; a tie goes on under it.
@@ -389,44 +241,6 @@ TEST_F(MarkedNote, OfADoubleStopIsTiedClearOfItsBend) {
                 }
                 EXPECT_EQ(ties, 2);
             }
-}
-
-// A slide into the note stands between it and its grace notes, under which their slur goes.
-TEST_F(MarkedNote, HasTheSlurOfItsGraceNotesClearOfItsSlide) {
-    for (const std::vector<int>& graces : {std::vector{64, 65}, std::vector{69, 71}, std::vector{67, 69}})
-        for (const SlideFrom from : {SlideFrom::Below, SlideFrom::Above}) {
-            Phrasing phrasing;
-            phrasing.graceNotes = graces;
-            phrasing.slideIn = from;
-            const EngravedSystem system = laid(phrasing);
-            ASSERT_EQ(system.shapes.curves.size(), 1u);
-            int slides = 0;
-            for (const PlacedLine& line : system.shapes.lines) {
-                if (line.note != marked || line.from.y == line.to.y || line.from.x == line.to.x) continue;
-                ++slides;
-                for (const PageBox& part : boxesAlong(line))
-                    for (const PageBox& slur : boxesAlong(system.shapes.curves.front()))
-                        EXPECT_FALSE(part.overlaps(slur)) << graces.front();
-            }
-            EXPECT_EQ(slides, 1);
-        }
-}
-
-// In tablature the slur from the note before leads to the grace note, and that one's own arc goes on from
-// there.
-TEST_F(MarkedNote, IsSlurredByWayOfItsGraceNoteInTablature) {
-    Phrasing phrasing;
-    phrasing.slurred = true;
-    phrasing.graceNotes = {66};
-    const EngravedSystem system = laid(phrasing, 6);
-    std::vector<PlacedCurve> arcs;
-    for (const PlacedCurve& curve : system.shapes.curves)
-        if (curve.points.front().y > 5) arcs.push_back(curve);
-    ASSERT_EQ(arcs.size(), 2u);
-    const PlacedCurve& own = arcs[0].points.back().x > arcs[1].points.back().x ? arcs[0] : arcs[1];
-    const PlacedCurve& before = &own == &arcs[0] ? arcs[1] : arcs[0];
-    EXPECT_LE(before.points.back().x, own.points.front().x);
-    EXPECT_GT(before.points.back().x, before.points.front().x + 0.5);
 }
 
 TEST_F(MarkedNote, StandsUnderTheSlurWithTheSignOfAStrokeWherePickedAllTheSame) {
@@ -489,53 +303,6 @@ TEST_F(MarkedNote, HasASignOnTheStaffWhereItsBendIsHeld) {
     EXPECT_EQ(strokes[0].from.x, strokes[0].to.x);
     EXPECT_EQ(strokes[1].from.y, strokes[1].to.y);
     EXPECT_LT(strokes[1].to.x, boxOn(system, next).left);
-}
-
-// Over the end of a line a slide shows which way it goes, on the staff and on the string.
-TEST_F(MarkedNote, SlidesUpOrDownOverTheEndOfALine) {
-    for (const int goal : {65, 63}) {
-        Study study = studyInFour();
-        study.notes = {noteAt(study, Beats(0), Beats(4), 64), noteAt(study, Beats(4), Beats(4), goal)};
-        study.notes[0].phrasing.slidesToNext = true;
-        EngravingOptions options;
-        options.strings = 6;
-        options.barsPerLine = 1;
-        options.places = {{study.notes[0].id, {1, 5}}, {study.notes[1].id, {1, goal - 59}}};
-        const auto systems = engraveSystems(study, wholeStudy(study), options, musicFont());
-        ASSERT_TRUE(systems);
-        int strokes = 0;
-        for (const PlacedLine& line : systems->front().shapes.lines) {
-            if (line.note != study.notes[0].id || line.from.x == line.to.x) continue;
-            ++strokes;
-            EXPECT_EQ(line.to.y<line.from.y, goal> 64) << goal;
-            EXPECT_NE(line.to.y, line.from.y);
-            EXPECT_LT(line.to.x, systems->front().bars.back().right + 0.01);
-        }
-        EXPECT_EQ(strokes, 2) << goal;
-    }
-}
-
-// As between two heads: what slides on to the same pitch goes down; what slides to no note goes nowhere.
-TEST_F(MarkedNote, SlidesOverTheEndOfALineAsItsGoalIsThere) {
-    for (const bool hasGoal : {true, false}) {
-        Study study = studyInFour();
-        study.notes = {noteAt(study, Beats(0), Beats(4), 64)};
-        if (hasGoal) study.notes.push_back(noteAt(study, Beats(4), Beats(4), 64));
-        study.notes[0].phrasing.slidesToNext = true;
-        EngravingOptions options;
-        options.strings = 6;
-        options.barsPerLine = 1;
-        options.places = {{study.notes[0].id, {1, 5}}};
-        const auto systems = engraveSystems(study, wholeStudy(study), options, musicFont());
-        ASSERT_TRUE(systems);
-        int strokes = 0;
-        for (const PlacedLine& line : systems->front().shapes.lines) {
-            if (line.note != study.notes[0].id || line.from.x == line.to.x) continue;
-            ++strokes;
-            EXPECT_GT(line.to.y, line.from.y);
-        }
-        EXPECT_EQ(strokes, hasGoal ? 2 : 0) << "on the staff and on the string";
-    }
 }
 
 // A leap that no string holds is slurred for the ear alone: neither an arc nor a letter on the strings.

@@ -1,0 +1,113 @@
+// A slide says where it comes from and where it goes, on staff and string.
+#include "MarkedNote.h"
+
+#include <algorithm>
+#include <gtest/gtest.h>
+
+namespace earwright {
+namespace {
+
+TEST_F(MarkedNote, SlidesToTheNextHeadAndTheNextNumber) {
+    Phrasing phrasing;
+    phrasing.slidesToNext = true;
+    const EngravedSystem system = laid(phrasing, 6);
+    std::vector<PlacedLine> strokes;
+    for (const PlacedLine& line : system.shapes.lines)
+        if (line.note == marked && line.to.x - line.from.x > 1) strokes.push_back(line);
+    ASSERT_EQ(strokes.size(), 2u);
+    for (std::size_t i = 0; i < 2; ++i) {
+        const PageBox from = boxOn(system, marked, i);
+        const PageBox to = boxOn(system, next, i);
+        EXPECT_GT(strokes[i].from.x, from.right);
+        EXPECT_LT(strokes[i].to.x, to.left);
+        EXPECT_NEAR(strokes[i].from.y, (from.top + from.bottom) / 2, 0.2);
+        EXPECT_NEAR(strokes[i].to.y, (to.top + to.bottom) / 2, 0.2);
+        EXPECT_LT(strokes[i].to.y, strokes[i].from.y);
+    }
+}
+
+TEST_F(MarkedNote, SlidesWithBothNotesOfADoubleStop) {
+    Study study = studyInFour();
+    study.notes = {noteAt(study, Beats(0), Beats(2), 69), noteAt(study, Beats(0), Beats(2), 72),
+                   noteAt(study, Beats(2), Beats(2), 71), noteAt(study, Beats(2), Beats(2), 74)};
+    study.notes[0].phrasing.slidesToNext = study.notes[1].phrasing.slidesToNext = true;
+    EngravingOptions options;
+    options.strings = 6;
+    options.places = {{study.notes[0].id, {1, 10}},
+                      {study.notes[1].id, {0, 8}},
+                      {study.notes[2].id, {1, 12}},
+                      {study.notes[3].id, {0, 10}}};
+    const auto systems = engraveSystems(study, wholeStudy(study), options, musicFont());
+    ASSERT_TRUE(systems);
+    for (const Note& note : {study.notes[0], study.notes[1]}) {
+        const auto count = std::count_if(
+            systems->front().shapes.lines.begin(), systems->front().shapes.lines.end(),
+            [&](const PlacedLine& line) { return line.note == note.id && line.to.x - line.from.x > 1; });
+        EXPECT_EQ(count, 2) << "on the staff and on its string";
+    }
+    // Each note speaks for itself.
+    for (const std::size_t sliding : {0u, 1u}) {
+        study.notes[sliding].phrasing.slidesToNext = true;
+        study.notes[1 - sliding].phrasing.slidesToNext = false;
+        const auto alone = engraveSystems(study, wholeStudy(study), options, musicFont());
+        ASSERT_TRUE(alone);
+        for (const std::size_t index : {0u, 1u}) {
+            const auto count =
+                std::count_if(alone->front().shapes.lines.begin(), alone->front().shapes.lines.end(),
+                              [&](const PlacedLine& line) {
+                                  return line.note == study.notes[index].id && line.to.x - line.from.x > 1;
+                              });
+            EXPECT_EQ(count, index == sliding ? 2 : 0) << index << " of " << sliding;
+        }
+    }
+}
+
+// Over the end of a line a slide shows which way it goes, on the staff and on the string.
+TEST_F(MarkedNote, SlidesUpOrDownOverTheEndOfALine) {
+    for (const int goal : {65, 63}) {
+        Study study = studyInFour();
+        study.notes = {noteAt(study, Beats(0), Beats(4), 64), noteAt(study, Beats(4), Beats(4), goal)};
+        study.notes[0].phrasing.slidesToNext = true;
+        EngravingOptions options;
+        options.strings = 6;
+        options.barsPerLine = 1;
+        options.places = {{study.notes[0].id, {1, 5}}, {study.notes[1].id, {1, goal - 59}}};
+        const auto systems = engraveSystems(study, wholeStudy(study), options, musicFont());
+        ASSERT_TRUE(systems);
+        int strokes = 0;
+        for (const PlacedLine& line : systems->front().shapes.lines) {
+            if (line.note != study.notes[0].id || line.from.x == line.to.x) continue;
+            ++strokes;
+            EXPECT_EQ(line.to.y<line.from.y, goal> 64) << goal;
+            EXPECT_NE(line.to.y, line.from.y);
+            EXPECT_LT(line.to.x, systems->front().bars.back().right + 0.01);
+        }
+        EXPECT_EQ(strokes, 2) << goal;
+    }
+}
+
+// As between two heads: what slides on to the same pitch goes down; what slides to no note goes nowhere.
+TEST_F(MarkedNote, SlidesOverTheEndOfALineAsItsGoalIsThere) {
+    for (const bool hasGoal : {true, false}) {
+        Study study = studyInFour();
+        study.notes = {noteAt(study, Beats(0), Beats(4), 64)};
+        if (hasGoal) study.notes.push_back(noteAt(study, Beats(4), Beats(4), 64));
+        study.notes[0].phrasing.slidesToNext = true;
+        EngravingOptions options;
+        options.strings = 6;
+        options.barsPerLine = 1;
+        options.places = {{study.notes[0].id, {1, 5}}};
+        const auto systems = engraveSystems(study, wholeStudy(study), options, musicFont());
+        ASSERT_TRUE(systems);
+        int strokes = 0;
+        for (const PlacedLine& line : systems->front().shapes.lines) {
+            if (line.note != study.notes[0].id || line.from.x == line.to.x) continue;
+            ++strokes;
+            EXPECT_GT(line.to.y, line.from.y);
+        }
+        EXPECT_EQ(strokes, hasGoal ? 2 : 0) << "on the staff and on the string";
+    }
+}
+
+} // namespace
+} // namespace earwright
