@@ -49,8 +49,10 @@ public:
                      const nlohmann::detail::exception& error) override {
         // 406 of nlohmann-json: a number beyond the range of a double.
         const bool isBlank = text.find_first_not_of(" \t\r\n") == std::string_view::npos;
+        const bool breaksOff = byte > text.size();
         const char* reason = isBlank           ? "there is nothing in it"
                              : error.id == 406 ? "a number is too large"
+                             : breaksOff       ? "it breaks off in the middle"
                                                : "this is not valid JSON";
         return refuse(reason, lineAndColumn(text, byte));
     }
@@ -91,7 +93,9 @@ private:
     }
 
     bool refuse(const std::string& reason, const std::string& where) {
-        problem = Error{ErrorKind::Malformed, name + ": " + reason + ".", where};
+        problem =
+            Error{ErrorKind::Malformed,
+                  name + ": " + reason + ". The file stays as it is; take an earlier copy of it.", where};
         return false;
     }
 

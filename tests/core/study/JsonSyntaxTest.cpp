@@ -1,5 +1,6 @@
 #include "core/study/JsonSyntax.h"
 
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 #include <string>
 
@@ -24,11 +25,22 @@ TEST(JsonSyntax, TellsLineAndColumnOfWhatIsBroken) {
     EXPECT_EQ(placeOfRefusal("[1] 2"), "line 1, column 5");
 }
 
+TEST(JsonSyntax, SaysThatAFileBreaksOff) {
+    for (const char* text : {"{\"format\": \"st", "{\"notes\": [1, 2", "{\"notes\":"}) {
+        const auto read = parseJson(text, "blues.study");
+        ASSERT_FALSE(read);
+        EXPECT_THAT(read.error().message, testing::HasSubstr("it breaks off in the middle")) << text;
+    }
+    EXPECT_THAT(parseJson("{notes}", "blues.study").error().message, testing::HasSubstr("not valid JSON"));
+}
+
 TEST(JsonSyntax, SaysThatAFileHasNothingInIt) {
     for (const char* text : {"", " \n"}) {
         const auto read = parseJson(text, "blues.study");
         ASSERT_FALSE(read);
-        EXPECT_EQ(read.error().message, "blues.study: there is nothing in it.");
+        EXPECT_EQ(
+            read.error().message,
+            "blues.study: there is nothing in it. The file stays as it is; take an earlier copy of it.");
     }
 }
 
