@@ -31,7 +31,7 @@ constexpr std::pair<Condition, const char*> needs[]{
     {Condition::SpanHere, QT_TRANSLATE_NOOP("NeedWords", "No phrase, chorus or section is marked here.")},
     {Condition::NoteSelected, QT_TRANSLATE_NOOP("NeedWords", "No note of the grid is selected.")},
     {Condition::Places,
-     QT_TRANSLATE_NOOP("NeedWords", "No check of the phrase here has left a place to look for.")},
+     QT_TRANSLATE_NOOP("NeedWords", "No finished check of the phrase here has left a place to look for.")},
     {Condition::ChordAnswer, QT_TRANSLATE_NOOP("NeedWords", "The chord here has not been checked.")},
     {Condition::LooseEnds, QT_TRANSLATE_NOOP("NeedWords", "There is no loose end to come back to.")},
     {Condition::NearLooseEnd, QT_TRANSLATE_NOOP("NeedWords", "No loose end is near.")},

@@ -3,6 +3,8 @@
 
 #include <algorithm>
 #include <gtest/gtest.h>
+#include <optional>
+#include <vector>
 
 namespace earwright {
 namespace {
@@ -62,51 +64,50 @@ TEST_F(MarkedNote, SlidesWithBothNotesOfADoubleStop) {
     }
 }
 
+/// The strokes of the slide of a whole bar's E4 (64) where each bar has a line of its own, on staff and
+/// string; its goal, if there is one, is the whole of the next bar.
+std::vector<PlacedLine> strokesOverTheEndOfALine(std::optional<int> goal) {
+    Study study = studyInFour();
+    study.notes = {noteAt(study, Beats(0), Beats(4), 64)};
+    study.notes[0].phrasing.slidesToNext = true;
+    EngravingOptions options;
+    options.strings = 6;
+    options.barsPerLine = 1;
+    options.places = {{study.notes[0].id, {1, 5}}};
+    if (goal) {
+        study.notes.push_back(noteAt(study, Beats(4), Beats(4), *goal));
+        options.places[study.notes[1].id] = {1, *goal - 59};
+    }
+    const auto systems = engraveSystems(study, wholeStudy(study), options, musicFont());
+    EXPECT_TRUE(systems);
+    std::vector<PlacedLine> strokes;
+    for (const PlacedLine& line : systems->front().shapes.lines) {
+        if (line.note != study.notes[0].id || line.from.x == line.to.x) continue;
+        EXPECT_LT(line.to.x, systems->front().bars.back().right + 0.01);
+        strokes.push_back(line);
+    }
+    return strokes;
+}
+
 // Over the end of a line a slide shows which way it goes, on the staff and on the string.
 TEST_F(MarkedNote, SlidesUpOrDownOverTheEndOfALine) {
-    for (const int goal : {65, 63}) {
-        Study study = studyInFour();
-        study.notes = {noteAt(study, Beats(0), Beats(4), 64), noteAt(study, Beats(4), Beats(4), goal)};
-        study.notes[0].phrasing.slidesToNext = true;
-        EngravingOptions options;
-        options.strings = 6;
-        options.barsPerLine = 1;
-        options.places = {{study.notes[0].id, {1, 5}}, {study.notes[1].id, {1, goal - 59}}};
-        const auto systems = engraveSystems(study, wholeStudy(study), options, musicFont());
-        ASSERT_TRUE(systems);
-        int strokes = 0;
-        for (const PlacedLine& line : systems->front().shapes.lines) {
-            if (line.note != study.notes[0].id || line.from.x == line.to.x) continue;
-            ++strokes;
-            EXPECT_EQ(line.to.y<line.from.y, goal> 64) << goal;
-            EXPECT_NE(line.to.y, line.from.y);
-            EXPECT_LT(line.to.x, systems->front().bars.back().right + 0.01);
-        }
-        EXPECT_EQ(strokes, 2) << goal;
-    }
+    const auto up = strokesOverTheEndOfALine(65);
+    ASSERT_EQ(up.size(), 2u);
+    for (const PlacedLine& stroke : up)
+        EXPECT_LT(stroke.to.y, stroke.from.y);
+    const auto down = strokesOverTheEndOfALine(63);
+    ASSERT_EQ(down.size(), 2u);
+    for (const PlacedLine& stroke : down)
+        EXPECT_GT(stroke.to.y, stroke.from.y);
 }
 
 // As between two heads: what slides on to the same pitch goes down; what slides to no note goes nowhere.
 TEST_F(MarkedNote, SlidesOverTheEndOfALineAsItsGoalIsThere) {
-    for (const bool hasGoal : {true, false}) {
-        Study study = studyInFour();
-        study.notes = {noteAt(study, Beats(0), Beats(4), 64)};
-        if (hasGoal) study.notes.push_back(noteAt(study, Beats(4), Beats(4), 64));
-        study.notes[0].phrasing.slidesToNext = true;
-        EngravingOptions options;
-        options.strings = 6;
-        options.barsPerLine = 1;
-        options.places = {{study.notes[0].id, {1, 5}}};
-        const auto systems = engraveSystems(study, wholeStudy(study), options, musicFont());
-        ASSERT_TRUE(systems);
-        int strokes = 0;
-        for (const PlacedLine& line : systems->front().shapes.lines) {
-            if (line.note != study.notes[0].id || line.from.x == line.to.x) continue;
-            ++strokes;
-            EXPECT_GT(line.to.y, line.from.y);
-        }
-        EXPECT_EQ(strokes, hasGoal ? 2 : 0) << "on the staff and on the string";
-    }
+    const auto level = strokesOverTheEndOfALine(64);
+    ASSERT_EQ(level.size(), 2u);
+    for (const PlacedLine& stroke : level)
+        EXPECT_GT(stroke.to.y, stroke.from.y);
+    EXPECT_TRUE(strokesOverTheEndOfALine(std::nullopt).empty());
 }
 
 } // namespace
