@@ -1,18 +1,12 @@
 #include "core/engraving/FretReach.h"
 
 #include "core/engraving/TabBend.h"
+#include "core/engraving/TabNumber.h"
 #include "core/engraving/TextWidth.h"
 
 #include <algorithm>
 
 namespace earwright {
-
-std::string fretText(const StaffHead& head, const std::map<NoteId, TabPlace>& places) {
-    const auto place = places.find(head.note);
-    if (place == places.end()) return {};
-    const std::string fret = std::to_string(place->second.fret);
-    return head.phrasing.ghosted ? "(" + fret + ")" : fret;
-}
 
 std::vector<int> graceFrets(const LaidPiece& laid, const StaffHead& head,
                             const std::map<NoteId, TabPlace>& places) {
@@ -38,8 +32,9 @@ std::string trillFretText(const StaffHead& head, const std::map<NoteId, TabPlace
     return "(" + std::to_string(place->second.fret + *head.phrasing.trill) + ")";
 }
 
-FretReach reachOnString(const StaffHead& head, const std::map<NoteId, TabPlace>& places) {
-    const double half = textWidth(fretText(head, places)) * fretSize / 2;
+FretReach reachOnString(const LaidPiece& laid, const StaffHead& head,
+                        const std::map<NoteId, TabPlace>& places) {
+    const double half = halfOfNumber(laid, head, places);
     if (half == 0) return {};
     FretReach reach{half + besideNumber, half + besideNumber};
     if (head.phrasing.slideIn) reach.left += tabSlideLength + besideNumber;
@@ -53,7 +48,7 @@ FretReach reachOnString(const StaffHead& head, const std::map<NoteId, TabPlace>&
 FretReach reachOfNumbers(const LaidPiece& laid, const std::map<NoteId, TabPlace>& places) {
     FretReach all;
     for (const StaffHead& head : laid.piece.heads) {
-        const FretReach own = reachOnString(head, places);
+        const FretReach own = reachOnString(laid, head, places);
         all = {std::max(all.left, own.left), std::max(all.right, own.right)};
     }
     return all;
@@ -74,7 +69,7 @@ FretReach fretReach(const LaidPiece& laid, const std::map<NoteId, TabPlace>& pla
     const FretReach all = reachOfNumbers(laid, places);
     const double scoops = scoopRoom(laid, font);
     for (const StaffHead& head : laid.piece.heads) {
-        const FretReach own = reachOnString(head, places);
+        const FretReach own = reachOnString(laid, head, places);
         if (own.right == 0) continue;
         const double left =
             (scoops > 0 ? all.left + scoops : own.left) + graceWidth(graceFrets(laid, head, places));

@@ -1,4 +1,4 @@
-// The numbers of tablature and how much room they need, with what stands beside them.
+// How much room the numbers of tablature need, with what stands beside them.
 #pragma once
 
 #include "core/engraving/FontMetrics.h"
@@ -17,9 +17,6 @@ inline constexpr double tabSlideLength = 1.3;
 /// Between a number and what stands beside it: the cut ends of the line, a slide, a grace note.
 inline constexpr double besideNumber = 0.2;
 
-/// What stands on the string of a note: its fret, in parentheses where it is ghosted; empty for notes that
-/// have no place.
-std::string fretText(const StaffHead& head, const std::map<NoteId, TabPlace>& places);
 /// "(7)", the fret a trill goes to; empty where there is none.
 std::string trillFretText(const StaffHead& head, const std::map<NoteId, TabPlace>& places);
 /// Frets of the grace notes before a head, on its own string; those below the nut are left out.
@@ -34,7 +31,8 @@ struct FretReach {
 };
 
 /// How far a number reaches from its middle, with what stands beside it on its string.
-FretReach reachOnString(const StaffHead& head, const std::map<NoteId, TabPlace>& places);
+FretReach reachOnString(const LaidPiece& laid, const StaffHead& head,
+                        const std::map<NoteId, TabPlace>& places);
 /// The same of all numbers of a piece. Scoops and falls, which are higher than the room between two strings,
 /// stand outside of it.
 FretReach reachOfNumbers(const LaidPiece& laid, const std::map<NoteId, TabPlace>& places);

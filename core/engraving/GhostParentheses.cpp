@@ -32,16 +32,9 @@ public:
         const PageBox usual = font.box(Smufl::NoteheadParenthesisLeft);
         const double top = yOfPosition(highest.position) + usual.top;
         const double bottom = yOfPosition(lowest.position) + usual.bottom;
-        const auto add = [&](double x, double outwards) {
-            // The middle of a curve is three quarters of the way to its control points.
-            const double far = x + outwards * (usual.width() - thickMiddle / 2) * 4 / 3;
-            made.curves.push_back({{{{x, top}, {far, top + bowed}, {far, bottom - bowed}, {x, bottom}}},
-                                   thinEnd,
-                                   thickMiddle,
-                                   lowest.note});
-        };
-        add(left, -1);
-        add(right, 1);
+        const double width = usual.width();
+        made.curves.push_back(parenthesis(ParenthesisSide::Left, left, top, bottom, width, lowest.note));
+        made.curves.push_back(parenthesis(ParenthesisSide::Right, right, top, bottom, width, lowest.note));
     }
 
     PlacedShapes made;
@@ -53,6 +46,14 @@ private:
 };
 
 } // namespace
+
+PlacedCurve parenthesis(ParenthesisSide side, double x, double top, double bottom, double width,
+                        NoteId note) {
+    // The middle of a curve is three quarters of the way to its control points.
+    const double by = (width - thickMiddle / 2) * 4 / 3;
+    const double far = side == ParenthesisSide::Left ? x - by : x + by;
+    return {{{{x, top}, {far, top + bowed}, {far, bottom - bowed}, {x, bottom}}}, thinEnd, thickMiddle, note};
+}
 
 PlacedShapes ghostParentheses(const std::vector<StaffHead>& heads, double left, double right,
                               const FontMetrics& font) {

@@ -300,7 +300,8 @@ private:
                                             {right, (fromY + toY) / 2},
                                             {right, toY}}},
                                           font.usual("stemThickness"),
-                                          font.usual("stemThickness")});
+                                          font.usual("stemThickness"),
+                                          head.note});
             left = right;
         };
         if (shape == BendShape::PrebentHeld || shape == BendShape::PrebentDown) {

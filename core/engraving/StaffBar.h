@@ -30,7 +30,7 @@ struct StaffHead {
     std::string degree;
     /// The accidental is a reminder, in parentheses.
     bool isCautionary = false;
-    /// Semitones up to the note it slides on to; none where it slides to none.
+    /// Semitones up to the note it slides on to; none where it slides to none, or a rest comes between.
     std::optional<int> slidesBy = {};
 };
 

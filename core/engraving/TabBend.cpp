@@ -34,7 +34,8 @@ public:
         tab.add(
             PlacedCurve{{{from, {from.x + (to.x - from.x) * 0.7, from.y}, {to.x, (from.y + to.y) / 2}, to}},
                         thickness(),
-                        thickness()});
+                        thickness(),
+                        note});
         point(to, to.y < from.y ? -1 : 1);
     }
 

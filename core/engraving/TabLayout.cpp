@@ -4,6 +4,7 @@
 #include "core/engraving/MarkLayout.h"
 #include "core/engraving/SlideLayout.h"
 #include "core/engraving/TabBend.h"
+#include "core/engraving/TabNumber.h"
 #include "core/engraving/TextWidth.h"
 #include "core/engraving/UnderStaff.h"
 
@@ -40,9 +41,8 @@ public:
 
     void make() {
         drawClef();
-        for (std::size_t i = 0; i < line.size(); ++i)
-            for (const StaffHead& head : line[i].piece.heads)
-                drawHead(line[i], head);
+        for (const LaidPiece& laid : line)
+            drawNumbers(laid);
         for (std::size_t i = 0; i < line.size(); ++i)
             drawSlur(i);
         drawSlurOverEnd();
@@ -70,17 +70,24 @@ private:
         return isThere ? &place->second : nullptr;
     }
 
+    void drawNumbers(const LaidPiece& laid) {
+        if (laid.piece.page.tiedFromBefore) return;
+        for (const StaffHead& head : laid.piece.heads)
+            drawHead(laid, head);
+        sketch.add(tabParentheses(laid, plan.places, plan.strings), {laid.middle(), 0});
+    }
+
     void drawHead(const LaidPiece& laid, const StaffHead& head) {
         const TabPlace* place = placeOf(head);
-        if (!place || laid.piece.page.tiedFromBefore) return;
-        const std::string text = fretText(head, plan.places);
-        const double half = textWidth(text) * fretSize / 2;
+        if (!place) return;
+        const double half = halfOfNumber(laid, head, plan.places);
         const double y = yOf(place->string);
-        drawNumber(text, laid.middle(), y, fretSize, head.note, place->string);
+        drawNumber(fretText(head, plan.places), laid.middle(), y, fretSize, head.note, place->string);
+        cutString(laid.middle() - half - gap, laid.middle() + half + gap, place->string);
         notes.push_back(
             {head.note,
              {laid.middle() - half, y - tabLineGap / 2, laid.middle() + half, y + tabLineGap / 2}});
-        const FretReach own = reachOnString(head, plan.places);
+        const FretReach own = reachOnString(laid, head, plan.places);
         const FretReach all = reachOfNumbers(laid, plan.places);
         if (head.phrasing.slideIn) {
             const double left = laid.middle() - own.left + gap;
@@ -117,21 +124,25 @@ private:
     void drawSign(Smufl glyph, double left, double y, NoteId note, int string) {
         const PageBox box = sketch.metrics().box(glyph);
         sketch.add(PlacedGlyph{glyph, {left - box.left, y}, 1, note});
-        gaps[static_cast<std::size_t>(string)].push_back({left, left + box.right - box.left});
+        cutString(left, left + box.right - box.left, string);
     }
 
     void drawNumber(const std::string& text, double middle, double y, double size, NoteId note, int string) {
         const double half = textWidth(text) * size / 2;
         sketch.add(PlacedText{
             text, {middle, y + capital * size / 2}, size, TextRole::FretNumber, TextAnchor::Centre, note});
-        gaps[static_cast<std::size_t>(string)].push_back({middle - half - gap, middle + half + gap});
+        cutString(middle - half - gap, middle + half + gap, string);
+    }
+
+    void cutString(double left, double right, int string) {
+        gaps[static_cast<std::size_t>(string)].push_back({left, right});
     }
 
     void drawSlide(double left, double rightEnd, double y, bool rises, NoteId note, int string) {
         const double by = rises ? slideRise : -slideRise;
         sketch.add(
             PlacedLine{{left, y + by}, {rightEnd, y - by}, sketch.metrics().usual("stemThickness"), note});
-        gaps[static_cast<std::size_t>(string)].push_back({left, rightEnd});
+        cutString(left, rightEnd, string);
     }
 
     void drawGraces(const LaidPiece& laid, const StaffHead& head, const TabPlace& place, double from) {
@@ -183,7 +194,7 @@ private:
     double graceEnd(const LaidPiece& laid, const StaffHead& head) const {
         const double scoops = scoopRoom(laid, sketch.metrics());
         const double clear = scoops > 0 ? reachOfNumbers(laid, plan.places).left + scoops
-                                        : reachOnString(head, plan.places).left;
+                                        : reachOnString(laid, head, plan.places).left;
         return laid.middle() - clear;
     }
 

@@ -217,6 +217,19 @@ bool isBend(const PlacedCurve& curve) {
     return curve.endThickness == curve.midThickness;
 }
 
+// So that a page shows with the note, when it is chosen, what it does.
+TEST_F(MarkedNote, OwnsTheCurvesOfItsBend) {
+    for (const BendShape shape : {BendShape::Up, BendShape::UpAndDown, BendShape::PrebentDown}) {
+        Phrasing phrasing;
+        phrasing.bend = Bend{4, shape};
+        const EngravedSystem system = laid(phrasing, 6);
+        const std::size_t ways = shape == BendShape::UpAndDown ? 2 : 1;
+        ASSERT_EQ(system.shapes.curves.size(), 2 * ways) << "on the staff and on the string";
+        for (const PlacedCurve& curve : system.shapes.curves)
+            EXPECT_EQ(curve.note, marked);
+    }
+}
+
 // In a double stop, too, whichever of its notes is bent.
 TEST_F(MarkedNote, OfADoubleStopIsTiedClearOfItsBend) {
     for (const auto& [lower, upper] : {std::pair{72, 76}, {60, 64}, {67, 72}, {71, 72}})

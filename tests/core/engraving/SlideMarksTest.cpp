@@ -2,6 +2,7 @@
 #include "MarkedNote.h"
 
 #include <algorithm>
+#include <cstdint>
 #include <gtest/gtest.h>
 #include <optional>
 #include <vector>
@@ -65,8 +66,8 @@ TEST_F(MarkedNote, SlidesWithBothNotesOfADoubleStop) {
 }
 
 /// The strokes of the slide of a whole bar's E4 (64) where each bar has a line of its own, on staff and
-/// string; its goal, if there is one, is the whole of the next bar.
-std::vector<PlacedLine> strokesOverTheEndOfALine(std::optional<int> goal) {
+/// string; its goal, if there is one, lasts from a beat of the next bar to its end.
+std::vector<PlacedLine> strokesOverTheEndOfALine(std::optional<int> goal, std::int64_t beat = 0) {
     Study study = studyInFour();
     study.notes = {noteAt(study, Beats(0), Beats(4), 64)};
     study.notes[0].phrasing.slidesToNext = true;
@@ -75,7 +76,7 @@ std::vector<PlacedLine> strokesOverTheEndOfALine(std::optional<int> goal) {
     options.barsPerLine = 1;
     options.places = {{study.notes[0].id, {1, 5}}};
     if (goal) {
-        study.notes.push_back(noteAt(study, Beats(4), Beats(4), *goal));
+        study.notes.push_back(noteAt(study, Beats(4 + beat), Beats(4 - beat), *goal));
         options.places[study.notes[1].id] = {1, *goal - 59};
     }
     const auto systems = engraveSystems(study, wholeStudy(study), options, musicFont());
@@ -101,13 +102,15 @@ TEST_F(MarkedNote, SlidesUpOrDownOverTheEndOfALine) {
         EXPECT_GT(stroke.to.y, stroke.from.y);
 }
 
-// As between two heads: what slides on to the same pitch goes down; what slides to no note goes nowhere.
+// As between two heads: what slides on to the same pitch goes down; what slides to no note, or has a rest
+// before it, goes nowhere.
 TEST_F(MarkedNote, SlidesOverTheEndOfALineAsItsGoalIsThere) {
     const auto level = strokesOverTheEndOfALine(64);
     ASSERT_EQ(level.size(), 2u);
     for (const PlacedLine& stroke : level)
         EXPECT_GT(stroke.to.y, stroke.from.y);
     EXPECT_TRUE(strokesOverTheEndOfALine(std::nullopt).empty());
+    EXPECT_TRUE(strokesOverTheEndOfALine(65, 1).empty());
 }
 
 } // namespace
