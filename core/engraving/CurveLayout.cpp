@@ -158,12 +158,14 @@ void layOutTies(const LaidLine& line, double right, Sketch& sketch) {
         for (std::size_t head = 0; head < laid.piece.heads.size(); ++head) {
             const double y = tieY(laid, head);
             const bool above = tieBowsUp(laid, head);
-            const double end = laid.x + laid.shape.headWidth;
+            const double begin = laid.x + laid.shape.headsLeft;
+            const double end = laid.x + laid.shape.headsRight;
             if (i == 0 && laid.piece.page.tiedFromBefore)
-                drawTie({laid.x - openTie, y}, {laid.x - tieGap, y}, above, sketch);
+                drawTie({begin - openTie, y}, {begin - tieGap, y}, above, sketch);
             if (!laid.piece.page.tiedOn) continue;
             const bool goesOn = i + 1 < line.size();
-            const double to = goesOn ? line[i + 1].x - tieGap : std::max(right, end + openTie);
+            const double to = goesOn ? line[i + 1].x + line[i + 1].shape.headsLeft - tieGap
+                                     : std::max(right, end + openTie);
             const double from = laid.piece.page.value.dotted && to - laid.x > 3.5
                                     ? laid.x + laid.shape.right + tieGap
                                     : end + tieGap;

@@ -24,6 +24,22 @@ std::int64_t groupAt(const Meter& meter, const Beats& ownBeats) {
     return std::min((ownBeats / 2).floor(), pairs - 1);
 }
 
+bool isPlainEighth(const PagePiece& piece) {
+    return piece.event && piece.value.denominator == 8 && !piece.value.dotted && !piece.value.tuplet;
+}
+
+/// Four eighths that fill half a bar of two or four quarters are one group (Gould, "Behind Bars", and Roemer,
+/// "The Art of Music Copying", from memory); beside other values or rests each beat is its own.
+void joinHalfBars(const PageBar& bar, std::vector<std::int64_t>& groups) {
+    if (bar.meter.beatUnit != 4 || (bar.meter.beatsPerBar != 2 && bar.meter.beatsPerBar != 4)) return;
+    for (std::size_t i = 0; i + 4 <= bar.pieces.size(); ++i) {
+        const auto first = bar.pieces.begin() + static_cast<std::ptrdiff_t>(i);
+        const bool beginsHalf = (bar.ownBeats(first->begin) / 2).denominator() == 1;
+        if (beginsHalf && std::all_of(first, first + 4, isPlainEighth))
+            groups[i + 2] = groups[i + 3] = groups[i];
+    }
+}
+
 /// A tuplet over more than one beat is one group.
 std::vector<std::int64_t> groupsOf(const PageBar& bar) {
     std::vector<std::int64_t> groups;
@@ -32,6 +48,7 @@ std::vector<std::int64_t> groupsOf(const PageBar& bar) {
         groups.push_back(isInTuplet ? groups.back() : groupAt(bar.meter, bar.ownBeats(piece.begin)));
         isInTuplet = piece.value.tuplet && !piece.endsTuplet;
     }
+    joinHalfBars(bar, groups);
     return groups;
 }
 

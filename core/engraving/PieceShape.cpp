@@ -103,6 +103,8 @@ private:
         headsLeft = *std::min_element(offsets.begin(), offsets.end());
         headsRight = *std::max_element(offsets.begin(), offsets.end()) + made.headWidth;
         made.right = std::max(made.right, headsRight);
+        made.headsLeft = headsLeft;
+        made.headsRight = headsRight;
     }
 
     bool anyGhosted() const {
@@ -129,7 +131,9 @@ private:
         const PlacedShapes signs = ghostParentheses(piece.heads, headsLeft, headsRight, font);
         std::copy(signs.glyphs.begin(), signs.glyphs.end(), std::back_inserter(made.shapes.glyphs));
         std::copy(signs.curves.begin(), signs.curves.end(), std::back_inserter(made.shapes.curves));
-        made.right = std::max(made.right, headsRight + parenthesisGap + parenthesisWidth());
+        made.headsLeft = headsLeft - parenthesisGap - parenthesisWidth();
+        made.headsRight = headsRight + parenthesisGap + parenthesisWidth();
+        made.right = std::max(made.right, made.headsRight);
     }
 
     double addAccidentals(double from) {

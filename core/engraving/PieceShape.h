@@ -32,6 +32,10 @@ struct PieceShape {
     double left = 0;
     double right = 0;
     double headWidth = 0;
+    /// Where a tie comes to and goes from: the outer edges of all heads, those beside their usual side of the
+    /// stem and parentheses included.
+    double headsLeft = 0;
+    double headsRight = 0;
     /// Where the stem touches: its left edge. The same for grace notes, from first to last.
     double stemX = 0;
     /// Heads of grace notes, left edges, with their y; for the beam and slur over them.

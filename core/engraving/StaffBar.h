@@ -74,8 +74,9 @@ struct StaffBar {
 };
 
 /// The bars of a study's line, in their keys and with the signs of BarAccidentals. Beamed notes share a stem
-/// direction: away from the one that lies farthest from the middle line; on the middle line stems go down
-/// (Gould, "Behind Bars", from memory). Requires: `bars` are those of `line`. Threads: any.
+/// direction: away from the one that lies farthest from the middle line, or where two do from most of them;
+/// on the middle line stems go down (Gould, "Behind Bars", from memory). Requires: `bars` are those of
+/// `line`. Threads: any.
 std::vector<StaffBar> staffBars(const Study& study, const std::vector<PageNotes>& line,
                                 const std::vector<PageBar>& bars, Reading reading, Clef clef);
 

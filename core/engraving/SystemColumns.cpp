@@ -126,11 +126,11 @@ private:
         if (piece->page.value.denominator != 0) {
             Reach reach{laid.shape.left, laid.shape.right};
             if (piece->page.tiedOn)
-                reach.right = std::max(reach.right, laid.shape.headWidth + leastTie);
+                reach.right = std::max(reach.right, laid.shape.headsRight + leastTie);
             else if (drawn.slidesToNext())
                 reach.right = std::max(reach.right, laid.shape.right + leastSlide);
             if (piece->page.tiedFromBefore && made.columns.size() == 1)
-                reach.left = std::max(reach.left, leastOpenTie);
+                reach.left = std::max(reach.left, leastOpenTie - laid.shape.headsLeft);
             made.columns.back().row(ColumnRow::Staff) = reach;
         }
         if (plan.style.degrees) addDegrees(laid);

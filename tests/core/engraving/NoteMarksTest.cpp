@@ -256,6 +256,34 @@ TEST_F(MarkedNote, OfADoubleStopIsTiedClearOfItsBend) {
             }
 }
 
+// Two heads a step apart stand on both sides of the stem, and parentheses around them; ties come to the outer
+// edges and run through none, bent or not.
+TEST_F(MarkedNote, OfASecondIsTiedClearOfHeadsAndParentheses) {
+    const FontMetrics font = musicFont();
+    for (const auto& [lower, upper] : {std::pair{65, 67}, {64, 65}, {71, 72}, {76, 77}})
+        for (const int mark : {0, 1, 2, 3, 4}) {
+            Study study = studyInFour();
+            for (const int midi : {lower, upper})
+                study.notes.push_back(noteAt(study, Beats(0), Beats(5, 2), midi));
+            if (mark == 1 || mark == 2)
+                study.notes[static_cast<std::size_t>(mark - 1)].phrasing.bend = Bend{4, BendShape::Up};
+            if (mark > 2) study.notes[static_cast<std::size_t>(mark - 3)].phrasing.ghosted = true;
+            const auto systems = engraveSystems(study, wholeStudy(study), {}, font);
+            ASSERT_TRUE(systems);
+            int ties = 0;
+            for (const PlacedCurve& tie : systems->front().shapes.curves) {
+                if (isBend(tie)) continue;
+                ++ties;
+                EXPECT_GT(tie.points.back().x, tie.points.front().x + 0.8);
+                for (const PageBox& part : boxesAlong(tie))
+                    for (const PlacedGlyph& glyph : systems->front().shapes.glyphs)
+                        EXPECT_FALSE(glyph.note && part.overlaps(boxOf(glyph, font)))
+                            << smuflName(glyph.glyph) << ", " << lower << ' ' << upper << ", mark " << mark;
+            }
+            EXPECT_EQ(ties, 2);
+        }
+}
+
 TEST_F(MarkedNote, StandsUnderTheSlurWithTheSignOfAStrokeWherePickedAllTheSame) {
     const std::size_t plain = laid({}, 6).shapes.curves.size();
     Phrasing phrasing;

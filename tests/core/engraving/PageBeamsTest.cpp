@@ -23,8 +23,35 @@ std::vector<Words> beamsOf(const std::vector<Beats>& lengths, const Meter& meter
 }
 
 TEST(PageBeams, JoinsTheEighthsOfOneBeat) {
-    const auto beams = beamsOf({Beats(1, 2), Beats(1, 2), Beats(1, 2), Beats(1, 2), Beats(2)});
-    EXPECT_EQ(beams, (std::vector<Words>{{"begin"}, {"end"}, {"begin"}, {"end"}, {}}));
+    const auto beams = beamsOf({Beats(1, 2), Beats(1, 2), Beats(1), Beats(1, 2), Beats(1, 2), Beats(1)});
+    EXPECT_EQ(beams, (std::vector<Words>{{"begin"}, {"end"}, {}, {"begin"}, {"end"}, {}}));
+}
+
+// Common practice in lines of eighths: the eye takes in half a bar.
+TEST(PageBeams, JoinsFourEighthsThatFillHalfABar) {
+    const std::vector<Words> half{{"begin"}, {"continue"}, {"continue"}, {"end"}};
+    std::vector<Words> both = half;
+    both.insert(both.end(), half.begin(), half.end());
+    const std::vector<Beats> eighths(8, Beats(1, 2));
+    EXPECT_EQ(beamsOf(eighths), both);
+    EXPECT_EQ(beamsOf(std::vector<Beats>(4, Beats(1, 2)), {2, 4}), half);
+}
+
+TEST(PageBeams, KeepsTheBeatsOfAHalfBarApartThatHasOtherValues) {
+    const std::vector<Words> pairs{{"begin"}, {"end"}, {"begin"}, {"end"}};
+    const auto firstFour = [](std::vector<Words> beams) {
+        beams.resize(4);
+        return beams;
+    };
+    // Over the middle of the bar, and in three quarters.
+    EXPECT_EQ(firstFour(beamsOf({Beats(1), Beats(1, 2), Beats(1, 2), Beats(1, 2), Beats(1, 2), Beats(1)})),
+              (std::vector<Words>{{}, {"begin"}, {"end"}, {"begin"}}));
+    EXPECT_EQ(firstFour(beamsOf(std::vector<Beats>(6, Beats(1, 2)), {3, 4})), pairs);
+    const auto sixteenths =
+        beamsOf({Beats(1, 2), Beats(1, 2), Beats(1, 2), Beats(1, 4), Beats(1, 4), Beats(2)});
+    EXPECT_EQ(sixteenths[1], Words{"end"});
+    const auto triplet = beamsOf({Beats(1, 2), Beats(1, 2), Beats(1, 3), Beats(1, 3), Beats(1, 3), Beats(2)});
+    EXPECT_EQ(triplet[1], Words{"end"});
 }
 
 TEST(PageBeams, HooksASixteenthToADottedEighth) {

@@ -109,11 +109,28 @@ TEST(Stems, OfABeamFollowTheNoteFarthestFromTheMiddle) {
     Study study;
     // B4 and E4 below: up; A4 and F5: down.
     study.notes = {noteAt(study, Beats(0), Beats(1, 2), 71), noteAt(study, Beats(1, 2), Beats(1, 2), 64),
-                   noteAt(study, Beats(1), Beats(1, 2), 69), noteAt(study, Beats(3, 2), Beats(1, 2), 77)};
+                   noteAt(study, Beats(1), Beats(1), 64), noteAt(study, Beats(2), Beats(1, 2), 69),
+                   noteAt(study, Beats(5, 2), Beats(1, 2), 77)};
     const auto bars = barsOf(study);
     const auto& pieces = bars.front().pieces;
     EXPECT_TRUE(pieces[0].stemUp && pieces[1].stemUp);
-    EXPECT_FALSE(pieces[2].stemUp || pieces[3].stemUp);
+    EXPECT_FALSE(pieces[3].stemUp || pieces[4].stemUp);
+}
+
+// Common practice: where the highest and the lowest are as far from the middle line, most notes decide; else
+// stems go down.
+TEST(Stems, OfABeamFollowMostNotesWhereTheFarthestAreEven) {
+    const auto isUp = [](const std::vector<int>& pitches) {
+        Study study;
+        for (const int midi : pitches)
+            study.notes.push_back(
+                noteAt(study, Beats(static_cast<std::int64_t>(study.notes.size()), 2), Beats(1, 2), midi));
+        return barsOf(study).front().pieces.front().stemUp;
+    };
+    // E4 and F5 with A4, C5 with E5: the first four lie lower on the whole.
+    EXPECT_TRUE(isUp({64, 69, 69, 77}));
+    EXPECT_FALSE(isUp({64, 72, 76, 77}));
+    EXPECT_FALSE(isUp({64, 77}));
 }
 
 // Written pitches of transposing instruments (common practice): an alto reads C6 for the sounding E flat 5, a
