@@ -1,6 +1,7 @@
 #include "core/exchange/StandardMidiReading.h"
 
 #include "core/exchange/MidiEvents.h"
+#include "core/exchange/MidiLengths.h"
 #include "core/exchange/MidiText.h"
 #include "core/exchange/PlayedByHand.h"
 #include "core/music/NoChord.h"
@@ -197,7 +198,11 @@ private:
         imported.rhythm = ReadRhythm{MidiRhythm::Ticks, shareOnLines(onsets, file.ticksPerQuarter)};
         const MidiRhythm wanted =
             rhythm == MidiRhythm::Fitting ? fittingRhythm(imported.rhythm->onLines) : rhythm;
-        if (wanted == MidiRhythm::Ticks || !study.beatMap.hasTempo()) return notes;
+        // Where onsets are a hand's or lie in seconds, nothing tells what the lengths were meant to be.
+        const bool isWritten =
+            !file.countsSeconds && fittingRhythm(imported.rhythm->onLines) == MidiRhythm::Ticks;
+        if (wanted == MidiRhythm::Ticks || !study.beatMap.hasTempo())
+            return isWritten ? writtenLengths(std::move(notes), study.meter.beatUnit) : notes;
         imported.rhythm->taken = MidiRhythm::ByHand;
         CountedNotes counted = countedByHand(study, std::move(notes));
         if (counted.swing) study.page.swings.push_back(*counted.swing);
