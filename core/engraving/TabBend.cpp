@@ -20,6 +20,10 @@ bool comesDown(const Bend& bend) {
     return bend.shape == BendShape::UpAndDown || bend.shape == BendShape::PrebentDown;
 }
 
+double pulledWidth(const Bend& bend) {
+    return isPrebent(bend) ? head : arc;
+}
+
 class Arrows {
 public:
     Arrows(NoteId itsNote, Sketch& onto) : note(itsNote), tab(onto) {}
@@ -67,17 +71,19 @@ std::string bendAmount(const Bend& bend) {
     return whole == 0 ? part : std::to_string(whole) + part;
 }
 
+double arrowsWidth(const Bend& bend) {
+    return pulledWidth(bend) + (comesDown(bend) ? arc : 0) + head;
+}
+
 double bendWidth(const Bend& bend) {
-    const double pulled = isPrebent(bend) ? head : arc;
-    const double amount = pulled + textWidth(bendAmount(bend)) * amountSize / 2;
-    const double arrows = pulled + (comesDown(bend) ? arc : 0) + head;
-    return std::max(amount, arrows);
+    const double amount = pulledWidth(bend) + textWidth(bendAmount(bend)) * amountSize / 2;
+    return std::max(amount, arrowsWidth(bend));
 }
 
 void drawTabBend(const Bend& bend, const PagePoint& from, NoteId note, Sketch& tab) {
     Arrows arrows(note, tab);
     const std::string amount = bendAmount(bend);
-    const double x = from.x + (isPrebent(bend) ? head : arc);
+    const double x = from.x + pulledWidth(bend);
     const double half = textWidth(amount) * amountSize / 2;
     const PagePoint top{x, std::min(-overLines, tab.topOver(x - half, x + half, 0) - gap)};
     if (isPrebent(bend))

@@ -176,9 +176,20 @@ private:
         const double end = slurEnd(laid);
         const double begin = hasNumber ? line[before].middle() + 0.2 : ends.start;
         drawArc({begin, y}, {end, y});
-        if (laid.piece.phrasing.slurBy)
-            drawLetter(*laid.piece.phrasing.slurBy == SlurBy::HammerOn ? "H" : "P", (begin + end) / 2,
-                       laid.note());
+        if (!laid.piece.phrasing.slurBy) return;
+        const std::string letter = *laid.piece.phrasing.slurBy == SlurBy::HammerOn ? "H" : "P";
+        const double half = textWidth(letter) * letterSize / 2;
+        const double clear = hasNumber ? arrowsEnd(line[before]) + half : begin;
+        drawLetter(letter, std::max((begin + end) / 2, clear), laid.note());
+    }
+
+    /// Behind the arrows of what is bent, which go up through the room over the strings; else its middle.
+    double arrowsEnd(const LaidPiece& laid) const {
+        double end = laid.middle();
+        for (const TabBent& bent : bends)
+            for (const StaffHead& head : laid.piece.heads)
+                if (bent.note == head.note) end = std::max(end, bent.from.x + arrowsWidth(bent.bend));
+        return end;
     }
 
     /// At the number, or at the first of its grace notes, which have an arc of their own.

@@ -119,7 +119,7 @@ public:
         // From behind, since a chromatic note is called after what it goes on to.
         for (std::size_t moment = moments.size(); moment-- > 0;)
             for (std::size_t i = moments[moment].end; i-- > moments[moment].begin;) {
-                const PitchName name = besideNext(withoutDoubles(nameAt(i, moment)), line[i].midi, moment);
+                const PitchName name = besideNext(withoutDoubles(nameAt(i, moment)), line[i], moment);
                 names[i] = {line[i].wish.value_or(name), name};
             }
         return std::move(names);
@@ -157,14 +157,17 @@ private:
         return led && !isWhiteWithAccidental(*led) ? *led : blackKeyOr(degree.name, note.midi, -1);
     }
 
-    /// No whole tone is written on one letter: B♭ and not A♯ before A♭.
-    PitchName besideNext(const PitchName& name, int midi, std::size_t moment) const {
-        const std::size_t other = otherBehind(moment, midi);
+    /// No whole tone is written on one letter: B♭ and not A♯ before A♭. Nor does a white key with an
+    /// accidental turn back on its letter: C and not B♯ before B.
+    PitchName besideNext(const PitchName& name, const LineNote& note, std::size_t moment) const {
+        const std::size_t other = otherBehind(moment, note.midi);
         if (other == moments.size() || moments[other].end - moments[other].begin != 1) return name;
         const std::size_t next = moments[other].begin;
-        const bool isOnOneLetter =
-            std::abs(line[next].midi - midi) == 2 && names[next].name.step == name.step;
-        return isOnOneLetter ? blackKeyOr(withoutAccidental(name), midi, -name.alter) : name;
+        if (names[next].name.step != name.step) return name;
+        const int rise = line[next].midi - note.midi;
+        if (std::abs(rise) == 2) return blackKeyOr(withoutAccidental(name), note.midi, -name.alter);
+        const bool isOfKey = note.key.alterOf(name.step) == name.alter;
+        return rise == -name.alter && !isOfKey ? withoutAccidental(name) : name;
     }
 
     /// The letter next to the goal's; nothing where that takes a double accidental.

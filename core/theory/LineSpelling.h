@@ -46,7 +46,8 @@ struct LineName {
 /// Where there is no chord, the key's tonic takes its place from 3 on, and a black key that comes from a
 /// semitone below is raised, from above lowered, a white key from below never flat (B after B♭ and before G),
 /// before 5 is asked.
-/// What would share its letter with the next note, a whole tone away, has its other name.
+/// What would share its letter with the next note, a whole tone away, has its other name; so has a white key
+/// whose accidental the next note takes back: C and not B♯ before B, over E7♯5, but where the key has it.
 /// E♯, B♯, C♭ and F♭ need the chord or the key to name them, or 4 and 5 to agree. Nothing but a wish has a
 /// double accidental.
 /// Requires: ordered by moment. Threads: any; a thousand notes take about a millisecond.

@@ -171,6 +171,29 @@ TEST_F(MarkedNote, HasTheLetterOfItsSlurOverTheStrings) {
     EXPECT_TRUE(all(laid(phrasing), "H").empty());
 }
 
+// The arrow of a bend goes up through the room where the letter would stand.
+TEST_F(MarkedNote, HasTheLetterOfItsSlurClearOfTheBendBefore) {
+    for (const BendShape shape : {BendShape::Up, BendShape::UpAndDown, BendShape::PrebentHeld}) {
+        Study study = studyInFour();
+        study.notes = {noteAt(study, Beats(0), Beats(1, 2), 79), noteAt(study, Beats(1, 2), Beats(1, 2), 76)};
+        study.notes[0].phrasing.bend = Bend{2, shape};
+        study.notes[1].phrasing.slurred = true;
+        study.notes[1].phrasing.slurBy = SlurBy::PullOff;
+        EngravingOptions options;
+        options.strings = 6;
+        options.places = {{study.notes[0].id, {0, 15}}, {study.notes[1].id, {0, 12}}};
+        const EngravedSystem system = engraveSystems(study, wholeStudy(study), options, musicFont())->front();
+        ASSERT_EQ(all(system, "P").size(), 1u);
+        const PageBox letter = boxOf(all(system, "P").front());
+        for (const PlacedLine& line : system.shapes.lines)
+            for (const PageBox& part : boxesAlong(line))
+                EXPECT_FALSE(line.note == study.notes[0].id && part.overlaps(letter));
+        for (const PlacedCurve& curve : system.shapes.curves)
+            for (const PageBox& part : boxesAlong(curve))
+                EXPECT_FALSE(part.overlaps(letter));
+    }
+}
+
 // Both parentheses of a ghosted note are as far from its head, and an accidental has more room before their
 // bow than before a head.
 TEST_F(MarkedNote, HasItsParenthesesOnBothSidesAndItsAccidentalClearOfThem) {

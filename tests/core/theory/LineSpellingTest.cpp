@@ -62,6 +62,15 @@ TEST(LineSpelling, TheChromaticScaleRisesInSharpsAndFallsInFlats) {
     EXPECT_EQ(names(chromatic(72, 60), "Cmaj7"), "C B B♭ A A♭ G G♭ F E E♭ D D♭ C");
 }
 
+// Players read C B C B over E7♯5; B♯ is its fifth where the line leaves the letter.
+TEST(LineSpelling, AWhiteKeyWithAnAccidentalDoesNotTurnBackOnItsLetter) {
+    constexpr KeySignature aMajor{3};
+    EXPECT_EQ(names({72, 71, 72, 71, 68}, "E7#5", aMajor), "C B C B G♯");
+    EXPECT_EQ(names({71, 72, 73}, "E7#5", aMajor), "B B♯ C♯");
+    EXPECT_EQ(names({59, 60, 58}, "Abm7", eFlatMajor), "B C B♭");
+    EXPECT_EQ(names({72, 71, 70}, "", KeySignature{7}), "B♯ B A♯") << "the key has it";
+}
+
 // In other keys the notes of the key keep their names, and no sign is written before a white key for it.
 TEST(LineSpelling, ChromaticNotesOfOtherKeysStandBesideThoseOfTheKey) {
     EXPECT_EQ(names(chromatic(67, 79), "", gMajor), "G G♯ A A♯ B C C♯ D D♯ E F F♯ G");
