@@ -77,13 +77,11 @@ void addRightBarline(pugi::xml_node measure, const std::vector<Repeat>& repeats,
                      bool isLastBar) {
     Barline line(measure, "right");
     const RepeatSigns signs = repeatSignsAt(repeats, bar);
-    if (!signs.ending && !signs.closes) return;
-    const Repeat& repeat = repeatAround(repeats, bar);
     if (signs.ending && (signs.ending->ends || isLastBar))
-        line.end(signs.ending->isClosed ? "stop" : "discontinue", numbersOf(*signs.ending, repeat));
-    if (!signs.closes) return;
-    line.repeat("backward", repeat.times);
-    line.style("light-heavy");
+        line.end(signs.ending->isClosed ? "stop" : "discontinue",
+                 numbersOf(*signs.ending, repeatAround(repeats, bar)));
+    if (signs.closes) line.repeat("backward", repeatAround(repeats, bar).times);
+    if (signs.closes || isLastBar) line.style("light-heavy");
 }
 
 std::int64_t lastRepeatedBar(const std::vector<Repeat>& repeats) {

@@ -39,8 +39,10 @@ void addTrill(Group& ornaments, int semitones, const TrillPlace& place) {
     if (semitones <= 2) mark.append_attribute("trill-step") = semitones == 1 ? "half" : "whole";
     const Step above = static_cast<Step>((static_cast<int>(place.name.step) + 1) % 7);
     const auto alter = upperAlter(place.name, semitones);
-    if (alter && *alter != place.key.alterOf(above))
-        ornaments.add("accidental-mark").text().set(accidentalName(*alter));
+    // Of a wider one nothing but the accidental tells how far it goes.
+    const bool isNews =
+        alter && (*alter != place.standing || (semitones > 2 && *alter != place.key.alterOf(above)));
+    if (isNews) ornaments.add("accidental-mark").text().set(accidentalName(*alter));
 }
 
 void addWavyLine(Group& ornaments, const char* type, int number) {

@@ -20,10 +20,12 @@ inline constexpr const char* pickedWord = "picked";
 /// Says of a note of a double stop that it is struck anew though its neighbour is slurred.
 inline constexpr const char* struckWord = "struck";
 
-/// What a trill's upper note is named by: the note as the page's reader has it, and their key.
+/// What a trill's upper note is named by, as the page's reader has it: the note, their key, and how the bar
+/// alters the letter above the note so far.
 struct TrillPlace {
     PitchName name;
     KeySignature key;
+    int standing = 0;
 };
 
 /// Ornaments, articulations, bends and let-ring ties, each at the piece of the note where it belongs: signs

@@ -80,6 +80,11 @@ void addValue(pugi::xml_node note, const NoteValue& value) {
     if (value.dotted) note.append_child("dot");
 }
 
+void addBeams(pugi::xml_node note, const std::vector<std::string>& beams) {
+    for (std::size_t level = 0; level < beams.size() && level < mostBeams; ++level)
+        addText(note, "beam", beams[level]).append_attribute("number") = static_cast<unsigned>(level + 1);
+}
+
 void addTimeModification(pugi::xml_node note, const NoteValue& value) {
     if (!value.tuplet) return;
     pugi::xml_node modification = note.append_child("time-modification");
@@ -129,31 +134,37 @@ void MusicXmlNotes::addGraceNotes(pugi::xml_node measure, const PageNotes& event
     if (haveEqualGraces(event)) {
         const std::size_t count = event.notes.front().phrasing.graceNotes.size();
         for (std::size_t i = 0; i < count; ++i)
-            for (const Note& written : event.notes)
-                addGraceNote(measure, written, i, count == 1, &written != &event.notes.front());
+            for (const Note& written : event.notes) {
+                const bool isChord = &written != &event.notes.front();
+                pugi::xml_node note = addGraceNote(measure, written, i, isChord);
+                if (i == 0 && !isChord) addSlur(note.append_child("notations"), "start", graceSlurOf(0));
+            }
         return;
     }
     for (std::size_t index = 0; index < event.notes.size(); ++index) {
         const Note& written = event.notes[index];
-        const std::size_t count = written.phrasing.graceNotes.size();
-        for (std::size_t i = 0; i < count; ++i) {
-            pugi::xml_node note = addGraceNote(measure, written, i, count == 1, false);
+        for (std::size_t i = 0; i < written.phrasing.graceNotes.size(); ++i) {
+            pugi::xml_node note = addGraceNote(measure, written, i, false);
             if (i == 0) addSlur(note.append_child("notations"), "start", graceSlurOf(index));
         }
     }
 }
 
 pugi::xml_node MusicXmlNotes::addGraceNote(pugi::xml_node measure, const Note& written, std::size_t index,
-                                           bool isSingle, bool isChord) {
+                                           bool isChord) {
+    const std::size_t count = written.phrasing.graceNotes.size();
     pugi::xml_node note = measure.append_child("note");
     pugi::xml_node grace = note.append_child("grace");
-    // One grace note is a struck-through eighth, several are sixteenths (common practice).
-    if (isSingle) grace.append_attribute("slash") = "yes";
+    // One grace note is a struck-through eighth, several are sixteenths under a beam (common practice).
+    if (count == 1) grace.append_attribute("slash") = "yes";
     if (isChord) note.append_child("chord");
     const ReadPitch pitch = names.ofGrace(written, index);
     addPitch(note, pitch);
-    addValue(note, {isSingle ? 8 : 16, false, {}});
+    addValue(note, {count == 1 ? 8 : 16, false, {}});
     addAccidental(note, pitch, false, false);
+    if (count == 1 || isChord) return note;
+    const char* const word = index == 0 ? "begin" : index + 1 == count ? "end" : "continue";
+    addBeams(note, {word, word});
     return note;
 }
 
@@ -173,8 +184,7 @@ void MusicXmlNotes::addNote(pugi::xml_node measure, const PagePiece& piece, std:
     if (!isTablature) addAccidental(note, pitch, piece.tiedFromBefore, written.phrasing.ghosted);
     addTimeModification(note, piece.value);
     if (written.phrasing.ghosted) addText(note, "notehead", "normal").append_attribute("parentheses") = "yes";
-    for (std::size_t level = 0; level < beams.size() && level < mostBeams; ++level)
-        addText(note, "beam", beams[level]).append_attribute("number") = static_cast<unsigned>(level + 1);
+    addBeams(note, beams);
     addNotations(note, piece, index);
     if (options.degrees && !piece.tiedFromBefore && !isTablature) addDegree(note, written);
 }
@@ -194,6 +204,13 @@ void MusicXmlNotes::addAccidental(pugi::xml_node note, const ReadPitch& pitch, b
     if (!sign->isCautionary) return;
     accidental.append_attribute("cautionary") = "yes";
     if (!isGhosted) accidental.append_attribute("parentheses") = "yes";
+}
+
+TrillPlace MusicXmlNotes::trillPlaceOf(const Note& written) const {
+    const ReadPitch main = names.of(written);
+    const int letter = static_cast<int>(main.name.step) + 1;
+    const ReadPitch upper{{static_cast<Step>(letter % 7), 0}, main.octave + letter / 7};
+    return {main.name, key, accidentals.standingAt(upper)};
 }
 
 void MusicXmlNotes::addStringPlace(pugi::xml_node notations, const Note& written) const {
@@ -289,12 +306,13 @@ void MusicXmlNotes::addNotations(pugi::xml_node note, const PagePiece& piece, st
         if (piece.endsTuplet) addMark(notations, "tuplet", "stop");
     }
     const Note& written = line[*piece.event].notes[index];
-    const bool hasOwnGraces = !phrasing.graceNotes.empty() && !haveEqualGraces(line[*piece.event]);
-    if (hasOwnGraces && !piece.tiedFromBefore && !isTablature) addSlur(notations, "stop", graceSlurOf(index));
+    const bool endsGraces =
+        !phrasing.graceNotes.empty() && (index == 0 || !haveEqualGraces(line[*piece.event]));
+    if (endsGraces && !piece.tiedFromBefore && !isTablature) addSlur(notations, "stop", graceSlurOf(index));
     if (isTablature)
         addTabPhrasing(notations, piece, phrasing);
     else
-        addPhrasing(notations, piece, phrasing, {names.of(written).name, key});
+        addPhrasing(notations, piece, phrasing, trillPlaceOf(written));
     if (!piece.tiedFromBefore) addStringPlace(notations, written);
     addJoins(notations, piece, index);
     addSlides(notations, piece, index);

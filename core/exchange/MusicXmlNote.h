@@ -6,6 +6,7 @@
 #include "core/engraving/TabPlace.h"
 #include "core/engraving/WrittenNames.h"
 #include "core/exchange/MusicXml.h"
+#include "core/exchange/MusicXmlMarks.h"
 #include "core/study/Study.h"
 
 #include <map>
@@ -47,12 +48,12 @@ public:
 private:
     void addRest(pugi::xml_node measure, const PagePiece& piece);
     void addGraceNotes(pugi::xml_node measure, const PageNotes& event);
-    pugi::xml_node addGraceNote(pugi::xml_node measure, const Note& written, std::size_t index, bool isSingle,
-                                bool isChord);
+    pugi::xml_node addGraceNote(pugi::xml_node measure, const Note& written, std::size_t index, bool isChord);
     void addNote(pugi::xml_node measure, const PagePiece& piece, std::size_t index,
                  const std::vector<std::string>& beams);
     static void addPitch(pugi::xml_node note, const ReadPitch& pitch);
     void addAccidental(pugi::xml_node note, const ReadPitch& pitch, bool isTied, bool isGhosted);
+    TrillPlace trillPlaceOf(const Note& written) const;
     void addStringPlace(pugi::xml_node notations, const Note& written) const;
     void addDegree(pugi::xml_node note, const Note& written) const;
     void addNotations(pugi::xml_node note, const PagePiece& piece, std::size_t index);

@@ -2,11 +2,14 @@
 #include "core/engraving/RepeatSigns.h"
 #include "core/engraving/StaffBar.h"
 #include "core/exchange/MusicXml.h"
+#include "core/music/PitchNames.h"
 #include "tests/core/engraving/SampleLines.h"
 
 #include <gtest/gtest.h>
+#include <iterator>
 #include <pugixml.hpp>
 #include <string>
+#include <vector>
 
 namespace earwright {
 namespace {
@@ -174,6 +177,75 @@ TEST(EngravedAsExported, BothEndingsAreAsLongAsOnThePage) {
     EXPECT_EQ(exportedEndings(5),
               (std::vector<std::string>{"", "", "1, 2 start", "1, 2 stop", "3 start, 3 discontinue"}))
         << "no longer than the page";
+}
+
+/// The measures of the line.
+std::vector<pugi::xml_node> measuresOf(const pugi::xml_document& document) {
+    const auto measures = document.child("score-partwise").child("part").children("measure");
+    return {measures.begin(), measures.end()};
+}
+
+// Our page has a final bar line behind the whole line; others draw what the file says.
+TEST(EngravedAsExported, TheLastBarLineIsFinal) {
+    for (const bool isRepeated : {false, true}) {
+        Study study = studyInFour();
+        if (isRepeated) study.page.repeats = {{1, 2, 2, 0}};
+        study.notes = {noteAt(study, Beats(0), Beats(4), 60), noteAt(study, Beats(4), Beats(4), 60)};
+        pugi::xml_document document;
+        ASSERT_TRUE(document.load_string(musicXml(study)->c_str()));
+        const auto measures = measuresOf(document);
+        ASSERT_EQ(measures.size(), 2u);
+        const auto last = measures.back().children("barline");
+        ASSERT_EQ(std::distance(last.begin(), last.end()), 1);
+        EXPECT_STREQ(last.begin()->child_value("bar-style"), "light-heavy");
+        EXPECT_STREQ(last.begin()->attribute("location").value(), "right");
+        EXPECT_EQ(std::string(measures.front().child("barline").child_value("bar-style")),
+                  isRepeated ? "heavy-light" : "");
+    }
+}
+
+// A sign beside a trill is for what bar and key do not say already, on both.
+TEST(EngravedAsExported, TrillsHaveTheSignsOfThePage) {
+    for (const int before : {70, 71, 72})
+        for (const int semitones : {1, 2}) {
+            Study study = studyInFour();
+            study.notes = {noteAt(study, Beats(0), Beats(2), before), noteAt(study, Beats(2), Beats(2), 69)};
+            study.notes[0].pitch.spelling = plainName(before);
+            study.notes[1].phrasing.trill = semitones;
+            const auto line = pageLine(study);
+            const auto bars =
+                staffBars(study, line, *pageBars(line, study.meters(), 1), Reading::Concert, Clef::Treble);
+            const auto sign = bars.front().pieces.back().trillAccidental;
+            pugi::xml_document document;
+            ASSERT_TRUE(document.load_string(musicXml(study)->c_str()));
+            const pugi::xml_node note = measuresOf(document).front().last_child().previous_sibling("note");
+            const std::string exported =
+                note.child("notations").child("ornaments").child_value("accidental-mark");
+            EXPECT_EQ(exported, !sign ? "" : *sign == 0 ? "natural" : "flat") << before << ' ' << semitones;
+        }
+}
+
+// They are under a beam and slurred to their note.
+TEST(EngravedAsExported, GraceNotesHangTogetherWithTheirNote) {
+    for (const std::vector<int>& graces : {std::vector{69}, {69, 71}, {69, 71, 70}}) {
+        Study study = studyInFour();
+        study.notes = {noteAt(study, Beats(0), Beats(4), 72)};
+        study.notes[0].phrasing.graceNotes = graces;
+        pugi::xml_document document;
+        ASSERT_TRUE(document.load_string(musicXml(study)->c_str()));
+        std::string beams, slurs;
+        for (const pugi::xml_node note : measuresOf(document).front().children("note")) {
+            for (const pugi::xml_node beam : note.children("beam"))
+                beams += beam.child_value() + std::string(" ");
+            const pugi::xml_node slur = note.child("notations").child("slur");
+            slurs += slur ? slur.attribute("type").value() + std::string(" ") : "- ";
+        }
+        const std::string inner = graces.size() == 3 ? "continue continue " : "";
+        EXPECT_EQ(beams, graces.size() == 1 ? "" : "begin begin " + inner + "end end ");
+        EXPECT_EQ(slurs, graces.size() == 1   ? "start stop "
+                         : graces.size() == 2 ? "start - stop "
+                                              : "start - - stop ");
+    }
 }
 
 } // namespace
