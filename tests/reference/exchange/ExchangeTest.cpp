@@ -166,7 +166,7 @@ TEST(Exchange, AnotherReaderFindsThePhrasingInMusicXml) {
     // The pickup of the full study: two grace notes, then E♭ with all old marks; then a ghosted note, tied
     // twice, with another to be pulled off; then the marks of withEveryMark().
     EXPECT_EQ(readBack("read_musicxml.py", *musicXml(fullStudy())),
-              (Rows{"2/3 0 61", "2/3 0 62", "2/3 1/3 63 accent falloff scoop trill-mark",
+              (Rows{"2/3 0 61", "2/3 0 62 slur:start", "2/3 1/3 63 accent falloff scoop slur:stop trill-mark",
                     "9/2 5 60 notehead slur:start notehead notehead pull-off:start",
                     "21 1 67 inverted-mordent inverted-turn pre-bend pull-off:stop release scoop slide:start "
                     "staccato tenuto",
