@@ -18,6 +18,8 @@ constexpr double unguided = 0.3;
 /// or more.
 constexpr double whileFree = 0.5;
 constexpr double whileResting = 0.3;
+/// In a run of sixteenths or faster there is hardly time for one.
+constexpr double whileHurried = 1.4;
 constexpr double skippedString = 0.3;
 /// For each fret more than the hand spans, from one note to the next without a shift.
 constexpr double spread = 0.7;
@@ -37,9 +39,11 @@ Beats endOf(const StruckTogether& event) {
     return end;
 }
 
-double hasteBetween(const Beats& end, const Beats& next) {
-    if (end >= next) return 1;
-    return next - end < Beats(1) ? whileFree : whileResting;
+double hasteBetween(const StruckTogether& from, const StruckTogether& to) {
+    const Beats rest = to.front().onset - endOf(from);
+    if (rest > Beats(0)) return rest < Beats(1) ? whileFree : whileResting;
+    const Beats time = to.front().onset - from.front().onset;
+    return time <= Beats(1, 4) ? whileHurried : 1;
 }
 
 /// One finger reaches down and another up, and a line leaves no time to stretch twice.
@@ -56,8 +60,7 @@ bool belongTogether(const Note& from, const Note& to) {
 
 } // namespace
 
-HandMove::HandMove(const StruckTogether& from, const StruckTogether& to)
-    : haste(hasteBetween(endOf(from), to.front().onset)) {
+HandMove::HandMove(const StruckTogether& from, const StruckTogether& to) : haste(hasteBetween(from, to)) {
     for (std::size_t i = 0; i < from.size(); ++i)
         for (std::size_t k = 0; k < to.size(); ++k) {
             const bool isSame = from[i].pitch.midi == to[k].pitch.midi;

@@ -212,6 +212,23 @@ TEST(Fingering, ShiftsDuringARest) {
         EXPECT_GE(fret, 5) << testing::PrintToString(frets);
 }
 
+// Up and down over a seventh and more: eighths leave time to climb along a string, sixteenths are played
+// where the hand is.
+TEST(Fingering, StaysInOnePositionInARunOfSixteenths) {
+    const auto span = [](const Frets& frets) {
+        const auto byFret = [](const auto& a, const auto& b) { return a.second < b.second; };
+        const auto [lowest, highest] = std::minmax_element(frets.begin(), frets.end(), byFret);
+        return highest->second - lowest->second;
+    };
+    std::vector<Note> line = lineOf({69, 70, 71, 75, 77, 79, 82, 81, 77, 75, 71, 67});
+    EXPECT_GT(span(guitar(line)), 4);
+    for (Note& note : line) {
+        note.onset = note.onset / 2;
+        note.length = note.length / 2;
+    }
+    EXPECT_LE(span(guitar(line)), 4);
+}
+
 TEST(Fingering, LetsTheNotesOfABrokenChordRing) {
     // C major up and down: five notes that sound together need five strings, and each is struck again where
     // it rings already.
