@@ -71,13 +71,11 @@ std::string bendAmount(const Bend& bend) {
     return whole == 0 ? part : std::to_string(whole) + part;
 }
 
-double arrowsWidth(const Bend& bend) {
-    return pulledWidth(bend) + (comesDown(bend) ? arc : 0) + head;
-}
-
 double bendWidth(const Bend& bend) {
-    const double amount = pulledWidth(bend) + textWidth(bendAmount(bend)) * amountSize / 2;
-    return std::max(amount, arrowsWidth(bend));
+    const double pulled = pulledWidth(bend);
+    const double amount = pulled + textWidth(bendAmount(bend)) * amountSize / 2;
+    const double arrows = pulled + (comesDown(bend) ? arc : 0) + head;
+    return std::max(amount, arrows);
 }
 
 void drawTabBend(const Bend& bend, const PagePoint& from, NoteId note, Sketch& tab) {

@@ -16,8 +16,7 @@ bool isPrebent(const Bend& bend);
 /// tone, "1½".
 std::string bendAmount(const Bend& bend);
 
-/// How far the arrows reach to the right of where they begin, and the same with the amount over them.
-double arrowsWidth(const Bend& bend);
+/// How far the arrows, with the amount over them, reach to the right of where they begin.
 double bendWidth(const Bend& bend);
 
 /// Arrows that begin beside a number, at `from`: up to over the lines of the tablature (its top line is y =

@@ -179,16 +179,17 @@ private:
         if (!laid.piece.phrasing.slurBy) return;
         const std::string letter = *laid.piece.phrasing.slurBy == SlurBy::HammerOn ? "H" : "P";
         const double half = textWidth(letter) * letterSize / 2;
-        const double clear = hasNumber ? arrowsEnd(line[before]) + half : begin;
+        const double clear = hasNumber ? bendsEnd(line[before]) + half : begin;
         drawLetter(letter, std::max((begin + end) / 2, clear), laid.note());
     }
 
-    /// Behind the arrows of what is bent, which go up through the room over the strings; else its middle.
-    double arrowsEnd(const LaidPiece& laid) const {
+    /// Behind the arrows and amounts of what is bent, which stand in the room over the strings; else its
+    /// middle.
+    double bendsEnd(const LaidPiece& laid) const {
         double end = laid.middle();
         for (const TabBent& bent : bends)
             for (const StaffHead& head : laid.piece.heads)
-                if (bent.note == head.note) end = std::max(end, bent.from.x + arrowsWidth(bent.bend));
+                if (bent.note == head.note) end = std::max(end, bent.from.x + bendWidth(bent.bend));
         return end;
     }
 

@@ -185,6 +185,9 @@ TEST_F(MarkedNote, HasTheLetterOfItsSlurClearOfTheBendBefore) {
         const EngravedSystem system = engraveSystems(study, wholeStudy(study), options, musicFont())->front();
         ASSERT_EQ(all(system, "P").size(), 1u);
         const PageBox letter = boxOf(all(system, "P").front());
+        ASSERT_EQ(all(system, "½").size(), 1u);
+        const PageBox amount = boxOf(all(system, "½").front());
+        EXPECT_GE(letter.left, amount.right) << "beside it, not under it";
         for (const PlacedLine& line : system.shapes.lines)
             for (const PageBox& part : boxesAlong(line))
                 EXPECT_FALSE(line.note == study.notes[0].id && part.overlaps(letter));
