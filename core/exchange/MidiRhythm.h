@@ -8,7 +8,7 @@ namespace earwright {
 
 /// How the places of its notes are read.
 enum class MidiRhythm {
-    /// Whichever of the other two its notes fit.
+    /// Whichever of the other two its notes fit; eighths that swing in thirds of a beat are written even.
     Fitting,
     /// Every note where its tick is: for files that a notation program wrote.
     Ticks,

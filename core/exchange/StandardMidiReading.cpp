@@ -2,6 +2,7 @@
 
 #include "core/exchange/MidiEvents.h"
 #include "core/exchange/MidiLengths.h"
+#include "core/exchange/MidiSwing.h"
 #include "core/exchange/MidiText.h"
 #include "core/exchange/PlayedByHand.h"
 #include "core/music/NoChord.h"
@@ -201,8 +202,9 @@ private:
         // Where onsets are a hand's or lie in seconds, nothing tells what the lengths were meant to be.
         const bool isWritten =
             !file.countsSeconds && fittingRhythm(imported.rhythm->onLines) == MidiRhythm::Ticks;
-        if (wanted == MidiRhythm::Ticks || !study.beatMap.hasTempo())
-            return isWritten ? writtenLengths(std::move(notes), study.meter.beatUnit) : notes;
+        if (isWritten && wanted == MidiRhythm::Ticks)
+            return withoutSwing(writtenLengths(std::move(notes), study.meter.beatUnit));
+        if (wanted == MidiRhythm::Ticks || !study.beatMap.hasTempo()) return notes;
         imported.rhythm->taken = MidiRhythm::ByHand;
         CountedNotes counted = countedByHand(study, std::move(notes));
         if (counted.swing) study.page.swings.push_back(*counted.swing);
@@ -210,6 +212,15 @@ private:
             leaveOut(imported, "Where more notes fall on a beat than can be counted, they stand where their "
                                "ticks are.");
         return std::move(counted.notes);
+    }
+
+    /// Unless the user wants them where the ticks are.
+    std::vector<ForeignNote> withoutSwing(std::vector<ForeignNote> notes) {
+        if (rhythm == MidiRhythm::Ticks) return notes;
+        SwungNotes swung = swungNotes(study, std::move(notes));
+        if (!swung.swings.empty()) imported.rhythm->taken = MidiRhythm::ByHand;
+        study.page.swings = std::move(swung.swings);
+        return std::move(swung.notes);
     }
 
     /// A mark wherever the tempo changes, on the nearest whole beat, and one behind the last note.

@@ -1,0 +1,127 @@
+// A line that a program swings in thirds of the beat is written in even eighths.
+#include "core/exchange/MidiSwing.h"
+
+#include "core/exchange/StandardMidi.h"
+#include "core/exchange/StandardMidiReading.h"
+#include "tests/core/engraving/SampleLines.h"
+
+#include <cstddef>
+#include <cstdint>
+#include <gtest/gtest.h>
+#include <vector>
+
+namespace earwright {
+namespace {
+
+/// Each note lasts until the next.
+std::vector<ForeignNote> lineAt(const std::vector<Beats>& places) {
+    std::vector<ForeignNote> notes;
+    for (std::size_t i = 0; i < places.size(); ++i)
+        notes.push_back({places[i], i + 1 < places.size() ? places[i + 1] : places[i] + Beats(1, 3),
+                         Pitch{60 + static_cast<int>(i % 5), {}}});
+    return notes;
+}
+
+std::vector<Beats> placesOf(const SwungNotes& swung) {
+    std::vector<Beats> places;
+    for (const ForeignNote& note : swung.notes)
+        places.push_back(note.begin);
+    return places;
+}
+
+/// Two notes in each of so many beats, the second at a share of the beat.
+std::vector<Beats> pairs(std::int64_t from, std::int64_t to, const Beats& second) {
+    std::vector<Beats> places;
+    for (std::int64_t beat = from; beat < to; ++beat) {
+        places.emplace_back(beat);
+        places.push_back(Beats(beat) + second);
+    }
+    return places;
+}
+
+std::vector<Beats> joined(std::vector<Beats> first, const std::vector<Beats>& second) {
+    first.insert(first.end(), second.begin(), second.end());
+    return first;
+}
+
+TEST(MidiSwing, IsWrittenInEvenEighths) {
+    const SwungNotes swung = swungNotes({}, lineAt(pairs(0, 8, Beats(2, 3))));
+    EXPECT_EQ(placesOf(swung), pairs(0, 8, Beats(1, 2)));
+    EXPECT_EQ(swung.swings, (std::vector<SwingChange>{{Beats(0), {2, 8}}}));
+    for (std::size_t i = 0; i + 1 < swung.notes.size(); ++i)
+        EXPECT_EQ(swung.notes[i].end, swung.notes[i + 1].begin);
+}
+
+TEST(MidiSwing, LeavesTripletsOverABeatAndOverTwo) {
+    const std::vector<Beats> triplets{Beats(8),     Beats(25, 3), Beats(26, 3), Beats(9),
+                                      Beats(28, 3), Beats(10),    Beats(32, 3), Beats(34, 3)};
+    const SwungNotes swung = swungNotes({}, lineAt(joined(pairs(0, 8, Beats(2, 3)), triplets)));
+    EXPECT_EQ(placesOf(swung), joined(pairs(0, 8, Beats(1, 2)), triplets));
+    const auto alone = lineAt(triplets);
+    EXPECT_TRUE(swungNotes({}, alone).swings.empty());
+}
+
+TEST(MidiSwing, HasSixteenthsAndGraceNotesBetweenItsEighths) {
+    std::vector<Beats> played = pairs(0, 8, Beats(2, 3));
+    std::vector<Beats> written = pairs(0, 8, Beats(1, 2));
+    for (const Beats& place : {Beats(0), Beats(1, 3), Beats(2, 3), Beats(5, 6), Beats(1), Beats(7, 6)})
+        played.push_back(Beats(8) + place);
+    for (const Beats& place : {Beats(0), Beats(1, 4), Beats(1, 2), Beats(3, 4), Beats(1), Beats(9, 8)})
+        written.push_back(Beats(8) + place);
+    EXPECT_EQ(placesOf(swungNotes({}, lineAt(played))), written);
+}
+
+TEST(MidiSwing, EndsWhereEighthsAreEven) {
+    const std::vector<Beats> line = joined(pairs(0, 12, Beats(2, 3)), pairs(12, 16, Beats(1, 2)));
+    const SwungNotes swung = swungNotes({}, lineAt(line));
+    EXPECT_EQ(placesOf(swung), pairs(0, 16, Beats(1, 2)));
+    EXPECT_EQ(swung.swings, (std::vector<SwingChange>{{Beats(0), {2, 8}}, {Beats(12), {1, 8}}}));
+    EXPECT_TRUE(swungNotes({}, lineAt(pairs(0, 16, Beats(1, 2)))).swings.empty());
+}
+
+TEST(MidiSwing, IsNoneWhereItComesAndGoes) {
+    std::vector<Beats> line;
+    for (std::int64_t beat = 0; beat < 24; beat += 2)
+        line =
+            joined(joined(line, pairs(beat, beat + 1, Beats(2, 3))), pairs(beat + 1, beat + 2, Beats(1, 2)));
+    const SwungNotes swung = swungNotes({}, lineAt(line));
+    EXPECT_EQ(placesOf(swung), line);
+    EXPECT_TRUE(swung.swings.empty());
+}
+
+TEST(MidiSwing, IsNoneWhereEighthsAreCountedInThrees) {
+    Study frame;
+    frame.meter = {12, 8};
+    EXPECT_TRUE(swungNotes(frame, lineAt(pairs(0, 24, Beats(2, 3)))).swings.empty());
+}
+
+// What our own files swing is read as it was written, and by the ticks where the user wants that.
+TEST(MidiSwing, OfAChorusComesBackFromItsFile) {
+    Study study = studyInFour();
+    study.page.swings = {{Beats(0), {2, 8}}};
+    for (std::int64_t beat = 0; beat < 44; ++beat) {
+        if (beat % 11 == 5) continue;
+        const bool isTriplet = beat % 7 == 3;
+        const std::int64_t parts = isTriplet ? 3 : beat % 13 == 6 ? 4 : 2;
+        if (isTriplet) study.divisions[Beats(beat)] = BeatDivision::Three;
+        for (std::int64_t part = 0; part < parts; ++part)
+            study.notes.push_back(noteAt(study, Beats(beat) + Beats(part, parts), Beats(1, parts),
+                                         60 + static_cast<int>((3 * beat + part) % 12)));
+    }
+    const auto file = standardMidi(study);
+    ASSERT_TRUE(file);
+    const auto read = readStandardMidi(*file, "swung.mid");
+    ASSERT_TRUE(read);
+    EXPECT_EQ(read->study.page.swings, study.page.swings);
+    ASSERT_EQ(read->study.notes.size(), study.notes.size());
+    for (std::size_t i = 0; i < study.notes.size(); ++i) {
+        EXPECT_EQ(read->study.notes[i].onset, study.notes[i].onset);
+        EXPECT_EQ(read->study.notes[i].length, study.notes[i].length);
+    }
+    const auto ticks = readStandardMidi(*file, "swung.mid", "", MidiRhythm::Ticks);
+    EXPECT_TRUE(ticks->study.page.swings.empty());
+    EXPECT_EQ(ticks->study.notes[1].onset, Beats(2, 3));
+}
+
+} // namespace
+} // namespace earwright
