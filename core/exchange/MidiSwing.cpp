@@ -69,7 +69,9 @@ private:
         if (found == onsets.end()) return BeatKind::Either;
         const std::set<Beats>& places = found->second;
         const auto isAny = [&](const auto& test) { return std::any_of(places.begin(), places.end(), test); };
-        if (isAny([](const Beats& at) { return at.denominator() == 2 || at.denominator() == 4; }))
+        // What follows two thirds of the beat at once has a grace note there.
+        const bool isBehindGrace = has(beat, Beats(2, 3));
+        if (has(beat, Beats(1, 4)) || has(beat, Beats(1, 2)) || (has(beat, Beats(3, 4)) && !isBehindGrace))
             return BeatKind::Even;
         if (isAny([](const Beats& at) { return swungParts % at.denominator() != 0; })) return BeatKind::Other;
         const bool isTriplet = has(beat, Beats(1, 3)) && !has(beat, Beats(5, 6));
@@ -105,7 +107,8 @@ private:
     /// Swing::played() the other way round.
     Beats written(const Beats& played) const {
         const Beats within = played.fraction();
-        if (within.denominator() % 3 != 0 || !swings(played.floor())) return played;
+        const bool isPlayedThere = within.denominator() % 3 == 0 || has(played.floor(), within);
+        if (!isPlayedThere || !swings(played.floor())) return played;
         const Beats third(2, 3);
         return Beats(played.floor()) +
                (within <= third ? within * 3 / 4 : Beats(1, 2) + (within - third) * 3 / 2);

@@ -64,9 +64,11 @@ TEST(MidiSwing, LeavesTripletsOverABeatAndOverTwo) {
 TEST(MidiSwing, HasSixteenthsAndGraceNotesBetweenItsEighths) {
     std::vector<Beats> played = pairs(0, 8, Beats(2, 3));
     std::vector<Beats> written = pairs(0, 8, Beats(1, 2));
-    for (const Beats& place : {Beats(0), Beats(1, 3), Beats(2, 3), Beats(5, 6), Beats(1), Beats(7, 6)})
+    for (const Beats& place :
+         {Beats(0), Beats(1, 3), Beats(2, 3), Beats(5, 6), Beats(1), Beats(7, 6), Beats(5, 3), Beats(7, 4)})
         played.push_back(Beats(8) + place);
-    for (const Beats& place : {Beats(0), Beats(1, 4), Beats(1, 2), Beats(3, 4), Beats(1), Beats(9, 8)})
+    for (const Beats& place :
+         {Beats(0), Beats(1, 4), Beats(1, 2), Beats(3, 4), Beats(1), Beats(9, 8), Beats(3, 2), Beats(13, 8)})
         written.push_back(Beats(8) + place);
     EXPECT_EQ(placesOf(swungNotes({}, lineAt(played))), written);
 }
