@@ -1,5 +1,6 @@
 #include "ui/page/PageCanvas.h"
 
+#include "core/engraving/Extent.h"
 #include "core/engraving/LineMoments.h"
 #include "ui/page/PagePainter.h"
 #include "ui/theme/Theme.h"
@@ -66,15 +67,31 @@ void PageCanvas::select(std::set<NoteId> notes) {
 }
 
 void PageCanvas::updateNote(NoteId note) {
-    // Its stem, flag, degree and accidentals are coloured too: the line from top to bottom, so wide.
-    constexpr double beside = 4;
-    for (const Line& line : lines)
-        for (const NoteBox& box : line.system.notes) {
-            if (box.note != note) continue;
-            const PageBox room{box.box.left - beside, line.system.extent.top, box.box.right + beside,
-                               line.system.extent.bottom};
-            update(pixelsOf(room.moved(line.origin)));
-        }
+    // All of it is coloured, also what reaches far: slides, bends, waves of a trill. A letter may be wider
+    // than it is taken for.
+    constexpr double beside = 1;
+    for (const Line& line : lines) {
+        const PageBox room = inkOf(note, line.system);
+        if (room == PageBox{}) continue;
+        const PageBox wider{room.left - beside, room.top - beside, room.right + beside, room.bottom + beside};
+        update(pixelsOf(wider.moved(line.origin)));
+    }
+}
+
+PageBox PageCanvas::inkOf(NoteId note, const EngravedSystem& system) const {
+    PageBox ink;
+    for (const NoteBox& box : system.notes)
+        if (box.note == note) ink = around(ink, box.box);
+    for (const PlacedGlyph& glyph : system.shapes.glyphs)
+        if (glyph.note == note) ink = around(ink, boxOf(glyph, font->metrics()));
+    const auto add = [&](const auto& shapes) {
+        for (const auto& shape : shapes)
+            if (shape.note == note) ink = around(ink, boxOf(shape));
+    };
+    add(system.shapes.lines);
+    add(system.shapes.curves);
+    add(system.shapes.texts);
+    return ink;
 }
 
 void PageCanvas::setPlayhead(const std::optional<Beats>& place) {

@@ -56,8 +56,10 @@ private:
     QRect pixelsOf(const PageBox& box) const;
     PageBox spacesOf(const QRect& pixels) const;
     void paintLine(QPainter& painter, const Line& line, const PageBox& exposed, const PageLook& look) const;
-    /// What a note's head and number take with the ground behind them, on every line it is on.
+    /// Paints all of a note anew, on every line it is on.
     void updateNote(NoteId note);
+    /// All that is coloured with a note on one line; an empty box where there is nothing. Requires: a font.
+    PageBox inkOf(NoteId note, const EngravedSystem& system) const;
     /// Of the line over the staff; pixels, empty where there is none.
     QRect playheadBox() const;
     void paintPlayhead(QPainter& painter) const;

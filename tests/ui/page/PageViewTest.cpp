@@ -4,6 +4,7 @@
 #include "tests/ui/Soon.h"
 #include "tests/ui/page/WrittenStudy.h"
 
+#include <QPaintEvent>
 #include <QPicture>
 #include <QScrollBar>
 #include <QTest>
@@ -85,6 +86,55 @@ TEST_F(PageViewTest, MarksTheSelectedNotes) {
     EXPECT_NE(plain.copy(also), marked.copy(also));
     const QRect other = view.placeOf(NoteId{4});
     EXPECT_EQ(plain.copy(other), marked.copy(other));
+}
+
+/// What a widget was asked to paint.
+class PaintLog : public QObject {
+public:
+    QRegion painted;
+
+protected:
+    bool eventFilter(QObject* widget, QEvent* event) override {
+        if (event->type() == QEvent::Paint) painted += static_cast<QPaintEvent*>(event)->region();
+        return QObject::eventFilter(widget, event);
+    }
+};
+
+// A wave over a long note, a slide to the next one and a bend reach far beyond the head.
+TEST_F(PageViewTest, PaintsAllThatIsColouredWithASelectedNote) {
+    Study study = writtenStudy();
+    study.notes.resize(2);
+    study.notes[0].length = Beats(4);
+    study.notes[1].onset = Beats(4);
+    study.notes[1].length = Beats(4);
+    study.notes[0].phrasing.vibrato = true;
+    study.notes[0].phrasing.slidesToNext = true;
+    study.notes[0].phrasing.bend = Bend{4, BendShape::UpAndDown};
+    show(study);
+    view.resize(900, 300);
+    QTest::qWait(0);
+    QWidget& canvas = *view.canvas();
+    const auto picture = [&] {
+        QImage image(canvas.size(), QImage::Format_RGB32);
+        canvas.render(&image);
+        return image;
+    };
+    const QImage plain = picture();
+    PaintLog log;
+    canvas.installEventFilter(&log);
+    view.setSelected({NoteId{1}}, NoteId{1});
+    ASSERT_TRUE(soon([&] { return !log.painted.isEmpty(); }));
+    canvas.removeEventFilter(&log);
+    const QImage marked = picture();
+    int missed = 0, changed = 0;
+    for (int y = 0; y < plain.height(); ++y)
+        for (int x = 0; x < plain.width(); ++x) {
+            if (plain.pixel(x, y) == marked.pixel(x, y)) continue;
+            ++changed;
+            missed += log.painted.contains(QPoint(x, y)) ? 0 : 1;
+        }
+    EXPECT_GT(changed, 100);
+    EXPECT_EQ(missed, 0);
 }
 
 TEST_F(PageViewTest, BringsTheLineOfTheSelectedNoteIntoSightAndBeginsNewBarsAtTheirTop) {
