@@ -1,6 +1,7 @@
 #include "core/exchange/StandardMidiReading.h"
 
 #include "core/exchange/MidiEvents.h"
+#include "core/exchange/MidiGraces.h"
 #include "core/exchange/MidiLengths.h"
 #include "core/exchange/MidiSwing.h"
 #include "core/exchange/MidiText.h"
@@ -202,8 +203,7 @@ private:
         // Where onsets are a hand's or lie in seconds, nothing tells what the lengths were meant to be.
         const bool isWritten =
             !file.countsSeconds && fittingRhythm(imported.rhythm->onLines) == MidiRhythm::Ticks;
-        if (isWritten && wanted == MidiRhythm::Ticks)
-            return withoutSwing(writtenLengths(std::move(notes), study.meter.beatUnit));
+        if (isWritten && wanted == MidiRhythm::Ticks) return asWritten(std::move(notes));
         if (wanted == MidiRhythm::Ticks || !study.beatMap.hasTempo()) return notes;
         imported.rhythm->taken = MidiRhythm::ByHand;
         CountedNotes counted = countedByHand(study, std::move(notes));
@@ -214,13 +214,15 @@ private:
         return std::move(counted.notes);
     }
 
-    /// Unless the user wants them where the ticks are.
-    std::vector<ForeignNote> withoutSwing(std::vector<ForeignNote> notes) {
+    /// Swing and grace notes only unless the user wants each note where its tick is.
+    std::vector<ForeignNote> asWritten(std::vector<ForeignNote> notes) {
+        notes = writtenLengths(std::move(notes), study.meter.beatUnit);
         if (rhythm == MidiRhythm::Ticks) return notes;
         SwungNotes swung = swungNotes(study, std::move(notes));
         if (!swung.swings.empty()) imported.rhythm->taken = MidiRhythm::ByHand;
         study.page.swings = std::move(swung.swings);
-        return std::move(swung.notes);
+        if (!study.beatMap.hasTempo()) return std::move(swung.notes);
+        return withGraceNotes(study, std::move(swung.notes));
     }
 
     /// A mark wherever the tempo changes, on the nearest whole beat, and one behind the last note.

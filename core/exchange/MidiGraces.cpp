@@ -1,0 +1,98 @@
+#include "core/exchange/MidiGraces.h"
+
+#include <algorithm>
+#include <cstddef>
+#include <cstdint>
+#include <cstdlib>
+#include <utility>
+
+namespace earwright {
+
+namespace {
+
+/// Of a quarter.
+const Beats longest(1, 8);
+/// Nobody counts what is shorter; a player only hears that something comes before the note.
+constexpr Seconds longestHeard{0.09};
+constexpr std::size_t mostGraces = 3;
+constexpr int widest = 4;
+
+class GraceReader {
+public:
+    GraceReader(const Study& piece, std::vector<ForeignNote> line) : frame(piece), notes(std::move(line)) {}
+
+    std::vector<ForeignNote> read() {
+        std::vector<ForeignNote> made;
+        for (std::size_t i = 0; i < notes.size();) {
+            const std::size_t count = gracesFrom(i);
+            ForeignNote note = notes[i + count];
+            const Beats begin = notes[i].begin;
+            if (count > 0 && isOnLine(begin)) {
+                note.begin = begin;
+            } else if (count > 0 && !made.empty() && made.back().end == begin) {
+                made.back().end = note.begin;
+            }
+            for (std::size_t grace = i; grace < i + count; ++grace)
+                note.phrasing.graceNotes.push_back(notes[grace].pitch.midi);
+            made.push_back(std::move(note));
+            i += count + 1;
+        }
+        return made;
+    }
+
+private:
+    Beats quarters(const Beats& beats) const { return beats * 4 / frame.meter.beatUnit; }
+
+    /// How many notes from this one on are grace notes of the one behind them.
+    std::size_t gracesFrom(std::size_t first) const {
+        if (first > 0 && isShort(first - 1) && leadsOn(first - 1)) return 0;
+        std::size_t end = first;
+        while (end < notes.size() && isShort(end) && leadsOn(end))
+            ++end;
+        const std::size_t count = end - first;
+        if (count == 0 || count > mostGraces || end == notes.size() || !isAlone(end)) return 0;
+        const ForeignNote& main = notes[end];
+        const bool isLonger = main.end - main.begin >= (main.begin - notes[first].begin) * 2;
+        for (std::size_t i = first; i < end; ++i)
+            if (std::abs(notes[i].pitch.midi - main.pitch.midi) > widest) return 0;
+        return isLonger && (isOnLine(notes[first].begin) || isOffAllLines(notes[first].begin)) ? count : 0;
+    }
+
+    bool isShort(std::size_t i) const {
+        const ForeignNote& note = notes[i];
+        const Range<Seconds> heard = frame.beatMap.seconds(Range<Beats>{note.begin, note.end});
+        return isAlone(i) && quarters(note.end - note.begin) <= longest &&
+               heard.end - heard.begin <= longestHeard;
+    }
+
+    bool leadsOn(std::size_t i) const {
+        return i + 1 < notes.size() && notes[i + 1].begin == notes[i].end && isAlone(i + 1);
+    }
+
+    bool isAlone(std::size_t i) const {
+        const bool hasBefore = i > 0 && notes[i - 1].begin == notes[i].begin;
+        return !hasBefore && (i + 1 == notes.size() || notes[i + 1].begin != notes[i].begin);
+    }
+
+    /// Where notes usually begin: on sixteenths and triplets.
+    bool isOnLine(const Beats& place) const {
+        const std::int64_t parts = quarters(place).denominator();
+        return 4 % parts == 0 || 3 % parts == 0;
+    }
+
+    bool isOffAllLines(const Beats& place) const {
+        const std::int64_t parts = quarters(place).denominator();
+        return 8 % parts != 0 && 12 % parts != 0;
+    }
+
+    const Study& frame;
+    std::vector<ForeignNote> notes;
+};
+
+} // namespace
+
+std::vector<ForeignNote> withGraceNotes(const Study& frame, std::vector<ForeignNote> notes) {
+    return GraceReader(frame, std::move(notes)).read();
+}
+
+} // namespace earwright
