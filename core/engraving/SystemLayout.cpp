@@ -33,6 +33,8 @@ constexpr double barNumberSize = 1.5;
 constexpr double overTab = 2.2;
 /// From there to what stands over that line.
 constexpr double clearOfTab = 0.7;
+/// What comes up to a bar line leaves room for as much of it.
+constexpr double besideBarLine = 0.2;
 
 class SystemMaker {
 public:
@@ -48,11 +50,11 @@ public:
         layOutBeams(upper(), sketch);
         layOutSingleStems(upper(), sketch);
         layOutGraceStems(upper(), sketch);
-        layOutSlides(upper(), right - 0.5, sketch);
+        layOutSlides(upper(), musicEnd() - 0.5, sketch);
         layOutArticulations(upper(), MarkSide::Head, sketch);
         layOutTuplets(upper(), sketch);
-        layOutTies(upper(), right - 0.3, sketch);
-        if (plan.style.staff) layOutSlurs(line(), plan.slurred, start - 0.5, right - 0.3, sketch);
+        layOutTies(upper(), musicEnd() - 0.3, sketch);
+        if (plan.style.staff) layOutSlurs(line(), plan.slurred, start - 0.5, musicEnd() - 0.3, sketch);
         layOutOrnaments(upper(), made.bars, sketch);
         if (plan.strings == 0) layOutBendAmounts(line(), sketch);
         const LineMoments moments(made.moments);
@@ -94,6 +96,12 @@ private:
             made.bars.push_back({plan.bars[i].number, left, xOf(content.barLines[i])});
             left = made.bars.back().right;
         }
+    }
+
+    /// Where what goes on in the next line has to end: before the dots of a repeat.
+    double musicEnd() const {
+        const double reach = reachOf(barLineBehind(plan, plan.bars.size() - 1), font).left;
+        return right - std::max(0.0, reach - besideBarLine);
     }
 
     /// What begins behind a bar line counts, not the bar line.
@@ -197,7 +205,7 @@ private:
     void drawTab() {
         if (plan.strings == 0) return;
         std::vector<NoteBox> numbers;
-        layOutTab(plan, line(), made.bars, {start - 0.5, right, staffRight}, tab, numbers);
+        layOutTab(plan, line(), made.bars, {start - 0.5, musicEnd(), staffRight}, tab, numbers);
         sketch.shapes.append(tab.shapes, {0, tabTop()});
         for (const NoteBox& number : numbers)
             made.notes.push_back({number.note, number.box.moved({0, tabTop()})});

@@ -149,12 +149,22 @@ private:
         const std::vector<int> frets = graceFrets(laid, head, plan.places);
         double x = from - graceWidth(frets);
         const double y = yOf(place.string);
-        if (!frets.empty()) drawArc({x + gap + graceFretSize * 0.25, y - 0.75}, {laid.middle(), y - 0.85});
+        if (!frets.empty())
+            drawArc({x + gap + graceFretSize * 0.25, y - 0.75}, {graceArcEnd(laid, place.string), y - 0.85});
         for (const int fret : frets) {
             const double width = textWidth(std::to_string(fret)) * graceFretSize;
             drawNumber(std::to_string(fret), x + gap + width / 2, y, graceFretSize, head.note, place.string);
             x += width + 2 * gap;
         }
+    }
+
+    /// Over the middle of the number, or before it where one on the next string is in the way.
+    double graceArcEnd(const LaidPiece& laid, int string) const {
+        double end = laid.middle();
+        for (const StaffHead& head : laid.piece.heads)
+            if (const TabPlace* place = placeOf(head); place && place->string + 1 == string)
+                end = std::min(end, laid.middle() - halfOfNumber(laid, head, plan.places));
+        return end;
     }
 
     /// From the number of the event before to this one; from the line's beginning where that one stands on

@@ -11,7 +11,8 @@
 
 namespace earwright {
 
-/// Half a space before the music begins, where the last bar line stands, and where the lines end behind it.
+/// Half a space before the music begins, where it ends at the last bar line, and where the lines end behind
+/// that.
 struct TabEnds {
     double start = 0;
     double barLine = 0;

@@ -4,8 +4,10 @@
 #include "core/engraving/Engraving.h"
 #include "core/engraving/Extent.h"
 
+#include <algorithm>
 #include <gtest/gtest.h>
 #include <string>
+#include <vector>
 
 namespace earwright {
 namespace {
@@ -13,6 +15,8 @@ namespace {
 struct Ink {
     std::string what;
     PageBox box;
+    /// Of a key that changes, which a tie crosses.
+    bool isSignature = false;
 };
 
 bool isFlag(const Ink& ink) {
@@ -42,10 +46,12 @@ std::vector<Ink> inkOf(const EngravedSystem& system, const FontMetrics& font) {
         return PageBox{box.left + touch, box.top + touch, box.right - touch, box.bottom - touch};
     };
     std::vector<Ink> ink;
-    for (const PlacedGlyph& glyph : system.shapes.glyphs)
-        ink.push_back({std::string(smuflName(glyph.glyph)), smaller(boxOf(glyph, font))});
+    for (const PlacedGlyph& glyph : system.shapes.glyphs) {
+        const std::string name(smuflName(glyph.glyph));
+        ink.push_back({name, smaller(boxOf(glyph, font)), !glyph.note && name.starts_with("accidental")});
+    }
     for (const PlacedText& text : system.shapes.texts)
-        ink.push_back({text.text, smaller(boxOf(text))});
+        ink.push_back({text.text, smaller(boxOf(text)), false});
     return ink;
 }
 
@@ -81,6 +87,17 @@ bool meets(const PlacedLine& line, const PageBox& box) {
     return std::min(a, b) < box.bottom && box.top < std::max(a, b);
 }
 
+/// Whether a tie, slur, bend or slide runs through a box.
+template <typename Shape>
+bool runsThrough(const Shape& shape, const PageBox& box) {
+    const std::vector<PageBox> parts = boxesAlong(shape);
+    return std::any_of(parts.begin(), parts.end(), [&](const PageBox& part) { return part.overlaps(box); });
+}
+
+bool isSlide(const PlacedLine& line) {
+    return line.note && line.from.x != line.to.x && line.from.y != line.to.y;
+}
+
 std::string place(const Ink& ink) {
     return ink.what + " at " + std::to_string(ink.box.left) + ", " + std::to_string(ink.box.top);
 }
@@ -99,10 +116,21 @@ int collisionsIn(const EngravedSystem& system, const FontMetrics& font, const st
                 ++collisions;
                 ADD_FAILURE() << where << ": " << place(ink[i]) << " meets a beam";
             }
-        for (const PlacedLine& line : system.shapes.lines)
+        for (const PlacedLine& line : system.shapes.lines) {
             if (isHairpin(line) && meets(line, ink[i].box)) {
                 ++collisions;
                 ADD_FAILURE() << where << ": " << place(ink[i]) << " meets a hairpin";
+            }
+            // The stroke through a grace note crosses its flag.
+            if (isSlide(line) && !isFlag(ink[i]) && runsThrough(line, ink[i].box)) {
+                ++collisions;
+                ADD_FAILURE() << where << ": " << place(ink[i]) << " meets a slide";
+            }
+        }
+        for (const PlacedCurve& curve : system.shapes.curves)
+            if (!ink[i].isSignature && runsThrough(curve, ink[i].box)) {
+                ++collisions;
+                ADD_FAILURE() << where << ": " << place(ink[i]) << " meets a curve";
             }
     }
     return collisions;
@@ -156,6 +184,9 @@ TEST(EngravedLines, WithTwoSignsInOnePlaceAreFound) {
     EXPECT_TRUE(isHairpin(hairpin));
     EXPECT_TRUE(meets(hairpin, ink[1].box));
     EXPECT_FALSE(meets(hairpin, ink[1].box.moved({0, 3})));
+    const PlacedCurve tie{{{{-1, 0.2}, {0.5, 0}, {1.5, 0}, {3, 0.2}}}};
+    EXPECT_TRUE(runsThrough(tie, ink[1].box));
+    EXPECT_FALSE(runsThrough(tie, ink[1].box.moved({0, 3})));
 }
 
 } // namespace
