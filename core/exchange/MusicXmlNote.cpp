@@ -66,6 +66,11 @@ bool haveEqualGraces(const PageNotes& event) {
                        [&](const Note& note) { return note.phrasing.graceNotes.size() == count; });
 }
 
+pugi::xml_node notationsOf(pugi::xml_node note) {
+    const pugi::xml_node there = note.child("notations");
+    return there ? there : note.append_child("notations");
+}
+
 void addSlur(pugi::xml_node notations, const char* type, unsigned number) {
     pugi::xml_node slur = notations.append_child("slur");
     slur.append_attribute("type") = type;
@@ -112,7 +117,7 @@ std::int64_t MusicXmlNotes::duration(const Beats& length) const {
 void MusicXmlNotes::add(pugi::xml_node measure, const PagePiece& piece,
                         const std::vector<std::string>& beams) {
     if (!piece.event || isHidden(piece)) return addRest(measure, piece);
-    if (!piece.tiedFromBefore && !isTablature) addGraceNotes(measure, line[*piece.event]);
+    if (!piece.tiedFromBefore && showsGraces(line[*piece.event])) addGraceNotes(measure, line[*piece.event]);
     for (std::size_t i = 0; i < line[*piece.event].notes.size(); ++i)
         addNote(measure, piece, i, i == 0 ? beams : std::vector<std::string>{});
 }
@@ -137,7 +142,7 @@ void MusicXmlNotes::addGraceNotes(pugi::xml_node measure, const PageNotes& event
             for (const Note& written : event.notes) {
                 const bool isChord = &written != &event.notes.front();
                 pugi::xml_node note = addGraceNote(measure, written, i, isChord);
-                if (i == 0 && !isChord) addSlur(note.append_child("notations"), "start", graceSlurOf(0));
+                if (i == 0 && !isChord) addSlur(notationsOf(note), "start", graceSlurOf(0));
             }
         return;
     }
@@ -145,7 +150,7 @@ void MusicXmlNotes::addGraceNotes(pugi::xml_node measure, const PageNotes& event
         const Note& written = event.notes[index];
         for (std::size_t i = 0; i < written.phrasing.graceNotes.size(); ++i) {
             pugi::xml_node note = addGraceNote(measure, written, i, false);
-            if (i == 0) addSlur(note.append_child("notations"), "start", graceSlurOf(index));
+            if (i == 0) addSlur(notationsOf(note), "start", graceSlurOf(index));
         }
     }
 }
@@ -161,11 +166,26 @@ pugi::xml_node MusicXmlNotes::addGraceNote(pugi::xml_node measure, const Note& w
     const ReadPitch pitch = names.ofGrace(written, index);
     addPitch(note, pitch);
     addValue(note, {count == 1 ? 8 : 16, false, {}});
-    addAccidental(note, pitch, false, false);
-    if (count == 1 || isChord) return note;
-    const char* const word = index == 0 ? "begin" : index + 1 == count ? "end" : "continue";
-    addBeams(note, {word, word});
+    if (!isTablature) addAccidental(note, pitch, false, false);
+    if (count > 1 && !isChord) {
+        const char* const word = index == 0 ? "begin" : index + 1 == count ? "end" : "continue";
+        addBeams(note, {word, word});
+    }
+    if (isTablature)
+        addStringPlace(note.append_child("notations"), written,
+                       written.phrasing.graceNotes[index] - written.pitch.midi);
     return note;
+}
+
+bool MusicXmlNotes::showsGraces(const PageNotes& event) const {
+    if (!isTablature) return true;
+    return std::all_of(event.notes.begin(), event.notes.end(), [this](const Note& note) {
+        const auto place = places.find(note.id);
+        const std::vector<int>& graces = note.phrasing.graceNotes;
+        if (graces.empty()) return true;
+        const int lowest = *std::min_element(graces.begin(), graces.end());
+        return place != places.end() && place->second.fret + lowest - note.pitch.midi >= 0;
+    });
 }
 
 void MusicXmlNotes::addNote(pugi::xml_node measure, const PagePiece& piece, std::size_t index,
@@ -213,12 +233,12 @@ TrillPlace MusicXmlNotes::trillPlaceOf(const Note& written) const {
     return {main.name, key, accidentals.standingAt(upper)};
 }
 
-void MusicXmlNotes::addStringPlace(pugi::xml_node notations, const Note& written) const {
+void MusicXmlNotes::addStringPlace(pugi::xml_node notations, const Note& written, int semitonesUp) const {
     const auto place = places.find(written.id);
     if (place == places.end()) return;
     pugi::xml_node technical = notations.append_child("technical");
     addText(technical, "string", std::to_string(place->second.string + 1));
-    addText(technical, "fret", std::to_string(place->second.fret));
+    addText(technical, "fret", std::to_string(place->second.fret + semitonesUp));
 }
 
 /// What it is on the chord under it; of a double stop a verse for each note.
@@ -308,12 +328,14 @@ void MusicXmlNotes::addNotations(pugi::xml_node note, const PagePiece& piece, st
     const Note& written = line[*piece.event].notes[index];
     const bool endsGraces =
         !phrasing.graceNotes.empty() && (index == 0 || !haveEqualGraces(line[*piece.event]));
-    if (endsGraces && !piece.tiedFromBefore && !isTablature) addSlur(notations, "stop", graceSlurOf(index));
+    if (endsGraces && !piece.tiedFromBefore && showsGraces(line[*piece.event]))
+        addSlur(notations, "stop", graceSlurOf(index));
     if (isTablature)
         addTabPhrasing(notations, piece, phrasing);
     else
         addPhrasing(notations, piece, phrasing, trillPlaceOf(written));
-    if (!piece.tiedFromBefore) addStringPlace(notations, written);
+    // A tied note of tablature without its place is drawn anywhere by others.
+    if (!piece.tiedFromBefore || isTablature) addStringPlace(notations, written);
     addJoins(notations, piece, index);
     addSlides(notations, piece, index);
     if (!notations.first_child()) note.remove_child(notations);

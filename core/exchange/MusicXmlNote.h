@@ -33,7 +33,7 @@ public:
           names(written, wish.reading),
           places(std::move(placesOnStrings)) {}
 
-    /// From here on only what tablature shows: places on strings, ties, slurs, bends, slides.
+    /// From here on only what tablature shows: places on strings, grace notes, ties, slurs, bends, slides.
     void startTablature() { isTablature = true; }
     /// Under this key, as the page's reader has it.
     void startBar(const KeySignature& standing) {
@@ -54,11 +54,13 @@ private:
     static void addPitch(pugi::xml_node note, const ReadPitch& pitch);
     void addAccidental(pugi::xml_node note, const ReadPitch& pitch, bool isTied, bool isGhosted);
     TrillPlace trillPlaceOf(const Note& written) const;
-    void addStringPlace(pugi::xml_node notations, const Note& written) const;
+    void addStringPlace(pugi::xml_node notations, const Note& written, int semitonesUp = 0) const;
     void addDegree(pugi::xml_node note, const Note& written) const;
     void addNotations(pugi::xml_node note, const PagePiece& piece, std::size_t index);
     void addJoins(pugi::xml_node notations, const PagePiece& piece, std::size_t index) const;
     void addSlides(pugi::xml_node notations, const PagePiece& piece, std::size_t index) const;
+    /// Of a note; none where its string does not reach them.
+    bool showsGraces(const PageNotes& event) const;
     /// A tablature has no place for it.
     bool isHidden(const PagePiece& piece) const;
     bool isUnderSlur(std::size_t event) const;

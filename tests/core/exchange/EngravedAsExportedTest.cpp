@@ -248,5 +248,36 @@ TEST(EngravedAsExported, GraceNotesHangTogetherWithTheirNote) {
     }
 }
 
+/// "8:1 10:1 12:1": frets and strings of what the tablature has, grace notes first.
+std::string exportedFrets(int midi, const std::vector<int>& graces, const Beats& length = Beats(4)) {
+    Study study = studyInFour();
+    study.notes = {noteAt(study, Beats(0), length, midi)};
+    study.notes[0].phrasing.graceNotes = graces;
+    MusicXmlOptions options;
+    options.tablature = true;
+    pugi::xml_document document;
+    EXPECT_TRUE(document.load_string(musicXml(study, options)->c_str()));
+    std::string text;
+    const pugi::xml_node tablature = document.child("score-partwise").last_child();
+    for (const pugi::xml_node note : tablature.child("measure").children("note")) {
+        const pugi::xml_node technical = note.child("notations").child("technical");
+        text += (note.child("grace") ? "grace " : "") + std::string(technical.child_value("fret")) + ":" +
+                technical.child_value("string") + " ";
+    }
+    return text;
+}
+
+// As on our page: on the string of their note, where it reaches them.
+TEST(EngravedAsExported, GraceNotesHaveTheirFretsInTheTablature) {
+    EXPECT_EQ(exportedFrets(86, {84, 85}), "grace 20:1 grace 21:1 22:1 ");
+    EXPECT_EQ(exportedFrets(41, {39}), "1:6 ") << "below the open string";
+    EXPECT_EQ(exportedFrets(41, {}), "1:6 ");
+}
+
+// Others draw a note where its string and fret are said, a tied one too.
+TEST(EngravedAsExported, TiedNotesHaveTheirFretInTheTablature) {
+    EXPECT_EQ(exportedFrets(41, {}, Beats(5, 2)), "1:6 1:6 : : ") << "a half, an eighth and two rests";
+}
+
 } // namespace
 } // namespace earwright
