@@ -5,6 +5,7 @@
 #include "core/exchange/MidiLengths.h"
 #include "core/exchange/MidiSwing.h"
 #include "core/exchange/MidiText.h"
+#include "core/exchange/MidiTrills.h"
 #include "core/exchange/PlayedByHand.h"
 #include "core/music/NoChord.h"
 #include "core/study/Limits.h"
@@ -214,7 +215,7 @@ private:
         return std::move(counted.notes);
     }
 
-    /// Swing and grace notes only unless the user wants each note where its tick is.
+    /// Swing, trills and grace notes only unless the user wants each note where its tick is.
     std::vector<ForeignNote> asWritten(std::vector<ForeignNote> notes) {
         notes = writtenLengths(std::move(notes), study.meter.beatUnit);
         if (rhythm == MidiRhythm::Ticks) return notes;
@@ -222,7 +223,7 @@ private:
         if (!swung.swings.empty()) imported.rhythm->taken = MidiRhythm::ByHand;
         study.page.swings = std::move(swung.swings);
         if (!study.beatMap.hasTempo()) return std::move(swung.notes);
-        return withGraceNotes(study, std::move(swung.notes));
+        return withGraceNotes(study, withTrills(study, std::move(swung.notes)));
     }
 
     /// A mark wherever the tempo changes, on the nearest whole beat, and one behind the last note.

@@ -1,0 +1,73 @@
+#include "core/exchange/MidiTrills.h"
+
+#include <algorithm>
+#include <cstddef>
+#include <cstdlib>
+#include <utility>
+
+namespace earwright {
+
+namespace {
+
+/// Of a quarter.
+const Beats longest(1, 8);
+/// Slower ones are counted.
+constexpr Seconds slowest{0.13};
+constexpr std::size_t fewest = 4;
+constexpr int widest = 4;
+
+class TrillReader {
+public:
+    TrillReader(const Study& piece, std::vector<ForeignNote> line) : frame(piece), notes(std::move(line)) {}
+
+    std::vector<ForeignNote> read() {
+        std::vector<ForeignNote> made;
+        for (std::size_t i = 0; i < notes.size();) {
+            const std::size_t count = alternatingFrom(i);
+            ForeignNote note = notes[i];
+            if (count >= fewest) {
+                note.end = notes[i + count - 1].end;
+                note.phrasing.trill = std::abs(notes[i + 1].pitch.midi - note.pitch.midi);
+                note.pitch.midi = std::min(note.pitch.midi, notes[i + 1].pitch.midi);
+            }
+            made.push_back(std::move(note));
+            i += count >= fewest ? count : 1;
+        }
+        return made;
+    }
+
+private:
+    /// How many notes from this one on take turns with it; 1 for itself.
+    std::size_t alternatingFrom(std::size_t first) const {
+        std::size_t end = first + 1;
+        while (end < notes.size() && isShort(end - 1) && isShort(end) && goesOn(first, end))
+            ++end;
+        return end - first;
+    }
+
+    bool isShort(std::size_t i) const {
+        const ForeignNote& note = notes[i];
+        const Range<Seconds> heard = frame.beatMap.seconds(Range<Beats>{note.begin, note.end});
+        return (note.end - note.begin) * 4 / frame.meter.beatUnit <= longest &&
+               heard.end - heard.begin <= slowest;
+    }
+
+    /// Whether note `i` follows at once and is one of the two pitches in its turn.
+    bool goesOn(std::size_t first, std::size_t i) const {
+        if (notes[i].begin != notes[i - 1].end) return false;
+        if (i - first >= 2) return notes[i].pitch.midi == notes[i - 2].pitch.midi;
+        const int apart = std::abs(notes[i].pitch.midi - notes[first].pitch.midi);
+        return apart >= 1 && apart <= widest;
+    }
+
+    const Study& frame;
+    std::vector<ForeignNote> notes;
+};
+
+} // namespace
+
+std::vector<ForeignNote> withTrills(const Study& frame, std::vector<ForeignNote> notes) {
+    return TrillReader(frame, std::move(notes)).read();
+}
+
+} // namespace earwright
