@@ -226,7 +226,24 @@ private:
         return withGraceNotes(study, withTrills(study, std::move(swung.notes)));
     }
 
-    /// A mark wherever the tempo changes, on the nearest whole beat, and one behind the last note.
+    std::int64_t tickOf(std::int64_t beat) const {
+        return origin + (Beats(beat) * (4 * file.ticksPerQuarter) / study.meter.beatUnit).floor();
+    }
+
+    /// The tempo that stands at bar 1, and at the beats before and behind each change between two: marks are
+    /// on beats.
+    void addBeatsAround(std::map<std::int64_t, std::uint32_t>& tempos) const {
+        std::vector<std::int64_t> ticks{origin};
+        for (const auto& [tick, tempo] : tempos)
+            if (const Beats place = beats(tick); place.denominator() != 1)
+                for (const std::int64_t beat : {place.floor(), place.floor() + 1})
+                    ticks.push_back(tickOf(beat));
+        for (const std::int64_t tick : ticks)
+            if (tick >= tempos.begin()->first)
+                tempos.try_emplace(tick, std::prev(tempos.upper_bound(tick))->second);
+    }
+
+    /// A mark wherever the tempo changes, or at the beats around that place, and one behind the last note.
     void addTempo(const Beats& last) {
         std::map<std::int64_t, std::uint32_t> tempos{{0, usualTempo}};
         if (file.countsSeconds) tempos[origin] = usualTempo;
@@ -235,9 +252,9 @@ private:
                 if (event.status == 0xFF && event.first == 0x51 && event.data.size() == 3 &&
                     numberOf(event.data) > 0 && !file.countsSeconds)
                     tempos[event.tick] = numberOf(event.data);
-        const std::int64_t endTick =
-            origin + (Beats(last.floor() + 1) * file.ticksPerQuarter * 4 / study.meter.beatUnit).floor();
-        tempos.try_emplace(std::max(endTick, tempos.rbegin()->first + 4 * file.ticksPerQuarter), usualTempo);
+        addBeatsAround(tempos);
+        const Beats behindTempos = beats(tempos.rbegin()->first + 4 * file.ticksPerQuarter);
+        tempos.try_emplace(tickOf(std::max(last.floor() + 1, -(-behindTempos).floor())), usualTempo);
         std::vector<BeatMark> marks;
         double seconds = 0;
         for (auto tempo = tempos.begin(); tempo != tempos.end(); ++tempo) {

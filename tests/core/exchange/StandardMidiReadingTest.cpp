@@ -365,6 +365,31 @@ TEST(StandardMidiReading, APickupComesBackBeforeBarOne) {
         EXPECT_NEAR(back->study.beatMap.seconds(at).value, study.beatMap.seconds(at).value, 1e-5);
 }
 
+// Marks are on beats; where the file begins or changes its tempo between two, those around it have them.
+TEST(StandardMidiReading, KeepsTheTempoOfAPickupOfHalfABeatAndOfChangesWithinOne) {
+    Study study;
+    study.beatMap = BeatMap({{Beats(0), Seconds(1)}, {Beats(12), Seconds(7)}});
+    study.page.pickup = Beats(3, 2);
+    study.notes = {{NoteId{1}, Beats(-1, 2), Beats(1, 2), Pitch{60, {}}, 0.6, {}},
+                   {NoteId{2}, Beats(0), Beats(12), Pitch{62, {}}, 0.6, {}}};
+    const auto back = readStandardMidi(*standardMidi(study), "line.mid");
+    ASSERT_TRUE(back.ok());
+    ASSERT_TRUE(back->study.beatMap.hasTempo());
+    EXPECT_NEAR(back->study.beatMap.seconds(Beats(0)).value, 0, 1e-4);
+    EXPECT_NEAR(back->study.beatMap.seconds(Beats(12)).value, 6, 1e-4);
+    // 120 quarters a minute up to the middle of the third beat, then 60.
+    const std::string halfway =
+        bytesOf("MThd\0\0\0\6\0\0\0\1\0\2") +
+        track(bytesOf("\0\xFF\x51\3\x07\xA1\x20\0\x90\x3C\x40\5\xFF\x51\3\x0F\x42\x40\5\x80\x3C\0"
+                      "\0\xFF\x2F\0"));
+    const auto changed = readStandardMidi(halfway, "halfway.mid");
+    ASSERT_TRUE(changed.ok()) << changed.error().message;
+    const BeatMap& map = changed->study.beatMap;
+    EXPECT_NEAR(map.seconds(Beats(2)).value, 1, 1e-4);
+    EXPECT_NEAR(map.seconds(Beats(3)).value, 1.75, 1e-4);
+    EXPECT_NEAR(map.seconds(Beats(5)).value, 3.75, 1e-4);
+}
+
 TEST(StandardMidiReading, APickupComesBackAsLongAsItWasMade) {
     Study study;
     study.notes = {{NoteId{1}, Beats(-1, 2), Beats(1, 2), Pitch{60, {}}, 0.6, {}},
