@@ -7,6 +7,7 @@
 #include "core/exchange/MidiText.h"
 #include "core/exchange/MidiTrills.h"
 #include "core/exchange/PlayedByHand.h"
+#include "core/exchange/PlayedGraces.h"
 #include "core/music/NoChord.h"
 #include "core/study/Limits.h"
 #include "core/study/PageOrder.h"
@@ -207,7 +208,7 @@ private:
         if (isWritten && wanted == MidiRhythm::Ticks) return asWritten(std::move(notes));
         if (wanted == MidiRhythm::Ticks || !study.beatMap.hasTempo()) return notes;
         imported.rhythm->taken = MidiRhythm::ByHand;
-        CountedNotes counted = countedByHand(study, std::move(notes));
+        CountedNotes counted = countedByHand(study, withPlayedGraces(study, std::move(notes)));
         if (counted.swing) study.page.swings.push_back(*counted.swing);
         if (counted.uncounted > 0)
             leaveOut(imported, "Where more notes fall on a beat than can be counted, they stand where their "
