@@ -1,5 +1,7 @@
 #include "core/check/OffBeat.h"
 
+#include "core/time/BeatRatio.h"
+
 #include <algorithm>
 #include <optional>
 
@@ -17,9 +19,7 @@ std::optional<OffBeat> offBeatAt(const Beats& place, const Study& study, const M
     // Three eighths that are counted as one are no pairs.
     if (meters.at(meters.barOf(place)).unitsPerCount() != 1) return std::nullopt;
     const Beats length = pairLength(study);
-    const Beats within = meters.withinBar(place);
-    const Beats pairs(within.numerator() * length.denominator(), within.denominator() * length.numerator());
-    const Beats share = pairs.fraction();
+    const Beats share = ratio(meters.withinBar(place), length).fraction();
     if (share != Beats(1, 2) && share != Beats(2, 3)) return std::nullopt;
     const Beats begin =
         place - Beats(share.numerator() * length.numerator(), share.denominator() * length.denominator());

@@ -2,6 +2,7 @@
 
 #include "core/engraving/TupletCells.h"
 #include "core/engraving/ValueReach.h"
+#include "core/time/BeatRatio.h"
 
 #include <algorithm>
 #include <bit>
@@ -67,11 +68,11 @@ private:
         // Undotted and as long as all of the cell's parts, would they be halves of halves.
         const Beats plainPart = cell.length / floorOfTwos(cell.parts);
         while (from < to) {
-            const std::int64_t units = wholes(to - from, part);
+            const std::int64_t units = ratio(to - from, part).floor();
             const std::int64_t whole = floorOfTwos(units);
             const bool dotted = whole >= 2 && units >= whole + whole / 2;
             const Beats end = from + part * (dotted ? whole + whole / 2 : whole);
-            const std::int64_t denominator = wholes(Beats(meter.beatUnit), plainPart * whole);
+            const std::int64_t denominator = ratio(Beats(meter.beatUnit), plainPart * whole).floor();
             add(stretch, from, end, {static_cast<int>(denominator), dotted, tuplet});
             bar.pieces.back().startsTuplet = from == cell.begin;
             bar.pieces.back().endsTuplet = end == cell.end();
@@ -79,10 +80,6 @@ private:
         }
     }
 
-    /// How often a length goes into another.
-    static std::int64_t wholes(const Beats& length, const Beats& part) {
-        return (length * part.denominator() / part.numerator()).floor();
-    }
     static std::int64_t floorOfTwos(std::int64_t count) {
         return static_cast<std::int64_t>(std::bit_floor(static_cast<std::uint64_t>(count)));
     }

@@ -2,6 +2,7 @@
 
 #include "core/engraving/PageBars.h"
 #include "core/music/TupletSpan.h"
+#include "core/time/BeatRatio.h"
 
 #include <algorithm>
 #include <bit>
@@ -17,8 +18,7 @@ bool isPowerOfTwo(std::int64_t count) {
 
 /// A place of the cell as a share of it, times `of`.
 Beats sharesOf(const TupletCell& cell, const Beats& place, std::int64_t of) {
-    const Beats within = (place - cell.begin) * of * cell.length.denominator();
-    return within / cell.length.numerator();
+    return ratio((place - cell.begin) * of, cell.length);
 }
 
 } // namespace

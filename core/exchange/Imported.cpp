@@ -1,6 +1,7 @@
 #include "core/exchange/Imported.h"
 
 #include "core/study/Limits.h"
+#include "core/time/BeatRatio.h"
 
 #include <algorithm>
 #include <cstdlib>
@@ -81,12 +82,8 @@ void divideBeats(Imported& imported) {
     std::map<Beats, std::int64_t> parts;
     for (const Note& note : study.notes) {
         const Beats beat = meters.countStart(note.onset);
-        const Beats since = note.onset - beat;
-        const Beats length = meters.nextCount(beat) - beat;
         // Of so many parts of the beat the note begins on one.
-        const std::int64_t own =
-            Beats(since.numerator() * length.denominator(), since.denominator() * length.numerator())
-                .denominator();
+        const std::int64_t own = ratio(note.onset - beat, meters.nextCount(beat) - beat).denominator();
         std::int64_t& common = parts.try_emplace(beat, 1).first->second;
         common = std::lcm(common, std::min(own, finestParts));
         if (common > finestParts) common = finestParts;

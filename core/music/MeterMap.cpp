@@ -1,5 +1,7 @@
 #include "core/music/MeterMap.h"
 
+#include "core/time/BeatRatio.h"
+
 #include <algorithm>
 #include <cmath>
 #include <iterator>
@@ -31,11 +33,7 @@ std::int64_t MeterMap::barOf(const Beats& place) const {
     const auto after = std::upper_bound(standings.begin() + 1, standings.end(), place,
                                         [](const Beats& at, const Standing& s) { return at < s.start; });
     const Standing& standing = *std::prev(after);
-    const Beats since = place - standing.start;
-    // since / barLength, both fractions.
-    const Beats bars(since.numerator() * standing.barLength.denominator(),
-                     since.denominator() * standing.barLength.numerator());
-    return standing.firstBar + bars.floor();
+    return standing.firstBar + ratio(place - standing.start, standing.barLength).floor();
 }
 
 double MeterMap::barsAt(double beats) const {
@@ -68,10 +66,8 @@ Beats MeterMap::countLength(std::int64_t bar) const {
 
 Beats MeterMap::countStart(const Beats& place) const {
     const std::int64_t bar = barOf(place);
-    const Beats since = withinBar(place);
     const Beats length = countLength(bar);
-    const Beats counts(since.numerator() * length.denominator(), since.denominator() * length.numerator());
-    return barStart(bar) + length * counts.floor();
+    return barStart(bar) + length * ratio(withinBar(place), length).floor();
 }
 
 Beats MeterMap::nextCount(const Beats& place) const {

@@ -1,5 +1,7 @@
 #include "core/study/PlayedTime.h"
 
+#include "core/time/BeatRatio.h"
+
 #include <algorithm>
 #include <bit>
 #include <cmath>
@@ -14,11 +16,6 @@ constexpr Seconds ringing{3};
 
 bool isPowerOfTwo(std::int64_t number) {
     return std::has_single_bit(static_cast<std::uint64_t>(number));
-}
-
-/// How often a part goes into a length.
-Beats quotient(const Beats& length, const Beats& part) {
-    return Beats(length.numerator() * part.denominator(), length.denominator() * part.numerator());
 }
 
 /// Whether the halves of the counted beat a place lies in are played as its passage swings.
@@ -37,7 +34,7 @@ double playedBeat(const Study& study, const Beats& written) {
     // Two of the notes that swing, in beats.
     const Beats pair(2 * std::int64_t{study.meter.beatUnit}, swing.noteValue);
     const Beats since = study.meters().withinBar(written);
-    const Beats inPairs = quotient(since, pair);
+    const Beats inPairs = ratio(since, pair);
     const double start = written.toDouble() - inPairs.fraction().toDouble() * pair.toDouble();
     return start + swing.played(inPairs.fraction().toDouble()) * pair.toDouble();
 }
@@ -58,7 +55,7 @@ Beats writtenPlace(const Study& study, Seconds time, std::int64_t parts) {
     // One of the notes that swing, in beats; they are counted from the bar line.
     const Beats each(study.meter.beatUnit, study.page.swingAt(place).noteValue);
     const Beats within = study.meters().withinBar(place);
-    const Beats before = place - within + each * quotient(within, each).floor();
+    const Beats before = place - within + each * ratio(within, each).floor();
     Beats nearest = place;
     double least = sameOnset;
     for (const Beats& written : {before - each, before, before + each}) {

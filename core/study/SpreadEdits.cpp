@@ -2,6 +2,7 @@
 
 #include "core/study/DivisionEdits.h"
 #include "core/study/Order.h"
+#include "core/time/BeatRatio.h"
 
 #include <algorithm>
 #include <cstdint>
@@ -37,11 +38,6 @@ Places placesOf(const Study& study, const std::vector<NoteId>& ids) {
     const Beats last = meters.countStart(end);
     found.beats = {meters.countStart(found.begins.front()), last == end ? last : meters.nextCount(last)};
     return found;
-}
-
-/// How often a length goes into another, as a fraction.
-Beats ratio(const Beats& length, const Beats& of) {
-    return Beats(length.numerator() * of.denominator(), length.denominator() * of.numerator());
 }
 
 /// Columns for all onsets of a beat; false where no division has them.

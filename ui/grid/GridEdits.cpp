@@ -5,6 +5,7 @@
 #include "core/study/PhrasingEdits.h"
 #include "core/study/SpellingEdits.h"
 #include "core/study/SpreadEdits.h"
+#include "core/time/BeatRatio.h"
 #include "ui/grid/MarkWords.h"
 
 #include <QCoreApplication>
@@ -33,20 +34,17 @@ Beats lineFrom(const Study& study, Beats place, int steps) {
     const auto columnAt = [&](const Beats& beat) {
         return (meters.nextCount(beat) - beat) / static_cast<std::int64_t>(study.divisionOf(beat));
     };
-    const auto columnsTo = [](const Beats& length, const Beats& column) {
-        return Beats(length.numerator() * column.denominator(), length.denominator() * column.numerator());
-    };
     for (; steps > 0; --steps) {
         const Beats beat = meters.countStart(place);
         const Beats column = columnAt(beat);
-        place = beat + column * (columnsTo(place - beat, column).floor() + 1);
+        place = beat + column * (ratio(place - beat, column).floor() + 1);
     }
     for (; steps < 0; ++steps) {
         // From a beat's own line into the beat before it.
         const bool isOnBeat = meters.countStart(place) == place;
         const Beats beat = meters.countStart(isOnBeat ? place - Beats(1, 1000) : place);
         const Beats column = columnAt(beat);
-        const Beats columns = columnsTo(place - beat, column);
+        const Beats columns = ratio(place - beat, column);
         const bool isOnLine = columns == Beats(columns.floor());
         place = beat + column * (columns.floor() - (isOnLine ? 1 : 0));
     }
