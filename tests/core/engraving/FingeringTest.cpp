@@ -1,50 +1,15 @@
 #include "core/engraving/Fingering.h"
 
-#include "core/engraving/HandMove.h"
+#include "tests/core/engraving/FingeredLine.h"
 
 #include <algorithm>
 #include <cstdlib>
-#include <functional>
 #include <gtest/gtest.h>
-#include <limits>
-#include <random>
-#include <set>
 
 namespace earwright {
 namespace {
 
-/// Eighths one after the other; each names its MIDI number.
-std::vector<Note> lineOf(const std::vector<int>& pitches) {
-    std::vector<Note> notes;
-    for (const int midi : pitches) {
-        Note note;
-        note.id = {notes.size() + 1};
-        note.onset = Beats(static_cast<std::int64_t>(notes.size()), 2);
-        note.length = Beats(1, 2);
-        note.pitch.midi = midi;
-        notes.push_back(note);
-    }
-    return notes;
-}
-
-/// As guitarists say it: strings counted from 1, the highest.
-using Frets = std::vector<std::pair<int, int>>;
-
-Frets fretsOf(const std::vector<Note>& notes, const Fingering& fingering) {
-    Frets frets;
-    for (const Note& note : notes) {
-        const auto place = fingering.places.find(note.id);
-        if (place == fingering.places.end())
-            frets.emplace_back(0, 0);
-        else
-            frets.emplace_back(place->second.string + 1, place->second.fret);
-    }
-    return frets;
-}
-
-Frets guitar(const std::vector<Note>& notes) {
-    return fretsOf(notes, fingered(notes, {}));
-}
+using namespace tests;
 
 TEST(Fingering, PlaysThePentatonicOfAInTheBoxAtTheFifthFret) {
     // A minor pentatonic over two octaves, the first box every guitarist learns (common practice).
@@ -69,41 +34,6 @@ TEST(Fingering, StaysInOnePositionForAScaleOfAnOctave) {
 
 TEST(Fingering, TakesTheOnlyPlacesOfTheLowestNotes) {
     EXPECT_EQ(guitar(lineOf({40, 41, 43})), (Frets{{6, 0}, {6, 1}, {6, 3}}));
-}
-
-TEST(Fingering, KeepsASlurOnOneString) {
-    // The box above changes the string between A and C.
-    std::vector<Note> notes = lineOf({52, 55, 57, 60, 62, 64, 67});
-    const Frets picked = guitar(notes);
-    EXPECT_NE(picked[2].first, picked[3].first);
-    notes[3].phrasing.slurred = true;
-    const Frets slurred = guitar(notes);
-    EXPECT_EQ(slurred[2].first, slurred[3].first);
-}
-
-TEST(Fingering, KeepsASlideToTheNextNoteOnOneString) {
-    std::vector<Note> notes = lineOf({52, 55, 57, 60, 62, 64, 67});
-    EXPECT_NE(guitar(notes)[2].first, guitar(notes)[3].first);
-    notes[2].phrasing.slidesToNext = true;
-    const Frets frets = guitar(notes);
-    EXPECT_EQ(frets[2].first, frets[3].first);
-}
-
-TEST(Fingering, LetsAHeldNoteRing) {
-    // C held while E above it is struck: the E cannot be on the C's string.
-    std::vector<Note> notes = lineOf({60, 64});
-    notes[0].length = Beats(2);
-    const Frets frets = guitar(notes);
-    EXPECT_NE(frets[0].first, frets[1].first);
-}
-
-TEST(Fingering, LaysADoubleStopOnTwoStrings) {
-    std::vector<Note> notes = lineOf({62, 67});
-    notes[1].onset = notes[0].onset;
-    const Fingering fingering = fingered(notes, {});
-    ASSERT_EQ(fingering.places.size(), 2u);
-    EXPECT_NE(fingering.places.at({1}).string, fingering.places.at({2}).string);
-    EXPECT_LE(std::abs(fingering.places.at({1}).fret - fingering.places.at({2}).fret), 5);
 }
 
 TEST(Fingering, PlaysTheScaleOfGInTheSecondPosition) {
@@ -140,23 +70,6 @@ TEST(Fingering, TakesNoOpenStringFarUpTheNeck) {
         notes[i].onset = Beats(static_cast<std::int64_t>(i / 2), 2);
     for (const auto& [string, fret] : guitar(notes))
         EXPECT_GT(fret, 0) << string;
-}
-
-// As a line is played on a keyboard, each note let go a little after the next was struck: it is fingered as
-// if it had been let go in time.
-TEST(Fingering, HoldsNoStringForWhatOnlyReachesIntoTheNextNote) {
-    const std::vector<int> pitches{71, 72, 69, 67, 64, 66, 62, 64, 67, 71, 69, 64, 62, 59, 62, 64};
-    const std::vector<Note> clean = lineOf(pitches);
-    std::vector<Note> smooth = clean;
-    for (Note& note : smooth)
-        note.length += Beats(1, 8);
-    EXPECT_EQ(guitar(smooth), guitar(clean));
-    std::vector<Note> held = clean;
-    for (Note& note : held)
-        note.length += Beats(1, 2);
-    const Frets apart = guitar(held);
-    for (std::size_t i = 1; i < apart.size(); ++i)
-        EXPECT_NE(apart[i].first, apart[i - 1].first) << i;
 }
 
 TEST(Fingering, TakesOpenStringsNearTheNut) {
@@ -229,30 +142,6 @@ TEST(Fingering, StaysInOnePositionInARunOfSixteenths) {
     EXPECT_LE(span(guitar(line)), 4);
 }
 
-TEST(Fingering, LetsTheNotesOfABrokenChordRing) {
-    // C major up and down: five notes that sound together need five strings, and each is struck again where
-    // it rings already.
-    std::vector<Note> notes = lineOf({48, 52, 55, 60, 64, 60, 55, 52});
-    for (Note& note : notes)
-        note.phrasing.letRing = true;
-    const Frets frets = guitar(notes);
-    std::set<int> strings;
-    for (std::size_t i = 0; i < 5; ++i)
-        strings.insert(frets[i].first);
-    EXPECT_EQ(strings.size(), 5u);
-    EXPECT_EQ(frets[5], frets[3]);
-    EXPECT_EQ(frets[6], frets[2]);
-    EXPECT_EQ(frets[7], frets[1]);
-}
-
-TEST(Fingering, KeepsTheStringOfANoteThatIsHeldUnderSeveral) {
-    std::vector<Note> notes = lineOf({57, 64, 62, 60});
-    notes[0].length = Beats(2);
-    const Frets frets = guitar(notes);
-    for (const std::size_t i : {1u, 2u, 3u})
-        EXPECT_NE(frets[i].first, frets[0].first) << i;
-}
-
 TEST(Fingering, BendsAndShakesOnlyWhatAFingerHolds) {
     // B3 and E4 are open strings; in the first position they would be played so.
     for (const int midi : {59, 64}) {
@@ -262,20 +151,6 @@ TEST(Fingering, BendsAndShakesOnlyWhatAFingerHolds) {
         notes[0].phrasing = {};
         notes[0].phrasing.bend = Bend{4, BendShape::Up};
         EXPECT_GE(guitar(notes)[0].second, 3);
-    }
-}
-
-TEST(Fingering, SpreadsTheFingersOfADoubleStopOverFourFretsAtMost) {
-    std::mt19937 random(11);
-    for (int round = 0; round < 60; ++round) {
-        const int low = std::uniform_int_distribution(45, 70)(random);
-        std::vector<Note> notes = lineOf({low, low + 1 + static_cast<int>(random() % 14)});
-        notes[1].onset = notes[0].onset;
-        const Fingering fingering = fingered(notes, {});
-        if (fingering.places.size() < 2) continue;
-        const int one = fingering.places.at({1}).fret;
-        const int other = fingering.places.at({2}).fret;
-        EXPECT_TRUE(one == 0 || other == 0 || std::abs(one - other) <= 4) << low;
     }
 }
 
@@ -300,14 +175,6 @@ TEST(Fingering, ReportsWhatIsNotOnTheNeck) {
     EXPECT_EQ(fingering.places.at({3}), (TabPlace{0, 22}));
 }
 
-TEST(Fingering, GivesUpTheLowestOfNotesThatOneStringWouldHaveToShare) {
-    std::vector<Note> notes = lineOf({40, 41});
-    notes[1].onset = notes[0].onset;
-    const Fingering fingering = fingered(notes, {});
-    EXPECT_EQ(fingering.unplayable, (std::vector<NoteId>{{1}}));
-    EXPECT_EQ(fingering.places.at({2}), (TabPlace{5, 1}));
-}
-
 TEST(Fingering, CountsFretsFromTheCapo) {
     StringTuning tuning;
     tuning.capo = 3;
@@ -329,103 +196,6 @@ TEST(Fingering, FindsTheNextStringThatHasTheNote) {
 
 TEST(Fingering, KnowsNoNotes) {
     EXPECT_EQ(fingered({}, {}), Fingering{});
-}
-
-double costOfWay(const std::vector<Note>& notes, const std::vector<HandPlace>& way,
-                 const StringTuning& tuning) {
-    double cost = 0;
-    for (std::size_t i = 0; i < way.size(); ++i) {
-        cost += costOfPlace({notes[i]}, way[i], tuning);
-        if (i > 0) cost += HandMove({notes[i - 1]}, {notes[i]}).cost(way[i - 1], way[i]);
-    }
-    return cost;
-}
-
-/// Of every way there is, without any planning.
-double leastCostByTryingAll(const std::vector<Note>& notes, const StringTuning& tuning,
-                            const std::function<bool(std::size_t, int)>& isAllowed) {
-    double least = std::numeric_limits<double>::infinity();
-    std::vector<HandPlace> way;
-    const std::function<void()> extend = [&] {
-        if (way.size() == notes.size()) {
-            least = std::min(least, costOfWay(notes, way, tuning));
-            return;
-        }
-        for (int string = 0; string < static_cast<int>(tuning.strings.size()); ++string)
-            for (int position = 1; position <= tuning.highestFret(); ++position) {
-                const int fret = notes[way.size()].pitch.midi - tuning.openPitch(string);
-                const HandPlace hand{position, {{string, fret}}};
-                if (fret < 0 || fret > tuning.highestFret() || !isInReach(hand)) continue;
-                if (!isAllowed(way.size(), string)) continue;
-                way.push_back(hand);
-                extend();
-                way.pop_back();
-            }
-    };
-    extend();
-    return least;
-}
-
-std::vector<Note> randomLine(std::mt19937& random, int count, int lowest, int highest) {
-    std::vector<int> pitches;
-    for (int i = 0; i < count; ++i)
-        pitches.push_back(std::uniform_int_distribution(lowest, highest)(random));
-    std::vector<Note> notes = lineOf(pitches);
-    for (Note& note : notes) {
-        note.phrasing.slurred = random() % 3 == 0;
-        if (random() % 4 == 0) note.length = Beats(1);
-        if (random() % 5 == 0) note.phrasing.slideOut = SlideTo::Up;
-    }
-    return notes;
-}
-
-TEST(Fingering, IsTheCheapestOfAllWays) {
-    std::mt19937 random(20310504);
-    const StringTuning small{{64, 59, 55}, 9, 0};
-    for (int round = 0; round < 25; ++round) {
-        const std::vector<Note> notes = randomLine(random, 4, 55, 72);
-        const Fingering fingering = fingered(notes, small);
-        ASSERT_TRUE(fingering.unplayable.empty());
-        const double least = leastCostByTryingAll(notes, small, [](std::size_t, int) { return true; });
-        // The strings chosen, with the best positions for them, cost no more than anything else.
-        const double chosen = leastCostByTryingAll(notes, small, [&](std::size_t i, int string) {
-            return fingering.places.at(notes[i].id).string == string;
-        });
-        EXPECT_NEAR(chosen, least, 1e-9) << "round " << round;
-    }
-}
-
-TEST(Fingering, AlwaysSoundsThePitchThatIsWritten) {
-    std::mt19937 random(7);
-    for (const NamedTuning& named : namedTunings()) {
-        ASSERT_TRUE(isPlayable(named.tuning)) << named.name;
-        StringTuning tuning = named.tuning;
-        tuning.capo = static_cast<int>(random() % 5);
-        const std::vector<Note> notes = randomLine(random, 60, 28, 96);
-        const Fingering fingering = fingered(notes, tuning);
-        EXPECT_EQ(fingering.places.size() + fingering.unplayable.size(), notes.size());
-        for (const auto& [id, place] : fingering.places) {
-            EXPECT_EQ(tuning.openPitch(place.string) + place.fret, notes[id.value - 1].pitch.midi);
-            EXPECT_GE(place.fret, 0);
-            EXPECT_LE(place.fret, tuning.highestFret());
-        }
-        for (const NoteId id : fingering.unplayable)
-            for (int string = 0; string < static_cast<int>(tuning.strings.size()); ++string) {
-                const int fret = notes[id.value - 1].pitch.midi - tuning.openPitch(string);
-                EXPECT_TRUE(fret < 0 || fret > tuning.highestFret());
-            }
-    }
-}
-
-TEST(Fingering, StaysSmallForNotesPiledOnOnePlace) {
-    std::vector<Note> notes = lineOf(std::vector<int>(200, 60));
-    for (Note& note : notes)
-        note.onset = Beats(0);
-    // A guitar with a low B and a low F sharp (common practice).
-    const StringTuning eight{{64, 59, 55, 50, 45, 40, 35, 30}, 24};
-    const Fingering fingering = fingered(notes, eight);
-    EXPECT_EQ(fingering.places.size() + fingering.unplayable.size(), notes.size());
-    EXPECT_GE(fingering.places.size(), 1u);
 }
 
 } // namespace
