@@ -5,7 +5,7 @@
 #include "ui/desk/AboutText.h"
 #include "ui/desk/DeskWindow.h"
 #include "ui/desk/EarRecordDialog.h"
-#include "ui/desk/ExchangeDesk.h"
+#include "ui/desk/ExportDesk.h"
 #include "ui/desk/PlayersDialog.h"
 #include "ui/desk/SheetDesk.h"
 #include "ui/desk/StringsDesk.h"
@@ -37,7 +37,7 @@ void bindStudy(CommandSet& commands, DeskWindow& window) {
     commands.bind(Save, [&] { keeping.save(); });
     commands.bind(SaveAs, [&] { keeping.askWhereToSave(); });
     commands.bind(WriteSheet, [&] { window.sheets().ask(); });
-    commands.bind(WriteForOthers, [&] { window.exchange().askWhatToWrite(); });
+    commands.bind(WriteForOthers, [&] { window.exports().askWhatToWrite(); });
     commands.bind(FindRecording, [&] { keeping.askForRecording(); });
     commands.bind(NameStudy, [&] { keeping.askForTitle(); });
     commands.bind(Quit, [&] { window.close(); });

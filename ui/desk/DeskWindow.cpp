@@ -2,7 +2,8 @@
 
 #include "core/study/PlayedTime.h"
 #include "ui/desk/DeskCommands.h"
-#include "ui/desk/ExchangeDesk.h"
+#include "ui/desk/ExportDesk.h"
+#include "ui/desk/ImportDesk.h"
 #include "ui/desk/PageDesk.h"
 #include "ui/desk/SheetDesk.h"
 #include "ui/desk/SpeedSteps.h"
@@ -76,7 +77,8 @@ DeskWindow::DeskWindow(const DeskSession::Options& options, QSettings& store, st
     pageDesk = new PageDesk(*pageView, settings, this);
     stringsDesk = new StringsDesk(desk, *gridPanel->grid(), *messageBar, *this);
     sheetDesk = new SheetDesk(desk, tuning, *messageBar, settings, *this);
-    exchangeDesk = new ExchangeDesk(desk, *keeper, listener, *messageBar, settings, *this);
+    new ImportDesk(desk, *keeper, *messageBar, *this);
+    exportDesk = new ExportDesk(desk, listener, *messageBar, settings, *this);
     listener.keepIn(options.cache);
     sounding = new SoundDesk(desk.engine(), settings, *transportBar, this);
     takeDesk = new TakeDesk(desk, ears, *takePanel, *messageBar, settings);

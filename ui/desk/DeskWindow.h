@@ -39,11 +39,11 @@ class QSplitter;
 namespace earwright::ui {
 
 class ChorusSheetView;
+class ExportDesk;
 class FormStripView;
 class NoteGridPanel;
 class PageDesk;
 class PageView;
-class ExchangeDesk;
 class SheetDesk;
 class StringsDesk;
 class TakePanel;
@@ -91,7 +91,7 @@ public:
     PageDesk& pages() { return *pageDesk; }
     StringsDesk& strings() { return *stringsDesk; }
     SheetDesk& sheets() { return *sheetDesk; }
-    ExchangeDesk& exchange() { return *exchangeDesk; }
+    ExportDesk& exports() { return *exportDesk; }
     CommandSet& commands() { return *commandSet; }
     KeyBindings& keys() { return bindings; }
 
@@ -183,7 +183,7 @@ private:
     PageDesk* pageDesk = nullptr;
     StringsDesk* stringsDesk = nullptr;
     SheetDesk* sheetDesk = nullptr;
-    ExchangeDesk* exchangeDesk = nullptr;
+    ExportDesk* exportDesk = nullptr;
     TakePanel* takePanel;
     TransportBar* transportBar;
     QSplitter* splitter;

@@ -1,7 +1,7 @@
 // What joins session, views and player at the desk: each asks by signal, the desk lets the others know.
 #include "core/study/PracticeEdits.h"
 #include "ui/desk/DeskWindow.h"
-#include "ui/desk/ExchangeDesk.h"
+#include "ui/desk/ExportDesk.h"
 #include "ui/desk/StringsDesk.h"
 #include "ui/grid/LadderPanel.h"
 #include "ui/grid/LooseEndList.h"
@@ -124,7 +124,7 @@ void DeskWindow::listenWhereTheUserDoes() {
     feels->listenTo(part);
     playingDesk->listenTo(part);
     playedAs->listenTo(part);
-    exchangeDesk->listenTo(part);
+    exportDesk->listenTo(part);
 }
 
 void DeskWindow::connectListening() {

@@ -1,12 +1,10 @@
-// Files of other programs at the desk: opened as studies, and written for them.
+// The line, written for other programs.
 #pragma once
 
-#include "core/exchange/Imported.h"
 #include "core/result/Result.h"
 #include "ui/desk/BackgroundJob.h"
 #include "ui/desk/DeskSession.h"
 #include "ui/desk/ExportChoices.h"
-#include "ui/desk/KeepingDesk.h"
 #include "ui/desk/ListenedWork.h"
 #include "ui/desk/MessageBar.h"
 
@@ -15,28 +13,20 @@
 #include <filesystem>
 #include <memory>
 #include <optional>
-#include <string>
 
 class QSettings;
 class QWidget;
 
 namespace earwright::ui {
 
-/// Threads: interface only; reading and writing go on beside it.
-class ExchangeDesk : public QObject {
+/// Threads: interface only; listening and writing go on beside it.
+class ExportDesk : public QObject {
     Q_OBJECT
 public:
     /// Requires: all outlive this.
-    ExchangeDesk(DeskSession& session, KeepingDesk& keeping, RecordingListener& listener,
-                 MessageBar& messages, QSettings& settings, QWidget& window);
+    ExportDesk(DeskSession& session, RecordingListener& listener, MessageBar& messages, QSettings& settings,
+               QWidget& window);
 
-    /// Reads the file, asks for a part where it has several, and opens the line as a new study: with the
-    /// recording that is open, and its beat marks, where there is one. What was left out is told. Nothing
-    /// unsaved is lost without being asked. Requires: isForeign(path).
-    void open(const std::filesystem::path& path);
-    /// The same with a part chosen, by number or name, and where the notes of a MIDI file go.
-    void openPart(const std::filesystem::path& path, const std::string& part,
-                  MidiRhythm rhythm = MidiRhythm::Fitting);
     /// Opens the dialog, as it was answered the last time; says why not where nothing is written, or a file
     /// is being written already.
     void askWhatToWrite();
@@ -49,15 +39,6 @@ public:
     void listenTo(const HeardPart& part) { heardPart = part; }
 
 private:
-    /// What was asked of a file.
-    struct Wish {
-        std::filesystem::path path;
-        std::string part{};
-        MidiRhythm rhythm = MidiRhythm::Fitting;
-        /// Where it has several parts and none is chosen.
-        bool asksForPart = false;
-    };
-
     /// What is about to be written.
     struct Plan {
         ExportChoices choices;
@@ -70,10 +51,6 @@ private:
         PlayedNotes played;
     };
 
-    void read(const Wish& wish);
-    void askForPart(const std::filesystem::path& path, const Imported& imported);
-    void take(const std::filesystem::path& path, Imported imported);
-    void tell(const std::filesystem::path& path, const Imported& imported);
     /// Says why not, where a study is open.
     bool mayWrite();
     /// Says so where a file is being written already, and that it can be called off while it can.
@@ -86,15 +63,10 @@ private:
     bool isPreparing() const { return looking.isRunning() || listening.isBusy(); }
     void callOff();
     void tellCalledOff();
-    /// To read the same part the other way, where that makes another line.
-    std::optional<MessageBar::Answer> otherRhythm(const std::filesystem::path& path,
-                                                  const Imported& imported);
 
     DeskSession& session;
-    KeepingDesk& keeper;
     MessageBar& messages;
     QWidget& window;
-    BackgroundJob reading;
     QSettings& settings;
     /// For a file that is there already.
     BackgroundJob looking;
