@@ -31,6 +31,7 @@ ChorusSheetView::ChorusSheetView(QWidget* parent)
                     "drag the foot of a mark to move it; Ctrl catches on onsets."));
     setFrameShape(QFrame::NoFrame);
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    // Its room stays, so that no bar moves under the hand when another line begins.
     setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
     setFocusPolicy(Qt::StrongFocus);
     viewport()->setMouseTracking(true);
@@ -225,16 +226,21 @@ void ChorusSheetView::lay() {
     const QSize size = viewport()->size();
     if (model.duration <= Seconds(0)) {
         geometry = SheetGeometry();
-        verticalScrollBar()->setRange(0, 0);
+        setScrollable(0);
         return redraw();
     }
     geometry = SheetGeometry(*model.study, model.duration, lineLength,
                              SheetMetrics::filling(size.width(), size.height()));
-    verticalScrollBar()->setRange(
-        0, std::max(static_cast<int>(std::ceil(geometry.height())) - size.height(), 0));
+    setScrollable(static_cast<int>(std::ceil(geometry.height())) - size.height());
     verticalScrollBar()->setPageStep(size.height());
     verticalScrollBar()->setSingleStep(static_cast<int>(geometry.metrics().box / 3));
     redraw();
+}
+
+void ChorusSheetView::setScrollable(int beyondSight) {
+    verticalScrollBar()->setRange(0, std::max(beyondSight, 0));
+    // Disabled it has no handle.
+    verticalScrollBar()->setEnabled(beyondSight > 0);
 }
 
 void ChorusSheetView::redraw() {

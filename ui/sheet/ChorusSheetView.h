@@ -113,6 +113,7 @@ protected:
 
 private:
     void lay();
+    void setScrollable(int beyondSight);
     void paintInvitation(QPainter& painter) const;
     void redraw();
     /// For those who listen to the screen: told anew with every beat, not with every picture.

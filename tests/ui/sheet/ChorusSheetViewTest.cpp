@@ -184,6 +184,24 @@ TEST_F(ChorusSheetViewTest, ScrollsWhenTheEarLeavesTheSightAndNotAfterAHandScrol
     EXPECT_EQ(sheet.verticalScrollBar()->value(), 0);
 }
 
+TEST_F(ChorusSheetViewTest, HasAScrollBarOnlyWhereThereIsMoreThanFits) {
+    const auto isDrawn = [&] {
+        const QImage image = sheet.verticalScrollBar()->grab().toImage();
+        for (int y = 0; y < image.height(); ++y)
+            if (image.pixelColor(image.width() / 2, y).rgb() == color(Role::Rule).rgb()) return true;
+        return false;
+    };
+    EXPECT_TRUE(isDrawn()) << "two minutes";
+    const int width = sheet.viewport()->width();
+    sheet.setRecording(Seconds(6), {});
+    EXPECT_FALSE(isDrawn()) << "one line of bars";
+    sheet.setRecording(Seconds(0), {});
+    EXPECT_FALSE(isDrawn()) << "no recording";
+    EXPECT_EQ(sheet.viewport()->width(), width) << "bars stay where they are";
+    sheet.setRecording(Seconds(120), {});
+    EXPECT_TRUE(isDrawn());
+}
+
 TEST_F(ChorusSheetViewTest, HasAHairlineWhileTheKeyboardIsInIt) {
     QPushButton elsewhere(&sheet);
     elsewhere.show();
