@@ -183,6 +183,8 @@ std::optional<NoteId> writtenInsteadOf(const EarPlace& place, const PhraseCheck&
 FoundNote foundNow(const CheckedNote& note, const PhraseRecord& entry, const PhraseCheck& check, Day today) {
     FoundNote found{note.range.begin, note.note, today, HelpStep::None, intervalBefore(note, check), {}};
     for (const EarPlace& place : entry.places) {
+        // What is still to be written, such as a grace note close before this one, is nobody's yet.
+        if (place.unwritten && !place.settled) continue;
         const bool isAnothers = place.note && place.note != note.note && check.note(*place.note);
         const bool isHere = standsAt(place, note);
         const bool isOwn =

@@ -248,6 +248,17 @@ TEST(FoundNotes, AMissingNoteWrittenDownWasMissingFirst) {
     EXPECT_EQ(found(record)[0].mistake, Mistake::Missing);
 }
 
+// A grace note of the record that nobody wrote sounds just before the note it leads to.
+TEST(FoundNotes, ANoteBesideASoundThatIsStillUnwrittenIsFoundForItself) {
+    EarRecord record = after({}, checkOf({{2.0, Verdict::Supported}}, {1.95}));
+    ASSERT_EQ(record.phrases[0].found.size(), 1u);
+    EXPECT_FALSE(record.phrases[0].found[0].mistake) << "it was right at once";
+    EarRecord shown = withHelp(after({}, checkOf({}, {1.95})), phrase, Seconds(1.95), HelpStep::ShowIt);
+    shown = after(shown, checkOf({{2.0, Verdict::Supported}}, {1.95}));
+    ASSERT_EQ(shown.phrases[0].found.size(), 1u);
+    EXPECT_EQ(shown.phrases[0].found[0].help, HelpStep::None) << "the help was for the grace note";
+}
+
 TEST(FoundNotes, CountAsHelpedFromTheHighestStepOpened) {
     EarRecord record = after({}, checkWith({noteOf(1, 2, 60, Verdict::Contradicted, 62)}));
     record = withHelp(record, phrase, Seconds(2), HelpStep::SomethingOff);
