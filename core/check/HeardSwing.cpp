@@ -1,5 +1,6 @@
 #include "core/check/HeardSwing.h"
 
+#include "core/listening/Median.h"
 #include "core/listening/ViewBlend.h"
 
 #include <algorithm>
@@ -65,27 +66,45 @@ double likeliestShare(const OnsetTrack& onsets, const std::vector<Claim>& claims
     return best;
 }
 
-/// Where the first claim at a place is heard to begin; the place itself where none is.
-Seconds heardNear(const OnsetTrack& onsets, const std::vector<Claim>& claims, Seconds place, Seconds own) {
+/// How far behind their places the notes that begin no second half are heard as a rule.
+Seconds usualLag(const OnsetTrack& onsets, const std::vector<Claim>& claims) {
+    constexpr std::size_t enough = 4;
+    constexpr Seconds own{0.050};
+    std::vector<double> lags;
+    for (const Claim& claim : claims) {
+        if (claim.evenPair) continue;
+        const PlacedOnset heard = strongestAbout(onsets, claim.midi, claim.range.begin, own);
+        if (heard.log > heardAbove) lags.push_back((heard.time - claim.range.begin).value);
+    }
+    return lags.size() < enough ? Seconds(0) : Seconds(medianOf(std::move(lags)));
+}
+
+/// Where the first claim at a place is heard to begin; where none is, as far behind it as others are.
+Seconds heardNear(const OnsetTrack& onsets, const std::vector<Claim>& claims, Seconds place, Seconds own,
+                  Seconds lag) {
     constexpr double same = 0.001;
     for (const Claim& claim : claims) {
         if (std::abs((claim.range.begin - place).value) > same) continue;
         const PlacedOnset heard = strongestAbout(onsets, claim.midi, place, own);
-        return heard.log > heardAbove ? heard.time : place;
+        return heard.log > heardAbove ? heard.time : place + lag;
     }
-    return place;
+    return place + lag;
 }
 
-/// The shares of the pairs whose second note is heard about a swing.
+/// The shares of the pairs whose second note is heard about a swing, from onset to onset; where nothing is
+/// heard on a beat, from or to its place.
 struct HeardShares {
-    /// From onset to onset, so that neither the attack of an instrument nor a player who lags tells in them;
-    /// where nothing is heard on a beat, from or to its place.
-    std::vector<double> played;
+    /// By which notes are judged: where they sound.
+    std::vector<double> placed;
+    /// As they are felt: a place where nothing is heard lies as far behind as others are heard, so that
+    /// neither the attack of an instrument nor a player who lags tells in them.
+    std::vector<double> felt;
     Seconds shortOnes;
 };
 
 HeardShares sharesAbout(double share, const OnsetTrack& onsets, const std::vector<Claim>& claims) {
     constexpr Seconds reach{0.060}, ownReach{0.050};
+    const Seconds lag = usualLag(onsets, claims);
     HeardShares heard;
     for (const Claim& claim : claims) {
         if (!claim.evenPair) continue;
@@ -95,11 +114,17 @@ HeardShares sharesAbout(double share, const OnsetTrack& onsets, const std::vecto
         const PlacedOnset second =
             strongestAbout(onsets, claim.midi, placeAt(pair, share), std::min(reach, quarter));
         if (second.log <= heardAbove) continue;
-        const Seconds first = heardNear(onsets, claims, pair.begin, std::min(ownReach, quarter));
-        const Seconds next = heardNear(onsets, claims, pair.end, std::min(ownReach, quarter));
-        if (second.time <= first || next <= second.time) continue;
-        heard.played.push_back(ratio(second.time - first, next - first));
-        heard.shortOnes += next - second.time;
+        const auto around = [&](Seconds behind) {
+            const Seconds own = std::min(ownReach, quarter);
+            return Range{heardNear(onsets, claims, pair.begin, own, behind),
+                         heardNear(onsets, claims, pair.end, own, behind)};
+        };
+        const Range<Seconds> placed = around(Seconds(0)), felt = around(lag);
+        if (second.time <= std::max(placed.begin, felt.begin)) continue;
+        if (second.time >= std::min(placed.end, felt.end)) continue;
+        heard.placed.push_back(ratio(second.time - placed.begin, placed.length()));
+        heard.felt.push_back(ratio(second.time - felt.begin, felt.length()));
+        heard.shortOnes += felt.end - second.time;
     }
     return heard;
 }
@@ -138,9 +163,9 @@ PairsHeard swingIn(const PassageEvidence& evidence, std::vector<Claim> claims) {
     const OnsetTrack onsets = onsetsOf(evidence, claims);
     const HeardShares heard = sharesAbout(likeliestShare(onsets, claims), onsets, claims);
     // Where most of the pairs are not heard so, they are not divided alike.
-    if (std::ssize(heard.played) < std::max<std::ptrdiff_t>(Feel::leastPairs, (pairs + 1) / 2))
+    if (std::ssize(heard.placed) < std::max<std::ptrdiff_t>(Feel::leastPairs, (pairs + 1) / 2))
         return {std::move(claims)};
-    const double share = meanOf(heard.played);
+    const double share = meanOf(heard.placed);
     if (share < leastShare) return {std::move(claims), true};
     std::vector<Range<Seconds>> moved;
     for (const Claim& claim : claims)
@@ -148,7 +173,9 @@ PairsHeard swingIn(const PassageEvidence& evidence, std::vector<Claim> claims) {
             moved.push_back(*claim.evenPair);
     for (const Range<Seconds>& pair : moved)
         moveMiddles(claims, pair, share);
-    return {std::move(claims), true, swingOf(heard.played, heard.shortOnes)};
+    PairsHeard swung{std::move(claims), true};
+    if (meanOf(heard.felt) >= leastShare) swung.swing = swingOf(heard.felt, heard.shortOnes);
+    return swung;
 }
 
 } // namespace earwright

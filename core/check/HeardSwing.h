@@ -23,9 +23,9 @@ struct PairsHeard {
 /// Of the shares of a pair that the first of two eighths may have, up to four fifths, the one at which the
 /// onsets of the second ones' pitches speak most, by their mean log probability; its ratio and spread are
 /// told from the places where those onsets are heard, as durations from onset to onset (Friberg and
-/// Sundström, see feelOf), or from the beat's place where nothing is heard on it. Too few pairs
-/// (Feel::leastPairs) say nothing. Takes little beside the check: no span is listened to. A pure function.
-/// Requires: claims by time, pitches that are listened for.
+/// Sundström, see feelOf), or, where nothing is heard on a beat, from as far behind its place as other
+/// notes are heard. Too few pairs (Feel::leastPairs) say nothing. Takes little beside the check: no
+/// span is listened to. A pure function. Requires: claims by time, pitches that are listened for.
 PairsHeard swingIn(const PassageEvidence& evidence, std::vector<Claim> claims);
 
 } // namespace earwright

@@ -7,6 +7,7 @@
 #include <cmath>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
+#include <set>
 
 namespace earwright {
 namespace {
@@ -112,7 +113,8 @@ struct SwungPhrase {
     /// Written evenly.
     std::vector<Claim> claims;
 
-    explicit SwungPhrase(double swing) {
+    /// `lag`: of all notes behind their places. `rests`: the beats on which nothing begins.
+    explicit SwungPhrase(double swing, Seconds lag = Seconds(0), const std::set<std::size_t>& rests = {}) {
         constexpr double beat = 0.6;
         const std::vector<int> line{62, 64, 65, 67, 69, 70, 69, 67, 65, 64, 62, 60, 64, 67};
         addTone(sound.left, {0.2_s, 5.8_s}, 38, 0.1f);
@@ -121,9 +123,10 @@ struct SwungPhrase {
         };
         const double middle = swing / (1 + swing);
         for (std::size_t i = 0; i < line.size(); ++i) {
+            if (i % 2 == 0 && rests.contains(i / 2)) continue;
             claims.push_back({{place(i, 0.5), place(i + 1, 0.5)}, line[i]});
             if (i % 2 == 1) claims.back().evenPair = Range<Seconds>{place(i - 1, 0.5), place(i + 1, 0.5)};
-            addTone(sound.left, {place(i, middle), place(i + 1, middle) - 0.02_s}, line[i]);
+            addTone(sound.left, {place(i, middle) + lag, place(i + 1, middle) + lag - 0.02_s}, line[i]);
         }
         addNoise(sound.left, 0.0005f);
     }
@@ -152,6 +155,19 @@ TEST(NoteCheck, JudgesEvenlyWrittenEighthsAtTheSwingTheyArePlayedWith) {
         EXPECT_NEAR(check.answers[3].behind.value, 0.6 * (swing / (1 + swing) - 0.5), 0.02);
         EXPECT_EQ(check.answers[2].behind, Seconds(0));
     }
+}
+
+// A horn speaks late, and where a rest stands on the beat the beat itself is all there is to measure from.
+TEST(NoteCheck, TellsTheSwingOfALineThatLagsWithRestsOnItsBeats) {
+    const auto shareOf = [](Seconds lag) {
+        const SwungPhrase phrase(2, lag, {2, 4, 6});
+        const NoteCheck check = phrase.check(phrase.claims);
+        EXPECT_THAT(check.answers, Each(supported));
+        return check.swing ? check.swing->ratio / (1 + check.swing->ratio) : 0;
+    };
+    const double punctual = shareOf(0.0_s);
+    EXPECT_NEAR(punctual, 2.0 / 3, 0.025);
+    EXPECT_NEAR(shareOf(0.03_s), punctual, 0.012);
 }
 
 TEST(NoteCheck, StillFindsAWrongPitchAmongSwungEighths) {
