@@ -11,9 +11,30 @@
 #include <QSpinBox>
 #include <QVBoxLayout>
 
+#include <algorithm>
+#include <cmath>
+
 namespace earwright::ui {
 
-FormEditor::FormEditor(const Study& study, QWidget* parent) : QDialog(parent), meter(study.meter) {
+namespace {
+
+/// Bars from bar 1 to the end of the recording; a last one that breaks off near its end is one of them.
+std::int64_t barsInRecording(const Study& study) {
+    constexpr double breaksOff = 0.25;
+    if (!study.beatMap.hasTempo()) return 0;
+    const Seconds end = study.recording.rate.seconds(study.recording.length);
+    return std::llround(std::floor(study.meters().barsAt(study.beatMap.beatsAt(end)) + breaksOff));
+}
+
+} // namespace
+
+FormEditor::FormEditor(const Study& study, QWidget* parent)
+    : QDialog(parent),
+      meter(study.meter),
+      isAnyLaidOut(!study.chorusBars().empty()),
+      canLayOut(study.beatMap.hasTempo()),
+      barsToEnd(barsInRecording(study)),
+      chorusesFollow(!isAnyLaidOut) {
     setWindowTitle(tr("Form"));
     resize(560, 340);
     build(study);
@@ -56,8 +77,12 @@ QWidget* FormEditor::buildLayout(const Study& study) {
         box->setEnabled(false);
         connect(layOut, &QCheckBox::toggled, box, &QWidget::setEnabled);
     }
-    row->setEnabled(study.beatMap.hasTempo());
-    row->setToolTip(study.beatMap.hasTempo() ? QString() : tr("Mark two bars first."));
+    layOut->setChecked(canLayOut && !isAnyLaidOut);
+    connect(layOut, &QCheckBox::toggled, this, &FormEditor::showReading);
+    connect(barCount, &QSpinBox::valueChanged, this, [this] { barsFollow = false; });
+    connect(choruses, &QSpinBox::valueChanged, this, [this] { chorusesFollow = false; });
+    row->setEnabled(canLayOut);
+    row->setToolTip(canLayOut ? QString() : tr("Mark two bars first."));
     return row;
 }
 
@@ -92,15 +117,23 @@ QString FormEditor::reading() const {
     unread.removeDuplicates();
     if (!unread.isEmpty())
         sentence += tr(" Kept as typed, since it cannot be read: %1.").arg(unread.join(", "));
-    return sentence;
+    if (bars.empty() || isAnyLaidOut || layOut->isChecked()) return sentence;
+    return sentence + (canLayOut ? tr(" They show nowhere until a chorus is laid out.")
+                                 : tr(" They show once two bars are marked and a chorus is laid out."));
 }
 
 void FormEditor::showReading() {
+    followText();
     read->setText(reading());
-    if (!layOut->isChecked()) {
-        const auto bars = static_cast<int>(parseBars(text().toStdString(), meter).size());
-        if (bars > 0) barCount->setValue(bars);
-    }
+}
+
+void FormEditor::followText() {
+    const auto bars = static_cast<int>(parseBars(text().toStdString(), meter).size());
+    if (bars == 0) return;
+    const QSignalBlocker ownBars(barCount);
+    const QSignalBlocker ownChoruses(choruses);
+    if (barsFollow) barCount->setValue(bars);
+    if (chorusesFollow) choruses->setValue(static_cast<int>(std::max<std::int64_t>(barsToEnd / bars, 1)));
 }
 
 } // namespace earwright::ui

@@ -26,6 +26,7 @@ public:
         friend bool operator==(const Layout&, const Layout&) = default;
     };
 
+    /// Where bars are marked and no chorus is, laying out as many as the recording has room for is proposed.
     explicit FormEditor(const Study& study, QWidget* parent = nullptr);
 
     QString text() const;
@@ -33,15 +34,24 @@ public:
     /// Choruses to lay out; nothing where the user left that alone.
     std::optional<Layout> chorusLayout() const;
     void setChorusLayout(const Layout& layout);
-    /// What the text amounts to: how many bars, and which symbols cannot be read.
+    /// What the text amounts to: how many bars, which symbols cannot be read, and that they show nowhere as
+    /// long as no chorus is laid out.
     QString reading() const;
 
 private:
     void build(const Study& study);
     QWidget* buildLayout(const Study& study);
     void showReading();
+    /// Bars and choruses go with the text until the user says how many.
+    void followText();
 
     Meter meter;
+    bool isAnyLaidOut = false;
+    bool canLayOut = false;
+    /// Bars from bar 1 to the end of the recording; none where that is not known.
+    std::int64_t barsToEnd = 0;
+    bool barsFollow = true;
+    bool chorusesFollow = false;
     QPlainTextEdit* form = nullptr;
     QLabel* read = nullptr;
     QCheckBox* layOut = nullptr;

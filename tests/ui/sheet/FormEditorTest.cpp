@@ -1,18 +1,31 @@
 #include "ui/sheet/FormEditor.h"
 
+#include "core/study/SpanEdits.h"
+
+#include <QCheckBox>
+
 #include <gtest/gtest.h>
 
 namespace earwright::ui {
 namespace {
 
+/// Bars of two seconds, the first at two seconds of a minute: 29 to the end.
+Study withBars() {
+    Study study;
+    study.beatMap = BeatMap({{Beats(0), Seconds(2)}, {Beats(4), Seconds(4)}});
+    study.recording.rate = SampleRate{44100};
+    study.recording.length = Frames(60 * 44100);
+    return study;
+}
+
 TEST(FormEditor, SaysHowManyBarsItReads) {
-    FormEditor editor{Study{}};
+    FormEditor editor{withBars()};
     editor.setText("Bb7 | Eb7 | Bb7 | Fm7 Bb7");
     EXPECT_EQ(editor.reading(), "4 bars.");
 }
 
 TEST(FormEditor, NamesWhatItCannotRead) {
-    FormEditor editor{Study{}};
+    FormEditor editor{withBars()};
     editor.setText("Bb7 | wobble | Bb7 | wobble");
     EXPECT_EQ(editor.reading(), "4 bars. Kept as typed, since it cannot be read: wobble.");
 }
@@ -24,11 +37,40 @@ TEST(FormEditor, StartsWithTheFormOfTheStudy) {
     EXPECT_EQ(parseBars(editor.text().toStdString(), study.meter), study.chart.form);
 }
 
-TEST(FormEditor, LaysOutChorusesOnlyWhenAsked) {
-    FormEditor editor{Study{}};
+TEST(FormEditor, LaysOutFurtherChorusesOnlyWhenAsked) {
+    FormEditor editor{layOutChoruses(withBars(), 1, 12, 2)};
     EXPECT_FALSE(editor.chorusLayout());
     editor.setChorusLayout({5, 12, 3});
     EXPECT_EQ(editor.chorusLayout(), (FormEditor::Layout{5, 12, 3}));
+}
+
+// A form that is typed and shows nowhere looks as if it had been lost.
+TEST(FormEditor, ProposesTheFirstChorusesAsManyAsFit) {
+    FormEditor editor{withBars()};
+    editor.setText("F7 | Bb7 | F7 | % | Bb7 | % | F7 | % | C7 | Bb7 | F7 | C7");
+    EXPECT_EQ(editor.chorusLayout(), (FormEditor::Layout{1, 12, 2}));
+    editor.setText("F7 | Bb7");
+    EXPECT_EQ(editor.chorusLayout(), (FormEditor::Layout{1, 2, 14}));
+}
+
+TEST(FormEditor, KeepsToTheBarsAndChorusesThatTheUserChose) {
+    FormEditor editor{withBars()};
+    editor.setText("F7 | Bb7 | F7 | F7");
+    editor.setChorusLayout({1, 8, 3});
+    editor.setText("F7 | Bb7");
+    EXPECT_EQ(editor.chorusLayout(), (FormEditor::Layout{1, 8, 3}));
+}
+
+TEST(FormEditor, SaysWhereAFormWouldShowNowhere) {
+    FormEditor editor{withBars()};
+    editor.setText("F7 | Bb7");
+    EXPECT_EQ(editor.reading(), "2 bars.");
+    editor.findChild<QCheckBox*>()->setChecked(false);
+    EXPECT_EQ(editor.reading(), "2 bars. They show nowhere until a chorus is laid out.");
+    FormEditor early{Study{}};
+    early.setText("F7 | Bb7");
+    EXPECT_FALSE(early.chorusLayout());
+    EXPECT_EQ(early.reading(), "2 bars. They show once two bars are marked and a chorus is laid out.");
 }
 
 } // namespace
