@@ -193,7 +193,10 @@ bool ChorusSheetView::isInSight(Seconds place) const {
 Range<Seconds> ChorusSheetView::timeInSight() const {
     if (geometry.lines().empty()) return {};
     const double top = verticalScrollBar()->value();
-    const std::size_t last = geometry.lineAt(top + viewport()->height());
+    const double bottom = top + viewport()->height();
+    std::size_t last = geometry.lineAt(bottom);
+    // Of which nothing but the room above it shows.
+    if (last > geometry.lineAt(top) && geometry.box(last).top() >= bottom) --last;
     return {geometry.lines()[geometry.lineAt(top)].time.begin, geometry.lines()[last].time.end};
 }
 

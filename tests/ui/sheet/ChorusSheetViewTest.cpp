@@ -184,6 +184,19 @@ TEST_F(ChorusSheetViewTest, ScrollsWhenTheEarLeavesTheSightAndNotAfterAHandScrol
     EXPECT_EQ(sheet.verticalScrollBar()->value(), 0);
 }
 
+TEST_F(ChorusSheetViewTest, HasInSightOnlyLinesOfWhichThereIsSomethingToSee) {
+    const SheetGeometry& places = sheet.places();
+    ASSERT_LT(places.box(2).top(), sheet.viewport()->height());
+    EXPECT_GE(sheet.timeInSight().end, places.lines()[2].time.end);
+    // Until of the third line nothing but the room for its chords shows.
+    int height = 640;
+    while (places.box(2).top() < sheet.viewport()->height())
+        sheet.resize(900, --height);
+    ASSERT_GT(sheet.viewport()->height(), places.lineBand(2).top());
+    EXPECT_EQ(sheet.timeInSight().end, places.lines()[1].time.end);
+    EXPECT_EQ(sheet.timeInSight().begin, Seconds(0));
+}
+
 TEST_F(ChorusSheetViewTest, HasAScrollBarOnlyWhereThereIsMoreThanFits) {
     const auto isDrawn = [&] {
         const QImage image = sheet.verticalScrollBar()->grab().toImage();
