@@ -34,26 +34,42 @@ void paintOctaveArc(QPainter& painter, const GridGeometry& geometry, double cent
     painter.drawPath(arc);
 }
 
-/// How likely an octave is, on a ground of its own beside its dot.
-void paintShare(QPainter& painter, const GridGeometry& geometry, double centre, const PitchStrength& pitch) {
+/// Whether heads of notes and the degrees over them leave a place to other words.
+bool isFree(const QRectF& place, const GridScene& scene, const GridGeometry& geometry) {
+    constexpr double halfHead = 7, overHead = 18;
+    return std::ranges::none_of(scene.study->notes, [&](const Note& note) {
+        const QPointF head = geometry.head(note);
+        return place.intersects(
+            QRectF(head.x() - halfHead, head.y() - overHead, 2 * halfHead, overHead + halfHead));
+    });
+}
+
+/// How likely an octave is, on a ground of its own beside its dot: before it, or behind it and clear of the
+/// arc where only there nothing is written.
+void paintShare(QPainter& painter, const GridScene& scene, const GridGeometry& geometry, double centre,
+                const PitchStrength& pitch) {
+    constexpr double arc = 8;
     const QString share = QStringLiteral("%1 %").arg(std::lround(100 * pitch.probability()));
     const double width = painter.fontMetrics().horizontalAdvance(share) + 2 * shareMargin;
-    const double right = centre - largestDot - shareGap;
-    const QRectF room(right - width, geometry.y(pitch.midi) - GridGeometry::rowHeight / 2.0, width,
-                      GridGeometry::rowHeight);
+    const double away = largestDot + shareGap;
+    const QRectF before(centre - away - width, geometry.y(pitch.midi) - GridGeometry::rowHeight / 2.0, width,
+                        GridGeometry::rowHeight);
+    const QRectF behind = before.translated(2 * away + width + arc, 0);
+    const bool goesBehind = !isFree(before, scene, geometry) && isFree(behind, scene, geometry);
+    const QRectF& room = goesBehind ? behind : before;
     painter.fillRect(room, color(Role::Page, 0.9));
     painter.drawText(room, Qt::AlignCenter, share);
 }
 
 /// The octaves between which the recording leaves the choice: joined, each with its share.
-void paintRivals(QPainter& painter, const GridGeometry& geometry, double centre,
-                 const std::vector<PitchStrength>& rivals) {
+void paintRivals(QPainter& painter, const GridScene& scene, const GridGeometry& geometry, double centre) {
+    const std::vector<PitchStrength>& rivals = scene.evidence->rivals;
     painter.setPen(QPen(color(Role::Hint), 1.2));
     painter.setBrush(Qt::NoBrush);
     painter.setFont(font(TextStyle::Label));
     for (std::size_t i = 0; i < rivals.size(); ++i) {
         if (i > 0) paintOctaveArc(painter, geometry, centre, rivals[i - 1], rivals[i]);
-        paintShare(painter, geometry, centre, rivals[i]);
+        paintShare(painter, scene, geometry, centre, rivals[i]);
     }
 }
 
@@ -109,7 +125,7 @@ void paintEvidence(QPainter& painter, const GridScene& scene, const GridGeometry
     painter.setClipRect(cells, Qt::IntersectClip);
     painter.setRenderHint(QPainter::Antialiasing);
     painter.fillRect(QRectF(left, cells.top(), 2 * (centre - left), cells.height()), color(Role::Hint, 0.07));
-    paintRivals(painter, geometry, centre, evidence.rivals);
+    paintRivals(painter, scene, geometry, centre);
     painter.setPen(Qt::NoPen);
     for (const PitchStrength& pitch : evidence.pitches) {
         if (pitch.strength <= 0) continue;

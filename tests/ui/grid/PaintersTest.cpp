@@ -292,6 +292,24 @@ TEST_F(GridPainters, LetEvidenceGrowInItsColumnAndJoinOctaves) {
     EXPECT_EQ(besideDot(70), 0);
 }
 
+TEST_F(GridPainters, WriteTheShareOfAnOctaveWhereNoNoteStands) {
+    const double centre = (geometry.x(Beats(10)) + geometry.x(Beats(21, 2))) / 2;
+    const auto share = [&](double left) {
+        const double half = GridGeometry::rowHeight / 2.0;
+        return count(drawn(), QRectF(centre + left, geometry.y(70) - half, 30, 2 * half), Role::Hint);
+    };
+    scene.evidence = ColumnEvidence{{Beats(10), Beats(21, 2)}, {{58, 0.6}, {70, 0.7}}};
+    const int before = share(-41);
+    const int behind = share(20);
+    EXPECT_GT(before, 0);
+    // The degree over this head stands in the row above it.
+    Study study = *scene.study;
+    study.notes.push_back(sampleNote(3, Beats(19, 2), Beats(1, 2), 69));
+    use(std::move(study));
+    EXPECT_EQ(share(-41), 0);
+    EXPECT_GT(share(20), behind);
+}
+
 TEST_F(GridPainters, DrawThePlayheadWhereTheEarIs) {
     scene.playhead = 10.5;
     const QImage image = drawn();
