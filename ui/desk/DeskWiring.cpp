@@ -71,6 +71,7 @@ void DeskWindow::connectPanel() {
             [this](int midi, double loudness) { desk.engine().audition(midi, loudness); });
     connect(grid, &NoteGrid::sliceRequested, &ears, &ListeningDesk::hearSlice);
     connect(grid, &NoteGrid::placeChosen, &ears, &ListeningDesk::hearFrom);
+    connect(grid, &NoteGrid::cursorMoved, pageView, &PageView::showPlace);
     connect(grid, &NoteGrid::selectionChanged, this, [this, grid] {
         const std::vector<NoteId> notes = grid->selectedNotes();
         pageView->setSelected(notes, grid->selectedNote());

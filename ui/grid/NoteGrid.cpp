@@ -225,7 +225,9 @@ void NoteGrid::setCursor(const GridCursor& cursor) {
 }
 
 void NoteGrid::putCursor(const GridCursor& cursor, std::set<NoteId> also, std::optional<NoteId> anchor) {
+    const bool isElsewhere = cursor.place != scene.cursor.place;
     scene.cursor = cursor;
+    if (isElsewhere) emit cursorMoved(cursor.place);
     scene.alsoSelected = std::move(also);
     selectionAnchor = anchor;
     isPhrasingOffered = true;

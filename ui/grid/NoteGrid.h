@@ -124,6 +124,8 @@ signals:
     /// A click over the cells: the ear is to go there.
     void placeChosen(earwright::Seconds time);
     void selectionChanged();
+    /// To another place, be a note there or not; told before the selection that changes with it.
+    void cursorMoved(const earwright::Beats& place);
 
 protected:
     void paintEvent(QPaintEvent* event) override;

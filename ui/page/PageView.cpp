@@ -64,7 +64,20 @@ void PageView::setBars(const std::optional<Range<Beats>>& shown) {
 
 void PageView::setSelected(const std::vector<NoteId>& notes, const std::optional<NoteId>& atCursor) {
     paper->select({notes.begin(), notes.end()});
-    if (atCursor && isVisible()) bringIntoSight(paper->lineOf(*atCursor));
+    sought = atCursor;
+    seek();
+}
+
+void PageView::showPlace(const Beats& place) {
+    const int line = isVisible() ? paper->lineAt(place) : -1;
+    if (line >= 0) bringIntoSight(paper->boxOfLine(line));
+}
+
+void PageView::seek() {
+    const QRect line = sought && isVisible() ? paper->lineOf(*sought) : QRect();
+    if (line.isEmpty()) return;
+    sought.reset();
+    bringIntoSight(line);
 }
 
 void PageView::setPlayhead(const std::optional<Beats>& place) {
@@ -229,6 +242,8 @@ void PageView::take(Laid laid, double zoom) {
     paper->show(font, *std::move(laid), zoom);
     fitHeight();
     setVisible(true);
+    // Once there is room to scroll in.
+    if (sought) QMetaObject::invokeMethod(this, &PageView::seek, Qt::QueuedConnection);
 }
 
 } // namespace earwright::ui

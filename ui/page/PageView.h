@@ -40,8 +40,10 @@ public:
     void setStudy(std::shared_ptr<const Study> study);
     /// The bars the grid shows.
     void setBars(const std::optional<Range<Beats>>& bars);
-    /// The line of the note at the cursor comes into sight.
+    /// The line of the note at the cursor comes into sight; of one just written, once it is laid out.
     void setSelected(const std::vector<NoteId>& notes, const std::optional<NoteId>& atCursor);
+    /// The line of a place comes into sight, such as that of the cursor where no note is.
+    void showPlace(const Beats& place);
     /// The place that is heard; drawn where it is on the page, whose line comes into sight.
     void setPlayhead(const std::optional<Beats>& place);
     /// Whether the user wants to see it.
@@ -82,6 +84,8 @@ private:
     void layOut();
     void take(Laid laid, double zoom);
     void bringIntoSight(const QRect& line);
+    /// Brings the line of the note that is sought into sight, if it is there.
+    void seek();
     /// Pixels: what there is to show, as far as the panel has room.
     int fittingHeight() const;
     void fitHeight();
@@ -99,6 +103,8 @@ private:
     /// How often something else was wanted: what was ordered before is not shown any more.
     std::uint64_t orders = 0;
     int playingLine = -1;
+    /// The note at the cursor, until its line was brought into sight.
+    std::optional<NoteId> sought;
     /// Pixels in height.
     int fitting = 1;
     bool wanted = true;

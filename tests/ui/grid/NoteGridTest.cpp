@@ -41,6 +41,15 @@ TEST_F(NoteGridView, HasNoColumnsUntilBarsAreMarked) {
     EXPECT_EQ(edits, 0);
 }
 
+TEST_F(NoteGridView, TellsOfEveryPlaceItsCursorGoesToBeANoteThereOrNot) {
+    QSignalSpy moves(&grid, &NoteGrid::cursorMoved);
+    grid.goTo(Beats(9));
+    ASSERT_EQ(moves.count(), 1);
+    EXPECT_EQ(moves.last()[0].value<Beats>(), Beats(9));
+    grid.moveCursor(0, 1);
+    EXPECT_EQ(moves.count(), 1) << "the place is the same";
+}
+
 TEST_F(NoteGridView, IsDrivenByKeysAlone) {
     grid.setFocus();
     const int start = grid.cursor().midi;

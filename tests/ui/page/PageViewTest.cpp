@@ -152,7 +152,46 @@ TEST_F(PageViewTest, BringsTheLineOfTheSelectedNoteIntoSightAndBeginsNewBarsAtTh
     view.setSelected({last}, last);
     EXPECT_GE(view.placeOf(last).top(), top());
     EXPECT_LE(view.placeOf(last).bottom(), top() + view.viewport()->height());
+    view.showPlace(Beats(0));
+    EXPECT_LT(top(), view.placeOf(NoteId{1}).top());
+    view.showPlace(Beats(95, 2));
+    EXPECT_LE(view.placeOf(last).bottom(), top() + view.viewport()->height());
     view.setBars(Range<Beats>{Beats(4), Beats(48)});
+    EXPECT_EQ(top(), 0);
+}
+
+TEST_F(PageViewTest, BringsTheLineOfANoteJustWrittenIntoSightOnceItIsLaidOut) {
+    Study longer = writtenStudy();
+    for (int i = 8; i < 44; ++i)
+        longer.notes.push_back(
+            {NoteId{static_cast<std::uint64_t>(i + 1)}, Beats(i), Beats(1), Pitch{67 + i % 5, {}}, 0.6, {}});
+    show(longer);
+    view.setBars(Range<Beats>{Beats(0), Beats(48)});
+    view.resize(440, 180);
+    QTest::qWait(0);
+    std::function<void(PageView::Laid)> ready;
+    std::optional<PageOrder> order;
+    view.setLayer([&](PageOrder wanted, std::function<void(PageView::Laid)> done) {
+        order = std::move(wanted);
+        ready = std::move(done);
+    });
+    const NoteId written{60};
+    longer.notes.push_back({written, Beats(46), Beats(1), Pitch{70, {}}, 0.6, {}});
+    show(longer);
+    view.setSelected({written}, written);
+    ASSERT_TRUE(order);
+    ASSERT_TRUE(view.placeOf(written).isEmpty());
+    ready(laidOut(*order));
+    const auto top = [&] { return view.verticalScrollBar()->value(); };
+    EXPECT_TRUE(soon([&] { return top() > 0; }));
+    EXPECT_GE(view.placeOf(written).top(), top());
+    EXPECT_LE(view.placeOf(written).bottom(), top() + view.viewport()->height());
+    // Who scrolls on by hand is left alone by what is laid out later.
+    view.verticalScrollBar()->setValue(0);
+    longer.notes.back().length = Beats(2);
+    show(longer);
+    ready(laidOut(*order));
+    QTest::qWait(20);
     EXPECT_EQ(top(), 0);
 }
 
