@@ -165,7 +165,22 @@ std::optional<HelpedPlace> CheckBook::nextPlace(SpanId phrase, std::optional<Not
         if (isOpen(helped) && helped.place.range.begin >= cursor) return helped;
     for (const HelpedPlace& helped : all)
         if (isOpen(helped)) return helped;
-    return std::nullopt;
+    return shownAgain(phrase, chosen, cursor);
+}
+
+std::optional<HelpedPlace> CheckBook::shownAgain(SpanId phrase, std::optional<NoteId> chosen,
+                                                 Seconds cursor) const {
+    const auto all = places(phrase);
+    if (all.empty()) return std::nullopt;
+    const auto last = current(phrase);
+    const auto isLast = [&](const HelpedPlace& helped) { return last && isSame(helped.place, last->place); };
+    for (const HelpedPlace& helped : all)
+        if (chosen && helped.place.note == chosen && !isLast(helped)) return helped;
+    const auto now = std::ranges::find_if(all, isLast);
+    const auto next = now != all.end() ? now + 1 : std::ranges::find_if(all, [&](const HelpedPlace& helped) {
+        return helped.place.range.begin >= cursor;
+    });
+    return next == all.end() ? all.front() : *next;
 }
 
 HelpedPlace CheckBook::open(SpanId phrase, const CheckedPlace& place) {

@@ -43,7 +43,7 @@ public:
     std::vector<HelpedPlace> places(SpanId phrase) const;
     /// The place help goes to next: the one of the chosen note if it has one that is not fully shown, else
     /// the one helped last if it is not, else the first after `cursor` that is not, round to the phrase's
-    /// start.
+    /// start. Once all are shown they are gone through again. Nothing where there is no place.
     std::optional<HelpedPlace> nextPlace(SpanId phrase, std::optional<NoteId> chosen, Seconds cursor) const;
     /// One more step for a place of that phrase; its state afterwards.
     HelpedPlace open(SpanId phrase, const CheckedPlace& place);
@@ -63,6 +63,8 @@ private:
     };
     static std::set<NoteId> unjudged(const Entry& entry, const std::vector<Note>& written);
     HelpStep stepOf(const Entry& entry, const CheckedPlace& place) const;
+    /// Where every place is fully shown: the chosen note's, else the one after the one helped last.
+    std::optional<HelpedPlace> shownAgain(SpanId phrase, std::optional<NoteId> chosen, Seconds cursor) const;
 
     std::map<SpanId, Entry> phrases;
 };

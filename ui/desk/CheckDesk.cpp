@@ -184,7 +184,8 @@ void CheckDesk::refresh() {
     panel.ladder()->showCheck(*check, session.study().earRecord.foundByEar(), furtherOn[*shown],
                               checks.changedSince(*shown, session.study()));
     if (const auto helped = checks.current(*shown); helped && helped->step != HelpStep::None)
-        panel.ladder()->showHint(hintOf(*helped, session.study()), sentenceOf(*helped));
+        panel.ladder()->showHint(hintOf(*helped, session.study()), sentenceOf(*helped),
+                                 checks.places(*shown).size() > 1);
     else
         panel.grid()->setEvidence(std::nullopt);
 }

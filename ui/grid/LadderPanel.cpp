@@ -68,11 +68,11 @@ LadderPanel::LadderPanel(QWidget* parent)
       numbers(labelled(this, TextStyle::Small)),
       steps(new LadderSteps(this)),
       check(new QuietButton(tr("check"), this)),
-      next(new QuietButton(tr("next step"), this)) {
+      next(new QuietButton({}, this)) {
     setAccessibleName(tr("Check and help"));
     numbers->setForegroundRole(QPalette::PlaceholderText);
     check->setToolTip(tr("Check what is written in this phrase against the record"));
-    next->setToolTip(tr("One step more of help for this place"));
+    offerNext(HelpStep::None);
 
     auto* top = new QHBoxLayout;
     top->setSpacing(spacing::tight);
@@ -145,6 +145,7 @@ void LadderPanel::showCheck(const PhraseCheck& found, int foundByEar, int furthe
     numbers->setText(summed());
     numbers->setToolTip(explanation(furtherOn));
     steps->setStep(HelpStep::None);
+    offerNext(HelpStep::None);
     check->setVisible(changed > 0);
     check->setEnabled(true);
     showLadder(true);
@@ -153,11 +154,18 @@ void LadderPanel::showCheck(const PhraseCheck& found, int foundByEar, int furthe
     next->setEnabled(true);
 }
 
-void LadderPanel::showHint(const Hint& hint, const QString& sentence) {
+void LadderPanel::offerNext(HelpStep opened) {
+    const bool isShown = opened == HelpStep::ShowIt;
+    next->setText(isShown ? tr("next place") : tr("next step"));
+    next->setToolTip(isShown ? tr("Help for the next place") : tr("One step more of help for this place"));
+}
+
+void LadderPanel::showHint(const Hint& hint, const QString& sentence, bool areOthers) {
     say([sentence] { return sentence; });
     steps->setStep(hint.step);
     steps->setVisible(true);
-    next->setVisible(hint.step != HelpStep::ShowIt);
+    offerNext(hint.step);
+    next->setVisible(hint.step != HelpStep::ShowIt || areOthers);
 }
 
 QString LadderPanel::sentence() const {

@@ -29,8 +29,9 @@ public:
     /// Its outcome, without any place. `furtherOn` sounds are too far from any written note for help;
     /// `changed` notes were changed, written or taken out since.
     void showCheck(const PhraseCheck& check, int foundByEar, int furtherOn = 0, int changed = 0);
-    /// Help for one place, worded by hintText(). Requires: showCheck() before.
-    void showHint(const Hint& hint, const QString& sentence);
+    /// Help for one place, worded by hintText(); with all of it shown the next one is offered, where there
+    /// are others. Requires: showCheck() before.
+    void showHint(const Hint& hint, const QString& sentence, bool areOthers = false);
 
     /// The key each command has now, for the sentences that name one.
     void setKeys(KeyOf keys);
@@ -45,6 +46,8 @@ signals:
 
 private:
     void showLadder(bool shown);
+    /// What the button leads to: another step, or another place.
+    void offerNext(HelpStep opened);
     /// Says a sentence that is worded anew when keys change.
     void say(std::function<QString()> wording);
 

@@ -130,6 +130,24 @@ TEST_F(CheckBookTest, HelpsTheChosenNoteFirst) {
     EXPECT_EQ(book.nextPlace(phrase, NoteId{1}, Seconds(2.9))->place.kind, PlaceKind::Unwritten);
 }
 
+TEST_F(CheckBookTest, GoesThroughThePlacesAgainOnceAllAreShown) {
+    EXPECT_FALSE(CheckBook().nextPlace(phrase, std::nullopt, Seconds(0)));
+    const auto help = [&](std::optional<NoteId> chosen = std::nullopt) {
+        return book.open(phrase, book.nextPlace(phrase, chosen, Seconds(0))->place);
+    };
+    for (int step = 0; step < 3 * 4; ++step)
+        help();
+    EXPECT_EQ(help().place.note, NoteId{2});
+    EXPECT_EQ(help(NoteId{2}).place.note, NoteId{3}) << "the note help went to is chosen by that";
+    EXPECT_EQ(help().place.kind, PlaceKind::Unwritten);
+    EXPECT_EQ(help(NoteId{3}).place.note, NoteId{3});
+    // The next check finds the same: what is shown already can be asked for again.
+    book.keep(checked());
+    const HelpedPlace again = help();
+    EXPECT_EQ(again.place.note, NoteId{2});
+    EXPECT_EQ(again.step, HelpStep::ShowIt);
+}
+
 TEST_F(CheckBookTest, TellsTheGridOnlyWhatWasOpened) {
     EXPECT_TRUE(hintsOf(book, phrase, study).empty());
     book.open(phrase, book.nextPlace(phrase, std::nullopt, Seconds(0))->place);

@@ -122,6 +122,25 @@ TEST(LadderPanel, ShowsAStepWithItsSentence) {
     EXPECT_EQ(panel.sentence().toStdString(), "Bar 30, beat 3: the record is lower");
 }
 
+TEST(LadderPanel, LeadsOnToTheNextPlaceWhereThereAreOthers) {
+    LadderPanel panel;
+    panel.showCheck(sixOneOne(), 5);
+    const auto offered = [&] {
+        for (const QAbstractButton* button : panel.findChildren<QAbstractButton*>())
+            if (!button->isHidden()) return button->text();
+        return QString();
+    };
+    EXPECT_EQ(offered(), "next step");
+    Hint hint;
+    hint.step = HelpStep::ShowIt;
+    panel.showHint(hint, "Bar 30, beat 3: the record has D", true);
+    EXPECT_EQ(offered(), "next place");
+    panel.showHint(hint, "Bar 30, beat 3: the record has D");
+    EXPECT_EQ(offered(), QString()) << "all is said";
+    panel.showCheck(sixOneOne(), 5);
+    EXPECT_EQ(offered(), "next step");
+}
+
 TEST(LadderPanel, AsksForTheNextStepFromAnywhereOnTheLadder) {
     LadderPanel panel;
     panel.resize(400, 120);
