@@ -9,6 +9,7 @@
 #include <QApplication>
 #include <QCommandLineParser>
 #include <QIcon>
+#include <QScreen>
 #include <QSettings>
 #include <QStandardPaths>
 
@@ -91,7 +92,7 @@ int main(int argc, char** argv) {
     options.cache = pathOf(QStandardPaths::writableLocation(QStandardPaths::GenericCacheLocation) +
                            QStringLiteral("/earwright"));
     DeskWindow window(options, settings, systemMidiPorts());
-    window.show();
+    window.showWithin(window.screen()->availableSize());
     window.session().findLostWork();
     if (!file.isEmpty()) window.open(pathOf(file));
     return QApplication::exec();

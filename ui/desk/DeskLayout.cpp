@@ -87,6 +87,14 @@ void DeskWindow::restoreLayout() {
     pageView->setWanted(settings.value(QStringLiteral("desk/page"), true).toBool());
 }
 
+void DeskWindow::showWithin(const QSize& screenRoom) {
+    // What the system draws around a window is not known before it is shown.
+    constexpr QSize frame{8, 40};
+    const bool hasRoom = (size() + frame).boundedTo(screenRoom) == size() + frame;
+    if (!hasRoom) setWindowState(windowState() | Qt::WindowMaximized);
+    show();
+}
+
 void DeskWindow::toNextPart() {
     QWidget* const parts[]{formStrip,         chorusSheet,         messageBar,
                            gridPanel->grid(), gridPanel->ladder(), gridPanel->looseEnds(),

@@ -59,6 +59,9 @@ public:
                std::unique_ptr<MidiPorts> midi = nullptr);
     ~DeskWindow() override;
 
+    /// Shows it; on a screen that has no room for it and its frame, over all of the screen.
+    void showWithin(const QSize& screenRoom);
+
     /// Opens a recording or a study, as if chosen by hand.
     void open(const std::filesystem::path& path);
 

@@ -33,6 +33,19 @@ TEST_F(DeskWindowTest, BindsEveryCommand) {
     EXPECT_TRUE(window->commands().unbound().empty());
 }
 
+TEST_F(DeskWindowTest, FillsAScreenThatHasNoRoomForItsFrame) {
+    const QSize usual = window->size();
+    const auto fills = [&](const QSize& room) {
+        window = std::make_unique<DeskWindow>(options(), settings);
+        window->resize(usual);
+        window->showWithin(room);
+        return window->isMaximized();
+    };
+    EXPECT_FALSE(fills(usual + QSize(200, 200)));
+    EXPECT_TRUE(fills({usual.width() + 200, usual.height()})) << "the last row would lie below the screen";
+    EXPECT_TRUE(fills({usual.width() - 1, usual.height() + 200}));
+}
+
 TEST_F(DeskWindowTest, OpensAFileDroppedAnywhereOnIt) {
     QMimeData file;
     file.setUrls({QUrl::fromLocalFile(QString::fromStdString(recording().string()))});
