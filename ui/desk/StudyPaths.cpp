@@ -3,6 +3,8 @@
 #include "ui/desk/DeskSession.h"
 
 #include <QCoreApplication>
+#include <QDir>
+#include <QFileInfo>
 #include <QStandardPaths>
 #include <QStringList>
 
@@ -47,7 +49,8 @@ QString titleOf(const DeskSession& session) {
 QString startFolder(const DeskSession& session) {
     if (!session.studyFile().empty()) return textOf(session.studyFile().parent_path());
     if (session.recording()) return textOf(session.recording()->path().parent_path());
-    return QStandardPaths::writableLocation(QStandardPaths::MusicLocation);
+    const QString music = QStandardPaths::writableLocation(QStandardPaths::MusicLocation);
+    return QFileInfo(music).isDir() ? music : QDir::homePath();
 }
 
 QString suggestedFile(const DeskSession& session) {
