@@ -1,5 +1,7 @@
 #include "ui/desk/PlayingDesk.h"
 
+#include "core/check/Feel.h"
+#include "core/check/OffBeat.h"
 #include "core/check/PhrasingMark.h"
 #include "core/study/PlayedTime.h"
 #include "ui/grid/NoteGrid.h"
@@ -90,8 +92,27 @@ QString PlayingDesk::sentence(const std::vector<Note>& notes) const {
         std::find_if(notes.begin(), notes.end(), [&](const Note& each) { return each.id == selected; });
     if (note == notes.end()) return sumUp(notes);
     const MeasuredNote* found = measured(*note);
-    return found ? playingText(note->phrasing, found->playing)
+    return found ? playingText(note->phrasing, found->playing, behindSwing(notes, *note))
                  : tr("This note was written or changed since; ask again to have it measured.");
+}
+
+std::optional<Seconds> PlayingDesk::behindSwing(const std::vector<Note>& notes, const Note& note) const {
+    // What is nearer to even is told against its even place.
+    constexpr double leastRatio = 1.17;
+    const Study& study = session.study();
+    const MeasuredNote* found = measured(note);
+    const std::vector<OffBeat> between = offBeats(study, notes);
+    const auto offBeat = std::ranges::find(between, note.onset, &OffBeat::place);
+    const bool isEven = offBeat != between.end() && offBeat->isEven();
+    if (!found || !isEven || !study.page.swingAt(note.onset).isEven()) return std::nullopt;
+    PlayedNotes played;
+    for (const Note& each : notes)
+        if (const MeasuredNote* one = measured(each); one && one->playing.begins)
+            played[each.id] = playedNote(one->claim, one->playing);
+    const auto swing = feelOf(study, notes, played).swing;
+    if (!swing || swing->ratio < leastRatio) return std::nullopt;
+    const double share = swing->ratio / (1 + swing->ratio);
+    return found->playing.behind - study.beatMap.seconds(offBeat->pair).length() * (share - 0.5);
 }
 
 QString PlayingDesk::sumUp(const std::vector<Note>& notes) const {

@@ -43,6 +43,9 @@ public:
 
 private:
     const MeasuredNote* measured(const Note& note) const;
+    /// Behind where the line's swing puts an off-beat eighth that is written evenly; nothing for other notes,
+    /// and where the line does not swing or too little was measured to tell.
+    std::optional<Seconds> behindSwing(const std::vector<Note>& notes, const Note& note) const;
     bool isAllMeasured(const std::vector<Note>& notes) const;
     QString sentence(const std::vector<Note>& notes) const;
     QString sumUp(const std::vector<Note>& notes) const;

@@ -21,11 +21,14 @@ long milliseconds(Seconds time) {
     return std::lround(1000 * std::abs(time.value));
 }
 
-QString placeText(const NotePlaying& playing) {
+QString placeText(const NotePlaying& playing, const std::optional<Seconds>& behindSwing) {
     if (!playing.begins) return tr("no beginning of its own is heard");
-    const long away = milliseconds(playing.behind);
-    if (away == 0) return tr("on its place");
-    return (playing.behind < Seconds(0) ? tr("%1 ms ahead") : tr("%1 ms behind")).arg(away);
+    const Seconds behind = behindSwing.value_or(playing.behind);
+    const long away = milliseconds(behind);
+    const QString text = away == 0             ? tr("on its place")
+                         : behind < Seconds(0) ? tr("%1 ms ahead").arg(away)
+                                               : tr("%1 ms behind").arg(away);
+    return behindSwing ? tr("%1 as the line swings").arg(text) : text;
 }
 
 QString loudnessText(double decibels) {
@@ -121,9 +124,10 @@ QString markWord(PhrasingMark mark) {
     return {};
 }
 
-QString playingText(const Phrasing& written, const NotePlaying& playing) {
+QString playingText(const Phrasing& written, const NotePlaying& playing,
+                    const std::optional<Seconds>& behindSwing) {
     if (!isAtItsPitch(written, playing)) return tr("not heard as it is written: check the phrase first");
-    QStringList texts{placeText(playing)};
+    QStringList texts{placeText(playing, behindSwing)};
     if (playing.begins) {
         if (playing.loudnessDb) texts += loudnessText(*playing.loudnessDb);
         texts += tr("lasts %1 ms").arg(milliseconds(playing.heard.length()));

@@ -58,6 +58,35 @@ TEST_F(PlayingDeskTest, SaysNothingOfANoteThatWasChangedUntilItIsMeasuredAgain) 
     EXPECT_TRUE(soon([&] { return !told().isEmpty() && !told().contains("changed since"); }));
 }
 
+// Eighths two to one: every second one lies 83 ms behind its even place, and none behind the line.
+TEST_F(PlayingDeskTest, TellsAnEighthAgainstTheSwingOfItsLine) {
+    const std::vector<int> line{60, 62, 64, 65, 67, 69, 67, 65, 64, 62, 60, 62, 64, 65, 67, 64};
+    std::vector<GeneratedTone> tones;
+    for (std::size_t i = 0; i < line.size(); ++i) {
+        const bool isSecond = i % 2 == 1;
+        tones.push_back({2.5 + 0.5 * static_cast<double>(i / 2) + (isSecond ? 0.5 * 2 / 3 : 0),
+                         isSecond ? 0.15 : 0.31, line[i]});
+    }
+    writeRecording(recording(), 12, tones);
+    markBars();
+    press(Qt::Key_L);
+    earTo(6.5);
+    press(Qt::Key_L);
+    press(Qt::Key_M);
+    typeWord("a");
+    earTo(2.6);
+    for (std::size_t i = 0; i < line.size(); ++i)
+        writeNote(Beats(8 + static_cast<std::int64_t>(i), 2), line[i]);
+    ask();
+    window->panel().grid()->goToNote(study().notes[3].id);
+    ASSERT_TRUE(soon([&] { return told().contains("as the line swings"); })) << told().toStdString();
+    const QString number = told().section(QLatin1Char(' '), 0, 0);
+    EXPECT_TRUE(number == "on" || number.toInt() <= 20) << told().toStdString();
+    window->panel().grid()->goToNote(study().notes[2].id);
+    EXPECT_TRUE(told().contains("lasts")) << told().toStdString();
+    EXPECT_FALSE(told().contains("swings")) << "it is on the beat";
+}
+
 TEST_F(PlayingDeskTest, SaysThatNothingIsWrittenYet) {
     markBarsAndPhrase();
     earTo(2.6);

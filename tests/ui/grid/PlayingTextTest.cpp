@@ -25,6 +25,15 @@ TEST(PlayingText, TellsPlaceLoudnessAndLength) {
     EXPECT_TRUE(playingText({}, playing).startsWith("12 ms ahead · as loud as the notes around it"));
 }
 
+TEST(PlayingText, TellsTheEighthsOfALineThatSwingsAgainstItsSwing) {
+    NotePlaying playing = played();
+    playing.behind = Seconds(0.078);
+    EXPECT_TRUE(playingText({}, playing, Seconds(0.021)).startsWith("21 ms behind as the line swings · "));
+    EXPECT_TRUE(playingText({}, playing, Seconds(-0.008)).startsWith("8 ms ahead as the line swings · "));
+    EXPECT_TRUE(playingText({}, playing, Seconds(0)).startsWith("on its place as the line swings · "));
+    EXPECT_TRUE(playingText({}, playing).startsWith("78 ms behind · "));
+}
+
 TEST(PlayingText, TellsHowThePitchMoves) {
     NotePlaying playing = played();
     playing.pitch.slideIn = HeardSlide{-140, Seconds(0.02)};
