@@ -3,6 +3,7 @@
 #include "core/check/Judgement.h"
 
 #include <algorithm>
+#include <cmath>
 #include <cstdlib>
 
 namespace earwright {
@@ -25,8 +26,12 @@ bool isOfTheNeighbours(const ClaimContext& context, std::size_t claim, int midi)
 
 bool isCovered(const ClaimContext& context, std::size_t claim) {
     constexpr float clearly = -1;
-    if (context.own[claim].leadOf(context.pitchIndex(claim)) > clearly) return false;
-    const int strongest = lowestHeardMidi + static_cast<int>(context.own[claim].best());
+    const PitchRow& row = context.own[claim];
+    if (row.leadOf(context.pitchIndex(claim)) > clearly) return false;
+    // Where nothing sounds every pitch is about as improbable as the others, and one of them is the best.
+    constexpr double heard = 0.5;
+    if (std::exp(static_cast<double>(row[row.best()])) < heard) return false;
+    const int strongest = lowestHeardMidi + static_cast<int>(row.best());
     const int own = context.claims[claim].midi;
     return (strongest - own) % 12 != 0 && !isOfTheNeighbours(context, claim, strongest);
 }

@@ -47,6 +47,18 @@ TEST(ClaimDoubt, IsAboutTheLengthOfANoteShorterThanWhatIsListenedTo) {
     EXPECT_NE(doubtAbout(threeClaims(Seconds(0.2)), 1, doubtfulPitch), Doubt::Short);
 }
 
+// Over a count of cymbals no pitch sounds, and one of them is the likeliest all the same.
+TEST(ClaimDoubt, CallsNoNoteCoveredWhereNoPitchIsHeardSurely) {
+    ClaimContext context = threeClaims(Seconds(0.3));
+    hear(context, written, -4);
+    hear(context, 67, 2);
+    context.own[1].normalise();
+    EXPECT_EQ(doubtAbout(context, 1, doubtfulPitch), Doubt::Faint);
+    hear(context, 67, 8);
+    context.own[1].normalise();
+    EXPECT_EQ(doubtAbout(context, 1, doubtfulPitch), Doubt::Covered);
+}
+
 TEST(ClaimDoubt, CallsANoteCoveredOnlyWhereAnotherSoundIsStronger) {
     ClaimContext context = threeClaims(Seconds(0.3));
     EXPECT_EQ(doubtAbout(context, 1, doubtfulPitch), Doubt::Faint) << "silence covers nothing";
