@@ -100,6 +100,8 @@ QString advice(const Hint& hint) {
     switch (hint.doubt.value_or(Doubt::Faint)) {
     case Doubt::Covered:
         return tr("%1: bring the line into focus, or listen in a band").arg(why);
+    case Doubt::Beginning:
+        return tr("%1: slow it down and listen for its beginning").arg(why);
     case Doubt::Short:
     case Doubt::Faint:
         return tr("%1: slow it down and go by your ear").arg(why);

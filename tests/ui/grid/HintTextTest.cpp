@@ -100,6 +100,8 @@ TEST(HintText, DoesNotCallAnUnclearNoteWrongAndSaysWhyItIsUnclear) {
             EXPECT_EQ(said(place, step).find("covers"), std::string::npos) << static_cast<int>(doubt);
     }
     place.doubt = Doubt::Beginning;
+    EXPECT_EQ(said(place, HelpStep::HowFar), "Bar 30, beat 3: its pitch sounds, but it is not clear that it "
+                                             "begins here: slow it down and listen for its beginning");
     place.beginsAt = Seconds(2.14);
     EXPECT_EQ(said(place, HelpStep::WhichWay),
               "Bar 30, beat 3: its pitch sounds, but it is not clear that it begins here");
