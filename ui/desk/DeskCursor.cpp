@@ -14,7 +14,11 @@ GridPage barsAround(const Study& study, Seconds ear) {
     const MeterMap meters = study.meters();
     const std::int64_t bar = std::llround(std::floor(meters.barsAt(study.beatMap.beatsAt(ear)))) + 1;
     const std::int64_t intoPair = ((bar - 1) % barsWithoutPhrase + barsWithoutPhrase) % barsWithoutPhrase;
-    const std::int64_t first = bar - intoPair;
+    // A bar with which the recording begins, as a pickup, goes with the one it leads to, and with none
+    // before.
+    const bool isHalfBefore = intoPair > 0 && study.beatMap.seconds(meters.barStart(bar)) < aHair &&
+                              meters.barStart(bar) < Beats(0);
+    const std::int64_t first = isHalfBefore ? bar : bar - intoPair;
     return {std::nullopt, {meters.barStart(first), meters.barStart(first + barsWithoutPhrase)}};
 }
 

@@ -30,6 +30,19 @@ TEST(DeskCursor, ShowsTwoBarsWhereNoPhraseIs) {
     EXPECT_EQ(cursor.page().bars, (Range{Beats(8), Beats(16)}));
 }
 
+TEST(DeskCursor, ShowsAPickupWithTheBarItLeadsToWhereNothingIsBeforeIt) {
+    Study study;
+    study.beatMap = BeatMap({{Beats(0), Seconds(2)}, {Beats(4), Seconds(4)}});
+    EXPECT_EQ(pageFor(study, Seconds(0)).bars, (Range{Beats(-4), Beats(4)}));
+    EXPECT_EQ(pageFor(study, Seconds(2.5)).bars, (Range{Beats(0), Beats(8)}));
+    // With a bar of the recording before it that one is shown, too.
+    study.beatMap = BeatMap({{Beats(0), Seconds(4)}, {Beats(4), Seconds(6)}});
+    EXPECT_EQ(pageFor(study, Seconds(2.5)).bars, (Range{Beats(-8), Beats(0)}));
+    // Nothing is left of the bar before where the recording begins on a bar line.
+    study.beatMap = BeatMap({{Beats(0), Seconds(0)}, {Beats(4), Seconds(2)}});
+    EXPECT_EQ(pageFor(study, Seconds(0)).bars, (Range{Beats(0), Beats(8)}));
+}
+
 TEST(DeskCursor, ShowsTheLoopWhereNoPhraseIs) {
     Study study = marked();
     study.practice.loop = Range{Seconds(8), Seconds(14)};
