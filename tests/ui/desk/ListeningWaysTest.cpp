@@ -46,7 +46,8 @@ TEST_F(ListeningWays, LeaveAGapAfterEachPassAndSaySo) {
     window->goTo(Seconds(3.7));
     press(Qt::Key_Space);
     ASSERT_TRUE(soon([&] { return heard().stage == Stage::Gap; }));
-    EXPECT_TRUE(window->transport().placeDisplay()->largeText().endsWith(": your turn"));
+    const auto* display = window->transport().placeDisplay();
+    EXPECT_TRUE(soon([&] { return display->largeText().endsWith(": your turn"); }));
     EXPECT_GE(heard().beatsLeft, 1);
     EXPECT_LE(heard().beatsLeft, 3);
 }
@@ -57,7 +58,8 @@ TEST_F(ListeningWays, CountInBeforeTheSoundBegins) {
     EXPECT_EQ(window->transport().clickRow()->countIn()->value(), 4);
     press(Qt::Key_Space);
     ASSERT_TRUE(soon([&] { return heard().stage == Stage::CountIn; }));
-    EXPECT_TRUE(window->transport().placeDisplay()->largeText().startsWith("count-in "));
+    const auto* display = window->transport().placeDisplay();
+    EXPECT_TRUE(soon([&] { return display->largeText().startsWith("count-in "); }));
     press(Qt::Key_W, Qt::ShiftModifier);
     EXPECT_EQ(window->beatDesk().countIn(), 8);
     press(Qt::Key_W, Qt::ShiftModifier);
