@@ -174,8 +174,12 @@ std::optional<HelpedPlace> CheckBook::shownAgain(SpanId phrase, std::optional<No
     if (all.empty()) return std::nullopt;
     const auto last = current(phrase);
     const auto isLast = [&](const HelpedPlace& helped) { return last && isSame(helped.place, last->place); };
+    // Help for a sound within a note leaves the cursor on that note, which nobody chose by that.
+    const auto isUnderLast = [&](const HelpedPlace& helped) {
+        return last && !last->place.note && helped.place.range.contains(last->place.range.begin);
+    };
     for (const HelpedPlace& helped : all)
-        if (chosen && helped.place.note == chosen && !isLast(helped)) return helped;
+        if (chosen && helped.place.note == chosen && !isLast(helped) && !isUnderLast(helped)) return helped;
     const auto now = std::ranges::find_if(all, isLast);
     const auto next = now != all.end() ? now + 1 : std::ranges::find_if(all, [&](const HelpedPlace& helped) {
         return helped.place.range.begin >= cursor;

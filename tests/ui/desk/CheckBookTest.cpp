@@ -148,6 +148,24 @@ TEST_F(CheckBookTest, GoesThroughThePlacesAgainOnceAllAreShown) {
     EXPECT_EQ(again.step, HelpStep::ShowIt);
 }
 
+TEST_F(CheckBookTest, GoesOnFromASoundWithinANoteThatTheCursorIsOnByThat) {
+    PhraseCheck within = checked();
+    within.unwritten = {{{Seconds(1.5), Seconds(2)}, 66, 0.8}};
+    book.keep(within);
+    std::optional<NoteId> underCursor;
+    const auto help = [&] {
+        const HelpedPlace helped = book.open(phrase, book.nextPlace(phrase, underCursor, Seconds(0))->place);
+        underCursor = helped.place.note ? *helped.place.note : NoteId{2};
+        return helped.place;
+    };
+    for (int step = 0; step < 3 * 4; ++step)
+        help();
+    EXPECT_EQ(help().note, NoteId{2});
+    EXPECT_EQ(help().kind, PlaceKind::Unwritten);
+    EXPECT_EQ(help().note, NoteId{3});
+    EXPECT_EQ(help().note, NoteId{2});
+}
+
 TEST_F(CheckBookTest, TellsTheGridOnlyWhatWasOpened) {
     EXPECT_TRUE(hintsOf(book, phrase, study).empty());
     book.open(phrase, book.nextPlace(phrase, std::nullopt, Seconds(0))->place);
