@@ -34,6 +34,7 @@ FormEditor::FormEditor(const Study& study, QWidget* parent)
       isAnyLaidOut(!study.chorusBars().empty()),
       canLayOut(study.beatMap.hasTempo()),
       barsToEnd(barsInRecording(study)),
+      layOutFollows(canLayOut && !isAnyLaidOut),
       chorusesFollow(!isAnyLaidOut) {
     setWindowTitle(tr("Form"));
     resize(560, 340);
@@ -73,12 +74,10 @@ QWidget* FormEditor::buildLayout(const Study& study) {
     firstBar = spinBox(-400, 4000, now.empty() ? 1 : static_cast<int>(now.front().firstBar), tr("First bar"));
     QWidget* row = widgetRow({layOut, choruses, new QLabel(tr("choruses of")), barCount,
                               new QLabel(tr("bars from bar")), firstBar});
-    for (QSpinBox* box : {choruses, barCount, firstBar}) {
-        box->setEnabled(false);
-        connect(layOut, &QCheckBox::toggled, box, &QWidget::setEnabled);
-    }
-    layOut->setChecked(canLayOut && !isAnyLaidOut);
-    connect(layOut, &QCheckBox::toggled, this, &FormEditor::showReading);
+    connect(layOut, &QCheckBox::toggled, this, [this] {
+        layOutFollows = false;
+        showReading();
+    });
     connect(barCount, &QSpinBox::valueChanged, this, [this] { barsFollow = false; });
     connect(choruses, &QSpinBox::valueChanged, this, [this] { chorusesFollow = false; });
     row->setEnabled(canLayOut);
@@ -102,6 +101,7 @@ std::optional<FormEditor::Layout> FormEditor::chorusLayout() const {
 
 void FormEditor::setChorusLayout(const Layout& layout) {
     layOut->setChecked(true);
+    layOutFollows = false;
     firstBar->setValue(static_cast<int>(layout.firstBar));
     barCount->setValue(static_cast<int>(layout.barCount));
     choruses->setValue(layout.count);
@@ -124,11 +124,15 @@ QString FormEditor::reading() const {
 
 void FormEditor::showReading() {
     followText();
+    for (QSpinBox* box : {choruses, barCount, firstBar})
+        box->setEnabled(layOut->isChecked());
     read->setText(reading());
 }
 
 void FormEditor::followText() {
     const auto bars = static_cast<int>(parseBars(text().toStdString(), meter).size());
+    const QSignalBlocker ownLayOut(layOut);
+    if (layOutFollows) layOut->setChecked(bars > 0);
     if (bars == 0) return;
     const QSignalBlocker ownBars(barCount);
     const QSignalBlocker ownChoruses(choruses);

@@ -26,7 +26,8 @@ public:
         friend bool operator==(const Layout&, const Layout&) = default;
     };
 
-    /// Where bars are marked and no chorus is, laying out as many as the recording has room for is proposed.
+    /// Where bars are marked and no chorus is, laying out as many as the recording has room for is proposed
+    /// once there are chords.
     explicit FormEditor(const Study& study, QWidget* parent = nullptr);
 
     QString text() const;
@@ -42,7 +43,7 @@ private:
     void build(const Study& study);
     QWidget* buildLayout(const Study& study);
     void showReading();
-    /// Bars and choruses go with the text until the user says how many.
+    /// Whether to lay out, bars and choruses go with the text until the user says so, and how many.
     void followText();
 
     Meter meter;
@@ -50,6 +51,7 @@ private:
     bool canLayOut = false;
     /// Bars from bar 1 to the end of the recording; none where that is not known.
     std::int64_t barsToEnd = 0;
+    bool layOutFollows = false;
     bool barsFollow = true;
     bool chorusesFollow = false;
     QPlainTextEdit* form = nullptr;

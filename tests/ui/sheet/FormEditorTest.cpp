@@ -53,6 +53,22 @@ TEST(FormEditor, ProposesTheFirstChorusesAsManyAsFit) {
     EXPECT_EQ(editor.chorusLayout(), (FormEditor::Layout{1, 2, 14}));
 }
 
+TEST(FormEditor, ProposesNothingOverAFormThatIsEmpty) {
+    FormEditor editor{withBars()};
+    EXPECT_FALSE(editor.chorusLayout());
+    editor.setText("F7 | Bb7");
+    EXPECT_TRUE(editor.chorusLayout());
+    editor.setText("");
+    EXPECT_FALSE(editor.chorusLayout());
+    // Choruses without chords are the user's to ask for, and chords without choruses.
+    auto* layOut = editor.findChild<QCheckBox*>();
+    layOut->setChecked(true);
+    EXPECT_TRUE(editor.chorusLayout());
+    layOut->setChecked(false);
+    editor.setText("F7 | Bb7");
+    EXPECT_FALSE(editor.chorusLayout());
+}
+
 TEST(FormEditor, KeepsToTheBarsAndChorusesThatTheUserChose) {
     FormEditor editor{withBars()};
     editor.setText("F7 | Bb7 | F7 | F7");
