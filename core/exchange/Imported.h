@@ -17,6 +17,8 @@ struct ReadRhythm {
     /// Ticks or ByHand.
     MidiRhythm taken = MidiRhythm::Ticks;
     double onLines = 1;
+    /// Whether the ticks themselves swing, as a program writes it: `taken` is ByHand then, played or not.
+    bool isSwung = false;
 };
 
 /// A study without a recording, and what of the file it could not hold.

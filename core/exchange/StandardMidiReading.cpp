@@ -221,7 +221,8 @@ private:
         notes = writtenLengths(std::move(notes), study.meter.beatUnit);
         if (rhythm == MidiRhythm::Ticks) return notes;
         SwungNotes swung = swungNotes(study, std::move(notes));
-        if (!swung.swings.empty()) imported.rhythm->taken = MidiRhythm::ByHand;
+        imported.rhythm->isSwung = !swung.swings.empty();
+        if (imported.rhythm->isSwung) imported.rhythm->taken = MidiRhythm::ByHand;
         study.page.swings = std::move(swung.swings);
         if (!study.beatMap.hasTempo()) return std::move(swung.notes);
         return withGraceNotes(study, withTrills(study, std::move(swung.notes)));

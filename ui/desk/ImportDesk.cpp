@@ -25,6 +25,12 @@ std::size_t partsWithNotes(const Imported& imported) {
                                                   [](const ForeignPart& part) { return part.notes > 0; }));
 }
 
+QString rhythmSentence(const ReadRhythm& rhythm) {
+    if (rhythm.taken == MidiRhythm::Ticks) return QObject::tr("Its notes stand where the file's ticks are.");
+    return rhythm.isSwung ? QObject::tr("Its eighths swing: they are written even, with the swing over them.")
+                          : QObject::tr("Its notes are written where one would count what a hand played.");
+}
+
 /// The marks of the open study under the page's meters: bars stay where they were tapped, and what lies
 /// between them is counted as the page does.
 BeatMap marksUnder(const Study& page, const Study& open) {
@@ -68,12 +74,12 @@ void ImportDesk::read(const Wish& wish) {
         [wish](const std::stop_token&, const BackgroundJob::Report&) {
             return openForeign(wish.path, wish.part, wish.rhythm);
         },
-        [this, path = wish.path, asks = wish.asksForPart](Result<Imported> outcome) {
+        [this, wish](Result<Imported> outcome) {
             if (!outcome)
                 return messages.say(subject, Tone::Trouble,
                                     QString::fromStdString(describe(outcome.error())));
-            if (asks && partsWithNotes(*outcome) > 1) return askForPart(path, *outcome);
-            take(path, *std::move(outcome));
+            if (wish.asksForPart && partsWithNotes(*outcome) > 1) return askForPart(wish.path, *outcome);
+            take(wish, *std::move(outcome));
         });
 }
 
@@ -100,29 +106,29 @@ void ImportDesk::askForPart(const fs::path& path, const Imported& imported) {
     dialog->open();
 }
 
-void ImportDesk::take(const fs::path& path, Imported imported) {
+void ImportDesk::take(const Wish& wish, Imported imported) {
     keeper.whenNothingIsLost(tr("“%1” has changes that are not saved.").arg(titleOf(session)),
-                             [this, path, imported] {
+                             [this, wish, imported] {
                                  Opened fresh;
                                  fresh.study = imported.study;
                                  fresh.isImported = true;
-                                 if (fresh.study.title.empty()) fresh.study.title = path.stem().string();
+                                 if (fresh.study.title.empty()) fresh.study.title = wish.path.stem().string();
                                  fresh.recording = session.recording();
                                  if (fresh.recording)
                                      attach(fresh.study, session);
                                  else
                                      fresh.study = withOwnTime(fresh.study);
                                  session.begin(std::move(fresh));
-                                 tell(path, imported);
+                                 tell(wish, imported);
                              });
 }
 
-void ImportDesk::tell(const fs::path& path, const Imported& imported) {
+void ImportDesk::tell(const Wish& wish, const Imported& imported) {
     QString sentence =
         session.recording()
             ? tr("The line of %1 is a new study with %2.")
-                  .arg(nameOf(path), nameOf(session.recording()->path()))
-            : tr("The line of %1 is a new study, without a recording so far.").arg(nameOf(path));
+                  .arg(nameOf(wish.path), nameOf(session.recording()->path()))
+            : tr("The line of %1 is a new study, without a recording so far.").arg(nameOf(wish.path));
     if (!session.recording() && !imported.study.beatMap.hasTempo() && !imported.study.notes.empty())
         sentence += QLatin1Char('\n') + tr("No tempo is given, so its bars are counted evenly.");
     for (const std::string& left : imported.leftOut)
@@ -130,11 +136,8 @@ void ImportDesk::tell(const fs::path& path, const Imported& imported) {
     // What was left out, and what can be chosen, is there until it was read.
     bool isPassing = imported.leftOut.empty();
     std::vector<MessageBar::Answer> answers;
-    if (const auto other = otherRhythm(path, imported)) {
-        const bool isByHand = imported.rhythm->taken == MidiRhythm::ByHand;
-        sentence += QLatin1Char('\n') +
-                    (isByHand ? tr("Its notes are written where one would count what a hand played.")
-                              : tr("Its notes stand where the file's ticks are."));
+    if (const auto other = otherRhythm(wish, imported)) {
+        sentence += QLatin1Char('\n') + rhythmSentence(*imported.rhythm);
         answers.push_back(*other);
         isPassing = false;
     }
@@ -142,17 +145,21 @@ void ImportDesk::tell(const fs::path& path, const Imported& imported) {
     messages.say(subject, isPassing ? Tone::Notice : Tone::Question, sentence, std::move(answers));
 }
 
-std::optional<MessageBar::Answer> ImportDesk::otherRhythm(const fs::path& path, const Imported& imported) {
+std::optional<MessageBar::Answer> ImportDesk::otherRhythm(const Wish& wish, const Imported& imported) {
     // So few notes off the lines of the beat are a turn or a trill.
     constexpr double asGoodAsAll = 0.9;
     if (!imported.rhythm) return std::nullopt;
     const bool isByHand = imported.rhythm->taken == MidiRhythm::ByHand;
-    if (!isByHand && imported.rhythm->onLines >= asGoodAsAll) return std::nullopt;
-    const std::string part = std::to_string(imported.part + 1);
-    return MessageBar::Answer{isByHand ? tr("By the file's ticks") : tr("As played by hand"),
-                              [this, path, part, isByHand] {
-                                  openPart(path, part, isByHand ? MidiRhythm::Ticks : MidiRhythm::ByHand);
-                              }};
+    const auto answer = [&](const QString& name, MidiRhythm next) {
+        return MessageBar::Answer{name, [this, path = wish.path, part = std::to_string(imported.part + 1),
+                                         next] { openPart(path, part, next); }};
+    };
+    if (isByHand) return answer(tr("By the file's ticks"), MidiRhythm::Ticks);
+    const bool fitsTicks = fittingRhythm(imported.rhythm->onLines) == MidiRhythm::Ticks;
+    if (wish.rhythm == MidiRhythm::Ticks && fitsTicks)
+        return answer(tr("As one would write it"), MidiRhythm::Fitting);
+    if (imported.rhythm->onLines >= asGoodAsAll) return std::nullopt;
+    return answer(tr("As played by hand"), MidiRhythm::ByHand);
 }
 
 } // namespace earwright::ui

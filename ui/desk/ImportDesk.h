@@ -44,11 +44,11 @@ private:
                   MidiRhythm rhythm = MidiRhythm::Fitting);
     void read(const Wish& wish);
     void askForPart(const std::filesystem::path& path, const Imported& imported);
-    void take(const std::filesystem::path& path, Imported imported);
-    void tell(const std::filesystem::path& path, const Imported& imported);
-    /// To read the same part the other way, where that makes another line.
-    std::optional<MessageBar::Answer> otherRhythm(const std::filesystem::path& path,
-                                                  const Imported& imported);
+    void take(const Wish& wish, Imported imported);
+    void tell(const Wish& wish, const Imported& imported);
+    /// To read the same part another way, where that makes another line; from where its ticks were asked for
+    /// back to what fits it.
+    std::optional<MessageBar::Answer> otherRhythm(const Wish& wish, const Imported& imported);
 
     DeskSession& session;
     KeepingDesk& keeper;

@@ -156,6 +156,35 @@ TEST_F(ImportDeskTest, WritesMidiThatAHandPlayedAsItIsCountedAndOffersItsTicks) 
     EXPECT_FALSE(isOnEighths());
 }
 
+// Twelve beats, each with a note on it and one at two thirds: 480 ticks a quarter.
+TEST_F(ImportDeskTest, TellsSwingOfAMidiFileAsSwingAndLeadsBackFromItsTicks) {
+    std::string events;
+    for (int beat = 0; beat < 12; ++beat)
+        events += std::string("\0\x90\x3C\x50\x82\x40\x80\x3C\x40", 9) +
+                  std::string("\0\x90\x3E\x50\x81\x20\x80\x3E\x40", 9);
+    events += std::string("\0\xFF\x2F\0", 4);
+    fill(in("swung.mid"), std::string("MThd\0\0\0\6\0\0\0\1\x01\xE0MTrk\0\0\0", 21) +
+                              static_cast<char>(events.size()) + events);
+    window->open(in("swung.mid"));
+    ASSERT_TRUE(soon([&] { return window->session().isOpen(); }));
+    const auto swings = [&] { return !study().page.swings.empty(); };
+    const auto choose = [&] {
+        window->messages().choose(QStringLiteral("import"), 0);
+        if (soon([&] { return !window->messages().sentence("losing").isEmpty(); }))
+            window->messages().choose("losing", 1); // don't save
+    };
+    ASSERT_EQ(study().notes.size(), 24u);
+    EXPECT_TRUE(swings());
+    EXPECT_TRUE(told().contains("Its eighths swing")) << told().toStdString();
+    EXPECT_FALSE(told().contains("hand")) << told().toStdString();
+    choose();
+    EXPECT_TRUE(soon([&] { return told().contains("the file's ticks are"); })) << told().toStdString();
+    EXPECT_FALSE(swings());
+    choose();
+    EXPECT_TRUE(soon([&] { return told().contains("Its eighths swing"); })) << told().toStdString();
+    EXPECT_TRUE(swings());
+}
+
 TEST_F(ImportDeskTest, SaysWhyAFileCannotBeOpened) {
     fill(in("broken.mid"), "MThd");
     window->open(in("broken.mid"));
