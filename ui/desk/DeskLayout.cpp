@@ -80,7 +80,8 @@ void DeskWindow::build() {
 }
 
 void DeskWindow::restoreLayout() {
-    if (!restoreGeometry(settings.value(QStringLiteral("desk/geometry")).toByteArray())) resize(1400, 900);
+    hasOwnSize = restoreGeometry(settings.value(QStringLiteral("desk/geometry")).toByteArray());
+    if (!hasOwnSize) resize(1400, 900);
     if (!splitter->restoreState(settings.value(QStringLiteral("desk/splitter")).toByteArray()))
         splitter->setSizes({940, 440});
     takePanel->setVisible(settings.value(QStringLiteral("desk/takes"), false).toBool());
@@ -91,7 +92,8 @@ void DeskWindow::showWithin(const QSize& screenRoom) {
     // What the system draws around a window is not known before it is shown.
     constexpr QSize frame{8, 40};
     const bool hasRoom = (size() + frame).boundedTo(screenRoom) == size() + frame;
-    if (!hasRoom) setWindowState(windowState() | Qt::WindowMaximized);
+    // A size that the user gave it is right as it is.
+    if (!hasOwnSize && !hasRoom) setWindowState(windowState() | Qt::WindowMaximized);
     show();
 }
 

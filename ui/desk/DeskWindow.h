@@ -166,6 +166,8 @@ private:
     void offerCommands();
 
     QSettings& settings;
+    /// Whether the window came back as the user left it.
+    bool hasOwnSize = false;
     DeskSession desk;
     RecordingListener listener;
     ListeningDesk ears{desk};

@@ -46,6 +46,17 @@ TEST_F(DeskWindowTest, FillsAScreenThatHasNoRoomForItsFrame) {
     EXPECT_TRUE(fills({usual.width() - 1, usual.height() + 200}));
 }
 
+TEST_F(DeskWindowTest, ComesBackInTheSizeTheUserGaveItHoweverTightTheScreenIs) {
+    settings.setValue("desk/geometry", window->saveGeometry());
+    window = std::make_unique<DeskWindow>(options(), settings);
+    window->showWithin(window->size());
+    EXPECT_FALSE(window->isMaximized());
+    settings.remove("desk/geometry");
+    window = std::make_unique<DeskWindow>(options(), settings);
+    window->showWithin(window->size());
+    EXPECT_TRUE(window->isMaximized());
+}
+
 TEST_F(DeskWindowTest, OpensAFileDroppedAnywhereOnIt) {
     QMimeData file;
     file.setUrls({QUrl::fromLocalFile(QString::fromStdString(recording().string()))});
