@@ -69,15 +69,24 @@ void PageView::setSelected(const std::vector<NoteId>& notes, const std::optional
 }
 
 void PageView::showPlace(const Beats& place) {
+    soughtPlace = place;
     const int line = isVisible() ? paper->lineAt(place) : -1;
     if (line >= 0) bringIntoSight(paper->boxOfLine(line));
+    if (!isOrdered && isVisible()) soughtPlace.reset();
 }
 
 void PageView::seek() {
-    const QRect line = sought && isVisible() ? paper->lineOf(*sought) : QRect();
-    if (line.isEmpty()) return;
-    sought.reset();
-    bringIntoSight(line);
+    if (!isVisible()) return;
+    const QRect ofNote = sought ? paper->lineOf(*sought) : QRect();
+    const int ofPlace = soughtPlace ? paper->lineAt(*soughtPlace) : -1;
+    if (!ofNote.isEmpty())
+        bringIntoSight(ofNote);
+    else if (ofPlace >= 0)
+        bringIntoSight(paper->boxOfLine(ofPlace));
+    // On the page that comes it may stand elsewhere.
+    if (isOrdered) return;
+    soughtPlace.reset();
+    if (!ofNote.isEmpty()) sought.reset();
 }
 
 void PageView::setPlayhead(const std::optional<Beats>& place) {
@@ -220,6 +229,7 @@ void PageView::changeEvent(QEvent* event) {
 
 void PageView::layOut() {
     const std::uint64_t mine = ++orders;
+    isOrdered = false;
     const bool isWritten = study && bars && !study->notesIn(*bars).empty();
     if (!font || !wanted || !isWritten) return setVisible(false);
     // The panel's coming into sight lays it out.
@@ -228,12 +238,14 @@ void PageView::layOut() {
     const double spaces = viewport()->width() / PageCanvas::pixelsAt(zoom) - 1;
     const PageOrder order{study, *bars, reading, std::max(narrowest, spaces), metrics};
     if (!layer) return take(laidOut(order), zoom);
+    isOrdered = true;
     layer(order, [this, mine, zoom](Laid laid) {
         if (mine == orders) take(std::move(laid), zoom);
     });
 }
 
 void PageView::take(Laid laid, double zoom) {
+    isOrdered = false;
     if (!laid) {
         problem = QString::fromStdString(laid.error().message);
         return setVisible(false);
@@ -243,7 +255,7 @@ void PageView::take(Laid laid, double zoom) {
     fitHeight();
     setVisible(true);
     // Once there is room to scroll in.
-    if (sought) QMetaObject::invokeMethod(this, &PageView::seek, Qt::QueuedConnection);
+    if (sought || soughtPlace) QMetaObject::invokeMethod(this, &PageView::seek, Qt::QueuedConnection);
 }
 
 } // namespace earwright::ui

@@ -42,7 +42,8 @@ public:
     void setBars(const std::optional<Range<Beats>>& bars);
     /// The line of the note at the cursor comes into sight; of one just written, once it is laid out.
     void setSelected(const std::vector<NoteId>& notes, const std::optional<NoteId>& atCursor);
-    /// The line of a place comes into sight, such as that of the cursor where no note is.
+    /// The line of a place comes into sight, such as that of the cursor where no note is; of a page that is
+    /// being turned, once it is laid out.
     void showPlace(const Beats& place);
     /// The place that is heard; drawn where it is on the page, whose line comes into sight.
     void setPlayhead(const std::optional<Beats>& place);
@@ -103,8 +104,12 @@ private:
     /// How often something else was wanted: what was ordered before is not shown any more.
     std::uint64_t orders = 0;
     int playingLine = -1;
-    /// The note at the cursor, until its line was brought into sight.
+    /// Whether a page is being laid out.
+    bool isOrdered = false;
+    /// The note at the cursor, until its line was brought into sight on the page that is wanted.
     std::optional<NoteId> sought;
+    /// The same of the cursor's place.
+    std::optional<Beats> soughtPlace;
     /// Pixels in height.
     int fitting = 1;
     bool wanted = true;

@@ -195,6 +195,67 @@ TEST_F(PageViewTest, BringsTheLineOfANoteJustWrittenIntoSightOnceItIsLaidOut) {
     EXPECT_EQ(top(), 0);
 }
 
+/// A page of twelve bars that is laid out when the test says so.
+class OrderedPage : public PageViewTest {
+protected:
+    void SetUp() override {
+        PageViewTest::SetUp();
+        if (IsSkipped()) return;
+        for (int i = 8; i < 96; ++i)
+            line.notes.push_back({NoteId{static_cast<std::uint64_t>(i + 1)},
+                                  Beats(i),
+                                  Beats(1),
+                                  Pitch{67 + i % 5, {}},
+                                  0.6,
+                                  {}});
+        show(line);
+        view.setBars(Range<Beats>{Beats(0), Beats(48)});
+        view.resize(440, 180);
+        QTest::qWait(0);
+        view.setLayer([this](PageOrder wanted, std::function<void(PageView::Laid)> done) {
+            order = std::move(wanted);
+            ready = std::move(done);
+        });
+    }
+    int top() const { return view.verticalScrollBar()->value(); }
+    bool isInSight(NoteId note) const {
+        const QRect place = view.placeOf(note);
+        return !place.isEmpty() && place.top() >= top() &&
+               place.bottom() <= top() + view.viewport()->height();
+    }
+
+    Study line = writtenStudy();
+    std::function<void(PageView::Laid)> ready;
+    std::optional<PageOrder> order;
+};
+
+TEST_F(OrderedPage, BringsAPlaceIntoSightThatIsOnTheNextPage) {
+    view.setBars(Range<Beats>{Beats(48), Beats(96)});
+    view.showPlace(Beats(95));
+    ASSERT_TRUE(order);
+    ready(laidOut(*order));
+    EXPECT_TRUE(soon([&] { return isInSight(NoteId{96}); }));
+    // And no more once that is done.
+    view.verticalScrollBar()->setValue(0);
+    line.notes.back().pitch.midi = 60;
+    show(line);
+    ready(laidOut(*order));
+    QTest::qWait(20);
+    EXPECT_EQ(top(), 0);
+}
+
+TEST_F(OrderedPage, BringsANoteIntoSightAgainWhereThePageThatComesHasItElsewhere) {
+    const NoteId inTheMiddle{24};
+    PageWish wish = view.wish();
+    wish.barsPerLine = 1;
+    view.setWish(wish);
+    view.setSelected({inTheMiddle}, inTheMiddle);
+    ASSERT_TRUE(isInSight(inTheMiddle)) << "on the page that is there";
+    ASSERT_TRUE(order);
+    ready(laidOut(*order));
+    EXPECT_TRUE(soon([&] { return isInSight(inTheMiddle); }));
+}
+
 TEST_F(PageViewTest, DrawsThePlaceThatIsHeardOnItsLineAndNowhereElse) {
     const auto picture = [&] {
         QImage image(view.canvas()->size(), QImage::Format_RGB32);
