@@ -37,15 +37,21 @@ void paintOctaveArc(QPainter& painter, const GridGeometry& geometry, double cent
 /// Whether heads of notes and the degrees over them leave a place to other words.
 bool isFree(const QRectF& place, const GridScene& scene, const GridGeometry& geometry) {
     constexpr double halfHead = 7, overHead = 18;
+    const Range<Beats> bars = scene.columns.range();
     return std::ranges::none_of(scene.study->notes, [&](const Note& note) {
+        if (!bars.contains(note.onset)) return false;
         const QPointF head = geometry.head(note);
         return place.intersects(
             QRectF(head.x() - halfHead, head.y() - overHead, 2 * halfHead, overHead + halfHead));
     });
 }
 
+bool isWithin(const QRectF& place, const QRectF& cells) {
+    return place.left() >= cells.left() && place.right() <= cells.right();
+}
+
 /// How likely an octave is, on a ground of its own beside its dot: before it, or behind it and clear of the
-/// arc where only there nothing is written.
+/// arc where only there is room and nothing written.
 void paintShare(QPainter& painter, const GridScene& scene, const GridGeometry& geometry, double centre,
                 const PitchStrength& pitch) {
     constexpr double arc = 8;
@@ -55,7 +61,10 @@ void paintShare(QPainter& painter, const GridScene& scene, const GridGeometry& g
     const QRectF before(centre - away - width, geometry.y(pitch.midi) - GridGeometry::rowHeight / 2.0, width,
                         GridGeometry::rowHeight);
     const QRectF behind = before.translated(2 * away + width + arc, 0);
-    const bool goesBehind = !isFree(before, scene, geometry) && isFree(behind, scene, geometry);
+    const QRectF cells = geometry.cells();
+    const bool goesBehind =
+        !isWithin(before, cells) ||
+        (!isFree(before, scene, geometry) && isWithin(behind, cells) && isFree(behind, scene, geometry));
     const QRectF& room = goesBehind ? behind : before;
     painter.fillRect(room, color(Role::Page, 0.9));
     painter.drawText(room, Qt::AlignCenter, share);

@@ -310,6 +310,20 @@ TEST_F(GridPainters, WriteTheShareOfAnOctaveWhereNoNoteStands) {
     EXPECT_GT(share(20), behind);
 }
 
+TEST_F(GridPainters, WriteTheShareOfAnOctaveBehindItsDotInTheFirstColumn) {
+    use(emptySample());
+    const Range<Beats> first{Beats(4), Beats(9, 2)};
+    scene.evidence = ColumnEvidence{first, {{58, 0.6}, {70, 0.7}}};
+    const double centre = (geometry.x(first.begin) + geometry.x(first.end)) / 2;
+    const double half = GridGeometry::rowHeight / 2.0;
+    const auto behind = [&] {
+        return count(drawn(), QRectF(centre + 20, geometry.y(70) - half, 30, 2 * half), Role::Hint);
+    };
+    const int shown = behind();
+    scene.evidence->rivals.clear();
+    EXPECT_GT(shown, behind());
+}
+
 TEST_F(GridPainters, DrawThePlayheadWhereTheEarIs) {
     scene.playhead = 10.5;
     const QImage image = drawn();
