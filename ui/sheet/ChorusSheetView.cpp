@@ -194,10 +194,12 @@ Range<Seconds> ChorusSheetView::timeInSight() const {
     if (geometry.lines().empty()) return {};
     const double top = verticalScrollBar()->value();
     const double bottom = top + viewport()->height();
+    std::size_t first = geometry.lineAt(top);
     std::size_t last = geometry.lineAt(bottom);
-    // Of which nothing but the room above it shows.
-    if (last > geometry.lineAt(top) && geometry.box(last).top() >= bottom) --last;
-    return {geometry.lines()[geometry.lineAt(top)].time.begin, geometry.lines()[last].time.end};
+    // Of which nothing but the room above it shows, or below it.
+    if (last > first && geometry.box(last).top() >= bottom) --last;
+    if (last > first && geometry.box(first).bottom() <= top) ++first;
+    return {geometry.lines()[first].time.begin, geometry.lines()[last].time.end};
 }
 
 void ChorusSheetView::reveal(Seconds place) {

@@ -17,6 +17,7 @@
 #include <QVariantAnimation>
 #include <QWheelEvent>
 
+#include <cmath>
 #include <gtest/gtest.h>
 
 namespace earwright::ui {
@@ -195,6 +196,13 @@ TEST_F(ChorusSheetViewTest, HasInSightOnlyLinesOfWhichThereIsSomethingToSee) {
     ASSERT_GT(sheet.viewport()->height(), places.lineBand(2).top());
     EXPECT_EQ(sheet.timeInSight().end, places.lines()[1].time.end);
     EXPECT_EQ(sheet.timeInSight().begin, Seconds(0));
+    // And of the first one nothing but its brackets.
+    const int foot = static_cast<int>(std::ceil(places.box(0).bottom()));
+    sheet.verticalScrollBar()->setValue(foot - 1);
+    EXPECT_EQ(sheet.timeInSight().begin, Seconds(0));
+    sheet.verticalScrollBar()->setValue(foot);
+    ASSERT_LT(foot, places.lineBand(0).bottom());
+    EXPECT_EQ(sheet.timeInSight().begin, places.lines()[1].time.begin);
 }
 
 TEST_F(ChorusSheetViewTest, HasAScrollBarOnlyWhereThereIsMoreThanFits) {
