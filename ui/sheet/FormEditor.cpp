@@ -78,7 +78,11 @@ QWidget* FormEditor::buildLayout(const Study& study) {
         layOutFollows = false;
         showReading();
     });
-    connect(barCount, &QSpinBox::valueChanged, this, [this] { barsFollow = false; });
+    connect(barCount, &QSpinBox::valueChanged, this, [this] {
+        barsFollow = false;
+        followText();
+    });
+    connect(firstBar, &QSpinBox::valueChanged, this, &FormEditor::followText);
     connect(choruses, &QSpinBox::valueChanged, this, [this] { chorusesFollow = false; });
     row->setEnabled(canLayOut);
     row->setToolTip(canLayOut ? QString() : tr("Mark two bars first."));
@@ -101,7 +105,7 @@ std::optional<FormEditor::Layout> FormEditor::chorusLayout() const {
 
 void FormEditor::setChorusLayout(const Layout& layout) {
     layOut->setChecked(true);
-    layOutFollows = false;
+    layOutFollows = barsFollow = chorusesFollow = false;
     firstBar->setValue(static_cast<int>(layout.firstBar));
     barCount->setValue(static_cast<int>(layout.barCount));
     choruses->setValue(layout.count);
@@ -133,11 +137,12 @@ void FormEditor::followText() {
     const auto bars = static_cast<int>(parseBars(text().toStdString(), meter).size());
     const QSignalBlocker ownLayOut(layOut);
     if (layOutFollows) layOut->setChecked(bars > 0);
-    if (bars == 0) return;
     const QSignalBlocker ownBars(barCount);
     const QSignalBlocker ownChoruses(choruses);
-    if (barsFollow) barCount->setValue(bars);
-    if (chorusesFollow) choruses->setValue(static_cast<int>(std::max<std::int64_t>(barsToEnd / bars, 1)));
+    if (barsFollow && bars > 0) barCount->setValue(bars);
+    const std::int64_t room = barsToEnd - firstBar->value() + 1;
+    if (chorusesFollow)
+        choruses->setValue(static_cast<int>(std::max<std::int64_t>(room / barCount->value(), 1)));
 }
 
 } // namespace earwright::ui

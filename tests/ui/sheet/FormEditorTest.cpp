@@ -3,6 +3,7 @@
 #include "core/study/SpanEdits.h"
 
 #include <QCheckBox>
+#include <QSpinBox>
 
 #include <gtest/gtest.h>
 
@@ -67,6 +68,23 @@ TEST(FormEditor, ProposesNothingOverAFormThatIsEmpty) {
     layOut->setChecked(false);
     editor.setText("F7 | Bb7");
     EXPECT_FALSE(editor.chorusLayout());
+}
+
+TEST(FormEditor, ProposesAsManyChorusesAsFitFromTheFirstBarOnAndOfTheBarsChosen) {
+    FormEditor editor{withBars()};
+    editor.setText("F7 | Bb7 | F7 | C7");
+    const auto box = [&](const char* name) {
+        for (auto* each : editor.findChildren<QSpinBox*>())
+            if (each->accessibleName() == name) return each;
+        return static_cast<QSpinBox*>(nullptr);
+    };
+    ASSERT_TRUE(box("Bars in a chorus") && box("First bar"));
+    box("Bars in a chorus")->setValue(8);
+    EXPECT_EQ(editor.chorusLayout(), (FormEditor::Layout{1, 8, 3}));
+    box("First bar")->setValue(15);
+    EXPECT_EQ(editor.chorusLayout(), (FormEditor::Layout{15, 8, 1}));
+    box("First bar")->setValue(14);
+    EXPECT_EQ(editor.chorusLayout(), (FormEditor::Layout{14, 8, 2}));
 }
 
 TEST(FormEditor, KeepsToTheBarsAndChorusesThatTheUserChose) {
