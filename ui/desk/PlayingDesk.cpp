@@ -1,7 +1,6 @@
 #include "ui/desk/PlayingDesk.h"
 
-#include "core/check/Feel.h"
-#include "core/check/OffBeat.h"
+#include "core/check/BehindSwing.h"
 #include "core/check/PhrasingMark.h"
 #include "core/study/PlayedTime.h"
 #include "ui/grid/NoteGrid.h"
@@ -97,22 +96,14 @@ QString PlayingDesk::sentence(const std::vector<Note>& notes) const {
 }
 
 std::optional<Seconds> PlayingDesk::behindSwing(const std::vector<Note>& notes, const Note& note) const {
-    // What is nearer to even is told against its even place.
-    constexpr double leastRatio = 1.17;
-    const Study& study = session.study();
     const MeasuredNote* found = measured(note);
-    const std::vector<OffBeat> between = offBeats(study, notes);
-    const auto offBeat = std::ranges::find(between, note.onset, &OffBeat::place);
-    const bool isEven = offBeat != between.end() && offBeat->isEven();
-    if (!found || !isEven || !study.page.swingAt(note.onset).isEven()) return std::nullopt;
+    if (!found) return std::nullopt;
     PlayedNotes played;
     for (const Note& each : notes)
         if (const MeasuredNote* one = measured(each); one && one->playing.begins)
             played[each.id] = playedNote(one->claim, one->playing);
-    const auto swing = feelOf(study, notes, played).swing;
-    if (!swing || swing->ratio < leastRatio) return std::nullopt;
-    const double share = swing->ratio / (1 + swing->ratio);
-    return found->playing.behind - study.beatMap.seconds(offBeat->pair).length() * (share - 0.5);
+    const auto swung = swungBehind(session.study(), notes, note, played);
+    return swung ? std::optional(found->playing.behind - *swung) : std::nullopt;
 }
 
 QString PlayingDesk::sumUp(const std::vector<Note>& notes) const {
