@@ -59,7 +59,8 @@ public:
                std::unique_ptr<MidiPorts> midi = nullptr);
     ~DeskWindow() override;
 
-    /// Shows it; on a screen that has no room for it and its frame, over all of the screen.
+    /// Shows it; where nobody gave it a size yet and the screen has no room for it and its frame, over all of
+    /// the screen.
     void showWithin(const QSize& screenRoom);
 
     /// Opens a recording or a study, as if chosen by hand.
