@@ -39,8 +39,8 @@ void tell(Imported& imported, std::size_t count, const std::string& ofOne, const
     if (count > 1) leaveOut(imported, std::to_string(count) + " notes " + ofMany + ".");
 }
 
-bool isWritable(const ForeignNote& note) {
-    return note.pitch.midi >= lowestMidi && note.pitch.midi <= highestMidi;
+bool isWritable(int midi) {
+    return midi >= lowestMidi && midi <= highestMidi;
 }
 
 } // namespace
@@ -109,11 +109,14 @@ void nameOtherParts(Imported& imported) {
 }
 
 void addLine(Imported& imported, std::vector<ForeignNote> notes) {
-    const auto outside = std::erase_if(notes, [](const ForeignNote& note) { return !isWritable(note); });
+    const auto outside =
+        std::erase_if(notes, [](const ForeignNote& note) { return !isWritable(note.pitch.midi); });
     tell(imported, outside, "lies lower than E1 or higher than C7 and was left out",
          "lie lower than E1 or higher than C7 and were left out");
     std::size_t moved = 0;
     for (ForeignNote& note : notes) {
+        if (std::erase_if(note.phrasing.graceNotes, [](int midi) { return !isWritable(midi); }) > 0)
+            leaveOut(imported, gracesLeftOut);
         const bool beginMoved = snap(note.begin);
         if (snap(note.end) || beginMoved) ++moved;
         note.end = std::max(note.end, note.begin + shortest);

@@ -47,8 +47,8 @@ struct ForeignNote {
 
 /// Makes one line of the notes: what still sounds when the next note begins ends there, notes that begin
 /// together stay a double stop, and a pitch written twice in it is taken once. Places that a study file
-/// cannot hold (parts of a beat beyond 1/960) go to the nearest 1/480, and pitches no line can have are left
-/// out; both are said in `leftOut`.
+/// cannot hold (parts of a beat beyond 1/960) go to the nearest 1/480, and pitches no line can have, also
+/// those of grace notes, are left out; all are said in `leftOut`.
 void addLine(Imported& imported, std::vector<ForeignNote> notes);
 
 /// The nearest place that a study file can hold: parts of a beat beyond 1/960 go to the nearest 1/480, and
@@ -66,6 +66,9 @@ void divideBeats(Imported& imported);
 
 /// Says in `leftOut` which parts were not taken.
 void nameOtherParts(Imported& imported);
+
+/// The sentence about grace notes that were left out.
+inline constexpr const char* gracesLeftOut = "Grace notes beyond what a note here can have were left out.";
 
 /// Adds the sentence unless it stands there.
 void leaveOut(Imported& imported, const std::string& sentence);

@@ -73,7 +73,7 @@ void MusicXmlLine::addGrace(pugi::xml_node note, const MusicXmlPlace& place) {
     readSlurs(note, std::nullopt);
     const int midi = pitchOf(note, place.transposition).midi;
     if (midi < lowestMidi || midi > highestMidi || graceCount >= mostGraces)
-        return leaveOut(imported, "Grace notes beyond what a note here can have were left out.");
+        return leaveOut(imported, gracesLeftOut);
     ++graceCount;
     if (note.child("chord") && !graces.empty())
         graces.back().pitches.push_back(midi);
