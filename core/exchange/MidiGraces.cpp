@@ -55,7 +55,9 @@ private:
         const bool isLonger = main.end - main.begin >= (main.begin - notes[first].begin) * 2;
         for (std::size_t i = first; i < end; ++i)
             if (std::abs(notes[i].pitch.midi - main.pitch.midi) > widest) return 0;
-        return isLonger && (isOnLine(notes[first].begin) || isOffAllLines(notes[first].begin)) ? count : 0;
+        const Beats& begin = notes[first].begin;
+        const bool takesTime = isOnLine(begin) && isNoStronger(main.begin, begin);
+        return isLonger && (takesTime || isOffAllLines(begin)) ? count : 0;
     }
 
     bool isShort(std::size_t i) const {
@@ -78,6 +80,11 @@ private:
     bool isOnLine(const Beats& place) const {
         const std::int64_t parts = quarters(place).denominator();
         return 4 % parts == 0 || 3 % parts == 0;
+    }
+
+    /// What leads to a stronger place, such as from the last sixteenth to the beat, is counted up to it.
+    bool isNoStronger(const Beats& place, const Beats& than) const {
+        return quarters(place).denominator() >= quarters(than).denominator();
     }
 
     bool isOffAllLines(const Beats& place) const {

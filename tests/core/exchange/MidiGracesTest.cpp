@@ -60,6 +60,13 @@ TEST(MidiGraces, AreNoneWhereTheyAreCountedOrFarAway) {
     EXPECT_EQ(read({{b(0), b(1, 8), 63}, {b(1, 8), b(1, 4), 64}}).size(), 2u) << "none of them longer";
     EXPECT_EQ(read({{b(0), b(7, 8), 62}, {b(7, 8), b(1), 63}, {b(1), b(2), 64}}).size(), 3u)
         << "a thirty-second before the beat";
+    EXPECT_EQ(read({{b(3, 4), b(7, 8), 62}, {b(7, 8), b(1), 63}, {b(1), b(2), 64}}).size(), 3u)
+        << "two of them that lead to the beat";
+    EXPECT_EQ(
+        read({{b(3, 4), b(5, 6), 61}, {b(5, 6), b(11, 12), 62}, {b(11, 12), b(1), 63}, {b(1), b(2), 64}})
+            .size(),
+        4u)
+        << "three twelfths that do";
 }
 
 TEST(MidiGraces, AreNoneInARunAndBesideOthers) {
