@@ -65,19 +65,26 @@ private:
     }
 
     Beats writtenEnd(std::size_t i, double meant) const {
-        const double begin = quarters(notes[i].begin);
-        const Beats line = lineNear(i, begin + meant, meant);
+        const double end = quarters(notes[i].begin) + meant;
+        const std::int64_t parts = partsFor(i, meant);
+        Beats line = lineOf(i, std::llround(end * static_cast<double>(parts)), parts);
+        const bool isOnLine = std::abs(quarters(line) - end) <= samePlace;
+        // Of a note that ends some ticks early, no share of its length tells how long it was.
+        if (!isOnLine) line = std::min(line, lineOf(i, -(-notes[i].end * 4 * parts / unit).floor(), parts));
         if (!next[i]) return line;
         const double room = quarters(*next[i] - notes[i].begin);
-        const bool isOnLine = std::abs(quarters(line) - begin - meant) <= samePlace;
         const bool goesOn = !isOnLine && room <= longestGuessed && meant >= nearlyAll * room;
         return meant >= room - samePlace || goesOn ? *next[i] : std::min(line, *next[i]);
     }
 
-    /// The nearest place behind the note's beginning where values end: longer ones on eighths.
-    Beats lineNear(std::size_t i, double end, double meant) const {
-        const std::int64_t parts = isInThirds(i) ? 3 : meant >= 1 ? 2 : 4;
-        Beats line = Beats(std::llround(end * static_cast<double>(parts)) * unit, 4 * parts);
+    /// Into how many parts of a quarter the lines cut it where values end: longer ones end on eighths.
+    std::int64_t partsFor(std::size_t i, double meant) const {
+        return isInThirds(i) ? 3 : meant >= 1 ? 2 : 4;
+    }
+
+    /// The line with this number, or the first one behind the note's beginning.
+    Beats lineOf(std::size_t i, std::int64_t number, std::int64_t parts) const {
+        Beats line = Beats(number * unit, 4 * parts);
         while (line <= notes[i].begin)
             line += Beats(unit, 4 * parts);
         return line;

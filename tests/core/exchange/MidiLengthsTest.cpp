@@ -59,6 +59,23 @@ TEST(MidiLengths, OfNotesThatEndSomeTicksEarlyAreFoundAgain) {
         expectAsWritten(writtenLengths(played(line(), 1, early), 4), std::to_string(early) + " ticks");
 }
 
+TEST(MidiLengths, OfLongNotesAmongShortOnesThatEndSomeTicksEarlyAreFoundAgain) {
+    std::vector<Written> written;
+    for (std::int64_t place = 0; place < 16; ++place)
+        written.push_back({Beats(place, 4), Beats(1, 4)});
+    // A whole note, three quarters and a rest behind them.
+    written.push_back({Beats(4), Beats(4)});
+    written.push_back({Beats(8), Beats(3)});
+    for (std::int64_t place = 0; place < 4; ++place)
+        written.push_back({Beats(12) + Beats(place, 4), Beats(1, 4)});
+    written.push_back({Beats(13), Beats(4)});
+    for (const int early : {5, 10}) {
+        const auto notes = writtenLengths(played(written, 1, early), 4);
+        for (std::size_t i = 0; i < notes.size(); ++i)
+            EXPECT_EQ(notes[i].end, written[i].begin + written[i].length) << early << ", note " << i;
+    }
+}
+
 TEST(MidiLengths, AreCountedInQuartersWhateverTheMeterCounts) {
     const auto notes = writtenLengths(played(line(), 0.9, 0, 2), 8);
     const std::vector<Written> written = line();
