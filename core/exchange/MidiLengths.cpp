@@ -65,6 +65,7 @@ private:
     }
 
     Beats writtenEnd(std::size_t i, double meant) const {
+        if (next[i] && notes[i].end > *next[i]) return notes[i].end;
         const double end = quarters(notes[i].begin) + meant;
         const std::int64_t parts = partsFor(i, meant);
         Beats line = lineOf(i, std::llround(end * static_cast<double>(parts)), parts);

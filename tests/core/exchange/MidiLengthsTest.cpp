@@ -107,6 +107,12 @@ TEST(MidiLengths, OfNotesThatBeginTogetherReachTheNextOnset) {
         EXPECT_EQ(note.end, note.begin + Beats(1));
 }
 
+TEST(MidiLengths, ThatGoOnUnderTheNextNoteAreLeftToSayIt) {
+    std::vector<ForeignNote> notes = played(line(), 0.9);
+    notes.front().end = notes[1].begin + Beats(1, 4);
+    EXPECT_EQ(writtenLengths(notes, 4).front().end, notes.front().end);
+}
+
 TEST(MidiLengths, OfFewNotesAreAsTheySound) {
     EXPECT_TRUE(writtenLengths({}, 4).empty());
     const auto one = played({{Beats(0), Beats(1)}}, 0.9);
