@@ -38,7 +38,8 @@ public:
             const double share = next[i] ? length(i) / quarters(*next[i] - notes[i].begin) : 0;
             if (share >= leastOfEarly) shares.push_back(share);
         }
-        if (notes.size() >= fewestToTell && 2 * early > notes.size()) lengthen(medianOf(std::move(shares)));
+        if (notes.size() >= fewestToTell && 2 * early > notes.size() && !shares.empty())
+            lengthen(medianOf(std::move(shares)));
         return std::move(notes);
     }
 
@@ -53,7 +54,6 @@ private:
     }
 
     static double medianOf(std::vector<double> shares) {
-        if (shares.empty()) return 1;
         const auto middle = shares.begin() + static_cast<std::ptrdiff_t>(shares.size() / 2);
         std::nth_element(shares.begin(), middle, shares.end());
         return *middle;

@@ -113,6 +113,16 @@ TEST(MidiLengths, ThatGoOnUnderTheNextNoteAreLeftToSayIt) {
     EXPECT_EQ(writtenLengths(notes, 4).front().end, notes.front().end);
 }
 
+TEST(MidiLengths, OfNotesThatAreAllShortOnPurposeAreAsTheySound) {
+    std::vector<Written> eighths;
+    for (std::int64_t place = 0; place < 16; ++place)
+        eighths.push_back({Beats(place, 2), Beats(1, 2)});
+    const auto notes = played(eighths, 0.4);
+    const auto read = writtenLengths(notes, 4);
+    for (std::size_t i = 0; i < notes.size(); ++i)
+        EXPECT_EQ(read[i].end, notes[i].end) << i;
+}
+
 TEST(MidiLengths, OfFewNotesAreAsTheySound) {
     EXPECT_TRUE(writtenLengths({}, 4).empty());
     const auto one = played({{Beats(0), Beats(1)}}, 0.9);
