@@ -14,6 +14,8 @@ const Beats longest(1, 8);
 /// Slower ones are counted.
 constexpr Seconds slowest{0.13};
 constexpr std::size_t fewest = 4;
+/// A run may turn back once or twice; for so many notes it stays a trill.
+constexpr std::size_t fewestInARun = 6;
 constexpr int widest = 4;
 
 class TrillReader {
@@ -24,14 +26,15 @@ public:
         std::vector<ForeignNote> made;
         for (std::size_t i = 0; i < notes.size();) {
             const std::size_t count = alternatingFrom(i);
+            const bool isTrill = count >= (isInARun(i, i + count) ? fewestInARun : fewest);
             ForeignNote note = notes[i];
-            if (count >= fewest) {
+            if (isTrill) {
                 note.end = notes[i + count - 1].end;
                 note.phrasing.trill = std::abs(notes[i + 1].pitch.midi - note.pitch.midi);
                 note.pitch.midi = std::min(note.pitch.midi, notes[i + 1].pitch.midi);
             }
             made.push_back(std::move(note));
-            i += count >= fewest ? count : 1;
+            i += isTrill ? count : 1;
         }
         return made;
     }
@@ -43,6 +46,14 @@ private:
         while (end < notes.size() && isShort(end - 1) && isShort(end) && goesOn(first, end))
             ++end;
         return end - first;
+    }
+
+    /// Whether another short note leads to the notes from `first` to before `end`, or follows them at once.
+    bool isInARun(std::size_t first, std::size_t end) const {
+        const auto leadsOn = [&](std::size_t i) {
+            return i + 1 < notes.size() && isShort(i) && isShort(i + 1) && notes[i + 1].begin == notes[i].end;
+        };
+        return (first > 0 && leadsOn(first - 1)) || leadsOn(end - 1);
     }
 
     bool isShort(std::size_t i) const {

@@ -45,6 +45,9 @@ TEST(MidiTrills, AreNoneInOtherRuns) {
     EXPECT_EQ(read({60, 62, 64, 65, 67}).size(), 5u);
     EXPECT_EQ(read({60, 67, 60, 67, 60}).size(), 5u) << "a fifth";
     EXPECT_EQ(read({60, 60, 60, 60, 60}).size(), 5u) << "repeated";
+    EXPECT_EQ(read({60, 62, 60, 62, 64, 65, 67, 69}).size(), 8u) << "a run that turns once";
+    EXPECT_EQ(read({67, 65, 64, 62, 60, 62, 60}).size(), 7u) << "led into";
+    EXPECT_EQ(read({60, 62, 60, 62, 60, 62, 64, 65}).size(), 3u) << "a trill that ends in a run";
     EXPECT_EQ(read({60, 62, 60, 62, 60, 62}, 50).size(), 6u) << "slow enough to be counted";
 }
 
