@@ -8,11 +8,13 @@ namespace earwright {
 
 /// How the places of its notes are read.
 enum class MidiRhythm {
-    /// Whichever of the other two its notes fit; eighths that swing in thirds of a beat are written even.
+    /// Whichever of the other two its notes fit. Where they fit their ticks, eighths that swing in thirds of
+    /// a beat are written even, and trills and grace notes that are written out become signs.
     Fitting,
-    /// Every note where its tick is: for files that a notation program wrote.
+    /// Every note begins where its tick is: for files that a notation program wrote. Notes that all end a
+    /// little early end where they were meant to (writtenLengths).
     Ticks,
-    /// As the simplest notation near what a hand played (RhythmReader).
+    /// As the simplest notation near what a hand played (RhythmReader), with grace notes.
     ByHand
 };
 

@@ -208,7 +208,10 @@ private:
         if (isWritten && wanted == MidiRhythm::Ticks) return asWritten(std::move(notes));
         if (wanted == MidiRhythm::Ticks || !study.beatMap.hasTempo()) return notes;
         imported.rhythm->taken = MidiRhythm::ByHand;
-        CountedNotes counted = countedByHand(study, withPlayedGraces(study, std::move(notes)));
+        const std::size_t count = notes.size();
+        notes = withPlayedGraces(study, std::move(notes));
+        sayMerged(count - notes.size());
+        CountedNotes counted = countedByHand(study, std::move(notes));
         if (counted.swing) study.page.swings.push_back(*counted.swing);
         if (counted.uncounted > 0)
             leaveOut(imported, "Where more notes fall on a beat than can be counted, they stand where their "
@@ -225,7 +228,17 @@ private:
         if (imported.rhythm->isSwung) imported.rhythm->taken = MidiRhythm::ByHand;
         study.page.swings = std::move(swung.swings);
         if (!study.beatMap.hasTempo()) return std::move(swung.notes);
-        return withGraceNotes(study, withTrills(study, std::move(swung.notes)));
+        const std::size_t count = swung.notes.size();
+        notes = withGraceNotes(study, withTrills(study, std::move(swung.notes)));
+        sayMerged(count - notes.size());
+        return notes;
+    }
+
+    void sayMerged(std::size_t count) {
+        if (count == 1) leaveOut(imported, "A note was read as part of a trill or as a grace note.");
+        if (count > 1)
+            leaveOut(imported,
+                     std::to_string(count) + " notes were read as part of a trill or as grace notes.");
     }
 
     std::int64_t tickOf(std::int64_t beat) const {

@@ -89,6 +89,8 @@ TEST(MidiGraces, ComeBackFromOurFiles) {
     const auto back = readStandardMidi(*file, "graces.mid");
     ASSERT_TRUE(back);
     ASSERT_EQ(back->study.notes.size(), study.notes.size());
+    EXPECT_EQ(back->leftOut,
+              std::vector<std::string>{"3 notes were read as part of a trill or as grace notes."});
     for (std::size_t i = 0; i < study.notes.size(); ++i) {
         EXPECT_EQ(back->study.notes[i].range(), study.notes[i].range());
         EXPECT_EQ(back->study.notes[i].phrasing.graceNotes, study.notes[i].phrasing.graceNotes);

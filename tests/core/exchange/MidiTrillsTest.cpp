@@ -62,6 +62,8 @@ TEST(MidiTrills, ComeBackFromOurFiles) {
     const auto back = readStandardMidi(*file, "trills.mid");
     ASSERT_TRUE(back);
     ASSERT_EQ(back->study.notes.size(), study.notes.size());
+    ASSERT_EQ(back->leftOut.size(), 1u);
+    EXPECT_TRUE(back->leftOut.front().ends_with(" notes were read as part of a trill or as grace notes."));
     for (std::size_t i = 0; i < study.notes.size(); ++i) {
         EXPECT_EQ(back->study.notes[i].range(), study.notes[i].range());
         EXPECT_EQ(back->study.notes[i].pitch.midi, study.notes[i].pitch.midi);

@@ -105,6 +105,18 @@ TEST(StandardMidiReading, ReadsBackWhatIsWritten) {
     EXPECT_TRUE(StudyFile::parse(StudyFile::text(back->study), "line.study").ok());
 }
 
+TEST(StandardMidiReading, SaysHowManyNotesBecameGraceNotesOfAHand) {
+    // Of 120 quarters a minute, 10 of 96 ticks are 52 ms.
+    const std::string events = bytesOf("\0\x90\x3E\x60\x0A\x80\x3E\x40\0\x90\x40\x60\x56\x80\x40\x40"
+                                       "\0\x90\x41\x60\x60\x80\x41\x40") +
+                               end;
+    const auto imported = readStandardMidi(fileOf(events), "line.mid", "", MidiRhythm::ByHand);
+    ASSERT_TRUE(imported.ok()) << describe(imported.error());
+    EXPECT_EQ(imported->study.notes.size(), 2u);
+    EXPECT_EQ(imported->leftOut,
+              std::vector<std::string>{"A note was read as part of a trill or as a grace note."});
+}
+
 TEST(StandardMidiReading, ReadsMetersKeysAndWords) {
     const auto imported =
         readStandardMidi(fileOf(bytesOf("\0\xFF\x58\4\3\2\x18\x08\0\xFF\x59\2\xFE\0"
