@@ -139,14 +139,15 @@ private:
     static void turnStems(std::vector<StaffPiece>& pieces, std::pair<std::size_t, std::size_t> group) {
         int highest = -1000;
         int lowest = 1000;
-        int sum = 0;
+        // Heads above the middle line less those below it.
+        int above = 0;
         for (std::size_t i = group.first; i < group.second; ++i)
             for (const StaffHead& head : pieces[i].heads) {
                 highest = std::max(highest, head.position);
                 lowest = std::min(lowest, head.position);
-                sum += head.position;
+                above += (head.position > 0) - (head.position < 0);
             }
-        const bool up = highest + lowest != 0 ? highest + lowest < 0 : sum < 0;
+        const bool up = highest + lowest != 0 ? highest + lowest < 0 : above < 0;
         for (std::size_t i = group.first; i < group.second; ++i)
             pieces[i].stemUp = up;
     }

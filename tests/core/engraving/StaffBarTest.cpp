@@ -120,17 +120,18 @@ TEST(Stems, OfABeamFollowTheNoteFarthestFromTheMiddle) {
 // Common practice: where the highest and the lowest are as far from the middle line, most notes decide; else
 // stems go down.
 TEST(Stems, OfABeamFollowMostNotesWhereTheFarthestAreEven) {
-    const auto isUp = [](const std::vector<int>& pitches) {
+    const auto isUp = [](const std::vector<int>& pitches, std::int64_t parts = 2) {
         Study study;
         for (const int midi : pitches)
-            study.notes.push_back(
-                noteAt(study, Beats(static_cast<std::int64_t>(study.notes.size()), 2), Beats(1, 2), midi));
+            study.notes.push_back(noteAt(study, Beats(static_cast<std::int64_t>(study.notes.size()), parts),
+                                         Beats(1, parts), midi));
         return barsOf(study).front().pieces.front().stemUp;
     };
     // E4 and F5 with A4, C5 with E5: the first four lie lower on the whole.
     EXPECT_TRUE(isUp({64, 69, 69, 77}));
     EXPECT_FALSE(isUp({64, 72, 76, 77}));
     EXPECT_FALSE(isUp({64, 77}));
+    EXPECT_FALSE(isUp({77, 72, 72, 64, 65}, 5)) << "three above the line, though the two below lie farther";
 }
 
 // Written pitches of transposing instruments (common practice): an alto reads C6 for the sounding E flat 5, a
