@@ -18,7 +18,7 @@ constexpr double unguided = 0.3;
 /// or more.
 constexpr double whileFree = 0.5;
 constexpr double whileResting = 0.3;
-/// In a run of sixteenths or faster there is hardly time for one.
+/// In a run of quarters of a beat or faster there is hardly time for one.
 constexpr double whileHurried = 1.4;
 constexpr double skippedString = 0.3;
 /// For each fret more than the hand spans, from one note to the next without a shift.

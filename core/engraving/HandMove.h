@@ -12,9 +12,9 @@ namespace earwright {
 /// once.
 ///
 /// Costs are in the units of costOfPlace(). Shifts are dear in the middle of a line, the dearer the farther,
-/// and more so in a run of sixteenths and where no finger leads the way along its string; they cost little
-/// where the hand is free (common practice). So are frets too far apart, skipped strings, and slurs, slides
-/// and held notes that would not be on the string they need.
+/// and more so in a run of quarters of a beat and where no finger leads the way along its string; they cost
+/// little where the hand is free (common practice). So are frets too far apart, skipped strings, and slurs,
+/// slides and held notes that would not be on the string they need.
 class HandMove {
 public:
     /// Requires: neither is empty, and `from` begins before `to`.
