@@ -85,4 +85,8 @@ std::vector<PageNotes> pageLine(const Study& study) {
     return line;
 }
 
+bool goesOn(const std::vector<PageNotes>& line, std::size_t event) {
+    return event + 1 < line.size() && line[event + 1].begin == line[event].end;
+}
+
 } // namespace earwright

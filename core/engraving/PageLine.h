@@ -28,4 +28,7 @@ bool isUnderSlur(const PageNotes& together);
 /// Returned in order. Threads: any.
 std::vector<PageNotes> pageLine(const Study& study);
 
+/// Whether another event follows at once, without a rest: only there does a slide lead on.
+bool goesOn(const std::vector<PageNotes>& line, std::size_t event);
+
 } // namespace earwright

@@ -88,8 +88,7 @@ private:
 
     std::optional<int> slideOf(std::size_t event, std::size_t voice) const {
         const Note& note = line[event].notes[voice];
-        if (!note.phrasing.slidesToNext || event + 1 == line.size()) return {};
-        if (line[event + 1].begin != line[event].end) return {};
+        if (!note.phrasing.slidesToNext || !goesOn(line, event)) return {};
         const std::vector<Note>& next = line[event + 1].notes;
         return next[otherVoice(voice, next.size())].pitch.midi - note.pitch.midi;
     }

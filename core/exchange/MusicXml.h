@@ -43,7 +43,8 @@ struct MusicXmlOptions {
 /// - how a chord symbol was typed (it comes back as printed), and the form: chords come back bar by bar;
 /// - what the page cannot draw: overlaps, places that pageLine() moves, lengths within a double stop;
 /// - marks, chords and keys before the pickup begins, a key or swing that stands already, a slide to a note
-///   that is not there, a trill that no letter above can name (four semitones from E♯ or B♯);
+///   that is not there or behind a rest, a trill that no letter above can name (four semitones from E♯ or
+///   B♯);
 /// - that no tempo was marked: the beat marks' first one is; that no beats were: tempo marks make them;
 /// - keys of seven accidentals in a transposing reading: they come back as the key with five;
 /// - in a transposing reading, the chosen name of a note that has another one for its reader, who is spared a

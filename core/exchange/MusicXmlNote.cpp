@@ -307,10 +307,10 @@ void MusicXmlNotes::addSlides(pugi::xml_node notations, const PagePiece& piece, 
         slide.append_attribute("type") = type;
         slide.append_attribute("number") = numberOf(of);
     };
-    if (!piece.tiedFromBefore && event > 0 && index == 0)
+    if (!piece.tiedFromBefore && event > 0 && goesOn(line, event - 1) && index == 0)
         for (std::size_t i = 0; i < line[event - 1].notes.size(); ++i)
             if (line[event - 1].notes[i].phrasing.slidesToNext) add("stop", i);
-    if (!piece.tiedOn && line[event].notes[index].phrasing.slidesToNext && event + 1 < line.size())
+    if (!piece.tiedOn && line[event].notes[index].phrasing.slidesToNext && goesOn(line, event))
         add("start", index);
 }
 

@@ -203,7 +203,7 @@ private:
         const PageNotes& together = line[event];
         const Note& note = together.notes.front();
         const int toNext =
-            event + 1 < line.size() ? line[event + 1].notes.front().pitch.midi - note.pitch.midi : 0;
+            goesOn(line, event) ? line[event + 1].notes.front().pitch.midi - note.pitch.midi : 0;
         const double seconds = secondsOf({together.begin, together.end});
         const std::vector<GlidePoint> points = pitchGlide(note.phrasing, toNext, seconds);
         if (points.empty()) return;

@@ -23,6 +23,7 @@ Stroke strokeOf(const Note& note, std::size_t voice, const Study& study) {
     return note.phrasing.slurBy ? Stroke::Hammered : Stroke::Slurred;
 }
 
+/// `next` is none where there is a rest: nothing to slide to.
 void slide(const Phrasing& phrasing, const Note* next, TimedNote& result) {
     if (phrasing.slideIn)
         result.slideInSemitones = *phrasing.slideIn == SlideFrom::Below ? -slideSemitones : slideSemitones;
@@ -95,7 +96,8 @@ TimedNote timed(const Note& note, const Study& study, const MeterMap& meters, co
     result.loudness = playing ? playing->loudness : writtenLoudness(study.page, note);
     result.voice = voiceOf(study, note);
     result.stroke = strokeOf(note, result.voice, study);
-    slide(phrasing, noteAfter(study, note), result);
+    const Note* next = noteAfter(study, note);
+    slide(phrasing, next && next->onset <= note.end() ? next : nullptr, result);
     result.graceMidi = phrasing.graceNotes;
     result.trillSemitones = phrasing.trill;
     result.figureSemitones = figureOf(phrasing, note.pitch.midi, study.page.keyAt(meters.barOf(note.onset)));

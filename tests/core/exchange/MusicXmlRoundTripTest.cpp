@@ -4,6 +4,7 @@
 #include "core/exchange/CompressedMusicXml.h"
 #include "core/exchange/MusicXml.h"
 #include "core/exchange/MusicXmlReading.h"
+#include "core/study/NoteVoices.h"
 #include "core/study/StudyFile.h"
 #include "tests/core/exchange/ChanceStudy.h"
 #include "tests/core/study/SampleStudy.h"
@@ -30,8 +31,9 @@ Study readBack(const std::string& text) {
 std::string noteText(const Study& study, Note note, const WrittenNames& names) {
     note.pitch.spelling = names.of(note).name;
     note.id = NoteId{1};
-    // A slide to a note that is not there.
-    if (note.onset == study.notes.back().onset) note.phrasing.slidesToNext = false;
+    // A slide to a note that is not there, or not at once.
+    const Note* next = noteAfter(study, note);
+    if (!next || next->onset > note.end()) note.phrasing.slidesToNext = false;
     Study one;
     one.notes = {note};
     return StudyFile::text(one);
@@ -215,6 +217,16 @@ TEST(MusicXmlRoundTrip, AFormComesBackBarByBar) {
     const Study read = readBack(textOf(study, {Reading::Concert, {}, false}));
     expectSameChords(study, read, 8);
     EXPECT_TRUE(read.chart.form.empty());
+}
+
+TEST(MusicXmlRoundTrip, ASlideLeadsNowhereOverARest) {
+    Study study = eightBarsAt120();
+    study = addNote(study, {Pitch{60, {}}, Beats(0), Beats(1)}).study;
+    study = addNote(study, {Pitch{62, {}}, Beats(1), Beats(1)}).study;
+    study.notes.front().phrasing.slidesToNext = true;
+    EXPECT_NE(textOf(study, {}).find("<slide"), std::string::npos);
+    study.notes.back().onset = Beats(2);
+    EXPECT_EQ(textOf(study, {}).find("<slide"), std::string::npos);
 }
 
 TEST(MusicXmlRoundTrip, TheStatedExceptionsAreAsStated) {

@@ -131,6 +131,14 @@ TEST(StandardMidi, BendsAndSlidesArePitchBendsInARangeThatTheFileSets) {
     EXPECT_TRUE(ofKind(eventsOf(eighths(4)), 0xB0).empty()) << "plain notes need no range";
 }
 
+TEST(StandardMidi, ASlideOverARestBendsNothing) {
+    Study study = eighths(2);
+    study.notes[0].phrasing.slidesToNext = true;
+    EXPECT_FALSE(ofKind(eventsOf(study), 0xE0).empty());
+    study.notes[1].onset = Beats(2);
+    EXPECT_TRUE(ofKind(eventsOf(study), 0xE0).empty());
+}
+
 TEST(StandardMidi, ASlideTakesItsTimeAtTheMarkedTempoWhereNoBeatsAreMarked) {
     // A slide takes 0.12 s (PitchGlide.h): of a beat of one second its last 12 %, of half a second 24 %.
     const auto beginning = [](double quartersPerMinute) {

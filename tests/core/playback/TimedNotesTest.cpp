@@ -71,6 +71,8 @@ TEST(TimedNotes, SlideAllTheWayToTheNextNote) {
     EXPECT_EQ(only(study).slideOutSemitones, 0) << "there is none";
     study.notes.push_back({NoteId{2}, Beats(4, 3), Beats(1), Pitch{62, {}}, 0.6, {}});
     EXPECT_EQ(timedNotes(study).front().slideOutSemitones, -5);
+    study.notes.back().onset += Beats(1);
+    EXPECT_EQ(timedNotes(study).front().slideOutSemitones, 0) << "a rest between";
 }
 
 /// 60 and 67 together, then 62 and 69, then 64 alone.
