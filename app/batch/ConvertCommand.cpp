@@ -132,11 +132,11 @@ Result<Study> readAny(const Wish& wish) {
         std::fprintf(stderr, "earwright-batch: %s: %s\n", in.c_str(), sentence.c_str());
     if (wish.rhythm == MidiRhythm::Fitting && imported->rhythm &&
         imported->rhythm->taken == MidiRhythm::ByHand)
-        std::fprintf(stderr,
-                     "earwright-batch: %s: Its notes lie as a hand plays or swings them and are written "
-                     "where a listener "
-                     "would count them; --rhythm ticks writes them where their ticks are.\n",
-                     in.c_str());
+        std::fprintf(
+            stderr,
+            "earwright-batch: %s: Its notes lie as a hand plays or swings them and are written where "
+            "a listener would count them; --rhythm ticks writes them where their ticks are.\n",
+            in.c_str());
     return imported->study;
 }
 
