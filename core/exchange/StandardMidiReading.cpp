@@ -223,15 +223,17 @@ private:
     std::vector<ForeignNote> asWritten(std::vector<ForeignNote> notes) {
         notes = writtenLengths(std::move(notes), study.meter.beatUnit);
         if (rhythm == MidiRhythm::Ticks) return notes;
+        // Before swing, which the places within a trill would end.
+        if (study.beatMap.hasTempo()) {
+            const std::size_t count = notes.size();
+            notes = withGraceNotes(study, withTrills(study, std::move(notes)));
+            sayMerged(count - notes.size());
+        }
         SwungNotes swung = swungNotes(study, std::move(notes));
         imported.rhythm->isSwung = !swung.swings.empty();
         if (imported.rhythm->isSwung) imported.rhythm->taken = MidiRhythm::ByHand;
         study.page.swings = std::move(swung.swings);
-        if (!study.beatMap.hasTempo()) return std::move(swung.notes);
-        const std::size_t count = swung.notes.size();
-        notes = withGraceNotes(study, withTrills(study, std::move(swung.notes)));
-        sayMerged(count - notes.size());
-        return notes;
+        return std::move(swung.notes);
     }
 
     void sayMerged(std::size_t count) {

@@ -125,5 +125,33 @@ TEST(MidiSwing, OfAChorusComesBackFromItsFile) {
     EXPECT_EQ(ticks->study.notes[1].onset, Beats(2, 3));
 }
 
+// Thirds of the beat, and short notes as long as in a line that does not swing.
+TEST(MidiSwing, GoesOnThroughTrillsAndGraceNotes) {
+    Study study = studyInFour();
+    std::vector<Beats> written;
+    for (std::int64_t beat = 0; beat < 24; ++beat) {
+        const int midi = 60 + static_cast<int>(5 * beat % 7);
+        const bool isQuarter = beat % 8 == 3 || beat % 8 == 6;
+        study.notes.push_back(noteAt(study, Beats(beat), isQuarter ? Beats(1) : Beats(2, 3), midi));
+        written.emplace_back(beat);
+        if (beat % 8 == 3) study.notes.back().phrasing.trill = 2;
+        if (beat % 8 == 6) study.notes.back().phrasing.graceNotes = {midi - 2, midi - 1};
+        if (isQuarter) continue;
+        study.notes.push_back(noteAt(study, Beats(beat) + Beats(2, 3), Beats(1, 3), midi + 1));
+        written.push_back(Beats(beat) + Beats(1, 2));
+    }
+    const auto file = standardMidi(study);
+    ASSERT_TRUE(file);
+    const auto read = readStandardMidi(*file, "swung.mid");
+    ASSERT_TRUE(read);
+    EXPECT_EQ(read->study.page.swings, (std::vector<SwingChange>{{Beats(0), {2, 8}}}));
+    ASSERT_EQ(read->study.notes.size(), written.size());
+    for (std::size_t i = 0; i < written.size(); ++i) {
+        EXPECT_EQ(read->study.notes[i].onset, written[i]) << i;
+        EXPECT_EQ(read->study.notes[i].phrasing.trill, study.notes[i].phrasing.trill) << i;
+        EXPECT_EQ(read->study.notes[i].phrasing.graceNotes, study.notes[i].phrasing.graceNotes) << i;
+    }
+}
+
 } // namespace
 } // namespace earwright
