@@ -46,12 +46,27 @@ Range<Seconds> searched(const ClaimContext& context, std::size_t claim, bool swi
     return {std::max(own.range.begin - reach, free.begin), std::min(own.range.begin + reach, free.end)};
 }
 
-/// A claim of the same pitch that may have been played so as well.
-bool isAnothers(const ClaimContext& context, std::size_t claim, Seconds time) {
+/// A claim of this pitch, other than the one asked about, that may have been played so as well.
+bool isAnothers(const ClaimContext& context, std::size_t claim, int midi, Seconds time) {
     for (std::size_t i = 0; i < context.claims.size(); ++i)
-        if (i != claim && context.claims[i].midi == context.claims[claim].midi &&
+        if (i != claim && context.claims[i].midi == midi &&
             std::abs((context.claims[i].range.begin - time).value) < farthest.value)
             return true;
+    return false;
+}
+
+/// Whether a pitch that nobody claims surely begins at the claim's place: then that one is meant, and what
+/// follows it is not the claim played late.
+bool anotherBegins(const ClaimContext& context, std::size_t claim, Seconds lag) {
+    constexpr float surely = -0.7f;
+    const Seconds place = context.claims[claim].range.begin + lag;
+    for (std::size_t pitch = 0; pitch < pitchCount; ++pitch) {
+        if (pitch == context.pitchIndex(claim)) continue;
+        const auto found = context.onsets.strongest(pitch, {place - nearest, place + nearest});
+        if (found && found->log > surely &&
+            !isAnothers(context, claim, lowestHeardMidi + static_cast<int>(pitch), found->time))
+            return true;
+    }
     return false;
 }
 
@@ -65,7 +80,8 @@ std::optional<Seconds> strongestIn(const Range<Seconds>& range, const ClaimConte
     const auto found =
         context.onsets.strongest(context.pitchIndex(claim), {range.begin - flank, range.end + flank});
     if (!found || found->log <= least || !range.contains(found->time)) return std::nullopt;
-    return isAnothers(context, claim, found->time) ? std::nullopt : std::optional(found->time);
+    return isAnothers(context, claim, context.claims[claim].midi, found->time) ? std::nullopt
+                                                                               : std::optional(found->time);
 }
 
 } // namespace
@@ -86,7 +102,7 @@ std::optional<Range<Seconds>> besideItsPlace(const ClaimContext& context, std::s
                                              Seconds lag) {
     const Range<Seconds>& own = context.claims[claim].range;
     const auto heard = strongestIn(searched(context, claim, swingKnown).shifted(lag), context, claim);
-    if (!heard) return std::nullopt;
+    if (!heard || anotherBegins(context, claim, lag)) return std::nullopt;
     const Seconds begins = *heard - lag;
     if (std::abs((begins - own.begin).value) < nearest.value) return std::nullopt;
     Range<Seconds> there = own.shifted(begins - own.begin);

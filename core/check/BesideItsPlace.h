@@ -18,8 +18,9 @@ Seconds usualLag(const ClaimContext& context, const std::vector<std::size_t>& su
 /// claim accounts for that onset. Soloists lag by some 30 ms at medium tempo and by twice that and more on
 /// single notes (placement as the Weimar Jazz Database's studies report it; figures from memory). The second
 /// of an evenly written pair whose swing is not known may begin anywhere from a little before the middle to
-/// the last fifth of the pair. Nothing where its pitch begins nowhere there, or within 30 ms of its place.
-/// Requires: the context's claims by onset, as contextOf() gives them.
+/// the last fifth of the pair. Nothing where its pitch begins nowhere there, or within 30 ms of its place, or
+/// where another pitch that nobody claims surely begins at that place. Requires: the context's claims by
+/// onset, as contextOf() gives them.
 std::optional<Range<Seconds>> besideItsPlace(const ClaimContext& context, std::size_t claim, bool swingKnown,
                                              Seconds lag);
 
