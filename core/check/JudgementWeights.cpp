@@ -5,12 +5,12 @@
 namespace earwright {
 
 const LogOdds<claimPitchFeatureCount> claimPitchOdds{
-{0.65364F, 0.09418F, 0.46333F, -0.27866F, 0.17341F, 0.29262F},
-1.8507F};
+{0.70023F, 0.097808F, 0.34268F, -0.16705F, 0.21321F, 0.28156F},
+1.393F};
 
 const LogOdds<claimOnsetFeatureCount> claimOnsetOdds{
-{0.83019F, 0.67383F, 0.71902F, -0.34739F},
-5.2454F};
+{0.73752F, 0.66095F, 0.77113F, -0.31795F},
+5.3183F};
 
 const LogOdds<suggestionFeatureCount> suggestionOdds{
 {1.0925F, 0.19957F, 0.036455F, 1.0397F, 0.F, -0.31735F, 0.88564F, 0.27351F},

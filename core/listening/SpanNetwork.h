@@ -16,9 +16,9 @@ namespace earwright {
 ///
 /// Weights are constants of the program (core/listening/NetworkWeights.cpp).
 struct SpanNetwork {
-    static constexpr std::size_t units = 56;
-    static constexpr std::size_t numbersTold = 6;
-    static constexpr std::size_t unitsAmong = 24;
+    static constexpr std::size_t units = 96;
+    static constexpr std::size_t numbersTold = 8;
+    static constexpr std::size_t unitsAmong = 40;
     /// In semitones; the farthest is two octaves.
     static constexpr std::array<int, 15> relatives{-24, -19, -12, -7, -5, -2, -1, 0, 1, 2, 5, 7, 12, 19, 24};
     /// What a pitch tells, and how probable it finds itself among all.

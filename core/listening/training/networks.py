@@ -1,8 +1,9 @@
 """Trains the two small networks of core/listening and writes NetworkWeights.cpp.
 
-  networks.py WORK OUT.cpp --spans SET,SET… --onsets SET,SET… [--later SET,SET…]
+  networks.py WORK OUT.cpp --spans SET,SET… --later SET,SET… --onsets SET,SET…
 
-A set is a folder of WORK made by solos.py. With later sets the span network goes on with these for two rounds.
+A set is a folder of WORK made by solos.py. The span network goes on with the later sets, more slowly, for three rounds; a
+set named twice counts twice.
 """
 import argparse
 import concurrent.futures
@@ -34,7 +35,7 @@ class SpanScorer(nn.Module):
 
     RELATIVES = [-24, -19, -12, -7, -5, -2, -1, 0, 1, 2, 5, 7, 12, 19, 24]
 
-    def __init__(self, inputs, units=56, told=6, among=24):
+    def __init__(self, inputs, units=96, told=8, among=40):
         super().__init__()
         self.alone, self.told = Scorer(inputs, units), nn.Linear(units, told)
         self.hidden, self.out = nn.Linear(len(self.RELATIVES) * (told + 1), among), nn.Linear(among, 1)
@@ -115,9 +116,9 @@ def onsets_of(path, notes, cents, seed):
     return np.array(tables), np.array(targets), np.array(shared)
 
 
-def heard(of, work, names):
-    """What `of` makes of each solo, joined."""
-    files = list(solos(work, names))
+def heard(of, work, names, draws=1):
+    """What `of` makes of each solo, joined; in each draw the claims lie elsewhere."""
+    files = list(solos(work, names)) * draws
     with concurrent.futures.ProcessPoolExecutor(2) as pool:
         parts = list(pool.map(of, *zip(*files), range(len(files)), chunksize=4))
     return [np.concatenate(columns) for columns in zip(*parts)]
@@ -173,15 +174,14 @@ def main():
     options = argparse.ArgumentParser()
     options.add_argument("work")
     options.add_argument("out")
-    for sets in ("--spans", "--onsets", "--later"):
-        options.add_argument(sets, required=sets != "--later", type=lambda names: names.split(","))
+    for sets in ("--spans", "--later", "--onsets"):
+        options.add_argument(sets, required=True, type=lambda names: names.split(","))
     o = options.parse_args()
-    tables, pitches = heard(spans_of, o.work, o.spans)
+    tables, pitches = heard(spans_of, o.work, o.spans, 2)
     torch.manual_seed(1)
-    span = fit(SpanScorer(tables.shape[2]), [tables], pitches, 6, 96, 3e-3, 0.01)
-    if o.later:
-        tables, pitches = heard(spans_of, o.work, o.later)
-        span = fit(span, [tables], pitches, 2, 96, 1.5e-3, 0.01)
+    span = fit(SpanScorer(tables.shape[2]), [tables], pitches, 8, 96, 3e-3, 0.01)
+    tables, pitches = heard(spans_of, o.work, o.later, 2)
+    span = fit(span, [tables], pitches, 3, 96, 1.5e-3, 0.01)
     tables, targets, shared = heard(onsets_of, o.work, o.onsets)
     onset = fit(OnsetScorer(tables.shape[2], 16), [tables, shared], targets, 5, 128, 3e-3)
     torch.save((span.state_dict(), onset.state_dict()), o.work + "/networks.pt")

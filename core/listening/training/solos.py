@@ -4,9 +4,10 @@ comping, mistuned, hard-panned, dull, noisy.
 
   solos.py OUT --font FONT [--bands FONT,FONT…] --count N --seed S [--kind KIND]
 
-Kinds: plain, hoarse, growled, low, single; and modelled (physical models) and quick (runs of notes of 17 to 60 ms over
-what still sounds), these two with more kinds of comping and more worn. Writes OUT/0000.flac, .tsv (onset, length, MIDI number, velocity) and .json for each solo. Needs fluidsynth, and
-models.cpp compiled as ./models or $MODELS.
+Kinds: plain, hoarse, growled, low, single; and modelled (physical models), quick (runs of notes of 17 to 60 ms over what
+still sounds) and sung (off pitch by 10 to 25 cents and with vibrato of up to 90, as singers are), these three with more
+kinds of comping and more worn. Writes OUT/0000.flac, .tsv (onset, length, MIDI number, velocity) and .json for each
+solo. Needs fluidsynth, and models.cpp compiled as ./models or $MODELS.
 """
 import argparse
 import json
@@ -38,8 +39,9 @@ WEIGHTS = {
     "modelled": {1003: 4, 1004: 1, 1005: 1.5, 1006: 3, 1007: 1.5, 1008: 1.5, 1009: 1.5, 1010: 4},
     "quick": {24: 1, 25: 1.5, 26: 1.5, 27: 1.5, 65: 1, 66: 1, 56: .7, PLUCKED: 2, FORMANT: .7, 1003: 4, 1004: 1, 1005: .7,
               1006: 1, 1007: .7, 1010: 1},
+    "sung": {FORMANT: 5, 1010: 5, 53: 1, 1006: 1, 66: 1, 65: 1, 57: 1, 40: 1},
 }
-WIDER = {"modelled", "quick"}
+WIDER = {"modelled", "quick", "sung"}
 SCALES = [(0, 2, 3, 5, 7, 9, 10), (0, 2, 4, 5, 7, 9, 10), (0, 2, 4, 5, 7, 9, 11), (0, 3, 5, 6, 7, 10),
           (0, 2, 4, 7, 9), (0, 2, 3, 5, 7, 8, 11)]
 CHORDS = [(0, 4, 7, 11), (0, 4, 10, 7), (0, 3, 7, 10), (0, 3, 6, 10), (0, 4, 7, 9), (0, 3, 6, 9)]
@@ -162,8 +164,8 @@ def sampled_line(r, notes, velocity, off, cents, number, font, seconds, longest_
 class Voice:
     """A source of our own with a random colour."""
 
-    def __init__(self, r, kind):
-        self.r, self.kind = r, kind
+    def __init__(self, r, kind, vibrato=35):
+        self.r, self.kind, self.vibrato = r, kind, vibrato
         self.tilt, self.attack, self.breath = r.uniform(.4, 1.6), r.uniform(.008, .05), r.uniform(0, .05)
         self.formants = list(zip(r.uniform(300, 2600, 3), r.uniform(120, 500, 3), r.uniform(0, 2.5, 3)))
         self.colour = np.exp(r.normal(0, .6, 24))
@@ -185,7 +187,7 @@ class Voice:
     def blown(self, f, t, v, d):
         r, cents = self.r, np.zeros(len(t))
         if d > .35:
-            cents = r.uniform(8, 35) * np.clip((t - .15) / .2, 0, 1) * np.sin(2 * np.pi * r.uniform(4.5, 6.5) * t)
+            cents = r.uniform(8, self.vibrato) * np.clip((t - .15) / .2, 0, 1) * np.sin(2 * np.pi * r.uniform(4.5, 6.5) * t)
         if r.random() < .25 and d > .12:
             cents = cents - r.uniform(40, 110) * np.clip(1 - t / .09, 0, 1)
         phase, s = 2 * np.pi * np.cumsum(f * 2 ** (cents / 1200)) / RATE, np.zeros(len(t))
@@ -373,9 +375,9 @@ def solo(seed, font, bands, kind):
     notes = melody(r, low, high, beat, seconds, chords, {"quick": .22, "modelled": .03}.get(kind, 0))
     if number in models.NAMES:
         notes[:, 2] = models.nearest_speaking(number, notes[:, 2])
-    velocity, off = velocities(r, notes), r.normal(0, 6, len(notes))
+    velocity, off = velocities(r, notes), r.normal(0, r.uniform(10, 25) if kind == "sung" else 6, len(notes))
     line = (models.line(r, number, notes, velocity, off, cents, seconds) if number in models.NAMES else
-            Voice(r, number).line(notes, velocity, off, cents, seconds) if number >= PLUCKED else
+            Voice(r, number, 90 if kind == "sung" else 35).line(notes, velocity, off, cents, seconds) if number >= PLUCKED else
             sampled_line(r, notes, velocity, off, cents, number, font, seconds, .5 if kind == "quick" else .12))
     if kind == "hoarse":
         line = growled(r, line, notes, off, cents, r.uniform(.3, 1.9), attacks=True)
