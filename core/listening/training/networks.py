@@ -1,9 +1,9 @@
 """Trains the two small networks of core/listening and writes NetworkWeights.cpp.
 
-  networks.py WORK OUT.cpp --spans SET,SET… --later SET,SET… --onsets SET,SET…
+  networks.py WORK OUT.cpp --spans SET,SET… [--later SET,SET…]… --onsets SET,SET…
 
-A set is a folder of WORK made by solos.py. The span network goes on with the later sets, more slowly, for three rounds; a
-set named twice counts twice.
+A set is a folder of WORK made by solos.py. The span network goes on with each list of later sets, more slowly, for three
+rounds; a set named twice counts twice.
 """
 import argparse
 import concurrent.futures
@@ -174,14 +174,16 @@ def main():
     options = argparse.ArgumentParser()
     options.add_argument("work")
     options.add_argument("out")
-    for sets in ("--spans", "--later", "--onsets"):
+    for sets in ("--spans", "--onsets"):
         options.add_argument(sets, required=True, type=lambda names: names.split(","))
+    options.add_argument("--later", action="append", default=[], type=lambda names: names.split(","))
     o = options.parse_args()
     tables, pitches = heard(spans_of, o.work, o.spans, 2)
     torch.manual_seed(1)
     span = fit(SpanScorer(tables.shape[2]), [tables], pitches, 8, 96, 3e-3, 0.01)
-    tables, pitches = heard(spans_of, o.work, o.later, 2)
-    span = fit(span, [tables], pitches, 3, 96, 1.5e-3, 0.01)
+    for later in o.later:
+        tables, pitches = heard(spans_of, o.work, later, 2)
+        span = fit(span, [tables], pitches, 3, 96, 1.5e-3, 0.01)
     tables, targets, shared = heard(onsets_of, o.work, o.onsets)
     onset = fit(OnsetScorer(tables.shape[2], 16), [tables, shared], targets, 5, 128, 3e-3)
     torch.save((span.state_dict(), onset.state_dict()), o.work + "/networks.pt")

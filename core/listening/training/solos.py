@@ -4,10 +4,11 @@ comping, mistuned, hard-panned, dull, noisy.
 
   solos.py OUT --font FONT [--bands FONT,FONT…] --count N --seed S [--kind KIND]
 
-Kinds: plain, hoarse, growled, low, single, ringing (single notes too); and modelled (physical models), quick (runs of notes of 17 to 60 ms over what
-still sounds) and sung (off pitch by 10 to 25 cents and with vibrato of up to 90, as singers are), these three with more
-kinds of comping and more worn. Writes OUT/0000.flac, .tsv (onset, length, MIDI number, velocity) and .json for each
-solo. Needs fluidsynth, and models.cpp compiled as ./models or $MODELS.
+Kinds: plain, hoarse, growled, low; single (notes one by one) and close (the same, the one before hardly gone); and
+modelled (physical models), quick (runs of notes of 17 to 60 ms over what still sounds) and sung (off pitch by 10 to 25
+cents and with vibrato of up to 90, as singers are), these three with more kinds of comping and more worn. Writes
+OUT/0000.flac, .tsv (onset, length, MIDI number, velocity) and .json for each solo. Needs fluidsynth, and models.cpp
+compiled as ./models or $MODELS.
 """
 import argparse
 import json
@@ -35,7 +36,6 @@ WEIGHTS = {
     "hoarse": {66: 4, 65: 4, 64: 3, 67: 2, 56: 2, 57: 1, FORMANT: 3, PARTIALS: 3, 26: 1, 27: 1, 24: 1, PLUCKED: 1},
     "growled": {66: 6, 65: 4, 64: 2, 67: 2, 56: 1, FORMANT: 2, PARTIALS: 2, 26: 1, 24: 1},
     "single": dict.fromkeys([24, 25, 26, 27, 28, 64, 65, 66, 67, 56, 57, 71, 73, 0, PLUCKED, FORMANT, PARTIALS], 1),
-    "ringing": {},
     "low": {24: 2, 25: 4, 26: 2, 27: 3, 28: 1, 0: 1.5, PLUCKED: 3, 67: 1, 57: 1},
     "modelled": {1003: 4, 1004: 1, 1005: 1.5, 1006: 3, 1007: 1.5, 1008: 1.5, 1009: 1.5, 1010: 4},
     "quick": {24: 1, 25: 1.5, 26: 1.5, 27: 1.5, 65: 1, 66: 1, 56: .7, PLUCKED: 2, FORMANT: .7, 1003: 4, 1004: 1, 1005: .7,
@@ -344,18 +344,17 @@ def worn(r, x):
     return x
 
 
-def singles(seed, font, ring):
-    """Every note of an instrument's range, one by one, with silence between them; or each under the one before, which
-    rings on for up to so many seconds."""
+def singles(seed, font, least_rest):
+    """Every note of an instrument's range, one by one, with a rest of so many seconds or more between them."""
     r = np.random.default_rng(seed)
     number = list(WEIGHTS["single"])[seed % len(WEIGHTS["single"])]
     pitches = np.arange(RANGES[number][0], RANGES[number][1] + 1)
     lengths = np.exp(r.uniform(np.log(.12), np.log(.9), len(pitches)))
-    onsets = .5 + np.concatenate([[0], np.cumsum(lengths + r.uniform(.02 if ring else .2, .6, len(pitches)))[:-1]])
+    onsets = .5 + np.concatenate([[0], np.cumsum(lengths + r.uniform(least_rest, .6, len(pitches)))[:-1]])
     notes, velocity = np.column_stack([onsets, lengths, pitches]), r.uniform(45, 112, len(pitches))
     seconds, off = onsets[-1] + 2, np.zeros(len(pitches))
     x = (Voice(r, number).line(notes, velocity, off, 0, seconds) if number >= PLUCKED else
-         sampled_line(r, notes, velocity, off, 0, number, font, seconds, ring or .12))
+         sampled_line(r, notes, velocity, off, 0, number, font, seconds))
     x = x[:, None] / np.abs(x).max() * .7 + r.normal(0, 10 ** r.uniform(-5, -3), (len(x), 1))
     return x, np.column_stack([notes, velocity]), dict(cond="single", cents=0, program=number)
 
@@ -416,12 +415,12 @@ def main():
     options.add_argument("--bands", default="")
     options.add_argument("--count", type=int, required=True)
     options.add_argument("--seed", type=int, required=True)
-    options.add_argument("--kind", choices=list(WEIGHTS), default="plain")
+    options.add_argument("--kind", choices=[*WEIGHTS, "close"], default="plain")
     o = options.parse_args()
     os.makedirs(o.out, exist_ok=True)
     for i in range(o.count):
         seed = o.seed * 10000 + i
-        x, notes, info = (singles(seed, o.font, {"single": 0, "ringing": 1.2}[o.kind]) if o.kind in ("single", "ringing") else
+        x, notes, info = (singles(seed, o.font, .02 if o.kind == "close" else .2) if o.kind in ("single", "close") else
                           solo(seed, o.font, (o.bands or o.font).split(","), o.kind))
         soundfile.write("%s/%04d.flac" % (o.out, i), x, RATE, subtype="PCM_16")
         np.savetxt("%s/%04d.tsv" % (o.out, i), notes, fmt="%.4f\t%.4f\t%d\t%d")
