@@ -4,7 +4,8 @@ comping, mistuned, hard-panned, dull, noisy.
 
   solos.py OUT --font FONT [--bands FONT,FONT…] --count N --seed S [--kind KIND]
 
-Kinds: plain, hoarse, growled, low; single (notes one by one) and close (the same, the one before hardly gone); and
+Kinds: plain, hoarse, growled, low; single (notes one by one) close (the same, the one before hardly gone) and bare
+(tones of one to four partials); and
 modelled (physical models), quick (runs of notes of 17 to 60 ms over what still sounds) and sung (off pitch by 10 to 25
 cents and with vibrato of up to 90, as singers are), these three with more kinds of comping and more worn. Writes
 OUT/0000.flac, .tsv (onset, length, MIDI number, velocity) and .json for each solo. Needs fluidsynth, and models.cpp
@@ -359,6 +360,24 @@ def singles(seed, font, least_rest):
     return x, np.column_stack([notes, velocity]), dict(cond="single", cents=0, program=number)
 
 
+def bare_tones(seed):
+    """Every pitch with its first one to four partials alone, as a band around a low note or a whistle leaves it."""
+    r = np.random.default_rng(seed)
+    pitches = np.arange(36, 89)
+    lengths = np.exp(r.uniform(np.log(.12), np.log(.9), len(pitches)))
+    onsets = .5 + np.concatenate([[0], np.cumsum(lengths + r.uniform(.02, .6, len(pitches)))[:-1]])
+    x, partials, fall = np.zeros(int((onsets[-1] + 2) * RATE)), int(r.integers(1, 5)), r.uniform(0, 2)
+    for on, d, m in zip(onsets, lengths, pitches):
+        t = np.arange(int(d * RATE)) / RATE
+        shape = np.minimum(1, np.minimum(t / r.uniform(.004, .03), (d - t) / .02)) * np.exp(-t * r.uniform(0, 3))
+        for h in range(1, partials + 1):
+            level = np.exp(r.normal(0, .3)) / h ** fall
+            x[int(on * RATE):][:len(t)] += level * shape * np.sin(
+                2 * np.pi * h * 440 * 2 ** ((m - 69) / 12) * t + r.uniform(0, 6.28))
+    x = x[:, None] / np.abs(x).max() * .7 + r.normal(0, 10 ** r.uniform(-5, -3), (len(x), 1))
+    return x, np.column_stack([onsets, lengths, pitches, np.full(len(pitches), 90)]), dict(cond="single", cents=0, program=-1)
+
+
 def solo(seed, font, bands, kind):
     r = np.random.default_rng(seed)
     band_font = str(r.choice(bands)) if r.random() < .6 else font
@@ -415,12 +434,13 @@ def main():
     options.add_argument("--bands", default="")
     options.add_argument("--count", type=int, required=True)
     options.add_argument("--seed", type=int, required=True)
-    options.add_argument("--kind", choices=[*WEIGHTS, "close"], default="plain")
+    options.add_argument("--kind", choices=[*WEIGHTS, "close", "bare"], default="plain")
     o = options.parse_args()
     os.makedirs(o.out, exist_ok=True)
     for i in range(o.count):
         seed = o.seed * 10000 + i
-        x, notes, info = (singles(seed, o.font, .02 if o.kind == "close" else .2) if o.kind in ("single", "close") else
+        x, notes, info = (bare_tones(seed) if o.kind == "bare" else
+                          singles(seed, o.font, .02 if o.kind == "close" else .2) if o.kind in ("single", "close") else
                           solo(seed, o.font, (o.bands or o.font).split(","), o.kind))
         soundfile.write("%s/%04d.flac" % (o.out, i), x, RATE, subtype="PCM_16")
         np.savetxt("%s/%04d.tsv" % (o.out, i), notes, fmt="%.4f\t%.4f\t%d\t%d")

@@ -59,7 +59,7 @@ TEST(ClearestPassage, ListensWhereTheLineIsAlone) {
         const auto evidence = clearestPassage(each.recording, passage, music.spans);
         ASSERT_TRUE(evidence);
         const auto hints = pitchHints(*evidence, music.spans);
-        EXPECT_EQ(hints[0].listened.focus, each.focus);
+        EXPECT_EQ(hints[0].listened, (HeardPart{each.focus, std::nullopt}));
         EXPECT_EQ(music.named(hints), 8);
     }
 }

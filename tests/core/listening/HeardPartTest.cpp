@@ -91,7 +91,7 @@ TEST(HeardPart, LetsAHintHearWhatABandUncovers) {
         return pitchHints(*evidence, {span})[0].bestMidi;
     };
     EXPECT_EQ(hintThrough({}), 43);
-    EXPECT_EQ(hintThrough({Focus::All, Band{20, 400}}), 43);
+    EXPECT_EQ(hintThrough({Focus::All, Band{20, 200}}), 43);
     EXPECT_EQ(hintThrough({Focus::All, Band{520, 8000}}), 74);
 }
 
