@@ -67,7 +67,7 @@ double likeliestShare(const OnsetTrack& onsets, const std::vector<Claim>& claims
 }
 
 /// How far behind their places the notes that begin no second half are heard as a rule.
-Seconds usualLag(const OnsetTrack& onsets, const std::vector<Claim>& claims) {
+Seconds lagOnTheBeat(const OnsetTrack& onsets, const std::vector<Claim>& claims) {
     constexpr std::size_t enough = 4;
     constexpr Seconds own{0.050};
     std::vector<double> lags;
@@ -104,7 +104,7 @@ struct HeardShares {
 
 HeardShares sharesAbout(double share, const OnsetTrack& onsets, const std::vector<Claim>& claims) {
     constexpr Seconds reach{0.060}, ownReach{0.050};
-    const Seconds lag = usualLag(onsets, claims);
+    const Seconds lag = lagOnTheBeat(onsets, claims);
     HeardShares heard;
     for (const Claim& claim : claims) {
         if (!claim.evenPair) continue;
