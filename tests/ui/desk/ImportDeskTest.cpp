@@ -159,9 +159,9 @@ TEST_F(ImportDeskTest, WritesMidiThatAHandPlayedAsItIsCountedAndOffersItsTicks) 
 // Twelve beats, each with a note on it and one at two thirds: 480 ticks a quarter.
 TEST_F(ImportDeskTest, TellsSwingOfAMidiFileAsSwingAndLeadsBackFromItsTicks) {
     std::string events;
-    for (int beat = 0; beat < 12; ++beat)
-        events += std::string("\0\x90\x3C\x50\x82\x40\x80\x3C\x40", 9) +
-                  std::string("\0\x90\x3E\x50\x81\x20\x80\x3E\x40", 9);
+    const std::string onTheBeat("\0\x90\x3C\x50\x82\x40\x80\x3C\x40", 9);
+    const std::string atTwoThirds("\0\x90\x3E\x50\x81\x20\x80\x3E\x40", 9);
+    for (int beat = 0; beat < 12; ++beat) events.append(onTheBeat).append(atTwoThirds);
     events += std::string("\0\xFF\x2F\0", 4);
     fill(in("swung.mid"), std::string("MThd\0\0\0\6\0\0\0\1\x01\xE0MTrk\0\0\0", 21) +
                               static_cast<char>(events.size()) + events);
