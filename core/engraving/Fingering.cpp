@@ -126,9 +126,10 @@ std::vector<Held> heldBefore(const std::vector<Stage>& stages, const StruckToget
 
 class Weigher {
 public:
-    Weigher(const std::vector<Stage>& earlier, Stage& toWeigh, const StringTuning& strings)
+    Weigher(const std::vector<Stage>& earlier, Stage& toWeigh, const StringTuning& strings,
+            const LineTime& time)
         : before(earlier), stage(toWeigh), tuning(strings), held(heldBefore(before, stage.event)) {
-        if (!before.empty()) move.emplace(before.back().event, stage.event);
+        if (!before.empty()) move.emplace(before.back().event, stage.event, time);
     }
 
     void weigh() {
@@ -183,14 +184,14 @@ std::size_t cheapest(const std::vector<Candidate>& candidates) {
 
 } // namespace
 
-Fingering fingered(const std::vector<Note>& notes, const StringTuning& tuning) {
+Fingering fingered(const std::vector<Note>& notes, const StringTuning& tuning, const LineTime& time) {
     assert(isPlayable(tuning));
     Fingering result;
     std::vector<Stage> stages;
     for (StruckTogether& event : eventsOf(notes)) {
         auto stage = stageFor(std::move(event), tuning, result.unplayable);
         if (!stage) continue;
-        Weigher(stages, *stage, tuning).weigh();
+        Weigher(stages, *stage, tuning, time).weigh();
         stages.push_back(std::move(*stage));
     }
     if (stages.empty()) return result;

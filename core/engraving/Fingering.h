@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/engraving/HandPlace.h"
+#include "core/engraving/LineTime.h"
 #include "core/music/Note.h"
 #include "core/music/StringTuning.h"
 
@@ -27,8 +28,9 @@ struct Fingering {
 /// one that hasn't got the pitch is passed over. Of notes that cannot be struck together the lowest are given
 /// up first.
 ///
-/// Notes in any order. Requires: isPlayable(tuning). Threads: any; a thousand notes take some milliseconds.
-Fingering fingered(const std::vector<Note>& notes, const StringTuning& tuning);
+/// Notes in any order; `time` says how fast they follow each other. Requires: isPlayable(tuning). Threads:
+/// any; a thousand notes take some milliseconds.
+Fingering fingered(const std::vector<Note>& notes, const StringTuning& tuning, const LineTime& time = {});
 
 /// Whether a string has the note's pitch.
 bool isOnString(const Note& note, const StringTuning& tuning, int string);

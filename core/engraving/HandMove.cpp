@@ -1,6 +1,7 @@
 #include "core/engraving/HandMove.h"
 
 #include <algorithm>
+#include <cmath>
 #include <cstdlib>
 
 namespace earwright {
@@ -14,12 +15,17 @@ constexpr double farShiftByFret = 0.25;
 constexpr int nearShift = 4;
 /// No finger stays on its string to lead the hand.
 constexpr double unguided = 0.3;
-/// Of a shift while the hand is free: after a short rest, or over an open string; and after a rest of a beat
-/// or more.
+/// Of a shift while the hand is free: after a short rest, or over an open string; and after a long one.
 constexpr double whileFree = 0.5;
 constexpr double whileResting = 0.3;
-/// In a run of quarters of a beat or faster there is hardly time for one.
+constexpr Seconds shortRest{0.4};
+constexpr Seconds longRest{0.49};
+/// What is shorter ends a note, and frees no hand.
+constexpr Seconds leastRest{0.06};
+/// From one note to the next there is hardly time for one, or enough: triplets at 120 quarters a minute.
 constexpr double whileHurried = 1.4;
+constexpr Seconds hurried{0.13};
+constexpr Seconds unhurried{0.16};
 constexpr double skippedString = 0.3;
 /// For each fret more than the hand spans, from one note to the next without a shift.
 constexpr double spread = 0.7;
@@ -39,11 +45,17 @@ Beats endOf(const StruckTogether& event) {
     return end;
 }
 
-double hasteBetween(const StruckTogether& from, const StruckTogether& to) {
-    const Beats rest = to.front().onset - endOf(from);
-    if (rest > Beats(0)) return rest < Beats(1) ? whileFree : whileResting;
-    const Beats time = to.front().onset - from.front().onset;
-    return time <= Beats(1, 4) ? whileHurried : 1;
+/// From one value at one time to another at a later one.
+double between(Seconds time, Seconds early, double atEarly, Seconds late, double atLate) {
+    const double share = (time - early).value / (late - early).value;
+    return std::lerp(atEarly, atLate, std::clamp(share, 0.0, 1.0));
+}
+
+double hasteBetween(const StruckTogether& from, const StruckTogether& to, const LineTime& time) {
+    const Seconds next = time.at(to.front().onset);
+    const Seconds rest = next - time.at(endOf(from));
+    if (rest >= leastRest) return between(rest, shortRest, whileFree, longRest, whileResting);
+    return between(next - time.at(from.front().onset), hurried, whileHurried, unhurried, 1);
 }
 
 /// One finger reaches down and another up, and a line leaves no time to stretch twice.
@@ -60,7 +72,8 @@ bool belongTogether(const Note& from, const Note& to) {
 
 } // namespace
 
-HandMove::HandMove(const StruckTogether& from, const StruckTogether& to) : haste(hasteBetween(from, to)) {
+HandMove::HandMove(const StruckTogether& from, const StruckTogether& to, const LineTime& time)
+    : haste(hasteBetween(from, to, time)) {
     for (std::size_t i = 0; i < from.size(); ++i)
         for (std::size_t k = 0; k < to.size(); ++k) {
             const bool isSame = from[i].pitch.midi == to[k].pitch.midi;

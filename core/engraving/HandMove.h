@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/engraving/HandPlace.h"
+#include "core/engraving/LineTime.h"
 
 #include <cstddef>
 #include <vector>
@@ -12,13 +13,14 @@ namespace earwright {
 /// once.
 ///
 /// Costs are in the units of costOfPlace(). Shifts are dear in the middle of a line, the dearer the farther,
-/// and more so in a run of quarters of a beat and where no finger leads the way along its string; they cost
-/// little where the hand is free (common practice). So are frets too far apart, skipped strings, and slurs,
-/// slides and held notes that would not be on the string they need.
+/// and more so where there is hardly time for one (an eighth of a second: sixteenths at 120 quarters a
+/// minute, eighths at 240) and where no finger leads the way along its string; they cost little where the
+/// hand is free (common practice). So are frets too far apart, skipped strings, and slurs, slides and held
+/// notes that would not be on the string they need.
 class HandMove {
 public:
     /// Requires: neither is empty, and `from` begins before `to`.
-    HandMove(const StruckTogether& from, const StruckTogether& to);
+    HandMove(const StruckTogether& from, const StruckTogether& to, const LineTime& time = {});
 
     double cost(const HandPlace& before, const HandPlace& after) const;
 

@@ -179,7 +179,7 @@ void loosenPins(Study& study) {
             return;
         }
         changed = false;
-        const Fingering found = fingered(study.notes, study.tuning);
+        const Fingering found = fingered(study.notes, study.tuning, LineTime(study));
         for (std::size_t i = 0; i < wished.size(); ++i) {
             Note& note = study.notes[i];
             if (!wished[i].pinnedString || note.pinnedString) continue;

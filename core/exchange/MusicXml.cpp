@@ -97,7 +97,7 @@ private:
 
     std::map<NoteId, TabPlace> placesOf() const {
         if (!options.places) return {};
-        return fingered(study.notes, study.tuning).places;
+        return fingered(study.notes, study.tuning, LineTime(study)).places;
     }
 
     void addBar(pugi::xml_node part, const PageBar& bar) {

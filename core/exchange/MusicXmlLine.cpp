@@ -150,7 +150,6 @@ void MusicXmlLine::finish(const std::optional<StringTuning>& tuning) {
     if (!graces.empty()) leaveOut(imported, "Grace notes that lead to no note were left out.");
     settleTuning(imported, notes, tuning);
     addLine(imported, std::move(notes));
-    loosenPins(imported.study);
 }
 
 } // namespace earwright

@@ -80,6 +80,8 @@ std::optional<std::string> MusicXmlPart::read(pugi::xml_node part) {
     study.page = settled(std::move(study.page));
     finishPickup();
     divideBeats(imported);
+    // Where a line is played depends on how fast it goes.
+    loosenPins(study);
     finishChords();
     finishSpellings();
     nameLeftOutSigns(imported, part);

@@ -56,7 +56,7 @@ FontMetrics fontOf() {
 void placesOnTheNeck(benchmark::State& state) {
     const Study study = lineOf(static_cast<int>(state.range(0)));
     for (auto _ : state)
-        benchmark::DoNotOptimize(fingered(study.notes, study.tuning));
+        benchmark::DoNotOptimize(fingered(study.notes, study.tuning, LineTime(study)));
 }
 
 void linesOfMusic(benchmark::State& state) {
@@ -64,7 +64,7 @@ void linesOfMusic(benchmark::State& state) {
     const FontMetrics font = fontOf();
     EngravingOptions options;
     options.strings = 6;
-    options.places = fingered(study.notes, study.tuning).places;
+    options.places = fingered(study.notes, study.tuning, LineTime(study)).places;
     for (auto _ : state)
         benchmark::DoNotOptimize(engraveSystems(study, wholeStudy(study), options, font));
 }
@@ -77,7 +77,7 @@ void pageOfAnEdit(benchmark::State& state) {
     options.strings = 6;
     options.degrees = true;
     for (auto _ : state) {
-        options.places = fingered(study.notes, study.tuning).places;
+        options.places = fingered(study.notes, study.tuning, LineTime(study)).places;
         benchmark::DoNotOptimize(engraveSystems(study, wholeStudy(study), options, font));
     }
 }

@@ -12,7 +12,7 @@ namespace {
 
 /// Where the page's tablature shows the notes of these bars.
 Fingering fingeringOf(const Study& study, const NoteGrid& grid) {
-    return fingered(study.notesIn(grid.shownBars()), study.tuning);
+    return fingered(study.notesIn(grid.shownBars()), study.tuning, LineTime(study));
 }
 
 } // namespace

@@ -95,7 +95,7 @@ EngravingOptions sheetOptions(const Study& study, const ExampleWish& wish) {
             excerptOf(study, *study.span(examples[i]), examples.size() > 1 ? i + 1 : 0, wish));
     if (wish.tablature) {
         options.strings = static_cast<int>(study.tuning.strings.size());
-        options.places = fingered(study.notes, study.tuning).places;
+        options.places = fingered(study.notes, study.tuning, LineTime(study)).places;
     }
     return options;
 }

@@ -17,7 +17,7 @@ Result<std::vector<EngravedSystem>> laidOut(const PageOrder& order) {
     options.degrees = order.wish.degrees;
     if (order.wish.tablature) {
         options.strings = static_cast<int>(study.tuning.strings.size());
-        options.places = fingered(study.notesIn(order.bars), study.tuning).places;
+        options.places = fingered(study.notesIn(order.bars), study.tuning, LineTime(study)).places;
     }
     return engraveSystems(study, barsAround(study, order.bars), options, *order.font);
 }

@@ -1,5 +1,6 @@
 #include "core/engraving/Fingering.h"
 
+#include "core/engraving/HandMove.h"
 #include "tests/core/engraving/FingeredLine.h"
 
 #include <algorithm>
@@ -140,6 +141,80 @@ TEST(Fingering, StaysInOnePositionInARunOfSixteenths) {
         note.length = note.length / 2;
     }
     EXPECT_LE(span(guitar(line)), 4);
+}
+
+Study studyAt(double quartersPerMinute) {
+    Study study;
+    study.beatMap = BeatMap({{Beats(0), Seconds(0)}, {Beats(60), Seconds(3600 / quartersPerMinute)}});
+    return study;
+}
+
+// The hand knows seconds and no beats: what leaves it time does so however it is written.
+TEST(Fingering, ShiftsByTheTimeThereIs) {
+    const std::vector<Note> eighths = lineOf({69, 70, 71, 75, 77, 79, 82, 81, 77, 75, 71, 67});
+    std::vector<Note> sixteenths = eighths;
+    for (Note& note : sixteenths) {
+        note.onset = note.onset / 2;
+        note.length = note.length / 2;
+    }
+    const auto places = [](const std::vector<Note>& notes, double tempo) {
+        return fingered(notes, {}, LineTime(studyAt(tempo))).places;
+    };
+    const auto withTime = fingered(eighths, {}).places;
+    const auto hurried = fingered(sixteenths, {}).places;
+    ASSERT_NE(withTime, hurried);
+    EXPECT_EQ(places(eighths, 120), withTime);
+    EXPECT_EQ(places(eighths, 60), withTime);
+    EXPECT_EQ(places(sixteenths, 60), withTime);
+    EXPECT_EQ(places(sixteenths, 120), hurried);
+    EXPECT_EQ(places(eighths, 240), hurried);
+    EXPECT_EQ(places(sixteenths, 208), hurried);
+}
+
+double costOfShift(const Beats& length, const Beats& rest, const LineTime& time) {
+    std::vector<Note> notes = lineOf({69, 70});
+    notes[0].length = length;
+    notes[1].onset = length + rest;
+    const HandMove move({notes[0]}, {notes[1]}, time);
+    return move.cost({5, {{0, 5}}}, {8, {{0, 8}}});
+}
+
+TEST(Fingering, FindsShiftsDearerAtHigherTempo) {
+    const Beats none(0);
+    double last = 0;
+    for (const double tempo : {60.0, 190.0, 208.0, 240.0}) {
+        const Study study = studyAt(tempo);
+        const double cost = costOfShift(Beats(1, 2), none, LineTime(study));
+        EXPECT_TRUE(tempo == 60 || cost > last) << tempo;
+        last = cost;
+    }
+    const Study slow = studyAt(60);
+    const Study fast = studyAt(240);
+    EXPECT_LT(costOfShift(Beats(1), Beats(1), LineTime(slow)),
+              costOfShift(Beats(1), Beats(1), LineTime(fast)))
+        << "a rest of a second, and of a quarter of one";
+    EXPECT_EQ(costOfShift(Beats(1, 4), none, LineTime(fast)), costOfShift(Beats(1, 8), none, {}));
+}
+
+TEST(Fingering, GoesByTempoMarksWhereNoBeatsAreMarked) {
+    Study study;
+    study.page.tempos = {{Beats(2), "", 60.0}, {Beats(4), "Fast", {}}, {Beats(8), "", 240.0}};
+    const LineTime time(study);
+    const auto seconds = [&](int from, int to) { return (time.at(Beats(to)) - time.at(Beats(from))).value; };
+    EXPECT_NEAR(seconds(0, 1), 1, 1e-9);
+    EXPECT_NEAR(seconds(2, 8), 6, 1e-9);
+    EXPECT_NEAR(seconds(6, 12), 3, 1e-9);
+    study.meter = {6, 8};
+    EXPECT_NEAR((LineTime(study).at(Beats(1)) - LineTime(study).at(Beats(0))).value, 0.5, 1e-9);
+    study.page.tempos.clear();
+    EXPECT_NEAR((LineTime(study).at(Beats(2)) - LineTime(study).at(Beats(0))).value, 0.5, 1e-9);
+}
+
+TEST(Fingering, KnowsThatSwungNotesOffTheBeatAreShort) {
+    Study study = studyAt(160);
+    study.page.swings = {{Beats(0), {2, 8}}};
+    const LineTime time(study);
+    EXPECT_NEAR((time.at(Beats(1)) - time.at(Beats(1, 2))).value, 0.125, 1e-9);
 }
 
 TEST(Fingering, BendsAndShakesOnlyWhatAFingerHolds) {
