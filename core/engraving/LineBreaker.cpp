@@ -3,6 +3,7 @@
 #include "core/engraving/SystemLayout.h"
 
 #include <algorithm>
+#include <tuple>
 
 namespace earwright {
 
@@ -57,14 +58,18 @@ std::vector<std::size_t> sharedOut(std::size_t count, std::size_t parts) {
 
 } // namespace
 
-std::size_t LineBreaker::blockFrom(std::size_t first) const {
-    // Bars before the first whole one come with the first full line.
+std::size_t LineBreaker::pickupFrom(std::size_t first) const {
     std::size_t pickup = 0;
     while (first + pickup < excerpt.bars.size() &&
            (excerpt.bars[first + pickup].number < 1 || excerpt.bars[first + pickup].isPartial))
         ++pickup;
+    return pickup;
+}
+
+std::size_t LineBreaker::blockFrom(std::size_t first) const {
+    // Bars before the first whole one come with the first full line.
     const std::size_t left = excerpt.bars.size() - first;
-    return std::min(pickup + static_cast<std::size_t>(*options.barsPerLine), left);
+    return std::min(pickupFrom(first) + static_cast<std::size_t>(*options.barsPerLine), left);
 }
 
 bool LineBreaker::fits(std::size_t first, std::size_t count) const {
@@ -97,24 +102,46 @@ std::vector<std::size_t> LineBreaker::fittingLines(std::size_t first, std::size_
     return sharedOut(count, count);
 }
 
-std::vector<std::size_t> LineBreaker::filledLines() const {
-    std::vector<std::size_t> sizes;
-    for (std::size_t first = 0; first < excerpt.bars.size(); first += sizes.back()) {
-        sizes.push_back(1);
-        while (first + sizes.back() < excerpt.bars.size() && fits(first, sizes.back() + 1))
-            ++sizes.back();
+std::vector<std::size_t> LineBreaker::mostOnLines() const {
+    const std::size_t count = excerpt.bars.size();
+    std::vector<std::size_t> most;
+    for (std::size_t first = 0; first < count; ++first) {
+        // What has room with a bar before it has room without.
+        std::size_t size = first == 0 ? 1 : std::max<std::size_t>(1, most.back() - 1);
+        while (!fits(first, size))
+            --size;
+        while (first + size < count && fits(first, size + 1))
+            ++size;
+        most.push_back(size);
     }
-    if (sizes.size() > 1) shareLastTwo(sizes);
-    return sizes;
+    return most;
 }
 
-void LineBreaker::shareLastTwo(std::vector<std::size_t>& sizes) const {
-    std::size_t& before = sizes[sizes.size() - 2];
-    std::size_t& last = sizes.back();
-    while (before > last + 1 && fits(excerpt.bars.size() - last - 1, last + 1)) {
-        --before;
-        ++last;
-    }
+/// Dynamic programming from the last bar to the first: the fewest lines, and of those the most even ones,
+/// whose squares have the least sum; the larger ones first.
+std::vector<std::size_t> LineBreaker::filledLines() const {
+    struct Rest {
+        std::size_t lines = 0;
+        std::size_t squares = 0;
+        std::size_t size = 0;
+    };
+    const std::vector<std::size_t> most = mostOnLines();
+    const std::size_t count = most.size();
+    const std::size_t pickup = pickupFrom(0);
+    std::vector<Rest> rests(count + 1);
+    for (std::size_t first = count; first-- > 0;)
+        for (std::size_t size = most[first]; size > 0; --size) {
+            const Rest& behind = rests[first + size];
+            const std::size_t whole = first + size - std::min(std::max(first, pickup), first + size);
+            const Rest here{behind.lines + 1, behind.squares + whole * whole, size};
+            Rest& best = rests[first];
+            if (best.size == 0 || std::tie(here.lines, here.squares) < std::tie(best.lines, best.squares))
+                best = here;
+        }
+    std::vector<std::size_t> sizes;
+    for (std::size_t first = 0; first < count; first += sizes.back())
+        sizes.push_back(rests[first].size);
+    return sizes;
 }
 
 bool LineBreaker::isShort(std::size_t count, std::optional<std::size_t> before) const {

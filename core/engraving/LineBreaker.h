@@ -13,7 +13,8 @@ namespace earwright {
 
 /// Lines have the wanted number of bars. Where those have no room, they become two lines or more with nearly
 /// as many bars each, so that the lines behind them begin where the form's do. Where as many bars are wanted
-/// as fit, each line is filled, and the last two share their bars.
+/// as fit, there are no more lines than filled ones would be, and they share the bars as evenly as fits: 4, 4
+/// and 4 rather than 5, 5 and 2.
 ///
 /// Threads: any.
 class LineBreaker {
@@ -34,8 +35,10 @@ private:
     /// How many bars from `first` on are wanted on a line, and are there. Requires: a number is wanted.
     std::size_t blockFrom(std::size_t first) const;
     std::vector<std::size_t> fittingLines(std::size_t first, std::size_t count) const;
-    /// Brings bars down to a last line that has fewer than the one before. Requires: two lines or more.
-    void shareLastTwo(std::vector<std::size_t>& sizes) const;
+    /// By bar: how many from there on fit on a line, at least one.
+    std::vector<std::size_t> mostOnLines() const;
+    /// How many bars from `first` on are before the first whole one.
+    std::size_t pickupFrom(std::size_t first) const;
     bool fits(std::size_t first, std::size_t count) const;
     /// Whether a last line of so many bars, after one of `before`, would stand out if it were filled.
     bool isShort(std::size_t count, std::optional<std::size_t> before) const;

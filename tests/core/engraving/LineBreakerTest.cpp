@@ -76,6 +76,23 @@ TEST(LineBreaker, FillsLinesOfAsManyBarsAsTheOthers) {
     EXPECT_LT(uneven.back().bars.back().right, 80);
 }
 
+// Neither is a line short that could share, nor is there one more than filled lines would take.
+TEST(LineBreaker, SharesTheBarsEvenlyOverAsFewLinesAsFit) {
+    NEEDS_MUSIC_FONT;
+    const double width = 80;
+    int fitting = 1;
+    while (sizesOf(linesOf(fitting + 1, fitting + 1, width)).size() == 1)
+        ++fitting;
+    ASSERT_GE(fitting, 3);
+    for (int bars = 1; bars <= 24; ++bars) {
+        const Sizes sizes = sizesOf(linesOf(bars, std::nullopt, width));
+        const auto [least, most] = std::minmax_element(sizes.begin(), sizes.end());
+        EXPECT_LE(*most - *least, 1u) << bars;
+        EXPECT_TRUE(std::is_sorted(sizes.rbegin(), sizes.rend())) << bars;
+        EXPECT_LE(sizes.size(), static_cast<std::size_t>((bars + fitting - 1) / fitting)) << bars;
+    }
+}
+
 // Two lines of three bars after lines of four: as many as the neighbour, so as wide.
 TEST(LineBreaker, FillsALastLineOfAsManyBarsAsTheOneBefore) {
     NEEDS_MUSIC_FONT;
