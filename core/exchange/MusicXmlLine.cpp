@@ -90,7 +90,11 @@ void MusicXmlLine::addSounding(pugi::xml_node note, const MusicXmlPlace& place) 
         areUnderSlur = !openSlurs.empty();
     }
     MusicXmlReadNote read{note, pitch.midi - place.transposition.semitones, place.key};
-    const Phrasing phrasing = musicXmlPhrasing(read);
+    Phrasing phrasing = musicXmlPhrasing(read);
+    if (isChord)
+        takeMarksOfChord(phrasing, note, marksOfChord);
+    else
+        marksOfChord = phrasing;
     const auto open = tied.find(pitch.midi);
     std::size_t index = notes.size();
     if (isTied(note, "stop") && open != tied.end() && notes[open->second].end == place.begin) {

@@ -49,6 +49,8 @@ private:
     /// By number.
     std::set<std::string> openSlurs;
     std::set<std::string> slursOfGraces;
+    /// How the first of the notes that begin together is played.
+    Phrasing marksOfChord;
     /// Whether the notes that begin together stand under a slur that began before.
     bool areUnderSlur = false;
     /// Grace notes that sound together.

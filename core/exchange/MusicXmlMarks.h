@@ -20,6 +20,9 @@ inline constexpr const char* pickedWord = "picked";
 /// Says of a note of a double stop that it is struck anew though its neighbour is slurred.
 inline constexpr const char* struckWord = "struck";
 
+/// Says of a note of a double stop that it has no signs of the first one's, only those it names.
+inline constexpr const char* ownSignsWord = "own signs";
+
 /// What a trill's upper note is named by, as the page's reader has it: the note, their key, and how the bar
 /// alters the letter above the note so far.
 struct TrillPlace {

@@ -1,6 +1,7 @@
 #include "core/exchange/MusicXmlNote.h"
 
 #include "core/engraving/SlurString.h"
+#include "core/exchange/ChordMarks.h"
 #include "core/exchange/MusicXmlMarks.h"
 #include "core/theory/ChordDegree.h"
 
@@ -270,6 +271,18 @@ bool MusicXmlNotes::slurBegins(std::size_t event) const {
     return !isUnderSlur(event) && isUnderSlur(event + 1);
 }
 
+bool MusicXmlNotes::sharesMarksOfChord(std::size_t event, std::size_t index) const {
+    const std::vector<Note>& together = line[event].notes;
+    return sharesMarks(together.front().phrasing, together[index].phrasing);
+}
+
+Phrasing MusicXmlNotes::shownPhrasing(std::size_t event, std::size_t index) const {
+    const std::vector<Note>& together = line[event].notes;
+    const Phrasing& own = together[index].phrasing;
+    return index > 0 && sharesMarksOfChord(event, index) ? withoutShared(together.front().phrasing, own)
+                                                         : own;
+}
+
 /// What leads from this note to the next, and from the one before to this; what leads to the notes of a
 /// double stop begins at the first note before.
 void MusicXmlNotes::addJoins(pugi::xml_node notations, const PagePiece& piece, std::size_t index) const {
@@ -284,6 +297,8 @@ void MusicXmlNotes::addJoins(pugi::xml_node notations, const PagePiece& piece, s
         addText(notations.append_child("technical"), "other-technical", word);
     };
     const Phrasing& here = line[event].notes[index].phrasing;
+    if (!piece.tiedFromBefore && !isTablature && index > 0 && !sharesMarksOfChord(event, index))
+        say(ownSignsWord);
     if (!piece.tiedFromBefore && event > 0) {
         if (here.slurBy && !leavesString(line[event - 1], line[event].notes[index], places))
             byHand(*here.slurBy, "stop", index);
@@ -333,7 +348,7 @@ void MusicXmlNotes::addNotations(pugi::xml_node note, const PagePiece& piece, st
     if (isTablature)
         addTabPhrasing(notations, piece, phrasing);
     else
-        addPhrasing(notations, piece, phrasing, trillPlaceOf(written));
+        addPhrasing(notations, piece, shownPhrasing(*piece.event, index), trillPlaceOf(written));
     // A tied note of tablature without its place is drawn anywhere by others.
     if (!piece.tiedFromBefore || isTablature) addStringPlace(notations, written);
     addJoins(notations, piece, index);

@@ -63,6 +63,10 @@ private:
     bool showsGraces(const PageNotes& event) const;
     /// A tablature has no place for it.
     bool isHidden(const PagePiece& piece) const;
+    /// Of a note of a double stop: those of the first one hold for it, too.
+    bool sharesMarksOfChord(std::size_t event, std::size_t index) const;
+    /// What stands at the note itself.
+    Phrasing shownPhrasing(std::size_t event, std::size_t index) const;
     bool isUnderSlur(std::size_t event) const;
     bool slurBegins(std::size_t event) const;
     bool slurEnds(std::size_t event) const;

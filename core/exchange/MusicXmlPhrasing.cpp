@@ -1,5 +1,6 @@
 #include "core/exchange/MusicXmlPhrasing.h"
 
+#include "core/exchange/ChordMarks.h"
 #include "core/exchange/MusicXmlMarks.h"
 
 #include <algorithm>
@@ -130,6 +131,14 @@ Phrasing musicXmlPhrasing(const MusicXmlReadNote& read) {
     phrasing.ghosted = read.note.child("notehead").attribute("parentheses").as_bool();
     if (phrasing.ghosted) phrasing.accented = false;
     return phrasing;
+}
+
+void takeMarksOfChord(Phrasing& phrasing, pugi::xml_node note, const Phrasing& first) {
+    for (const pugi::xml_node notations : note.children("notations"))
+        for (const pugi::xml_node technical : notations.children("technical"))
+            for (const pugi::xml_node word : technical.children("other-technical"))
+                if (std::string_view(word.child_value()) == ownSignsWord) return;
+    phrasing = withShared(first, std::move(phrasing));
 }
 
 void putUnderSlur(Phrasing& phrasing, pugi::xml_node note) {

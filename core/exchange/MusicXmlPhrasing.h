@@ -24,6 +24,9 @@ Phrasing musicXmlPhrasing(const MusicXmlReadNote& read);
 /// Under a slur that began before: slurred, or picked where the note says so by a stroke or a word.
 void putUnderSlur(Phrasing& phrasing, pugi::xml_node note);
 
+/// Of a note of a chord: what the first one has as well, unless the note says that it has signs of its own.
+void takeMarksOfChord(Phrasing& phrasing, pugi::xml_node note, const Phrasing& first);
+
 /// Adds what a tied-on piece says of the note's end.
 void addEndOf(Phrasing& phrasing, const Phrasing& later);
 
