@@ -68,7 +68,10 @@ std::optional<std::string> MusicXmlDirectionReading::read(pugi::xml_node directi
                 else
                     words += (words.empty() ? "" : " ") + std::string(text.child_value());
             }
-        if (const auto metronome = type.child("metronome")) tempo = quartersOf(metronome);
+        if (const auto metronome = type.child("metronome")) {
+            tempo = quartersOf(metronome);
+            if (!tempo) leaveOut(imported, "A tempo that is told by no number was left out.");
+        }
         readSigns(type, place);
     }
     const pugi::xml_node sound = direction.child("sound");

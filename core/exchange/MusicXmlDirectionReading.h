@@ -19,12 +19,13 @@ public:
     /// back.
     std::optional<std::string> read(pugi::xml_node direction, const Beats& place);
     void readSound(pugi::xml_node sound, const Beats& place);
+    /// Dynamics and hairpins of a direction-type, or of a note's notations.
+    void readSigns(pugi::xml_node type, const Beats& place);
     /// Beat marks as the tempos say, one wherever they change and one behind the last note. Requires: the
     /// notes are in the study.
     void finishTempo();
 
 private:
-    void readSigns(pugi::xml_node type, const Beats& place);
     void readWedge(pugi::xml_node wedge, const Beats& place);
     void addTempoMark(const TempoMark& mark);
     void addText(const TextMark& mark);

@@ -12,6 +12,10 @@ constexpr const char* otherOrnaments = "Ornaments that have no sign here were le
 constexpr const char* otherArticulations = "Articulations that have no sign here were left out.";
 constexpr const char* fingerings = "Fingerings were left out.";
 constexpr const char* pauses = "Fermatas, breaths and pauses were left out.";
+constexpr const char* lines = "Brackets and dashed lines were left out.";
+constexpr const char* others = "Signs that only the program that wrote them knows were left out.";
+constexpr const char* repeatedBars =
+    "Signs that repeat a bar were left out; such bars stay as empty as they are.";
 constexpr const char* instruments = "Harmonics, mutes and other signs for one instrument were left out.";
 
 /// By element.
@@ -22,7 +26,8 @@ const std::map<std::string_view, const char*>& sentences() {
         {"cue", "Cue notes were left out."},
         {"tremolo", "Tremolos were left out; their notes stand as they are printed."},
         {"octave-shift", "Octave signs were left out; the notes stand where they sound."},
-        {"measure-repeat", "Signs that repeat a bar were left out; such bars stay as empty as they are."},
+        {"measure-repeat", repeatedBars},
+        {"beat-repeat", repeatedBars},
         {"slash", "Slashes for free playing were left out."},
         {"figured-bass", "Figured bass was left out."},
         {"frame", "Chord diagrams were left out."},
@@ -30,6 +35,10 @@ const std::map<std::string_view, const char*>& sentences() {
         {"non-arpeggiate", "Arpeggio signs were left out."},
         {"pedal", "Pedal signs were left out."},
         {"image", "Pictures were left out."},
+        {"bracket", lines},
+        {"dashes", lines},
+        {"other-direction", others},
+        {"other-notation", others},
         {"segno", jumps},
         {"coda", jumps},
         {"fermata", pauses},
@@ -62,8 +71,28 @@ const std::map<std::string_view, const char*>& sentences() {
         {"flip", instruments},
         {"smear", instruments},
         {"double-tongue", instruments},
-        {"triple-tongue", instruments}};
+        {"triple-tongue", instruments},
+        {"thumb-position", instruments},
+        {"open-string", instruments},
+        {"fingernails", instruments},
+        {"heel", instruments},
+        {"toe", instruments},
+        {"hole", instruments},
+        {"arrow", instruments},
+        {"handbell", instruments},
+        {"accordion-registration", instruments},
+        {"harp-pedals", instruments},
+        {"scordatura", instruments},
+        {"string-mute", instruments},
+        {"damp", instruments},
+        {"damp-all", instruments},
+        {"eyeglasses", instruments},
+        {"percussion", instruments}};
     return all;
+}
+
+bool isUsualHead(std::string_view head) {
+    return head.empty() || head == "normal" || head == "none";
 }
 
 class Looker final : public pugi::xml_tree_walker {
@@ -77,6 +106,8 @@ public:
         const bool isJump = name == "sound" && (node.attribute("dacapo") || node.attribute("dalsegno") ||
                                                 node.attribute("tocoda") || node.attribute("fine"));
         if (isJump) leaveOut(imported, jumps);
+        if (name == "notehead" && !isUsualHead(node.child_value()))
+            leaveOut(imported, "Noteheads of other shapes were written as usual ones.");
         if (name == "alter" && node.text().as_double() != node.text().as_int())
             leaveOut(imported, "Quarter tones were written as the nearest semitone.");
         return true;

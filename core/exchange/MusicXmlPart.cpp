@@ -273,6 +273,8 @@ void MusicXmlPart::readNote(pugi::xml_node note) {
     }
     furthest = std::max(furthest, end);
     if (!isChosen(note) || !note.child("pitch") || note.child("cue")) return;
+    for (const pugi::xml_node notations : note.children("notations"))
+        if (!isChord) directions.readSigns(notations, writable(begin));
     line.add(note, {begin, end, transposition.under(readKeySignature), readKeySignature});
 }
 
