@@ -19,7 +19,8 @@ constexpr int widest = 4;
 
 class GraceReader {
 public:
-    GraceReader(const Study& piece, std::vector<ForeignNote> line) : frame(piece), notes(std::move(line)) {}
+    GraceReader(const Study& piece, std::vector<ForeignNote> line, const std::optional<ToldSwing>& how)
+        : frame(piece), notes(std::move(line)), told(how) {}
 
     std::vector<ForeignNote> read() {
         std::vector<ForeignNote> made;
@@ -27,7 +28,7 @@ public:
             const std::size_t count = gracesFrom(i);
             ForeignNote note = notes[i + count];
             const Beats begin = notes[i].begin;
-            if (count > 0 && isOnLine(begin)) {
+            if (count > 0 && isOnLine(written(begin))) {
                 note.begin = begin;
             } else if (count > 0 && !made.empty() && made.back().end == begin) {
                 made.back().end = note.begin;
@@ -55,7 +56,7 @@ private:
         const bool isLonger = main.end - main.begin >= (main.begin - notes[first].begin) * 2;
         for (std::size_t i = first; i < end; ++i)
             if (std::abs(notes[i].pitch.midi - main.pitch.midi) > widest) return 0;
-        const Beats& begin = notes[first].begin;
+        const Beats begin = written(notes[first].begin);
         const bool takesTime = isOnLine(begin) && isNoStronger(main.begin, begin);
         return isLonger && (takesTime || isOffAllLines(begin)) ? count : 0;
     }
@@ -63,8 +64,13 @@ private:
     bool isShort(std::size_t i) const {
         const ForeignNote& note = notes[i];
         const Range<Seconds> heard = frame.beatMap.seconds(Range<Beats>{note.begin, note.end});
-        return isAlone(i) && quarters(note.end - note.begin) <= longest &&
-               heard.end - heard.begin <= longestHeard;
+        return isAlone(i) && quarters(lengthOf(note)) <= longest && heard.end - heard.begin <= longestHeard;
+    }
+
+    /// As written where it begins and ends there; a swung sixteenth is one, however short.
+    Beats lengthOf(const ForeignNote& note) const {
+        const bool isWritten = isOnSixteenth(written(note.begin)) && isOnSixteenth(written(note.end));
+        return isWritten ? written(note.end) - written(note.begin) : note.end - note.begin;
     }
 
     bool leadsOn(std::size_t i) const {
@@ -76,11 +82,13 @@ private:
         return !hasBefore && (i + 1 == notes.size() || notes[i + 1].begin != notes[i].begin);
     }
 
+    Beats written(const Beats& place) const { return told ? told->written(place) : place; }
+
     /// Where notes usually begin: on sixteenths and triplets.
     bool isOnLine(const Beats& place) const {
-        const std::int64_t parts = quarters(place).denominator();
-        return 4 % parts == 0 || 3 % parts == 0;
+        return isOnSixteenth(place) || 3 % quarters(place).denominator() == 0;
     }
+    bool isOnSixteenth(const Beats& place) const { return 4 % quarters(place).denominator() == 0; }
 
     /// What leads to a stronger place, such as from the last sixteenth to the beat, is counted up to it.
     bool isNoStronger(const Beats& place, const Beats& than) const {
@@ -94,12 +102,14 @@ private:
 
     const Study& frame;
     std::vector<ForeignNote> notes;
+    const std::optional<ToldSwing>& told;
 };
 
 } // namespace
 
-std::vector<ForeignNote> withGraceNotes(const Study& frame, std::vector<ForeignNote> notes) {
-    return GraceReader(frame, std::move(notes)).read();
+std::vector<ForeignNote> withGraceNotes(const Study& frame, std::vector<ForeignNote> notes,
+                                        const std::optional<ToldSwing>& told) {
+    return GraceReader(frame, std::move(notes), told).read();
 }
 
 } // namespace earwright

@@ -2,7 +2,9 @@
 #pragma once
 
 #include "core/exchange/Imported.h"
+#include "core/exchange/ToldSwing.h"
 
+#include <optional>
 #include <vector>
 
 namespace earwright {
@@ -14,7 +16,8 @@ namespace earwright {
 /// place is a rhythm and stays.
 ///
 /// Frame: meter and marks of the piece. Notes in the order of their onsets, which are where they were
-/// written. Requires: frame.beatMap.hasTempo(). Threads: any.
-std::vector<ForeignNote> withGraceNotes(const Study& frame, std::vector<ForeignNote> notes);
+/// written, or where the swing that is told has them. Requires: frame.beatMap.hasTempo(). Threads: any.
+std::vector<ForeignNote> withGraceNotes(const Study& frame, std::vector<ForeignNote> notes,
+                                        const std::optional<ToldSwing>& told = {});
 
 } // namespace earwright

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <cstdint>
 #include <cstdlib>
 #include <utility>
 
@@ -17,6 +18,7 @@ constexpr std::size_t fewest = 4;
 /// A run may turn back once or twice; for so many notes it stays a trill.
 constexpr std::size_t fewestInARun = 6;
 constexpr int widest = 4;
+constexpr std::size_t mostGraces = 3;
 
 class TrillReader {
 public:
@@ -29,6 +31,7 @@ public:
             const bool isTrill = count >= (isInARun(i, i + count) ? fewestInARun : fewest);
             ForeignNote note = notes[i];
             if (isTrill) {
+                endOfLast = i + count;
                 note.end = notes[i + count - 1].end;
                 note.phrasing.trill = std::abs(notes[i + 1].pitch.midi - note.pitch.midi);
                 note.pitch.midi = std::min(note.pitch.midi, notes[i + 1].pitch.midi);
@@ -48,12 +51,28 @@ private:
         return end - first;
     }
 
-    /// Whether another short note leads to the notes from `first` to before `end`, or follows them at once.
+    /// Whether another short note leads to the notes from `first` to before `end`, or follows them at once,
+    /// that is no ornament of another note itself.
     bool isInARun(std::size_t first, std::size_t end) const {
-        const auto leadsOn = [&](std::size_t i) {
-            return i + 1 < notes.size() && isShort(i) && isShort(i + 1) && notes[i + 1].begin == notes[i].end;
-        };
-        return (first > 0 && leadsOn(first - 1)) || leadsOn(end - 1);
+        const bool isBehindTrill = first > 0 && endOfLast == first;
+        return (first > 0 && !isBehindTrill && leadsOn(first - 1)) || (leadsOn(end - 1) && !isOrnament(end));
+    }
+
+    bool leadsOn(std::size_t i) const { return isShort(i) && isFollowed(i) && isShort(i + 1); }
+
+    bool isFollowed(std::size_t i) const {
+        return i + 1 < notes.size() && notes[i + 1].begin == notes[i].end;
+    }
+
+    /// Whether a trill begins here, or what may be grace notes: a few from a sixteenth or a triplet on.
+    bool isOrnament(std::size_t first) const {
+        if (alternatingFrom(first) >= fewestInARun) return true;
+        std::size_t end = first;
+        while (end < notes.size() && isShort(end) && isFollowed(end))
+            ++end;
+        const std::int64_t parts = (notes[first].begin * 4 / frame.meter.beatUnit).denominator();
+        const bool isOnLine = 4 % parts == 0 || 3 % parts == 0;
+        return isOnLine && end - first <= mostGraces && end < notes.size() && !isShort(end);
     }
 
     bool isShort(std::size_t i) const {
@@ -63,9 +82,13 @@ private:
                heard.end - heard.begin <= slowest;
     }
 
+    Beats lengthOf(std::size_t i) const { return notes[i].end - notes[i].begin; }
+
     /// Whether note `i` follows at once and is one of the two pitches in its turn.
     bool goesOn(std::size_t first, std::size_t i) const {
-        if (notes[i].begin != notes[i - 1].end) return false;
+        // A longer one is not of the trill, but before the next note.
+        const bool isLonger = lengthOf(i) > lengthOf(first) * 11 / 10;
+        if (notes[i].begin != notes[i - 1].end || isLonger) return false;
         if (i - first >= 2) return notes[i].pitch.midi == notes[i - 2].pitch.midi;
         const int apart = std::abs(notes[i].pitch.midi - notes[first].pitch.midi);
         return apart >= 1 && apart <= widest;
@@ -73,6 +96,8 @@ private:
 
     const Study& frame;
     std::vector<ForeignNote> notes;
+    /// Behind the trill found last; 0 before the first.
+    std::size_t endOfLast = 0;
 };
 
 } // namespace

@@ -2,12 +2,14 @@
 
 #include "core/engraving/PageBars.h"
 #include "core/exchange/PitchGlide.h"
+#include "core/exchange/ToldSwing.h"
 #include "core/music/WrittenDynamics.h"
 #include "core/study/PlayedTime.h"
 
 #include <algorithm>
 #include <bit>
 #include <cmath>
+#include <iterator>
 #include <map>
 #include <vector>
 
@@ -15,12 +17,17 @@ namespace earwright {
 
 namespace {
 
-/// Divides by 2^6, 9, 5 and 7; the grid of pageLine() and the eighths of grace notes and trills fall on it.
+/// Divides by 2^6, 9, 5 and 7; the grid of pageLine() falls on it.
 constexpr std::int64_t ticksPerQuarter = 20160;
+/// The longest note of a trill or before a note: a thirty-second, in ticks.
+constexpr std::int64_t ornamentStep = ticksPerQuarter / 8;
+/// What leads up to a note leaves it the rest.
+constexpr std::int64_t partsForOneBefore = 3;
+/// Fewer notes than this are no trill.
+constexpr std::int64_t fewestOfTrill = 4;
 constexpr int highestVelocity = 127;
 constexpr double usualTempo = 120;
 constexpr int bendCentre = 0x2000;
-const Beats ornamentStep(1, 8);
 /// Where swing is even, ticks are exact.
 constexpr double nearlyWhole = 0.5;
 
@@ -109,10 +116,21 @@ private:
             for (const PlacedChord& chord : study.barChords(bar.number).chords)
                 addText(bar.start + chord.withinBar, toString(chord.symbol));
         }
+        if (options.swings && played.empty()) addSwings();
         for (const TempoMark& mark : study.page.tempos)
             addText(mark.at, mark.words);
         for (const TextMark& mark : study.page.texts)
             addText(mark.at, mark.text);
+    }
+
+    /// No event of MIDI says it.
+    void addSwings() {
+        const auto& changes = study.page.swings;
+        const Beats begin = bars.front().begin;
+        for (auto change = changes.begin(); change != changes.end(); ++change) {
+            const bool stands = std::next(change) == changes.end() || std::next(change)->at > begin;
+            if (stands) addText(std::max(change->at, begin), swingWords(change->swing));
+        }
     }
 
     void addText(const Beats& place, const std::string& text) {
@@ -250,42 +268,40 @@ private:
     /// At the places where it was heard; what leads up to it comes before.
     void addPlayed(const Note& note, const PlayedNote& measured) {
         const int velocity = velocityOf(measured.loudness);
-        Range<Beats> places = placesOf(soundingAsPlayed(note, measured));
+        const Range<Beats> places = placesOf(soundingAsPlayed(note, measured));
+        const Range<std::int64_t> ticks{tick(places.begin), tick(places.end)};
         const std::vector<int> first = before(note);
-        Beats at = places.begin - ornamentStep * static_cast<std::int64_t>(first.size());
+        std::int64_t at = ticks.begin - ornamentStep * static_cast<std::int64_t>(first.size());
         for (const int midi : first) {
-            if (at >= bars.front().begin) addSound(midi, velocity, {tick(at), tick(at + ornamentStep)});
+            if (at >= 0) addSound(midi, velocity, {at, at + ornamentStep});
             at += ornamentStep;
         }
-        if (!note.phrasing.trill)
-            return addSound(note.pitch.midi, velocity, {tick(places.begin), tick(places.end)});
-        for (bool up = false; places.begin < places.end; up = !up) {
-            const Beats until = std::min(places.end, places.begin + ornamentStep);
-            addSound(note.pitch.midi + (up ? *note.phrasing.trill : 0), velocity,
-                     {tick(places.begin), tick(until)});
-            places.begin = until;
-        }
+        addMain(note, velocity, ticks);
     }
 
-    void addNote(const Note& note, Beats begin, const Beats& writtenEnd) {
+    /// Its onset has swung already; what leads up to it and a trill are no rhythm, and nobody swings them.
+    void addNote(const Note& note, const Beats& begin, const Beats& writtenEnd) {
         if (const PlayedNote* measured = playing(note)) return addPlayed(note, *measured);
-        const Beats end = soundingEnd(note, begin, writtenEnd);
+        Range<std::int64_t> ticks{soundTick(begin), soundTick(soundingEnd(note, begin, writtenEnd))};
         const int velocity = velocityOf(writtenLoudness(study.page, note));
         const std::vector<int> first = before(note);
-        if (!first.empty()) {
-            const auto count = static_cast<std::int64_t>(first.size());
-            const Beats each = std::min(ornamentStep, (end - begin) / (2 * count));
-            for (const int midi : first) {
-                addSound(midi, velocity, begin, begin + each);
-                begin += each;
-            }
+        const auto parts = partsForOneBefore * static_cast<std::int64_t>(first.size());
+        const std::int64_t each = first.empty() ? 0 : std::min(ornamentStep, ticks.length() / parts);
+        for (const int midi : first) {
+            addSound(midi, velocity, {ticks.begin, ticks.begin + each});
+            ticks.begin += each;
         }
-        if (!note.phrasing.trill) return addSound(note.pitch.midi, velocity, begin, end);
-        for (bool up = false; begin < end; up = !up) {
-            const Beats until = std::min(end, begin + ornamentStep);
-            addSound(note.pitch.midi + (up ? *note.phrasing.trill : 0), velocity, begin, until);
-            begin = until;
-        }
+        addMain(note, velocity, ticks);
+    }
+
+    /// The note itself, or its trill, whose notes are of one length.
+    void addMain(const Note& note, int velocity, const Range<std::int64_t>& ticks) {
+        if (!note.phrasing.trill) return addSound(note.pitch.midi, velocity, ticks);
+        const std::int64_t length = ticks.length();
+        const std::int64_t count = std::max(fewestOfTrill, (length + ornamentStep - 1) / ornamentStep);
+        for (std::int64_t k = 0; k < count; ++k)
+            addSound(note.pitch.midi + (k % 2 == 1 ? *note.phrasing.trill : 0), velocity,
+                     {ticks.begin + length * k / count, ticks.begin + length * (k + 1) / count});
     }
 
     struct Sound {
@@ -294,9 +310,6 @@ private:
         int velocity;
     };
 
-    void addSound(int midi, int velocity, const Beats& begin, const Beats& end) {
-        addSound(midi, velocity, {soundTick(begin), soundTick(end)});
-    }
     void addSound(int midi, int velocity, const Range<std::int64_t>& ticks) {
         if (midi >= 0 && midi <= 127 && ticks.end > ticks.begin)
             sounds[midi].push_back({ticks.begin, ticks.end, velocity});

@@ -8,6 +8,7 @@
 #include "core/exchange/MidiTrills.h"
 #include "core/exchange/PlayedByHand.h"
 #include "core/exchange/PlayedGraces.h"
+#include "core/exchange/ToldSwing.h"
 #include "core/music/NoChord.h"
 #include "core/study/Limits.h"
 #include "core/study/PageOrder.h"
@@ -98,6 +99,7 @@ public:
         imported.part = index;
         findMeters();
         meters = study.meters();
+        findSwing();
         std::vector<ForeignNote> notes = notesOf(part);
         Beats last;
         for (const ForeignNote& note : notes)
@@ -169,6 +171,15 @@ private:
         map = study.meters();
     }
 
+    /// As the file says it, where nothing else tells.
+    void findSwing() {
+        std::vector<SwingChange> swings;
+        for (const auto& [tick, swing] : swingsIn(file))
+            swings.push_back({beats(tick), swing});
+        if (rhythm != MidiRhythm::Ticks && needsTelling(swings))
+            told.emplace(study, std::move(swings), file.ticksPerQuarter);
+    }
+
     std::vector<ForeignNote> notesOf(const Part& part) {
         std::vector<ForeignNote> notes;
         std::array<std::optional<std::size_t>, 128> sounding{};
@@ -185,7 +196,7 @@ private:
             end(event.first, event.tick);
             if (!isNoteOn(event)) continue;
             sounding[static_cast<std::size_t>(event.first)] = notes.size();
-            onsets.push_back(event.tick - origin);
+            onsets.push_back(told ? tickOf(told->written(beats(event.tick))) - origin : event.tick - origin);
             notes.push_back({beats(event.tick),
                              beats(event.tick),
                              Pitch{event.first, {}},
@@ -226,10 +237,10 @@ private:
         // Before swing, which the places within a trill would end.
         if (study.beatMap.hasTempo()) {
             const std::size_t count = notes.size();
-            notes = withGraceNotes(study, withTrills(study, std::move(notes)));
+            notes = withGraceNotes(study, withTrills(study, std::move(notes)), told);
             sayMerged(count - notes.size());
         }
-        SwungNotes swung = swungNotes(study, std::move(notes));
+        SwungNotes swung = told ? told->written(std::move(notes)) : swungNotes(study, std::move(notes));
         imported.rhythm->isSwung = !swung.swings.empty();
         if (imported.rhythm->isSwung) imported.rhythm->taken = MidiRhythm::ByHand;
         study.page.swings = std::move(swung.swings);
@@ -243,8 +254,8 @@ private:
                      std::to_string(count) + " notes were read as part of a trill or as grace notes.");
     }
 
-    std::int64_t tickOf(std::int64_t beat) const {
-        return origin + (Beats(beat) * (4 * file.ticksPerQuarter) / study.meter.beatUnit).floor();
+    std::int64_t tickOf(const Beats& place) const {
+        return origin + (place * (4 * file.ticksPerQuarter) / study.meter.beatUnit).floor();
     }
 
     /// The tempo that stands at bar 1, and at the beats before and behind each change between two: marks are
@@ -254,7 +265,7 @@ private:
         for (const auto& [tick, tempo] : tempos)
             if (const Beats place = beats(tick); place.denominator() != 1)
                 for (const std::int64_t beat : {place.floor(), place.floor() + 1})
-                    ticks.push_back(tickOf(beat));
+                    ticks.push_back(tickOf(Beats(beat)));
         for (const std::int64_t tick : ticks)
             if (tick >= tempos.begin()->first)
                 tempos.try_emplace(tick, std::prev(tempos.upper_bound(tick))->second);
@@ -271,7 +282,7 @@ private:
                     tempos[event.tick] = numberOf(event.data);
         addBeatsAround(tempos);
         const Beats behindTempos = beats(tempos.rbegin()->first + 4 * file.ticksPerQuarter);
-        tempos.try_emplace(tickOf(std::max(last.floor() + 1, -(-behindTempos).floor())), usualTempo);
+        tempos.try_emplace(tickOf(Beats(std::max(last.floor() + 1, -(-behindTempos).floor()))), usualTempo);
         std::vector<BeatMark> marks;
         double seconds = 0;
         for (auto tempo = tempos.begin(); tempo != tempos.end(); ++tempo) {
@@ -321,6 +332,8 @@ private:
     }
 
     void addWords(const Beats& place, std::int64_t bar, const std::string& text) {
+        // Stands in the page's swing.
+        if (swingIn(text) && !study.page.swings.empty()) return;
         const ChordSymbol symbol = parseChordSymbol(text);
         const Beats within = place - meters->barStart(bar);
         if (isRead(symbol) && addChord(imported, bar, within, symbol)) return;
@@ -344,6 +357,7 @@ private:
     Study& study = imported.study;
     /// Once they are all found.
     std::optional<MeterMap> meters;
+    std::optional<ToldSwing> told;
 };
 
 bool isFarTooLong(const MidiTracks& file) {

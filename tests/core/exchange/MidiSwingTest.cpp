@@ -3,11 +3,13 @@
 
 #include "core/exchange/StandardMidi.h"
 #include "core/exchange/StandardMidiReading.h"
+#include "core/exchange/ToldSwing.h"
 #include "tests/core/engraving/SampleLines.h"
 
 #include <cstddef>
 #include <cstdint>
 #include <gtest/gtest.h>
+#include <random>
 #include <vector>
 
 namespace earwright {
@@ -151,6 +153,83 @@ TEST(MidiSwing, GoesOnThroughTrillsAndGraceNotes) {
         EXPECT_EQ(read->study.notes[i].phrasing.trill, study.notes[i].phrasing.trill) << i;
         EXPECT_EQ(read->study.notes[i].phrasing.graceNotes, study.notes[i].phrasing.graceNotes) << i;
     }
+}
+
+/// A chorus of swung eighths with triplets, sixteenths, rests, trills and grace notes, on the beat and off
+/// it.
+Study ornamentedChorus(std::uint32_t seed, const Swing& swing = {2, 8}) {
+    std::mt19937 random(seed);
+    const auto upTo = [&](int end) { return static_cast<int>(random() % static_cast<std::uint32_t>(end)); };
+    Study study = studyInFour();
+    study.page.swings = {{Beats(0), swing}};
+    const auto add = [&](const Beats& at, const Beats& length) -> Note& {
+        study.notes.push_back(noteAt(study, at, length, 58 + upTo(20)));
+        return study.notes.back();
+    };
+    const auto ornament = [&](Note& note) {
+        const int kind = upTo(3);
+        const int midi = note.pitch.midi;
+        if (kind == 0) note.phrasing.trill = 1 + upTo(2);
+        if (kind == 1) note.phrasing.graceNotes = {midi + (upTo(2) == 0 ? 1 : -2)};
+        if (kind == 2) note.phrasing.graceNotes = {midi - 2, midi - 1};
+    };
+    for (std::int64_t beat = 0; beat < 48; ++beat) {
+        const int kind = upTo(12);
+        if (kind == 0) continue;
+        const std::int64_t parts = kind == 1 ? 3 : kind == 2 ? 4 : kind < 5 ? 1 : 2;
+        if (parts == 3) study.divisions[Beats(beat)] = BeatDivision::Three;
+        const std::int64_t ornamented = upTo(3) == 0 ? upTo(static_cast<int>(parts)) : parts;
+        for (std::int64_t part = 0; part < parts; ++part) {
+            Note& note = add(Beats(beat) + Beats(part, parts), Beats(1, parts));
+            if (part == ornamented && parts < 3) ornament(note);
+        }
+    }
+    return study;
+}
+
+void expectToComeBack(const Study& study) {
+    const auto file = standardMidi(study);
+    ASSERT_TRUE(file);
+    const auto read = readStandardMidi(*file, "chorus.mid");
+    ASSERT_TRUE(read);
+    EXPECT_EQ(read->study.page.swings, study.page.swings);
+    EXPECT_EQ(read->study.page.texts, study.page.texts);
+    ASSERT_EQ(read->study.notes.size(), study.notes.size());
+    for (std::size_t i = 0; i < study.notes.size(); ++i) {
+        const Note& note = study.notes[i];
+        const Note& back = read->study.notes[i];
+        EXPECT_EQ(back.range(), note.range()) << i;
+        EXPECT_EQ(back.pitch.midi, note.pitch.midi) << i;
+        EXPECT_EQ(back.phrasing.trill, note.phrasing.trill) << i;
+        EXPECT_EQ(back.phrasing.graceNotes, note.phrasing.graceNotes) << i;
+    }
+}
+
+TEST(MidiSwing, OfOrnamentedChorusesComesBackFromTheirFiles) {
+    for (std::uint32_t seed = 1; seed <= 40; ++seed) {
+        expectToComeBack(ornamentedChorus(seed));
+        if (HasFailure()) FAIL() << "seed " << seed;
+    }
+}
+
+// No share of the beat but two thirds tells by itself, so our files say it in words.
+TEST(MidiSwing, OfAnyRatioComesBackFromOurFiles) {
+    for (std::uint32_t seed = 1; seed <= 40; ++seed) {
+        Study study = ornamentedChorus(seed, {(105 + 7 * seed) / 100.0, seed % 4 == 0 ? 16 : 8});
+        study.page.swings.push_back({Beats(24), Swing{}});
+        study.page.swings.push_back({Beats(32), {1.5, 8}});
+        expectToComeBack(study);
+        if (HasFailure()) FAIL() << "seed " << seed;
+    }
+}
+
+TEST(MidiSwing, InWordsIsReadAsItIsWritten) {
+    EXPECT_EQ(swingWords({1.7, 8}), "Swing 1.7:1, eighths");
+    EXPECT_EQ(swingIn("Swing 3:1, sixteenths"), (Swing{3, 16}));
+    EXPECT_EQ(swingIn("Swing 1:1, eighths"), (Swing{1, 8}));
+    for (const char* words : {"Swing", "Swing 9:1, eighths", "Swing nan:1, eighths",
+                              "Swing 2:1, eighths or so", "Medium swing 2:1, eighths"})
+        EXPECT_FALSE(swingIn(words)) << words;
 }
 
 } // namespace

@@ -203,11 +203,48 @@ TEST(StandardMidi, LastAsLongAsStaccatoAndRingingSay) {
     EXPECT_NEAR(swung[1], 1.0 / 6, 1e-4) << "half of the third that is left";
 }
 
-TEST(StandardMidi, AStaccatoNoteGivesItsGraceNotesHalfOfWhatItHas) {
+TEST(StandardMidi, AShortNoteGivesItsGraceNotesAThirdOfWhatItHas) {
     Study study = eighths(1);
-    study.notes[0].phrasing.staccato = true;
     study.notes[0].phrasing.graceNotes = {57, 58};
-    EXPECT_EQ(soundingLengths(eventsOf(study)), (std::vector{1.0 / 16, 1.0 / 16, 1.0 / 8}));
+    EXPECT_EQ(soundingLengths(eventsOf(study)), (std::vector{1.0 / 12, 1.0 / 12, 1.0 / 3}));
+    study.notes[0].phrasing.staccato = true;
+    EXPECT_EQ(soundingLengths(eventsOf(study)), (std::vector{1.0 / 24, 1.0 / 24, 1.0 / 6}));
+}
+
+/// Beats at which the notes begin.
+std::vector<double> onsets(const std::vector<MidiEvent>& events) {
+    std::vector<double> places;
+    for (const MidiEvent& on : ofKind(events, 0x90))
+        places.push_back(static_cast<double>(on.tick) / quarter);
+    return places;
+}
+
+// A trill or a grace note is no rhythm: the note it belongs to swings, and it goes along.
+TEST(StandardMidi, WhatOrnamentsANoteDoesNotSwingOnceMore) {
+    Study study = eighths(2);
+    study.page.swings = {{Beats(0), {2, 8}}};
+    study.notes[0].phrasing.graceNotes = {57, 58};
+    study.notes[1].phrasing.trill = 2;
+    const auto swung = eventsOf(study);
+    // Two thirds of a beat give two ninths to two grace notes; a third has four notes of a trill.
+    const std::vector<double> expected{0, 1.0 / 9, 2.0 / 9, 2.0 / 3, 3.0 / 4, 5.0 / 6, 11.0 / 12};
+    const auto places = onsets(swung);
+    ASSERT_EQ(places.size(), expected.size());
+    for (std::size_t i = 0; i < expected.size(); ++i)
+        EXPECT_NEAR(places[i], expected[i], 1e-4) << i;
+}
+
+TEST(StandardMidi, TrillsOfALongNoteAreThirtySecondsWhereItSwingsToo) {
+    Study study = eighths(1);
+    study.notes[0].length = Beats(2);
+    study.notes[0].phrasing.trill = 1;
+    for (const double ratio : {1.0, 2.0}) {
+        study.page.swings = {{Beats(0), {ratio, 8}}};
+        const auto places = onsets(eventsOf(study));
+        ASSERT_EQ(places.size(), 16u);
+        for (std::size_t i = 0; i < places.size(); ++i)
+            EXPECT_EQ(places[i], static_cast<double>(i) / 8);
+    }
 }
 
 TEST(StandardMidi, KeysMetersWordsAndTempoGoAlong) {
