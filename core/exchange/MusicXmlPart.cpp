@@ -4,6 +4,7 @@
 #include "core/exchange/ForeignStrings.h"
 #include "core/exchange/HarmonyReading.h"
 #include "core/exchange/MusicXmlLeftOut.h"
+#include "core/exchange/MusicXmlLength.h"
 #include "core/study/Limits.h"
 #include "core/study/PageOrder.h"
 
@@ -53,6 +54,16 @@ std::optional<Meter> meterIn(pugi::xml_node time) {
         meter.beatUnit >= 1 && meter.beatUnit <= 32 && (meter.beatUnit & (meter.beatUnit - 1)) == 0;
     if (!isUnit || meter.beatsPerBar < 1 || meter.beatsPerBar > 32) return std::nullopt;
     return meter;
+}
+
+/// Of a bar so many units long, with that unit or a smaller one; nothing where no meter is.
+std::optional<Meter> meterFor(const Beats& length, int unit) {
+    constexpr int smallestUnit = 32;
+    constexpr std::int64_t mostBeats = 32;
+    for (int finer = 1; unit * finer <= smallestUnit; finer *= 2)
+        if (const Beats beats = length * finer; beats.denominator() == 1 && beats <= Beats(mostBeats))
+            return Meter{static_cast<int>(beats.numerator()), unit * finer};
+    return std::nullopt;
 }
 
 /// The number of a first measure that is part of a pickup; 1 where it is not.
@@ -136,7 +147,7 @@ Beats MusicXmlPart::lengthOf(pugi::xml_node measure) const {
         if (const auto node = element.child("divisions"); node && nameOf(element) == "attributes")
             perQuarter = std::clamp<std::int64_t>(node.text().as_llong(), 1, mostDivisions);
         if (element.child("chord") || element.child("grace")) continue;
-        const Beats own = length(element) * divisions / perQuarter;
+        const Beats own = musicXmlLength(element, perQuarter) * study.meter.beatUnit / 4;
         if (nameOf(element) == "backup")
             at = std::max(Beats(0), at - own);
         else if (nameOf(element) == "note" || nameOf(element) == "forward")
@@ -158,26 +169,29 @@ void MusicXmlPart::startFirstBar(pugi::xml_node measure, bool isLast) {
     lineBegin = barStart;
 }
 
-/// A bar that is longer or shorter than its meter gets one of its own.
+/// A bar that is longer or shorter than its meter gets one of its own, in a smaller unit where it needs one.
 void MusicXmlPart::fitBar(const Beats& length, bool isLast) {
     const Meter standing = meters.at(bar);
     if (length == meters.barLength(bar) || furthest == barStart || isLast) return;
-    const Beats own = meters.inOwnBeats(length, bar);
-    // Bar 1 says how long the pickup's bar is as well, so it can't be shorter than the pickup.
-    const bool canBeOwn = bar > 1 || (bar == 1 && Beats(0) - lineBegin <= length);
-    if (!canBeOwn || own.denominator() != 1 || own > Beats(32) || study.page.meters.size() > mostMarks)
+    const auto here = meterFor(meters.inOwnBeats(length, bar), standing.beatUnit);
+    // Bar 1 says how long the pickup's bar is as well, so it can't be shorter than the pickup, and what is
+    // counted.
+    const bool canBeOwn =
+        here &&
+        (bar > 1 || (bar == 1 && Beats(0) - lineBegin <= length && here->beatUnit == standing.beatUnit));
+    if (!canBeOwn || study.page.meters.size() > mostMarks)
         return leaveOut(imported,
-                        "A bar is longer or shorter than its meter; notes beyond its end were cut off.");
-    const Meter here{static_cast<int>(own.numerator()), standing.beatUnit};
+                        "A bar is longer or shorter than its meter; what is beyond its end stands in "
+                        "the next one.");
     std::erase_if(study.page.meters, [&](const MeterChange& change) { return change.bar == bar; });
     if (bar == 1) {
         // The pickup's bar becomes as long; its chords stay as far before bar 1.
         if (const auto pickup = study.chart.overrides.find(0); pickup != study.chart.overrides.end())
             for (PlacedChord& chord : pickup->second.chords)
                 chord.withinBar += length - meters.barLength(0);
-        study.meter = here;
+        study.meter = *here;
     } else {
-        study.page.meters.push_back({bar, here});
+        study.page.meters.push_back({bar, *here});
     }
     study.page.meters.push_back({bar + 1, standing});
     meters = study.meters();
@@ -190,7 +204,7 @@ void MusicXmlPart::readElement(pugi::xml_node element) {
     else if (name == "note")
         readNote(element);
     else if (name == "backup")
-        cursor = std::max(barStart, bounded(cursor - length(element)));
+        goBack(length(element));
     else if (name == "forward")
         furthest = std::max(furthest, cursor = bounded(cursor + length(element)));
     else if (name == "harmony")
@@ -236,9 +250,14 @@ void MusicXmlPart::readTime(pugi::xml_node time) {
 }
 
 Beats MusicXmlPart::length(pugi::xml_node element) const {
-    const auto duration =
-        std::clamp<std::int64_t>(element.child("duration").text().as_llong(), 0, longestDuration);
-    return Beats(duration * study.meter.beatUnit, 4 * divisions);
+    return musicXmlLength(element, divisions) * study.meter.beatUnit / 4;
+}
+
+void MusicXmlPart::goBack(const Beats& by) {
+    // What was rounded leaves a rest too short for any note.
+    const Beats shortest(1, 100);
+    const Beats back = bounded(cursor - by);
+    cursor = back - barStart < shortest ? barStart : back;
 }
 
 Beats MusicXmlPart::offsetOf(pugi::xml_node element) const {

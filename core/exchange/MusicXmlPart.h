@@ -45,8 +45,9 @@ private:
     void finishChords();
     void finishSpellings();
 
-    /// A whole number of divisions as beats.
+    /// In beats.
     Beats length(pugi::xml_node element) const;
+    void goBack(const Beats& by);
     /// Where an element of no length of its own stands, as a study file can hold it.
     Beats offsetOf(pugi::xml_node element) const;
     /// A place as exact as sums of many can go on from; what no music has is moved.

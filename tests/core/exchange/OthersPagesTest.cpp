@@ -367,5 +367,30 @@ TEST(OthersPages, NoMutilationMakesReadingFailBadly) {
     EXPECT_GT(opened, 300) << "most of them are still pages";
 }
 
+TEST(OthersPages, WithABarOfHalvesOfItsUnitGoOnWhereItEnds) {
+    const Imported imported =
+        read(measure("1", attributes("<divisions>2</divisions>" + fourFour) + note("C", 4, 8)) +
+             measure("2", note("D", 4, 4) + note("E", 4, 3)) + measure("3", note("F", 4, 8)) +
+             measure("4", note("G", 4, 8)));
+    EXPECT_EQ(lineOf(imported), "0+4 60, 4+2 62, 6+3/2 64, 15/2+4 65, 23/2+4 67");
+    EXPECT_EQ(imported.study.page.meters, (std::vector<MeterChange>{{2, {7, 8}}, {3, {4, 4}}}));
+    EXPECT_TRUE(imported.leftOut.empty());
+}
+
+// Programs that count 256 parts of a quarter give the notes of a triplet 85, 85 and 86 of them.
+TEST(OthersPages, RoundTheNotesOfTripletsThatAreReadAsPrinted) {
+    const std::string triplet = "<type>eighth</type><time-modification><actual-notes>3</actual-notes>"
+                                "<normal-notes>2</normal-notes></time-modification>";
+    const Imported imported =
+        read(measure("1", attributes("<divisions>256</divisions>" + fourFour) + note("C", 4, 85, triplet) +
+                              note("D", 4, 85, triplet) + note("E", 4, 86, triplet) + note("F", 4, 768)));
+    EXPECT_EQ(lineOf(imported), "0+1/3 60, 1/3+1/3 62, 2/3+1/3 64, 1+3 65");
+    EXPECT_TRUE(imported.leftOut.empty());
+    // A quarter that is said to last half of one does.
+    EXPECT_EQ(lineOf(read(measure("1", attributes("<divisions>256</divisions>" + fourFour) +
+                                           note("C", 4, 128, "<type>quarter</type>") + note("D", 4, 896)))),
+              "0+1/2 60, 1/2+7/2 62");
+}
+
 } // namespace
 } // namespace earwright
