@@ -69,7 +69,8 @@ std::string degreesOf(pugi::xml_node harmony) {
     for (const pugi::xml_node degree : harmony.children("degree")) {
         const std::string value = degree.child_value("degree-value");
         const int alter = degree.child("degree-alter").text().as_int();
-        if (value.size() > 2 || alter < -2 || alter > 2) continue;
+        const bool isLacking = std::string_view(degree.child_value("degree-type")) == "subtract";
+        if (isLacking || value.size() > 2 || alter < -2 || alter > 2) continue;
         if (alter != 0)
             text += "(" + signs(alter) + value + ")";
         else if (std::string_view(degree.child_value("degree-type")) == "add")

@@ -70,7 +70,7 @@ std::optional<std::string> MusicXmlDirectionReading::read(pugi::xml_node directi
             }
         if (const auto metronome = type.child("metronome")) {
             tempo = quartersOf(metronome);
-            if (!tempo) leaveOut(imported, "A tempo that is told by no number was left out.");
+            if (!tempo) leaveOut(imported, "A tempo that no page here can show was left out.");
         }
         readSigns(type, place);
     }

@@ -108,6 +108,8 @@ public:
         if (isJump) leaveOut(imported, jumps);
         if (name == "notehead" && !isUsualHead(node.child_value()))
             leaveOut(imported, "Noteheads of other shapes were written as usual ones.");
+        if (name == "degree-type" && std::string_view(node.child_value()) == "subtract")
+            leaveOut(imported, "That a chord lacks one of its tones was left out of its symbol.");
         if (name == "alter" && node.text().as_double() != node.text().as_int())
             leaveOut(imported, "Quarter tones were written as the nearest semitone.");
         return true;

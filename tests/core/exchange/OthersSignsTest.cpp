@@ -66,7 +66,7 @@ TEST(OthersSigns, AreSaidToBeLeftOut) {
     for (const char* sentence : {"Brackets and dashed lines were left out.",
                                  "Signs that only the program that wrote them knows were left out.",
                                  "Harmonics, mutes and other signs for one instrument were left out.",
-                                 "A tempo that is told by no number was left out.",
+                                 "A tempo that no page here can show was left out.",
                                  "Noteheads of other shapes were written as usual ones."})
         EXPECT_TRUE(says(imported, sentence)) << sentence;
     const Imported plain =
@@ -74,6 +74,18 @@ TEST(OthersSigns, AreSaidToBeLeftOut) {
                        "</metronome>") +
              note("C", "<notehead parentheses=\"yes\">normal</notehead>"));
     EXPECT_TRUE(plain.leftOut.empty());
+}
+
+TEST(OthersSigns, OfTonesThatAChordLacksAreSaidToBeLeftOut) {
+    const auto harmony = [](const std::string& type) {
+        return "<harmony><root><root-step>C</root-step></root><kind>dominant</kind><degree><degree-value>9</"
+               "degree-value>"
+               "<degree-alter>-1</degree-alter><degree-type>" +
+               type + "</degree-type></degree></harmony>";
+    };
+    EXPECT_TRUE(read(harmony("add") + note("C", "")).leftOut.empty());
+    EXPECT_TRUE(says(read(harmony("subtract") + note("C", "")),
+                     "That a chord lacks one of its tones was left out of its symbol."));
 }
 
 } // namespace
