@@ -3,6 +3,8 @@
 #include "core/engraving/SystemLayout.h"
 
 #include <algorithm>
+#include <cstdint>
+#include <set>
 #include <tuple>
 
 namespace earwright {
@@ -117,27 +119,53 @@ std::vector<std::size_t> LineBreaker::mostOnLines() const {
     return most;
 }
 
-/// Dynamic programming from the last bar to the first: the fewest lines, and of those the most even ones,
-/// whose squares have the least sum; the larger ones first.
+std::vector<bool> LineBreaker::isPartBegun() const {
+    std::set<std::int64_t> begun;
+    for (const Repeat& repeat : study.page.repeats)
+        begun.insert({repeat.firstBar, repeat.lastBar + 1});
+    const MeterMap meters = study.meters();
+    for (const Span& span : study.spans) {
+        if (span.kind == SpanKind::Phrase || !study.beatMap.hasTempo()) continue;
+        const Range<Beats> beats = study.beatsOf(span);
+        for (const Beats& place : {beats.begin, beats.end})
+            begun.insert(meters.barOf(place + meters.barLength(meters.barOf(place)) / 2));
+    }
+    std::vector<bool> isBegun;
+    for (const StaffBar& bar : excerpt.bars)
+        isBegun.push_back(begun.contains(bar.number));
+    return isBegun;
+}
+
+/// Dynamic programming from the last bar to the first: the fewest lines; of those the ones with the fewest
+/// beginnings of choruses and the like within a line; of those the most even ones, whose squares have the
+/// least sum; the larger ones first.
 std::vector<std::size_t> LineBreaker::filledLines() const {
     struct Rest {
         std::size_t lines = 0;
+        std::size_t crossed = 0;
         std::size_t squares = 0;
         std::size_t size = 0;
     };
     const std::vector<std::size_t> most = mostOnLines();
+    const std::vector<bool> isBegun = isPartBegun();
     const std::size_t count = most.size();
     const std::size_t pickup = pickupFrom(0);
     std::vector<Rest> rests(count + 1);
-    for (std::size_t first = count; first-- > 0;)
-        for (std::size_t size = most[first]; size > 0; --size) {
-            const Rest& behind = rests[first + size];
-            const std::size_t whole = first + size - std::min(std::max(first, pickup), first + size);
-            const Rest here{behind.lines + 1, behind.squares + whole * whole, size};
-            Rest& best = rests[first];
-            if (best.size == 0 || std::tie(here.lines, here.squares) < std::tie(best.lines, best.squares))
+    for (std::size_t first = count; first-- > 0;) {
+        std::size_t crossed = 0;
+        Rest& best = rests[first];
+        for (std::size_t size = 1; size <= most[first]; ++size) {
+            const std::size_t end = first + size;
+            // What begins behind a pickup stands on its line.
+            if (end - 1 > std::max(first, pickup) && isBegun[end - 1]) ++crossed;
+            const std::size_t whole = end - std::min(std::max(first, pickup), end);
+            const Rest& behind = rests[end];
+            const Rest here{behind.lines + 1, behind.crossed + crossed, behind.squares + whole * whole, size};
+            if (best.size == 0 || std::tie(here.lines, here.crossed, here.squares) <=
+                                      std::tie(best.lines, best.crossed, best.squares))
                 best = here;
         }
+    }
     std::vector<std::size_t> sizes;
     for (std::size_t first = 0; first < count; first += sizes.back())
         sizes.push_back(rests[first].size);

@@ -14,7 +14,7 @@ namespace earwright {
 /// Lines have the wanted number of bars. Where those have no room, they become two lines or more with nearly
 /// as many bars each, so that the lines behind them begin where the form's do. Where as many bars are wanted
 /// as fit, there are no more lines than filled ones would be, and they share the bars as evenly as fits: 4, 4
-/// and 4 rather than 5, 5 and 2.
+/// and 4 rather than 5, 5 and 2. Choruses, sections and repeats begin lines where that costs none.
 ///
 /// Threads: any.
 class LineBreaker {
@@ -37,6 +37,8 @@ private:
     std::vector<std::size_t> fittingLines(std::size_t first, std::size_t count) const;
     /// By bar: how many from there on fit on a line, at least one.
     std::vector<std::size_t> mostOnLines() const;
+    /// By bar: whether a chorus, a section or a repeat begins there, or what follows one.
+    std::vector<bool> isPartBegun() const;
     /// How many bars from `first` on are before the first whole one.
     std::size_t pickupFrom(std::size_t first) const;
     bool fits(std::size_t first, std::size_t count) const;

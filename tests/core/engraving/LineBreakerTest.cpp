@@ -93,6 +93,24 @@ TEST(LineBreaker, SharesTheBarsEvenlyOverAsFewLinesAsFit) {
     }
 }
 
+// Six bars and five have room on three lines however they are shared.
+TEST(LineBreaker, BeginsChorusesAndRepeatsWithALineWhereThatCostsNone) {
+    NEEDS_MUSIC_FONT;
+    double width = 60;
+    while (sizesOf(linesOf(5, 5, width)).size() > 1)
+        ++width;
+    ASSERT_EQ(sizesOf(linesOf(6, 6, width)).size(), 2u);
+    EXPECT_EQ(sizesOf(linesOf(11, std::nullopt, width)), (Sizes{4, 4, 3}));
+    // A bar lasts two seconds.
+    Study study = quarters(11);
+    study.spans.push_back({{study.nextId++}, SpanKind::Chorus, "", {Seconds(0), Seconds(12)}});
+    EXPECT_EQ(sizesOf(linesOf(study, std::nullopt, width)), (Sizes{3, 3, 5}));
+    study.spans.clear();
+    study.page.repeats = {{7, 9, 2, 0}};
+    EXPECT_EQ(sizesOf(linesOf(study, std::nullopt, width)), (Sizes{3, 3, 5}))
+        << "what is behind the repeat has no room on a line of its own";
+}
+
 // Two lines of three bars after lines of four: as many as the neighbour, so as wide.
 TEST(LineBreaker, FillsALastLineOfAsManyBarsAsTheOneBefore) {
     NEEDS_MUSIC_FONT;
