@@ -17,7 +17,10 @@ inline constexpr std::size_t largestMusicXmlBytes = 16u << 20;
 /// that chosenPart() takes for `wish`, of it the first staff that has notes and there the voice that has
 /// most, at concert pitch. Title, keys, meters, tempo, swing, chord symbols, dynamics, hairpins, words,
 /// repeats and the phrasing that Phrasing knows come along; parts, voices, staves, lyrics and signs beyond
-/// that are left out and named. A first bar that is not full, or is numbered 0 or below, is a pickup.
+/// that are left out and named. What stands at the first note of a chord
+/// holds for all of it (ChordMarks.h), and rounded lengths are as printed (MusicXmlLength.h). A first bar
+/// that is not full, or is numbered 0 or below, is a pickup; another one that is longer or shorter than its
+/// meter gets one of its own.
 ///
 /// Errors: Malformed with the place for what is no such text, for text that whyNotToParse() and for more than
 /// largestMusicXmlBytes; those of chosenPart(). Threads: any.
