@@ -7,7 +7,7 @@ namespace earwright {
 
 namespace {
 
-constexpr std::size_t fewestToTell = 8;
+constexpr std::size_t fewestToTell = 5;
 /// Where more of the ticks than this are lines, they tell nothing.
 constexpr double mostByChance = 0.7;
 constexpr double leastOfWritten = 0.5;

@@ -192,6 +192,7 @@ TEST(MidiRhythm, TellsWhatWasWrittenFromWhatAHandPlayedAtAnyResolution) {
                 << perQuarter << ", seed " << seed;
         }
     EXPECT_EQ(shareOnLines({1, 2, 3}, 480), 1) << "too few to tell";
+    EXPECT_EQ(shareOnLines({2, 386, 770, 1154, 1538}, 384), 0) << "five that are all two ticks late";
     EXPECT_EQ(shareOnLines({1, 2, 3, 5, 6, 7, 9, 10, 11, 13}, 12), 1) << "every tick is a line";
 }
 
