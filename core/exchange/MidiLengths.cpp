@@ -11,7 +11,9 @@ namespace earwright {
 
 namespace {
 
+/// To tell what share of its length a note sounds for, and whether all end some ticks early.
 constexpr std::size_t fewestToTell = 8;
+constexpr std::size_t fewestJustShort = 3;
 /// What ends so much of a quarter before the next note, or off a line, is meant to end there.
 constexpr double samePlace = 1.0 / 48;
 /// What sounds for less of the time until the next note may be short on purpose.
@@ -31,15 +33,19 @@ public:
 
     std::vector<ForeignNote> read() {
         std::size_t early = 0;
+        bool isJustShort = true;
         std::vector<double> shares;
         for (std::size_t i = 0; i < notes.size(); ++i) {
             if (!endsEarly(i)) continue;
             ++early;
+            isJustShort = isJustShort && endsJustBeforeLine(i);
             const double share = next[i] ? length(i) / quarters(*next[i] - notes[i].begin) : 0;
             if (share >= leastOfEarly) shares.push_back(share);
         }
-        if (notes.size() >= fewestToTell && 2 * early > notes.size() && !shares.empty())
-            lengthen(medianOf(std::move(shares)));
+        const std::size_t fewest = isJustShort ? fewestJustShort : fewestToTell;
+        const bool isTold = notes.size() >= fewest && 2 * early > notes.size();
+        if (isTold && (isJustShort || !shares.empty()))
+            lengthen(isJustShort ? 1 : medianOf(std::move(shares)));
         return std::move(notes);
     }
 
@@ -51,6 +57,12 @@ private:
         if (next[i] && notes[i].end >= *next[i]) return false;
         const Beats inQuarters = notes[i].end * 4 / unit;
         return 4 % inQuarters.denominator() != 0 && 6 % inQuarters.denominator() != 0;
+    }
+
+    /// As where a program ends every note some ticks early, whatever its length.
+    bool endsJustBeforeLine(std::size_t i) const {
+        const double end = quarters(notes[i].end);
+        return std::ceil(end * 4) / 4 - end <= samePlace || std::ceil(end * 6) / 6 - end <= samePlace;
     }
 
     static double medianOf(std::vector<double> shares) {

@@ -123,6 +123,22 @@ TEST(MidiLengths, OfNotesThatAreAllShortOnPurposeAreAsTheySound) {
         EXPECT_EQ(read[i].end, notes[i].end) << i;
 }
 
+// Dotted quarters before rests are not halves that sound for three quarters of their length.
+TEST(MidiLengths, ThatAllEndATickEarlyEndOnTheirLine) {
+    const Beats tick(1, 480);
+    for (const std::int64_t count : {3, 12})
+        for (const std::int64_t apart : {2, 4}) {
+            std::vector<ForeignNote> notes;
+            for (std::int64_t i = 0; i < count; ++i) {
+                const Beats length = i == 1 ? Beats(1) : Beats(3, 2);
+                notes.push_back({Beats(apart * i), Beats(apart * i) + length - tick, Pitch{60, {}}});
+            }
+            const auto read = writtenLengths(notes, 4);
+            for (std::size_t i = 0; i < notes.size(); ++i)
+                EXPECT_EQ(read[i].end, notes[i].end + tick) << i << " of " << count;
+        }
+}
+
 TEST(MidiLengths, OfFewNotesAreAsTheySound) {
     EXPECT_TRUE(writtenLengths({}, 4).empty());
     const auto one = played({{Beats(0), Beats(1)}}, 0.9);
