@@ -13,7 +13,7 @@ constexpr double usualTempo = 120;
 
 } // namespace
 
-LineTime::LineTime(const Study& toPlay) : study(&toPlay) {
+LineTime::LineTime(const Study& toPlay) : study(&toPlay), meters(toPlay.meters()) {
     if (study->beatMap.hasTempo()) return;
     const auto secondsPerBeat = [&](double quartersPerMinute) {
         return 60 / quartersPerMinute * 4 / study->meter.beatUnit;
@@ -30,7 +30,7 @@ LineTime::LineTime(const Study& toPlay) : study(&toPlay) {
 }
 
 Seconds LineTime::at(const Beats& place) const {
-    const double beat = study ? playedBeat(*study, place) : place.toDouble();
+    const double beat = study ? playedBeat(*study, meters, place) : place.toDouble();
     if (study && study->beatMap.hasTempo()) return study->beatMap.secondsAt(beat);
     const auto behind =
         std::find_if(paces.begin() + 1, paces.end(), [&](const Pace& pace) { return pace.from > beat; });

@@ -31,6 +31,7 @@ private:
     };
 
     const Study* study = nullptr;
+    MeterMap meters{Meter{}, {}};
     /// Rising, at least one.
     std::vector<Pace> paces{Pace{}};
 };

@@ -82,7 +82,7 @@ Beats ToldSwing::written(const Beats& played) const {
     const double meant = share < middle ? share / middle / 2 : 0.5 + (share - middle) / (1 - middle) / 2;
     const Beats start = played - since + pair * inPairs.floor();
     const Beats there = start + Beats::nearest(meant * pair.toDouble(), finestParts);
-    return std::abs(playedBeat(study, there) - played.toDouble()) < tick ? there : played;
+    return std::abs(playedBeat(study, meters, there) - played.toDouble()) < tick ? there : played;
 }
 
 SwungNotes ToldSwing::written(std::vector<ForeignNote> notes) const {

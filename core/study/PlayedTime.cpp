@@ -19,21 +19,28 @@ bool isPowerOfTwo(std::int64_t number) {
 }
 
 /// Whether the halves of the counted beat a place lies in are played as its passage swings.
-bool isInSwungBeat(const Study& study, const Beats& place) {
+bool isInSwungBeat(const Study& study, const MeterMap& meters, const Beats& place) {
     if (study.page.swingAt(place).isEven()) return false;
-    const MeterMap meters = study.meters();
-    return meters.at(meters.barOf(place)).unitsPerCount() == 1 &&
-           isPowerOfTwo(static_cast<std::int64_t>(study.divisionOf(meters.countStart(place))));
+    if (meters.at(meters.barOf(place)).unitsPerCount() != 1) return false;
+    // Such a beat is divided in two where the user chose nothing else.
+    const auto chosen = study.divisions.find(meters.countStart(place));
+    return chosen == study.divisions.end() || isPowerOfTwo(static_cast<std::int64_t>(chosen->second));
 }
 
 } // namespace
 
 double playedBeat(const Study& study, const Beats& written) {
-    if (!isPowerOfTwo(written.denominator()) || !isInSwungBeat(study, written)) return written.toDouble();
+    if (study.page.swings.empty()) return written.toDouble();
+    return playedBeat(study, study.meters(), written);
+}
+
+double playedBeat(const Study& study, const MeterMap& meters, const Beats& written) {
+    if (!isPowerOfTwo(written.denominator()) || !isInSwungBeat(study, meters, written))
+        return written.toDouble();
     const Swing swing = study.page.swingAt(written);
     // Two of the notes that swing, in beats.
     const Beats pair(2 * std::int64_t{study.meter.beatUnit}, swing.noteValue);
-    const Beats since = study.meters().withinBar(written);
+    const Beats since = meters.withinBar(written);
     const Beats inPairs = ratio(since, pair);
     const double start = written.toDouble() - inPairs.fraction().toDouble() * pair.toDouble();
     return start + swing.played(inPairs.fraction().toDouble()) * pair.toDouble();
@@ -51,17 +58,18 @@ Beats writtenPlace(const Study& study, Seconds time, std::int64_t parts) {
     // Nearer than this a sound is the note that is written there.
     constexpr double sameOnset = 0.05;
     const Beats place = Beats::nearest(study.beatMap.beatsAt(time), parts);
-    if (!isInSwungBeat(study, place)) return place;
+    const MeterMap meters = study.meters();
+    if (!isInSwungBeat(study, meters, place)) return place;
     // One of the notes that swing, in beats; they are counted from the bar line.
     const Beats each(study.meter.beatUnit, study.page.swingAt(place).noteValue);
-    const Beats within = study.meters().withinBar(place);
+    const Beats within = meters.withinBar(place);
     const Beats before = place - within + each * ratio(within, each).floor();
     Beats nearest = place;
     double least = sameOnset;
     for (const Beats& written : {before - each, before, before + each}) {
         const double apart = std::abs((playedTime(study, written) - time).value);
         const bool isWrittenThere =
-            isInSwungBeat(study, written) || study.meters().countStart(written) == written;
+            isInSwungBeat(study, meters, written) || meters.countStart(written) == written;
         if (!isWrittenThere || apart >= least) continue;
         nearest = written;
         least = apart;

@@ -15,6 +15,8 @@ namespace earwright {
 /// practice). So does everything where three eighths are counted as one (6/8). Pairs are counted from the bar
 /// line.
 double playedBeat(const Study& study, const Beats& written);
+/// The same for many places; `meters` are the study's, kept at hand.
+double playedBeat(const Study& study, const MeterMap& meters, const Beats& written);
 
 /// The same in the recording. Requires: study.beatMap.hasTempo().
 Seconds playedTime(const Study& study, const Beats& written);
