@@ -38,14 +38,16 @@ public:
         for (std::size_t i = 0; i < notes.size(); ++i) {
             if (!endsEarly(i)) continue;
             ++early;
-            isJustShort = isJustShort && endsJustBeforeLine(i);
+            isJustShort = isJustShort && justBehind(i);
             const double share = next[i] ? length(i) / quarters(*next[i] - notes[i].begin) : 0;
             if (share >= leastOfEarly) shares.push_back(share);
         }
         const std::size_t fewest = isJustShort ? fewestJustShort : fewestToTell;
         const bool isTold = notes.size() >= fewest && 2 * early > notes.size();
-        if (isTold && (isJustShort || !shares.empty()))
-            lengthen(isJustShort ? 1 : medianOf(std::move(shares)));
+        if (isTold && isJustShort)
+            reachLines();
+        else if (isTold && !shares.empty())
+            lengthen(medianOf(std::move(shares)));
         return std::move(notes);
     }
 
@@ -59,10 +61,20 @@ private:
         return 4 % inQuarters.denominator() != 0 && 6 % inQuarters.denominator() != 0;
     }
 
-    /// As where a program ends every note some ticks early, whatever its length.
-    bool endsJustBeforeLine(std::size_t i) const {
-        const double end = quarters(notes[i].end);
-        return std::ceil(end * 4) / 4 - end <= samePlace || std::ceil(end * 6) / 6 - end <= samePlace;
+    /// The next note's beginning or the line that a note ends just before, as where a program ends every note
+    /// some ticks early, whatever its length.
+    std::optional<Beats> justBehind(std::size_t i) const {
+        const auto isNear = [&](const Beats& place) { return quarters(place - notes[i].end) <= samePlace; };
+        if (next[i] && isNear(*next[i])) return next[i];
+        for (const std::int64_t parts : {4, 6})
+            if (const Beats line(-(-notes[i].end * 4 * parts / unit).floor() * unit, 4 * parts); isNear(line))
+                return line;
+        return std::nullopt;
+    }
+
+    void reachLines() {
+        for (std::size_t i = 0; i < notes.size(); ++i)
+            if (endsEarly(i)) notes[i].end = justBehind(i).value_or(notes[i].end);
     }
 
     static double medianOf(std::vector<double> shares) {

@@ -139,6 +139,22 @@ TEST(MidiLengths, ThatAllEndATickEarlyEndOnTheirLine) {
         }
 }
 
+// A quarter tied to a sixteenth ends on no eighth.
+TEST(MidiLengths, ThatAllEndATickEarlyEndOnTheirOwnLine) {
+    const Beats tick(1, 480);
+    const std::vector<Beats> lengths{Beats(5, 4), Beats(1, 4), Beats(4, 3), Beats(5, 4)};
+    std::vector<ForeignNote> notes;
+    for (std::size_t i = 0; i < lengths.size(); ++i) {
+        const Beats begin(static_cast<std::int64_t>(2 * i));
+        notes.push_back({begin, begin + lengths[i] - tick, Pitch{60, {}}});
+    }
+    notes.push_back({Beats(8), Beats(8) + Beats(5, 4), Pitch{60, {}}});
+    const auto read = writtenLengths(notes, 4);
+    for (std::size_t i = 0; i < lengths.size(); ++i)
+        EXPECT_EQ(read[i].end, notes[i].begin + lengths[i]) << i;
+    EXPECT_EQ(read.back().end, notes.back().end) << "on a line already";
+}
+
 TEST(MidiLengths, OfFewNotesAreAsTheySound) {
     EXPECT_TRUE(writtenLengths({}, 4).empty());
     const auto one = played({{Beats(0), Beats(1)}}, 0.9);
