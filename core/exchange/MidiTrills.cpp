@@ -53,7 +53,7 @@ private:
 
     /// Whether another short note leads to the notes from `first` to before `end`, or follows them at once,
     /// that is no ornament of another note itself.
-    bool isInARun(std::size_t first, std::size_t end) const {
+    bool isInARun(std::size_t first, std::size_t end) {
         const bool isBehindTrill = first > 0 && endOfLast == first;
         return (first > 0 && !isBehindTrill && leadsOn(first - 1)) || (leadsOn(end - 1) && !isOrnament(end));
     }
@@ -64,11 +64,23 @@ private:
         return i + 1 < notes.size() && notes[i + 1].begin == notes[i].end;
     }
 
-    /// Whether a trill begins here, or what may be grace notes: a few from a sixteenth or a triplet on.
-    bool isOrnament(std::size_t first) const {
-        if (alternatingFrom(first) >= fewestInARun) return true;
+    /// Whether trills begin here, or what may be grace notes: a few from a sixteenth or a triplet on.
+    bool isOrnament(std::size_t first) {
+        // What follows the first of many trills follows the others as well.
+        if (first < endOfOrnaments) return true;
+        std::size_t count = alternatingFrom(first);
+        while (count >= fewest && count < fewestInARun && leadsOn(first + count - 1)) {
+            first += count;
+            count = alternatingFrom(first);
+        }
+        const bool isOne = count >= fewest || areGraces(first);
+        if (isOne) endOfOrnaments = first + 1;
+        return isOne;
+    }
+
+    bool areGraces(std::size_t first) const {
         std::size_t end = first;
-        while (end < notes.size() && isShort(end) && isFollowed(end))
+        while (end < notes.size() && end - first <= mostGraces && isShort(end) && isFollowed(end))
             ++end;
         const std::int64_t parts = (notes[first].begin * 4 / frame.meter.beatUnit).denominator();
         const bool isOnLine = 4 % parts == 0 || 3 % parts == 0;
@@ -98,6 +110,8 @@ private:
     std::vector<ForeignNote> notes;
     /// Behind the trill found last; 0 before the first.
     std::size_t endOfLast = 0;
+    /// Before this place trills follow each other, and nothing but an ornament follows them.
+    std::size_t endOfOrnaments = 0;
 };
 
 } // namespace

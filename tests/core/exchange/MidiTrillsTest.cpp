@@ -51,12 +51,26 @@ TEST(MidiTrills, AreNoneInOtherRuns) {
     EXPECT_EQ(read({60, 62, 60, 62, 60, 62}, 50).size(), 6u) << "slow enough to be counted";
 }
 
+// Eighths with a trill each, one after the other.
+TEST(MidiTrills, MayFollowEachOther) {
+    const auto notes = read({60, 62, 60, 62, 65, 67, 65, 67, 64, 65, 64, 65});
+    ASSERT_EQ(notes.size(), 3u);
+    for (std::size_t i = 0; i < 3; ++i)
+        EXPECT_EQ(notes[i].begin, Beats(static_cast<std::int64_t>(i), 2));
+    EXPECT_EQ(read({60, 62, 60, 62, 65, 67, 65, 67, 69, 71, 72}).size(), 11u) << "a run that turns twice";
+}
+
 TEST(MidiTrills, ComeBackFromOurFiles) {
     Study study = studyInFour();
     for (std::int64_t beat = 0; beat < 12; ++beat)
         study.notes.push_back(noteAt(study, Beats(beat), Beats(1), 60 + static_cast<int>(3 * beat % 7)));
     study.notes[2].phrasing.trill = 1;
     study.notes[7].phrasing.trill = 2;
+    for (const std::size_t i : {9u, 10u}) {
+        study.notes[i].length = Beats(1, 2);
+        study.notes[i].phrasing.trill = 2;
+    }
+    study.notes[10].onset = Beats(19, 2);
     const auto file = standardMidi(study);
     ASSERT_TRUE(file);
     const auto back = readStandardMidi(*file, "trills.mid");
