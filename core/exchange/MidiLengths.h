@@ -12,9 +12,9 @@ namespace earwright {
 /// next one's beginning nor on the sixteenths or the thirds of eighths of a quarter, they all get the length
 /// that makes the usual one of them reach the next note; one that comes close to the next reaches it, others
 /// end on a line of the beat, so that no rests of a sixty-fourth stand between them. Where each of them ends
-/// just before a line or the next note, three notes tell that it was meant to end there. Else, and where fewer than eight
-/// notes tell of it or all are short on purpose, nothing changes; nor does a note that goes on under the next
-/// one.
+/// just before a line or the next note, three notes tell that it was meant to end there. Else, and where
+/// fewer than eight notes tell of it or all are short on purpose, nothing changes; nor does a note that goes
+/// on under the next one.
 ///
 /// Notes in the order of their onsets, which stand where they were written. `beatUnit`: what their places are
 /// counted in. Threads: any.

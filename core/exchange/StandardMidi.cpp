@@ -127,9 +127,12 @@ private:
     void addSwings() {
         const auto& changes = study.page.swings;
         const Beats begin = bars.front().begin;
+        bool swings = false;
         for (auto change = changes.begin(); change != changes.end(); ++change) {
             const bool stands = std::next(change) == changes.end() || std::next(change)->at > begin;
-            if (stands) addText(std::max(change->at, begin), swingWords(change->swing));
+            const bool isNew = swings || !change->swing.isEven();
+            if (stands && isNew) addText(std::max(change->at, begin), swingWords(change->swing));
+            swings = stands && !change->swing.isEven();
         }
     }
 

@@ -99,12 +99,12 @@ public:
         imported.part = index;
         findMeters();
         meters = study.meters();
-        findSwing();
         std::vector<ForeignNote> notes = notesOf(part);
         Beats last;
         for (const ForeignNote& note : notes)
             last = std::max(last, writable(note.end));
         addTempo(last);
+        findSwing(notes);
         addLine(imported, placed(std::move(notes)));
         for (const auto& track : file.tracks)
             for (const MidiEvent& event : track)
@@ -171,13 +171,22 @@ private:
         map = study.meters();
     }
 
-    /// As the file says it, where nothing else tells.
-    void findSwing() {
+    /// As the file's words say, where its notes do so.
+    void findSwing(const std::vector<ForeignNote>& notes) {
         std::vector<SwingChange> swings;
         for (const auto& [tick, swing] : swingsIn(file))
             swings.push_back({beats(tick), swing});
-        if (rhythm != MidiRhythm::Ticks && needsTelling(swings))
-            told.emplace(study, std::move(swings), file.ticksPerQuarter);
+        if (rhythm == MidiRhythm::Ticks || swings.empty()) return;
+        told.emplace(study, std::move(swings), file.ticksPerQuarter);
+        if (!told->isTrueOf(study.beatMap.hasTempo() ? withTrills(study, notes) : notes)) told.reset();
+    }
+
+    /// In ticks from bar 1; of a line that says how it swings those that were written.
+    std::vector<std::int64_t> onsetsOf(const std::vector<ForeignNote>& notes) const {
+        std::vector<std::int64_t> onsets;
+        for (const ForeignNote& note : notes)
+            onsets.push_back(tickOf(told ? told->written(note.begin) : note.begin) - origin);
+        return onsets;
     }
 
     std::vector<ForeignNote> notesOf(const Part& part) {
@@ -196,7 +205,6 @@ private:
             end(event.first, event.tick);
             if (!isNoteOn(event)) continue;
             sounding[static_cast<std::size_t>(event.first)] = notes.size();
-            onsets.push_back(told ? tickOf(told->written(beats(event.tick))) - origin : event.tick - origin);
             notes.push_back({beats(event.tick),
                              beats(event.tick),
                              Pitch{event.first, {}},
@@ -210,7 +218,7 @@ private:
 
     /// The notes where they are wished to stand.
     std::vector<ForeignNote> placed(std::vector<ForeignNote> notes) {
-        imported.rhythm = ReadRhythm{MidiRhythm::Ticks, shareOnLines(onsets, file.ticksPerQuarter)};
+        imported.rhythm = ReadRhythm{MidiRhythm::Ticks, shareOnLines(onsetsOf(notes), file.ticksPerQuarter)};
         const MidiRhythm wanted =
             rhythm == MidiRhythm::Fitting ? fittingRhythm(imported.rhythm->onLines) : rhythm;
         // Where onsets are a hand's or lie in seconds, nothing tells what the lengths were meant to be.
@@ -232,7 +240,8 @@ private:
 
     /// Swing, trills and grace notes only unless the user wants each note where its tick is.
     std::vector<ForeignNote> asWritten(std::vector<ForeignNote> notes) {
-        notes = writtenLengths(std::move(notes), study.meter.beatUnit);
+        // Lengths that swing end on no line, and none of them is short.
+        if (!told) notes = writtenLengths(std::move(notes), study.meter.beatUnit);
         if (rhythm == MidiRhythm::Ticks) return notes;
         // Before swing, which the places within a trill would end.
         if (study.beatMap.hasTempo()) {
@@ -335,8 +344,7 @@ private:
         // Stands in the page's swing.
         if (swingIn(text) && !study.page.swings.empty()) return;
         const ChordSymbol symbol = parseChordSymbol(text);
-        const Beats within = place - meters->barStart(bar);
-        if (isRead(symbol) && addChord(imported, bar, within, symbol)) return;
+        if (isRead(symbol) && addChord(imported, bar, place - meters->barStart(bar), symbol)) return;
         if (study.page.texts.size() < mostMarks) return study.page.texts.push_back({place, text, false});
         leaveOut(imported, "Words behind the thousandth were left out.");
     }
@@ -349,8 +357,6 @@ private:
 
     const MidiTracks& file;
     MidiRhythm rhythm;
-    /// Of the part's notes, in ticks from bar 1.
-    std::vector<std::int64_t> onsets;
     /// Where bar 1 begins.
     std::int64_t origin = 0;
     Imported imported;

@@ -27,7 +27,7 @@ std::size_t partsWithNotes(const Imported& imported) {
 
 QString rhythmSentence(const ReadRhythm& rhythm) {
     if (rhythm.taken == MidiRhythm::Ticks) return QObject::tr("Its notes stand where the file's ticks are.");
-    return rhythm.isSwung ? QObject::tr("Its eighths swing: they are written even, with the swing over them.")
+    return rhythm.isSwung ? QObject::tr("Its notes swing: they are written even, with the swing over them.")
                           : QObject::tr("Its notes are written where one would count what a hand played.");
 }
 

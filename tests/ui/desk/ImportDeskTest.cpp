@@ -175,13 +175,13 @@ TEST_F(ImportDeskTest, TellsSwingOfAMidiFileAsSwingAndLeadsBackFromItsTicks) {
     };
     ASSERT_EQ(study().notes.size(), 24u);
     EXPECT_TRUE(swings());
-    EXPECT_TRUE(told().contains("Its eighths swing")) << told().toStdString();
+    EXPECT_TRUE(told().contains("Its notes swing")) << told().toStdString();
     EXPECT_FALSE(told().contains("hand")) << told().toStdString();
     choose();
     EXPECT_TRUE(soon([&] { return told().contains("the file's ticks are"); })) << told().toStdString();
     EXPECT_FALSE(swings());
     choose();
-    EXPECT_TRUE(soon([&] { return told().contains("Its eighths swing"); })) << told().toStdString();
+    EXPECT_TRUE(soon([&] { return told().contains("Its notes swing"); })) << told().toStdString();
     EXPECT_TRUE(swings());
 }
 
