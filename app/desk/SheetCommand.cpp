@@ -11,6 +11,7 @@
 #include <QCommandLineParser>
 #include <QGuiApplication>
 
+#include <clocale>
 #include <cstdio>
 #include <filesystem>
 #include <string>
@@ -108,6 +109,8 @@ bool asksForASheet(int argc, char** argv) {
 int runSheet(int argc, char** argv) {
     qputenv("QT_QPA_PLATFORM", "offscreen");
     const QGuiApplication application(argc, argv);
+    // Qt takes the user's decimal comma; the page is the same everywhere.
+    std::setlocale(LC_NUMERIC, "C");
     QCommandLineParser parser;
     parser.addOptions({{QStringLiteral("sheet"), {}},
                        {QStringLiteral("letter"), {}},

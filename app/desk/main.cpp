@@ -14,6 +14,7 @@
 #include <QStandardPaths>
 
 #include <algorithm>
+#include <clocale>
 #include <cstdio>
 #include <string>
 
@@ -79,6 +80,8 @@ int main(int argc, char** argv) {
     if (asksForASheet(argc, argv)) return runSheet(argc, argv);
     if (asksOnlyForWords(argc, argv)) fileFrom(QCoreApplication(argc, argv));
     QApplication application(argc, argv);
+    // Qt takes the user's decimal comma, which no file has.
+    std::setlocale(LC_NUMERIC, "C");
     application.setWindowIcon(QIcon(QStringLiteral(":/icons/earwright.svg")));
     const QString file = fileFrom(application);
     QSettings settings(QSettings::IniFormat, QSettings::UserScope, QStringLiteral("earwright"),
