@@ -19,8 +19,10 @@ namespace {
 
 /// Divides by 2^6, 9, 5 and 7; the grid of pageLine() falls on it.
 constexpr std::int64_t ticksPerQuarter = 20160;
-/// The longest note of a trill or before a note: a thirty-second, in ticks.
-constexpr std::int64_t ornamentStep = ticksPerQuarter / 8;
+/// The longest note of a trill or before a note: a thirty-second, in ticks, and no longer than one that is
+/// heard as an ornament.
+constexpr std::int64_t longestStep = ticksPerQuarter / 8;
+constexpr Seconds longestHeard{0.08};
 /// What leads up to a note leaves it the rest.
 constexpr std::int64_t partsForOneBefore = 3;
 /// Fewer notes than this are no trill.
@@ -268,18 +270,26 @@ private:
         return pitches;
     }
 
+    /// The longest note of an ornament at a place, in ticks.
+    std::int64_t ornamentStep(const Beats& place) const {
+        const double quarter = secondsOf({place, place + Beats(study.meter.beatUnit, 4)});
+        const double ticks = longestHeard.value / quarter * static_cast<double>(ticksPerQuarter);
+        return std::clamp(static_cast<std::int64_t>(ticks), std::int64_t{1}, longestStep);
+    }
+
     /// At the places where it was heard; what leads up to it comes before.
     void addPlayed(const Note& note, const PlayedNote& measured) {
         const int velocity = velocityOf(measured.loudness);
         const Range<Beats> places = placesOf(soundingAsPlayed(note, measured));
         const Range<std::int64_t> ticks{tick(places.begin), tick(places.end)};
         const std::vector<int> first = before(note);
-        std::int64_t at = ticks.begin - ornamentStep * static_cast<std::int64_t>(first.size());
+        const std::int64_t each = ornamentStep(places.begin);
+        std::int64_t at = ticks.begin - each * static_cast<std::int64_t>(first.size());
         for (const int midi : first) {
-            if (at >= 0) addSound(midi, velocity, {at, at + ornamentStep});
-            at += ornamentStep;
+            if (at >= 0) addSound(midi, velocity, {at, at + each});
+            at += each;
         }
-        addMain(note, velocity, ticks);
+        addMain(note, velocity, ticks, each);
     }
 
     /// Its onset has swung already; what leads up to it and a trill are no rhythm, and nobody swings them.
@@ -289,19 +299,20 @@ private:
         const int velocity = velocityOf(writtenLoudness(study.page, note));
         const std::vector<int> first = before(note);
         const auto parts = partsForOneBefore * static_cast<std::int64_t>(first.size());
-        const std::int64_t each = first.empty() ? 0 : std::min(ornamentStep, ticks.length() / parts);
+        const std::int64_t longest = ornamentStep(begin);
+        const std::int64_t each = first.empty() ? 0 : std::min(longest, ticks.length() / parts);
         for (const int midi : first) {
             addSound(midi, velocity, {ticks.begin, ticks.begin + each});
             ticks.begin += each;
         }
-        addMain(note, velocity, ticks);
+        addMain(note, velocity, ticks, longest);
     }
 
-    /// The note itself, or its trill, whose notes are of one length.
-    void addMain(const Note& note, int velocity, const Range<std::int64_t>& ticks) {
+    /// The note itself, or its trill, whose notes are of one length, at most `longest`.
+    void addMain(const Note& note, int velocity, const Range<std::int64_t>& ticks, std::int64_t longest) {
         if (!note.phrasing.trill) return addSound(note.pitch.midi, velocity, ticks);
         const std::int64_t length = ticks.length();
-        const std::int64_t count = std::max(fewestOfTrill, (length + ornamentStep - 1) / ornamentStep);
+        const std::int64_t count = std::max(fewestOfTrill, (length + longest - 1) / longest);
         for (std::int64_t k = 0; k < count; ++k)
             addSound(note.pitch.midi + (k % 2 == 1 ? *note.phrasing.trill : 0), velocity,
                      {ticks.begin + length * k / count, ticks.begin + length * (k + 1) / count});

@@ -115,6 +115,24 @@ TEST(ToldSwing, ComesThroughProgramsThatCountFewerTicks) {
         expectToRead(savedAgain(fileOf(study), ticksPerQuarter), study);
 }
 
+// In halves of 2/2 eighths are fourths of a beat; a pickup may begin off the beat.
+TEST(ToldSwing, GoesOnInEveryMeterAndFromThePickup) {
+    for (const Meter& meter : {Meter{3, 4}, Meter{5, 4}, Meter{2, 2}})
+        for (const double ratio : {1.4, 2.0, 3.0}) {
+            const Beats eighth(meter.beatUnit, 8);
+            std::vector<Place> places;
+            for (std::int64_t i = -3; i < 40; ++i)
+                if (i % 5 != 4) places.push_back({eighth * i, eighth});
+            const Beats pickup = eighth * 3;
+            Study study = lineOf(places, {{-pickup, {ratio, 8}}});
+            study.meter = meter;
+            study.page.pickup = pickup;
+            expectToRead(fileOf(study), study);
+            if (::testing::Test::HasFailure())
+                FAIL() << meter.beatsPerBar << "/" << meter.beatUnit << ", " << ratio;
+        }
+}
+
 // As where a program has put our notes on its grid, or where the words are another's.
 TEST(ToldSwing, IsNotBelievedWhereTheNotesDoNot) {
     std::vector<Place> places;
