@@ -146,6 +146,10 @@ std::optional<std::int64_t> setDivision(MidiTracks& file, std::uint32_t division
 
 } // namespace
 
+bool isNoteOn(const MidiEvent& event) {
+    return (event.status & 0xF0) == 0x90 && event.second > 0;
+}
+
 Result<MidiTracks> midiTracks(std::string_view text, const std::string& name) {
     Bytes bytes(text, 0);
     if (isWrapped(text)) bytes.take(wrapping);

@@ -24,6 +24,9 @@ struct MidiEvent {
     std::string data;
 };
 
+/// Not where it is struck without any force, which ends a note.
+bool isNoteOn(const MidiEvent& event);
+
 struct MidiTracks {
     int format = 0;
     std::int64_t ticksPerQuarter = 480;

@@ -3,6 +3,7 @@
 #include "core/exchange/MidiEvents.h"
 #include "core/exchange/MidiGraces.h"
 #include "core/exchange/MidiLengths.h"
+#include "core/exchange/MidiParts.h"
 #include "core/exchange/MidiSwing.h"
 #include "core/exchange/MidiText.h"
 #include "core/exchange/MidiTrills.h"
@@ -22,7 +23,6 @@ namespace earwright {
 
 namespace {
 
-constexpr int drumChannel = 9;
 constexpr double highestVelocity = 127;
 constexpr std::uint32_t usualTempo = 500'000;
 constexpr std::int64_t mostBars = 10'000;
@@ -38,55 +38,8 @@ std::uint32_t numberOf(const std::string& data) {
     return value;
 }
 
-bool isNoteOn(const MidiEvent& event) {
-    return (event.status & 0xF0) == 0x90 && event.second > 0;
-}
-
 bool isNoteOff(const MidiEvent& event) {
     return (event.status & 0xF0) == 0x80 || ((event.status & 0xF0) == 0x90 && event.second == 0);
-}
-
-/// A track and a channel of it.
-using Part = std::pair<std::size_t, int>;
-
-/// Every track and channel with notes, in the order of the file.
-std::vector<Part> partsOf(const MidiTracks& file) {
-    std::vector<Part> parts;
-    for (std::size_t track = 0; track < file.tracks.size(); ++track) {
-        std::array<bool, 16> seen{};
-        for (const MidiEvent& event : file.tracks[track]) {
-            if (event.status == 0xFF || !isNoteOn(event)) continue;
-            const int channel = event.status & 0x0F;
-            if (!seen[static_cast<std::size_t>(channel)]) parts.emplace_back(track, channel);
-            seen[static_cast<std::size_t>(channel)] = true;
-        }
-    }
-    return parts;
-}
-
-std::string nameOf(const MidiTracks& file, const Part& part) {
-    for (const MidiEvent& event : file.tracks[part.first])
-        if (event.status == 0xFF && event.first == 0x03 && file.tracks.size() > 1)
-            if (std::string name = partName(midiText(event.data), ""); !name.empty()) return name;
-    return "channel " + std::to_string(part.second + 1);
-}
-
-std::vector<ForeignPart> named(const MidiTracks& file, const std::vector<Part>& parts) {
-    std::vector<ForeignPart> list;
-    for (std::size_t i = 0; i < parts.size(); ++i) {
-        const Part& part = parts[i];
-        ForeignPart entry{nameOf(file, part), 0, part.second == drumChannel};
-        // The parts of a track stand beside each other.
-        const bool isShared = (i > 0 && parts[i - 1].first == part.first) ||
-                              (i + 1 < parts.size() && parts[i + 1].first == part.first);
-        const std::string channel = "channel " + std::to_string(part.second + 1);
-        if (isShared && entry.name != channel) entry.name += ", " + channel;
-        for (const MidiEvent& event : file.tracks[part.first])
-            if (event.status != 0xFF && isNoteOn(event) && (event.status & 0x0F) == part.second)
-                ++entry.notes;
-        list.push_back(std::move(entry));
-    }
-    return list;
 }
 
 class MidiStudy {
@@ -94,7 +47,7 @@ public:
     MidiStudy(const MidiTracks& tracks, MidiRhythm wish) : file(tracks), rhythm(wish) {}
 
     /// `part` is at `index` of `parts`.
-    Imported make(std::vector<ForeignPart> parts, const Part& part, std::size_t index) {
+    Imported make(std::vector<ForeignPart> parts, const MidiPart& part, std::size_t index) {
         imported.parts = std::move(parts);
         imported.part = index;
         findMeters();
@@ -104,7 +57,11 @@ public:
         for (const ForeignNote& note : notes)
             last = std::max(last, writable(note.end));
         addTempo(last);
-        findSwing(notes);
+        // The notes within a trill are on no lines and do not swing.
+        const auto counted = study.beatMap.hasTempo() ? withTrills(study, notes) : notes;
+        findSwing(counted);
+        imported.rhythm =
+            ReadRhythm{MidiRhythm::Ticks, shareOnLines(onsetsOf(counted), file.ticksPerQuarter)};
         addLine(imported, placed(std::move(notes)));
         for (const auto& track : file.tracks)
             for (const MidiEvent& event : track)
@@ -178,7 +135,7 @@ private:
             swings.push_back({beats(tick), swing});
         if (rhythm == MidiRhythm::Ticks || swings.empty()) return;
         told.emplace(study, std::move(swings), file.ticksPerQuarter);
-        if (!told->isTrueOf(study.beatMap.hasTempo() ? withTrills(study, notes) : notes)) told.reset();
+        if (!told->isTrueOf(notes)) told.reset();
     }
 
     /// In ticks from bar 1; of a line that says how it swings those that were written.
@@ -189,7 +146,7 @@ private:
         return onsets;
     }
 
-    std::vector<ForeignNote> notesOf(const Part& part) {
+    std::vector<ForeignNote> notesOf(const MidiPart& part) {
         std::vector<ForeignNote> notes;
         std::array<std::optional<std::size_t>, 128> sounding{};
         const auto end = [&](int midi, std::int64_t tick) {
@@ -218,7 +175,6 @@ private:
 
     /// The notes where they are wished to stand.
     std::vector<ForeignNote> placed(std::vector<ForeignNote> notes) {
-        imported.rhythm = ReadRhythm{MidiRhythm::Ticks, shareOnLines(onsetsOf(notes), file.ticksPerQuarter)};
         const MidiRhythm wanted =
             rhythm == MidiRhythm::Fitting ? fittingRhythm(imported.rhythm->onLines) : rhythm;
         // Where onsets are a hand's or lie in seconds, nothing tells what the lengths were meant to be.
@@ -349,7 +305,7 @@ private:
         leaveOut(imported, "Words behind the thousandth were left out.");
     }
 
-    void nameBends(const Part& part) {
+    void nameBends(const MidiPart& part) {
         for (const MidiEvent& event : file.tracks[part.first])
             if ((event.status & 0xF0) == 0xE0 && (event.status & 0x0F) == part.second)
                 return leaveOut(imported, "Pitch bends were left out.");
@@ -382,8 +338,8 @@ Result<Imported> readStandardMidi(std::string_view bytes, const std::string& nam
     if (!file) return file.error();
     if (isFarTooLong(*file))
         return Error{ErrorKind::Malformed, name + " lasts longer than 100 000 quarters; no music does.", ""};
-    const std::vector<Part> parts = partsOf(*file);
-    std::vector<ForeignPart> list = named(*file, parts);
+    const std::vector<MidiPart> parts = midiParts(*file);
+    std::vector<ForeignPart> list = namedParts(*file, parts);
     const auto part = chosenPart(list, wish, name);
     if (!part) return part.error();
     if (list[*part].notes > mostNotes)

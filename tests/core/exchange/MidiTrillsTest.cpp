@@ -85,5 +85,31 @@ TEST(MidiTrills, ComeBackFromOurFiles) {
     }
 }
 
+// Notes of a trill are on no lines, and say nothing of the hand that wrote them.
+TEST(MidiTrills, ComeBackWhereTheyAreMostOfTheNotes) {
+    for (const double tempo : {120.0, 44.0})
+        for (const double ratio : {1.0, 1.7, 2.0}) {
+            Study study;
+            study.beatMap = BeatMap({{Beats(0), Seconds(0)}, {Beats(60), Seconds(3600 / tempo)}});
+            study.page.swings = {{Beats(0), {ratio, 8}}};
+            if (ratio == 1) study.page.swings.clear();
+            for (std::int64_t beat = 0; beat < 8; ++beat) {
+                study.notes.push_back(noteAt(study, Beats(beat), Beats(1, 2), 60));
+                study.notes.back().phrasing.trill = 2;
+                study.notes.push_back(noteAt(study, Beats(beat) + Beats(1, 2), Beats(1, 2), 67));
+                study.notes.back().phrasing.graceNotes = {66};
+            }
+            const auto file = standardMidi(study);
+            ASSERT_TRUE(file);
+            const auto back = readStandardMidi(*file, "trills.mid");
+            ASSERT_TRUE(back);
+            ASSERT_EQ(back->study.notes.size(), study.notes.size()) << tempo << ", " << ratio;
+            for (std::size_t i = 0; i < study.notes.size(); ++i) {
+                EXPECT_EQ(back->study.notes[i].range(), study.notes[i].range()) << tempo << ", " << ratio;
+                EXPECT_EQ(back->study.notes[i].phrasing, study.notes[i].phrasing) << tempo << ", " << ratio;
+            }
+        }
+}
+
 } // namespace
 } // namespace earwright
