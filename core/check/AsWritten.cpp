@@ -70,10 +70,10 @@ void hear(const StereoViews& views, const TuningCurve& tuning, const std::vector
     std::vector<std::size_t> all(views.count());
     std::iota(all.begin(), all.end(), std::size_t{0});
     for (const Claim& claim : claims) {
-        const std::vector<PitchRow> rows = listener.hear(claim.range, all);
-        for (std::size_t view = 0; view < std::min(rows.size(), support.asRead.size()); ++view) {
-            support.asRead[view] += heardAs(rows[view], claim.midi);
-            support.otherwise[view] += heardAs(rows[view], claim.midi + other);
+        const std::vector<HeardSpan> heard = listener.hear(claim.range, all);
+        for (std::size_t view = 0; view < std::min(heard.size(), support.asRead.size()); ++view) {
+            support.asRead[view] += heardAs(heard[view].row, claim.midi);
+            support.otherwise[view] += heardAs(heard[view].row, claim.midi + other);
         }
     }
 }

@@ -1,18 +1,19 @@
 #include "core/listening/HeardSpans.h"
 
+#include <utility>
+
 namespace earwright {
 
-std::optional<PitchRow> HeardSpans::find(std::size_t view, const Range<Seconds>& span) const {
+std::shared_ptr<const HeardSpan> HeardSpans::find(std::size_t view, const Range<Seconds>& span) const {
     const std::lock_guard lock(guard);
-    const auto found = rows.find({view, span.begin.value, span.end.value});
-    if (found == rows.end()) return std::nullopt;
-    return found->second;
+    const auto found = spans.find({view, span.begin.value, span.end.value});
+    return found == spans.end() ? nullptr : found->second;
 }
 
-void HeardSpans::keep(std::size_t view, const Range<Seconds>& span, const PitchRow& row) {
+void HeardSpans::keep(std::size_t view, const Range<Seconds>& span, std::shared_ptr<const HeardSpan> heard) {
     const std::lock_guard lock(guard);
-    if (rows.size() >= mostRows) rows.clear();
-    rows.insert_or_assign({view, span.begin.value, span.end.value}, row);
+    if (spans.size() >= mostSpans) spans.clear();
+    spans.insert_or_assign({view, span.begin.value, span.end.value}, std::move(heard));
 }
 
 } // namespace earwright

@@ -7,7 +7,6 @@ namespace earwright {
 
 namespace {
 
-constexpr float spanShare = 0.6f;
 constexpr float onsetShare = 0.3f;
 /// Two places, 20 ms: how far an onset may lie from the beginning of its span.
 constexpr std::size_t onsetReach = 2;

@@ -10,6 +10,9 @@
 
 namespace earwright {
 
+/// How much the evidence of a span counts where it is joined with the onsets.
+inline constexpr float spanShare = 0.6f;
+
 /// Joins the evidence of spans with that of the onsets within 20 ms of their beginnings, normalised. Both
 /// hear much the same sound, so neither counts in full.
 /// Requires: as many rows as spans.

@@ -16,16 +16,15 @@ namespace {
 /// Room beyond the axis on both sides, for partials of the lowest and highest pitches.
 constexpr int padding = 96;
 constexpr std::size_t paddedBins = axisBins + 3 * padding;
-/// Where a pitch lies, and the square of it.
-constexpr std::size_t placeColumns = 2;
-
 /// A partial may be a third of a semitone off: bends, vibrato, stiff strings. Each bin becomes the highest of
 /// itself and its neighbours.
-void widen(const LogBins& bins, std::span<float, axisBins> levels) {
+LogBins widened(const LogBins& bins) {
+    LogBins levels;
     levels.front() = std::max(bins[0], bins[1]);
     for (std::size_t i = 1; i + 1 < axisBins; ++i)
         levels[i] = std::max({bins[i - 1], bins[i], bins[i + 1]});
     levels.back() = std::max(bins[axisBins - 2], bins[axisBins - 1]);
+    return levels;
 }
 
 /// The spectra in which pitches look up their partials, one after the other, each with room for partials
@@ -34,8 +33,8 @@ template <std::size_t Spectra>
 struct Levels {
     std::array<float, Spectra * paddedBins> all{};
 
-    void set(std::size_t spectrum, const LogBins& bins) {
-        widen(bins, std::span(all).subspan(spectrum * paddedBins + padding).template first<axisBins>());
+    void set(std::size_t spectrum, const LogBins& levels) {
+        std::ranges::copy(levels, all.begin() + spectrum * paddedBins + padding);
     }
 };
 
@@ -135,6 +134,58 @@ LogBins whitened(const LogBins& bins, const LogBins& floor) {
     return levels;
 }
 
+/// The spectra of a span, in the order in which its features look them up.
+enum SpanSpectrum { Attack, Before, Rise, Sustain, AllOfSpan };
+
+const Columns& spanColumnPlaces() {
+    static const Columns columns = [] {
+        const Places at;
+        return Columns()
+            .of(Attack, at.harmonics)
+            .of(Rise, at.harmonics)
+            .of(Sustain, at.harmonics)
+            .of(Before, at.firstHarmonics)
+            .of(Attack, at.halves)
+            .of(Rise, at.halves)
+            .of(Sustain, at.halves)
+            .of(Sustain, at.thirds)
+            .of(Rise, at.thirds)
+            .of(Sustain, at.sides)
+            .of(Rise, at.firstSides);
+    }();
+    return columns;
+}
+
+Levels<AllOfSpan> paddedLevels(const SpanLevels& heard) {
+    Levels<AllOfSpan> levels;
+    levels.set(Attack, heard.attack);
+    levels.set(Before, heard.before);
+    levels.set(Rise, heard.rise);
+    levels.set(Sustain, heard.sustain);
+    return levels;
+}
+
+/// Every third level, from the first, second and third on: what a column looks up for the pitches from the
+/// lowest up then follows one another.
+class Thirds {
+public:
+    explicit Thirds(const SpanLevels& heard) {
+        const auto levels = paddedLevels(heard);
+        for (std::size_t first = 0; first < binsPerSemitone; ++first)
+            for (std::size_t i = 0; first + i * binsPerSemitone < levels.all.size(); ++i)
+                thirds[first][i] = levels.all[first + i * binsPerSemitone];
+    }
+    /// As many levels as columnSize, of which those beyond pitchCount say nothing.
+    const float* column(std::size_t feature) const {
+        const auto place = static_cast<std::size_t>(spanColumnPlaces().data()[feature]);
+        return thirds[place % binsPerSemitone].data() + place / binsPerSemitone;
+    }
+
+private:
+    static constexpr std::size_t size = AllOfSpan * paddedBins / binsPerSemitone + 1;
+    std::array<std::array<float, size + wideSize>, binsPerSemitone> thirds{};
+};
+
 LogBins risen(const LogBins& after, const LogBins& before) {
     LogBins rise;
     for (std::size_t i = 0; i < axisBins; ++i)
@@ -155,57 +206,72 @@ float meanOf(const LogBins& bins, double fromHertz, double toHertz) {
 
 } // namespace
 
-FeatureTable<spanFeatureCount> spanFeatures(const SpanSpectra& spectra) {
-    enum { Attack, Before, Rise, Sustain, All };
-    static const Columns columns = [] {
-        const Places at;
-        return Columns()
-            .of(Attack, at.harmonics)
-            .of(Rise, at.harmonics)
-            .of(Sustain, at.harmonics)
-            .of(Before, at.firstHarmonics)
-            .of(Attack, at.halves)
-            .of(Rise, at.halves)
-            .of(Sustain, at.halves)
-            .of(Sustain, at.thirds)
-            .of(Rise, at.thirds)
-            .of(Sustain, at.sides)
-            .of(Rise, at.firstSides);
-    }();
+SpanLevels spanLevels(const SpanSpectra& spectra) {
     const LogBins floor = floorOf(spectra.attack);
-    Levels<All> levels;
-    levels.set(Attack, whitened(spectra.attack, floor));
-    levels.set(Before, whitened(spectra.before, floor));
-    levels.set(Rise, whitened(risen(spectra.attack, spectra.before), floor));
-    levels.set(Sustain, whitened(spectra.sustain, floorOf(spectra.sustain)));
+    return {widened(whitened(spectra.attack, floor)), widened(whitened(spectra.before, floor)),
+            widened(whitened(risen(spectra.attack, spectra.before), floor)),
+            widened(whitened(spectra.sustain, floorOf(spectra.sustain)))};
+}
+
+FeatureTable<spanFeatureCount> spanFeatures(const SpanLevels& heard) {
+    const Columns& at = spanColumnPlaces();
     FeatureTable<spanFeatureCount> table;
-    assert(columns.size() + placeColumns == spanFeatureCount);
-    lookUp(levels.all.data(), columns.data(), columns.size(), table);
+    assert(at.size() + placeFeatureCount == spanFeatureCount);
+    lookUp(paddedLevels(heard).all.data(), at.data(), at.size(), table);
     return table;
 }
 
+SoundColumns soundColumns(const SpanLevels& heard) {
+    const Thirds thirds(heard);
+    SoundColumns columns{};
+    for (std::size_t feature = 0; feature < soundFeatureCount; ++feature)
+        std::copy_n(thirds.column(feature), pitchCount, columns[feature].begin());
+    return columns;
+}
+
+EARWRIGHT_WIDE_VECTORS
+PitchRow weighedSound(const SpanLevels& heard, const std::array<float, soundFeatureCount>& weights) {
+    constexpr std::size_t wides = columnSize / wideSize;
+    const Thirds thirds(heard);
+    Wide sums[wides]{};
+    for (std::size_t feature = 0; feature < soundFeatureCount; ++feature) {
+        const float* const column = thirds.column(feature);
+        for (std::size_t i = 0; i < wides; ++i) {
+            Wide numbers;
+            load(numbers, column + i * wideSize);
+            sums[i] += numbers * weights[feature];
+        }
+    }
+    std::array<float, columnSize> added;
+    for (std::size_t i = 0; i < wides; ++i)
+        store(added.data() + i * wideSize, sums[i]);
+    PitchRow row;
+    std::copy_n(added.begin(), pitchCount, row.log.begin());
+    return row;
+}
+
 FeatureTable<onsetFeatureCount> onsetFeatures(const LogBins& after, const LogBins& before, float usualLevel) {
-    enum { Now, Then, Rise, All };
+    enum { Now, Then, Risen, All };
     static const Columns columns = [] {
         const Places at;
         return Columns()
             .of(Now, at.harmonics)
-            .of(Rise, at.harmonics)
+            .of(Risen, at.harmonics)
             .of(Then, at.firstHarmonics)
             .of(Now, at.halves)
-            .of(Rise, at.halves)
-            .of(Rise, at.thirds)
-            .of(Rise, at.sides)
+            .of(Risen, at.halves)
+            .of(Risen, at.thirds)
+            .of(Risen, at.sides)
             .of(Now, at.firstSides);
     }();
     const LogBins floor = floorOf(after);
     const LogBins riseLevels = whitened(risen(after, before), floor);
     Levels<All> levels;
-    levels.set(Now, whitened(after, floor));
-    levels.set(Then, whitened(before, floor));
-    levels.set(Rise, riseLevels);
+    levels.set(Now, widened(whitened(after, floor)));
+    levels.set(Then, widened(whitened(before, floor)));
+    levels.set(Risen, widened(riseLevels));
     FeatureTable<onsetFeatureCount> table;
-    assert(columns.size() + placeColumns + fluxFeatureCount == onsetFeatureCount);
+    assert(columns.size() + placeFeatureCount + fluxFeatureCount == onsetFeatureCount);
     lookUp(levels.all.data(), columns.data(), columns.size(), table);
     const float loudest = *std::max_element(after.begin(), after.end());
     const std::array<float, fluxFeatureCount> flux{

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 #include <atomic>
+#include <functional>
 #include <numeric>
 #include <span>
 #include <system_error>
@@ -38,12 +39,12 @@ constexpr std::size_t fewSpans = 16;
 /// Spans are heard on two threads where there are many. Each takes the next one that is left: half of them
 /// would wait for a thread that begins late.
 void hearAll(const StereoViews& views, const TuningCurve& curve, const std::vector<Range<Seconds>>& spans,
-             const std::vector<std::size_t>& asked, std::vector<std::vector<PitchRow>>& rows) {
+             const std::vector<std::size_t>& asked, std::vector<std::vector<HeardSpan>>& heard) {
     std::atomic<std::size_t> next = 0;
     const auto hear = [&] {
         SpanListener listener(views, curve);
         for (std::size_t i = next++; i < spans.size(); i = next++)
-            rows[i] = listener.hear(spans[i], asked);
+            heard[i] = listener.hear(spans[i], asked);
     };
     std::jthread other;
     try {
@@ -106,6 +107,12 @@ PassageEvidence PassageEvidence::within(const LineRange& wanted) const {
     return bounded;
 }
 
+PassageEvidence PassageEvidence::colouredBy(const LineColour& wanted) const {
+    PassageEvidence coloured = *this;
+    coloured.colour = wanted;
+    return coloured;
+}
+
 PassageEvidence PassageEvidence::saidToBe(const HeardPart& part) const {
     PassageEvidence same = *this;
     same.heard = part;
@@ -133,29 +140,55 @@ std::vector<PitchRow> PassageEvidence::spans(std::size_t index,
 
 std::vector<std::vector<PitchRow>> PassageEvidence::spans(const std::vector<std::size_t>& asked,
                                                           const std::vector<Range<Seconds>>& over) const {
-    std::vector<std::vector<PitchRow>> rows(asked.size(), std::vector<PitchRow>(over.size()));
+    std::vector<std::vector<PitchRow>> rows;
+    for (const auto& view : heardIn(asked, over)) {
+        rows.emplace_back();
+        for (const std::shared_ptr<const HeardSpan>& span : view)
+            rows.back().push_back(rowOf(*span));
+    }
+    return rows;
+}
+
+PitchRow PassageEvidence::rowOf(const HeardSpan& span) const {
+    PitchRow row = span.row;
+    if (!colour.isPlain()) {
+        const PitchRow added = colour.addsTo(span.levels);
+        std::ranges::transform(row.log, added.log, row.log.begin(), std::plus<>());
+        row.normalise();
+    }
+    return bounded(row, line);
+}
+
+std::vector<std::vector<std::shared_ptr<const HeardSpan>>>
+PassageEvidence::heardIn(const std::vector<std::size_t>& asked,
+                         const std::vector<Range<Seconds>>& over) const {
+    std::vector<std::vector<std::shared_ptr<const HeardSpan>>> all(
+        asked.size(), std::vector<std::shared_ptr<const HeardSpan>>(over.size()));
     std::vector<Range<Seconds>> unheard;
     std::vector<std::size_t> places;
     for (std::size_t i = 0; i < over.size(); ++i) {
         for (std::size_t view = 0; view < asked.size(); ++view) {
-            if (const auto known = heardSpans->find(asked[view], over[i])) {
-                rows[view][i] = bounded(*known, line);
-                continue;
-            }
+            all[view][i] = heardSpans->find(asked[view], over[i]);
+            if (all[view][i]) continue;
             unheard.push_back(over[i]);
             places.push_back(i);
             break;
         }
     }
-    std::vector<std::vector<PitchRow>> fresh(unheard.size());
+    std::vector<std::vector<HeardSpan>> fresh(unheard.size());
     if (!unheard.empty()) hearAll(*views, curve, unheard, asked, fresh);
     for (std::size_t i = 0; i < unheard.size(); ++i) {
         for (std::size_t view = 0; view < asked.size(); ++view) {
-            heardSpans->keep(asked[view], unheard[i], fresh[i][view]);
-            rows[view][places[i]] = bounded(fresh[i][view], line);
+            all[view][places[i]] = std::make_shared<const HeardSpan>(fresh[i][view]);
+            heardSpans->keep(asked[view], unheard[i], all[view][places[i]]);
         }
     }
-    return rows;
+    return all;
+}
+
+std::vector<std::shared_ptr<const HeardSpan>>
+PassageEvidence::heardBy(std::size_t index, const std::vector<Range<Seconds>>& over) const {
+    return std::move(heardIn({index}, over).front());
 }
 
 std::vector<std::vector<PitchRow>> PassageEvidence::allSpans(const std::vector<Range<Seconds>>& over) const {

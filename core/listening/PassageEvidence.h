@@ -4,6 +4,7 @@
 #include "core/listening/AnalysisSound.h"
 #include "core/listening/HeardPart.h"
 #include "core/listening/HeardSpans.h"
+#include "core/listening/LineColour.h"
 #include "core/listening/LineRange.h"
 #include "core/listening/OnsetTrack.h"
 #include "core/listening/PitchRow.h"
@@ -44,6 +45,8 @@ public:
     /// The same evidence for a line within a range: pitches outside are as good as ruled out, in spans and in
     /// onsets. What is silence stays so.
     PassageEvidence within(const LineRange& range) const;
+    /// The same evidence for a line that sounds so: in spans, from every view. Onsets stay as they are.
+    PassageEvidence colouredBy(const LineColour& colour) const;
     /// The part of the recording that one view listens to.
     HeardPart partOf(std::size_t view) const;
     /// The tuning pitches are counted from, and how it moves.
@@ -61,6 +64,9 @@ public:
                                              const std::vector<Range<Seconds>>& over) const;
     /// Every view's spans, in their order.
     std::vector<std::vector<PitchRow>> allSpans(const std::vector<Range<Seconds>>& over) const;
+    /// What a view hears in spans, whatever the colour and range.
+    std::vector<std::shared_ptr<const HeardSpan>> heardBy(std::size_t index,
+                                                          const std::vector<Range<Seconds>>& over) const;
     const OnsetTrack& onsets(std::size_t index) const { return (*onsetTracks)[index]; }
     /// Memory it takes.
     std::size_t bytes() const;
@@ -68,12 +74,17 @@ public:
 private:
     PassageEvidence(std::shared_ptr<const StereoViews> stereo, const TuningCurve& tuning,
                     Range<Seconds> passage, std::vector<OnsetTrack> tracks);
+    /// One list a view, remembered or heard now.
+    std::vector<std::vector<std::shared_ptr<const HeardSpan>>>
+    heardIn(const std::vector<std::size_t>& asked, const std::vector<Range<Seconds>>& over) const;
+    PitchRow rowOf(const HeardSpan& span) const;
 
     std::shared_ptr<const StereoViews> views;
     TuningCurve curve;
     Range<Seconds> range;
     HeardPart heard;
     LineRange line;
+    LineColour colour;
     std::shared_ptr<const std::vector<OnsetTrack>> onsetTracks;
     std::shared_ptr<HeardSpans> heardSpans;
 };

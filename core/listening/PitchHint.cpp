@@ -1,5 +1,6 @@
 #include "core/listening/PitchHint.h"
 
+#include "core/listening/ColourLearning.h"
 #include "core/listening/JoinedEvidence.h"
 #include "core/listening/MelodyPrior.h"
 #include "core/listening/ViewBlend.h"
@@ -20,11 +21,27 @@ std::vector<std::size_t> orderOf(const std::vector<Range<Seconds>>& spans) {
     return order;
 }
 
+std::vector<Range<Seconds>> inOrder(const std::vector<Range<Seconds>>& spans,
+                                    const std::vector<std::size_t>& order) {
+    std::vector<Range<Seconds>> sorted;
+    for (const std::size_t index : order)
+        sorted.push_back(spans[index]);
+    return sorted;
+}
+
 double sureness(const std::vector<PitchRow>& rows) {
     double sum = 0;
     for (const PitchRow& row : rows)
         sum += row[row.best()];
     return sum / static_cast<double>(rows.size());
+}
+
+/// The views that are surest of spans, heard as of any line: whoever has learned a line is sure of it.
+ViewBlend surestOf(const PassageEvidence& evidence, const std::vector<Range<Seconds>>& spans) {
+    std::vector<double> sure;
+    for (const std::vector<PitchRow>& rows : evidence.allSpans(spans))
+        sure.push_back(sureness(rows));
+    return ViewBlend(sure);
 }
 
 /// Where nothing sounds all pitches are alike, whatever the neighbours say.
@@ -35,21 +52,16 @@ bool isSilence(const PitchRow& row) {
 
 } // namespace
 
-std::vector<PitchHint> pitchHints(const PassageEvidence& evidence, const std::vector<Range<Seconds>>& asked) {
+std::vector<PitchHint> pitchHints(const PassageEvidence& plain, const std::vector<Range<Seconds>>& asked) {
     std::vector<PitchHint> hints(asked.size());
     if (asked.empty()) return hints;
     const std::vector<std::size_t> order = orderOf(asked);
-    std::vector<Range<Seconds>> spans;
-    for (const std::size_t index : order)
-        spans.push_back(asked[index]);
-
-    const std::vector<std::vector<PitchRow>> views = evidence.allSpans(spans);
-    std::vector<double> sure;
-    for (const std::vector<PitchRow>& rows : views)
-        sure.push_back(sureness(rows));
-    const ViewBlend blend(sure);
-    const std::vector<PitchRow> heard = blend.spans(views);
-    const std::vector<PitchRow> own = joinedWithOnsets(heard, spans, blend.onsets(evidence));
+    const std::vector<Range<Seconds>> spans = inOrder(asked, order);
+    const ViewBlend blend = surestOf(plain, spans);
+    const OnsetTrack onsets = blend.onsets(plain);
+    const PassageEvidence evidence = plain.colouredBy(colourOf(plain, blend, onsets, spans, SpanOf::Note));
+    const std::vector<PitchRow> heard = blend.spans(evidence, spans);
+    const std::vector<PitchRow> own = joinedWithOnsets(heard, spans, onsets);
     const std::vector<PitchRow> context = neighbourEvidence(own, spans, SpanOf::Note);
     for (std::size_t i = 0; i < own.size(); ++i) {
         PitchHint& hint = hints[order[i]];

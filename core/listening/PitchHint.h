@@ -20,7 +20,8 @@ struct PitchHint {
     HeardPart listened;
 };
 
-/// One hint for each span, in the given order; the other spans inform it. Spans may come in any order.
+/// One hint for each span, in the given order; the other spans inform it, as its neighbours and by what the
+/// line they make sounds like (colourOf). Spans may come in any order.
 std::vector<PitchHint> pitchHints(const PassageEvidence& evidence, const std::vector<Range<Seconds>>& spans);
 
 /// How clear a line is, from its hints: the mean log of their confidence, 0 (certain) to −4.6; 0 without

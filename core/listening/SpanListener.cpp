@@ -27,12 +27,16 @@ std::size_t attackSamples(const Range<Seconds>& span) {
     return samplesOf(std::clamp(span.length(), shortestAttack, longestAttack));
 }
 
-PitchRow rowOf(const SpanSpectra& spectra) {
-    const bool heard =
+HeardSpan heardIn(const SpanSpectra& spectra) {
+    HeardSpan heard;
+    const bool sounds =
         std::ranges::max(spectra.attack) > silence || std::ranges::max(spectra.sustain) > silence;
-    PitchRow row = heard ? spanNetwork(spanFeatures(spectra)) : PitchRow{};
-    row.normalise();
-    return row;
+    if (sounds) {
+        heard.levels = spanLevels(spectra);
+        heard.row = spanNetwork(spanFeatures(heard.levels));
+    }
+    heard.row.normalise();
+    return heard;
 }
 
 bool comesFromBothSides(View view) {
@@ -97,19 +101,19 @@ void SpanListener::hearAlone(const Range<Seconds>& span, std::size_t view, SpanS
     spectra.sustain = spectrum.first();
 }
 
-std::vector<PitchRow> SpanListener::hear(const Range<Seconds>& span, const std::vector<std::size_t>& asked) {
+std::vector<HeardSpan> SpanListener::hear(const Range<Seconds>& span, const std::vector<std::size_t>& asked) {
     spectrum.tune(centsOver(span));
     std::vector<SpanSpectra> spectra(views.count());
     const auto fromBothSides =
         std::ranges::count_if(asked, [&](std::size_t view) { return comesFromBothSides(views.view(view)); });
     const bool together = views.count() > 1 && fromBothSides > 1;
     if (together) hearPair(span, spectra);
-    std::vector<PitchRow> rows;
+    std::vector<HeardSpan> heard;
     for (const std::size_t view : asked) {
         if (!together || !comesFromBothSides(views.view(view))) hearAlone(span, view, spectra[view]);
-        rows.push_back(rowOf(spectra[view]));
+        heard.push_back(heardIn(spectra[view]));
     }
-    return rows;
+    return heard;
 }
 
 } // namespace earwright

@@ -1,6 +1,7 @@
 // Listens to spans of a passage: what each view says about the pitch of a note there.
 #pragma once
 
+#include "core/listening/HeardSpans.h"
 #include "core/listening/PairSpectrum.h"
 #include "core/listening/PartialFeatures.h"
 #include "core/listening/PitchRow.h"
@@ -23,9 +24,9 @@ public:
     /// Both must outlive it.
     SpanListener(const StereoViews& views, const TuningCurve& curve);
 
-    /// A row for each view asked for. In silence all pitches are alike. Spans may have any length greater
+    /// What each view asked for says. In silence all pitches are alike. Spans may have any length greater
     /// than zero; at least 65 ms are listened to. Requires: views that are there, each once.
-    std::vector<PitchRow> hear(const Range<Seconds>& span, const std::vector<std::size_t>& asked);
+    std::vector<HeardSpan> hear(const Range<Seconds>& span, const std::vector<std::size_t>& asked);
 
 private:
     void hearPair(const Range<Seconds>& span, std::vector<SpanSpectra>& spectra);

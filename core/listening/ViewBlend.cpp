@@ -51,6 +51,21 @@ std::vector<PitchRow> ViewBlend::spans(const std::vector<std::vector<PitchRow>>&
     return blended;
 }
 
+std::vector<SpanLevels> ViewBlend::levels(const PassageEvidence& evidence,
+                                          const std::vector<Range<Seconds>>& asked) const {
+    std::vector<SpanLevels> blended(asked.size());
+    for (std::size_t view = 0; view < weights.size(); ++view) {
+        if (!matters(view)) continue;
+        const auto heard = evidence.heardBy(view, asked);
+        for (std::size_t span = 0; span < asked.size(); ++span)
+            for (LogBins SpanLevels::*part :
+                 {&SpanLevels::attack, &SpanLevels::before, &SpanLevels::rise, &SpanLevels::sustain})
+                for (std::size_t bin = 0; bin < axisBins; ++bin)
+                    (blended[span].*part)[bin] += weights[view] * (heard[span]->levels.*part)[bin];
+    }
+    return blended;
+}
+
 OnsetTrack ViewBlend::onsets(const PassageEvidence& evidence) const {
     const OnsetTrack& first = evidence.onsets(0);
     if (weights.size() == 1) return first;

@@ -28,6 +28,9 @@ public:
     std::vector<PitchRow> spans(const PassageEvidence& evidence,
                                 const std::vector<Range<Seconds>>& asked) const;
     OnsetTrack onsets(const PassageEvidence& evidence) const;
+    /// Weighted mean of what the views hear spans by.
+    std::vector<SpanLevels> levels(const PassageEvidence& evidence,
+                                   const std::vector<Range<Seconds>>& asked) const;
 
 private:
     bool matters(std::size_t view) const;

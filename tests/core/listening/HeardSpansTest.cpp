@@ -10,18 +10,18 @@ namespace {
 
 using namespace tests;
 
-PitchRow rowWith(float value) {
-    PitchRow row;
-    row[0] = value;
-    return row;
+std::shared_ptr<const HeardSpan> heardWith(float value) {
+    HeardSpan heard;
+    heard.row[0] = value;
+    return std::make_shared<const HeardSpan>(heard);
 }
 
-TEST(HeardSpans, FindsTheRowOfTheSameSpanInTheSameViewOnly) {
+TEST(HeardSpans, FindsTheSameSpanInTheSameViewOnly) {
     HeardSpans spans;
-    spans.keep(0, {1.0_s, 1.5_s}, rowWith(1));
-    spans.keep(1, {1.0_s, 1.5_s}, rowWith(2));
-    EXPECT_EQ((*spans.find(0, {1.0_s, 1.5_s}))[0], 1);
-    EXPECT_EQ((*spans.find(1, {1.0_s, 1.5_s}))[0], 2);
+    spans.keep(0, {1.0_s, 1.5_s}, heardWith(1));
+    spans.keep(1, {1.0_s, 1.5_s}, heardWith(2));
+    EXPECT_EQ(spans.find(0, {1.0_s, 1.5_s})->row[0], 1);
+    EXPECT_EQ(spans.find(1, {1.0_s, 1.5_s})->row[0], 2);
     EXPECT_FALSE(spans.find(2, {1.0_s, 1.5_s}));
     EXPECT_FALSE(spans.find(0, {1.0_s, 1.4_s}));
     EXPECT_FALSE(spans.find(0, {1.1_s, 1.5_s}));
@@ -29,10 +29,10 @@ TEST(HeardSpans, FindsTheRowOfTheSameSpanInTheSameViewOnly) {
 
 TEST(HeardSpans, StartsAfreshRatherThanGrowWithoutEnd) {
     HeardSpans spans;
-    for (std::size_t i = 0; i < HeardSpans::mostRows; ++i)
-        spans.keep(0, {Seconds(static_cast<double>(i)), Seconds(static_cast<double>(i) + 0.5)}, rowWith(1));
+    for (std::size_t i = 0; i < HeardSpans::mostSpans; ++i)
+        spans.keep(0, {Seconds(static_cast<double>(i)), Seconds(static_cast<double>(i) + 0.5)}, heardWith(1));
     EXPECT_TRUE(spans.find(0, {0.0_s, 0.5_s}));
-    spans.keep(0, {9000.0_s, 9001.0_s}, rowWith(2));
+    spans.keep(0, {9000.0_s, 9001.0_s}, heardWith(2));
     EXPECT_FALSE(spans.find(0, {0.0_s, 0.5_s}));
     EXPECT_TRUE(spans.find(0, {9000.0_s, 9001.0_s}));
 }

@@ -21,14 +21,14 @@ TEST(SpanListener, HearsASpanAlikeWhicheverWasHeardBeforeIt) {
     // From one to the other it drifts by so little that the axis would stay where the first one put it.
     const TuningCurve curve(0, 1.0_s, {0, 0.26, 0.3, 0.4, 0.4, 0.4});
     SpanListener listener(views, curve);
-    const PitchRow alone = listener.hear(second, {0}).front();
+    const PitchRow alone = listener.hear(second, {0}).front().row;
     for (int again = 0; again < 2; ++again) {
         listener.hear(first, {0});
-        EXPECT_EQ(listener.hear(second, {0}).front().log, alone.log);
+        EXPECT_EQ(listener.hear(second, {0}).front().row.log, alone.log);
     }
     SpanListener other(views, curve);
     other.hear(first, {0});
-    EXPECT_EQ(other.hear(second, {0}).front().log, alone.log);
+    EXPECT_EQ(other.hear(second, {0}).front().row.log, alone.log);
     EXPECT_EQ(alone.best(), 64u - lowestHeardMidi);
 }
 
