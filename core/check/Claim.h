@@ -18,6 +18,9 @@ struct Claim {
     /// Where it is the second of two eighths that were written evenly: the two of them. How far they swing
     /// shows only once they were heard.
     std::optional<Range<Seconds>> evenPair = std::nullopt;
+    /// Whether it is written as one of several that are struck together, as in a double stop: checkNotes()
+    /// tells.
+    bool isStruckTogether = false;
     friend bool operator==(const Claim&, const Claim&) = default;
 };
 

@@ -1,5 +1,6 @@
 #include "core/check/ClaimContext.h"
 
+#include "core/check/ClaimColour.h"
 #include "core/check/ClaimViews.h"
 #include "core/check/MistakePrior.h"
 #include "core/listening/JoinedEvidence.h"
@@ -17,6 +18,23 @@ std::vector<Range<Seconds>> spansOf(const std::vector<Claim>& claims) {
     for (const Claim& claim : claims)
         spans.push_back(claim.range);
     return spans;
+}
+
+/// Notes struck together are heard as those of any line: a colour that was learned from single notes speaks
+/// for one of them against the other.
+void hearTogether(const PassageEvidence& evidence, const ViewBlend& blend, const std::vector<Claim>& claims,
+                  std::vector<PitchRow>& own) {
+    std::vector<std::size_t> members;
+    std::vector<Range<Seconds>> spans;
+    for (std::size_t i = 0; i < claims.size(); ++i) {
+        if (!claims[i].isStruckTogether) continue;
+        members.push_back(i);
+        spans.push_back(claims[i].range);
+    }
+    if (members.empty()) return;
+    const std::vector<PitchRow> rows = blend.spans(evidence, spans);
+    for (std::size_t k = 0; k < members.size(); ++k)
+        own[members[k]] = rows[k];
 }
 
 /// Notes come up to 40 ms earlier or later than they are written; their own attack is left out.
@@ -47,19 +65,23 @@ std::vector<PitchRow> amongNeighbours(std::vector<PitchRow> own, const std::vect
 
 } // namespace
 
-ClaimContext contextOf(const PassageEvidence& evidence, std::vector<Claim> claims) {
+ClaimContext contextOf(const PassageEvidence& evidence, std::vector<Claim> claims,
+                       const std::optional<LineColour>& known) {
     // The view that bears out the claims as a whole is the one to check each of them in; without claims all
     // are alike, and both sides together are listened to.
     const ClaimViews heard = hearClaims(evidence, claims);
     ViewBlend blend(heard.sureness);
-    std::vector<PitchRow> own = blend.spans(heard.rows);
-    // Whether a pitch sounded before is heard well enough in one view.
-    std::vector<PitchRow> before = evidence.spans(blend.clearest(), spansBefore(claims));
     OnsetTrack onsets = blend.onsets(evidence);
+    const LineColour colour = known ? *known : colourWhereClaimed(claims, evidence, blend, onsets);
+    const PassageEvidence coloured = evidence.colouredBy(colour);
+    std::vector<PitchRow> own = blend.spans(coloured, spansOf(claims));
+    hearTogether(evidence, blend, claims, own);
+    // Whether a pitch sounded before is heard well enough in one view.
+    std::vector<PitchRow> before = coloured.spans(blend.clearest(), spansBefore(claims));
     std::vector<PitchRow> withNeighbours =
         amongNeighbours(joinedWithOnsets(own, spansOf(claims), onsets), claims);
-    return {std::move(claims),         std::move(blend),  std::move(own),
-            std::move(withNeighbours), std::move(before), std::move(onsets)};
+    return {std::move(claims), std::move(blend),  std::move(own), std::move(withNeighbours),
+            std::move(before), std::move(onsets), colour};
 }
 
 } // namespace earwright

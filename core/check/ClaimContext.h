@@ -2,15 +2,18 @@
 #pragma once
 
 #include "core/check/Claim.h"
+#include "core/listening/LineColour.h"
 #include "core/listening/OnsetTrack.h"
 #include "core/listening/PassageEvidence.h"
 #include "core/listening/ViewBlend.h"
 
+#include <optional>
 #include <vector>
 
 namespace earwright {
 
-/// Claims by onset as they are written, even where one was moved to where it is played, and what the clearest view of the passage says about each.
+/// Claims by onset as they are written, even where one was moved to where it is played, and what the clearest
+/// view of the passage says about each.
 struct ClaimContext {
     std::vector<Claim> claims;
     ViewBlend blend;
@@ -22,14 +25,18 @@ struct ClaimContext {
     /// Evidence of 70 ms before each claim: what may still be sounding when it begins.
     std::vector<PitchRow> before;
     OnsetTrack onsets;
+    /// What the line was heard to sound like: the rows above are for such a line.
+    LineColour colour = {};
 
     std::size_t pitchIndex(std::size_t claim) const {
         return static_cast<std::size_t>(claims[claim].midi - lowestHeardMidi);
     }
 };
 
-/// Lays claims over the evidence of their passage.
-/// Requires: claims sorted by onset, pitches between lowestHeardMidi and highestHeardMidi.
-ClaimContext contextOf(const PassageEvidence& evidence, std::vector<Claim> claims);
+/// Lays claims over the evidence of their passage, heard as of any line. `colour`: of the line, if it is
+/// known; otherwise it is learned where the claims lie. Requires: claims sorted by onset, pitches between
+/// lowestHeardMidi and highestHeardMidi.
+ClaimContext contextOf(const PassageEvidence& evidence, std::vector<Claim> claims,
+                       const std::optional<LineColour>& colour = {});
 
 } // namespace earwright

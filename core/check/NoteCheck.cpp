@@ -1,6 +1,7 @@
 #include "core/check/NoteCheck.h"
 
 #include "core/check/BesideItsPlace.h"
+#include "core/check/ClaimColour.h"
 #include "core/check/ClaimContext.h"
 #include "core/check/ClaimDoubt.h"
 #include "core/check/ClaimFeatures.h"
@@ -140,7 +141,7 @@ Judged judgedAsPlayed(const PassageEvidence& evidence, std::vector<Claim> claims
     }
     if (beside.empty()) return judged;
     const std::vector<std::size_t> order = judgedInOrder(moved);
-    const ClaimContext elsewhere = contextOf(evidence, inOrder(moved, order));
+    const ClaimContext elsewhere = contextOf(evidence, inOrder(moved, order), context.colour);
     const std::vector<ClaimFeatures> features = claimFeatures(elsewhere);
     for (std::size_t k = 0; k < order.size(); ++k) {
         const std::size_t i = order[k];
@@ -211,7 +212,7 @@ NoteCheck checkNotes(const PassageEvidence& evidence, const std::vector<Claim>& 
     notJudged.doubt = Doubt::Unheard;
     check.answers.assign(claims.size(), notJudged);
     const std::vector<std::size_t> order = judgedInOrder(claims);
-    const std::vector<Claim> sorted = inOrder(claims, order);
+    const std::vector<Claim> sorted = toldWhatIsStruckTogether(inOrder(claims, order));
     const PairsHeard pairs = swingIn(evidence, sorted);
     check.swing = pairs.swing;
     Judged heard = judgedAsPlayed(evidence, pairs.asPlayed, pairs.enough);

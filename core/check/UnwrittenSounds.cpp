@@ -201,7 +201,7 @@ std::vector<UnwrittenCandidate> unwrittenCandidates(const PassageEvidence& evide
     const std::vector<float> smooth = smoothedOnsets(context.onsets);
     const std::vector<Peak> peaks = peaksOf(smooth, context);
     const std::vector<Range<Seconds>> spans = spansOf(peaks, context);
-    const std::vector<PitchRow> own = context.blend.spans(evidence, spans);
+    const std::vector<PitchRow> own = context.blend.spans(evidence.colouredBy(context.colour), spans);
     std::vector<UnwrittenCandidate> candidates;
     for (std::size_t i = 0; i < peaks.size(); ++i)
         candidates.push_back(
