@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <utility>
 
 namespace earwright {
 
@@ -50,30 +51,58 @@ bool isSilence(const PitchRow& row) {
     return *least == *most;
 }
 
-} // namespace
+/// A passage in the views that hear a line best, by the sound it has in spans of it.
+struct HeardLine {
+    ViewBlend blend;
+    OnsetTrack onsets;
+    PassageEvidence evidence;
+};
 
-std::vector<PitchHint> pitchHints(const PassageEvidence& plain, const std::vector<Range<Seconds>>& asked) {
-    std::vector<PitchHint> hints(asked.size());
-    if (asked.empty()) return hints;
-    const std::vector<std::size_t> order = orderOf(asked);
-    const std::vector<Range<Seconds>> spans = inOrder(asked, order);
-    const ViewBlend blend = surestOf(plain, spans);
-    const OnsetTrack onsets = blend.onsets(plain);
-    const PassageEvidence evidence = plain.colouredBy(colourOf(plain, blend, onsets, spans, SpanOf::Note));
-    const std::vector<PitchRow> heard = blend.spans(evidence, spans);
-    const std::vector<PitchRow> own = joinedWithOnsets(heard, spans, onsets);
+/// Requires: spans in order of time, at least one.
+HeardLine heardLine(const PassageEvidence& plain, const std::vector<Range<Seconds>>& spans) {
+    ViewBlend blend = surestOf(plain, spans);
+    OnsetTrack onsets = blend.onsets(plain);
+    const LineColour colour = colourOf(plain, blend, onsets, spans, SpanOf::Note);
+    return {std::move(blend), std::move(onsets), plain.colouredBy(colour)};
+}
+
+/// Requires: spans in order of time.
+std::vector<PitchHint> hintsIn(const HeardLine& line, const std::vector<Range<Seconds>>& spans) {
+    const std::vector<PitchRow> heard = line.blend.spans(line.evidence, spans);
+    const std::vector<PitchRow> own = joinedWithOnsets(heard, spans, line.onsets);
     const std::vector<PitchRow> context = neighbourEvidence(own, spans, SpanOf::Note);
+    std::vector<PitchHint> hints(spans.size());
     for (std::size_t i = 0; i < own.size(); ++i) {
-        PitchHint& hint = hints[order[i]];
+        PitchHint& hint = hints[i];
         for (std::size_t pitch = 0; pitch < pitchCount; ++pitch)
             hint.evidence[pitch] = own[i][pitch] + context[i][pitch];
         hint.evidence.normalise();
         const std::size_t best = hint.evidence.best();
         hint.bestMidi = lowestHeardMidi + static_cast<int>(best);
-        hint.listened = evidence.partOf(blend.clearest());
+        hint.listened = line.evidence.partOf(line.blend.clearest());
         hint.confidence = isSilence(heard[i]) ? 0 : std::exp(static_cast<double>(hint.evidence[best]));
     }
     return hints;
+}
+
+} // namespace
+
+std::vector<PitchHint> pitchHints(const PassageEvidence& evidence, const std::vector<Range<Seconds>>& asked) {
+    std::vector<PitchHint> hints(asked.size());
+    if (asked.empty()) return hints;
+    const std::vector<std::size_t> order = orderOf(asked);
+    const std::vector<Range<Seconds>> spans = inOrder(asked, order);
+    const std::vector<PitchHint> found = hintsIn(heardLine(evidence, spans), spans);
+    for (std::size_t i = 0; i < found.size(); ++i)
+        hints[order[i]] = found[i];
+    return hints;
+}
+
+PitchHint pitchHintAt(const Range<Seconds>& place, const PassageEvidence& evidence,
+                      const std::vector<Range<Seconds>>& line) {
+    const std::vector<Range<Seconds>> spans =
+        line.empty() ? std::vector<Range<Seconds>>{place} : inOrder(line, orderOf(line));
+    return hintsIn(heardLine(evidence, spans), {place}).front();
 }
 
 double clarityOf(const std::vector<PitchHint>& hints) {

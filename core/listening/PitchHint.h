@@ -24,6 +24,11 @@ struct PitchHint {
 /// line they make sounds like (colourOf). Spans may come in any order.
 std::vector<PitchHint> pitchHints(const PassageEvidence& evidence, const std::vector<Range<Seconds>>& spans);
 
+/// The hint for one place, by the sound of the line it belongs to: `line` says where notes of that line lie,
+/// in any order, and nothing else of them counts. Without any the place is heard by itself.
+PitchHint pitchHintAt(const Range<Seconds>& place, const PassageEvidence& evidence,
+                      const std::vector<Range<Seconds>>& line);
+
 /// How clear a line is, from its hints: the mean log of their confidence, 0 (certain) to −4.6; 0 without
 /// hints.
 double clarityOf(const std::vector<PitchHint>& hints);

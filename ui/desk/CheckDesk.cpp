@@ -20,6 +20,7 @@
 #include <algorithm>
 #include <numeric>
 #include <utility>
+#include <vector>
 
 namespace earwright::ui {
 
@@ -34,6 +35,13 @@ Range<Beats> nearestBeats(const Study& study, const Range<Seconds>& time) {
     const Beats begin = writtenPlace(study, time.begin, finest);
     const Beats end = Beats::nearest(study.beatMap.beatsAt(time.end), finest);
     return {begin, std::max(end, begin + Beats(1, finest))};
+}
+
+std::vector<Range<Seconds>> placesOfNotes(const Study& study) {
+    std::vector<Range<Seconds>> places;
+    for (const Note& note : study.notes)
+        places.push_back(playedTime(study, note.range()));
+    return places;
 }
 
 } // namespace
@@ -220,7 +228,7 @@ void CheckDesk::showEvidence(const HelpedPlace& helped) {
                            const BackgroundJob::Report&) -> Result<HeardStrengths> {
             const auto tuned = asWritten(*study, *known, stop);
             if (!tuned) return tuned.error();
-            return pitchStrengths(*tuned, range, wishOf(*study, part), stop);
+            return pitchStrengths(*tuned, range, placesOfNotes(*study), wishOf(*study, part), stop);
         },
         [this, beats = *beats, asAsked = !heardPart.isEverything()](Result<HeardStrengths> heard) {
             if (!heard) return;

@@ -7,13 +7,22 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 namespace earwright::ui {
 
 namespace {
 
-/// What sounds around a place helps to tell the line from the band.
-constexpr Seconds surroundings{2.0};
+/// What sounds around a place helps to tell the line from the band, and its own notes tell its sound.
+constexpr Seconds surroundings{8};
+
+std::vector<Range<Seconds>> notesIn(const Range<Seconds>& passage, const std::vector<Range<Seconds>>& line) {
+    std::vector<Range<Seconds>> notes;
+    std::ranges::copy_if(line, std::back_inserter(notes), [&](const Range<Seconds>& note) {
+        return passage.contains(note.begin) && note.end <= passage.end;
+    });
+    return notes;
+}
 
 QString inPercent(double share) {
     return QCoreApplication::translate("PlaceEvidence", "%1 %").arg(std::lround(100 * share));
@@ -22,12 +31,13 @@ QString inPercent(double share) {
 } // namespace
 
 Result<HeardStrengths> pitchStrengths(const RecordingEvidence& recording, const Range<Seconds>& place,
-                                      const ListeningWish& wish, const std::stop_token& stop) {
+                                      const std::vector<Range<Seconds>>& line, const ListeningWish& wish,
+                                      const std::stop_token& stop) {
     const Range<Seconds> passage{std::max(place.begin - surroundings, Seconds(0)),
                                  std::min(place.end + surroundings, recording.duration())};
     const auto evidence = recording.passage(passage, wish.part, stop);
     if (!evidence) return evidence.error();
-    const PitchHint hint = pitchHints(evidence->within(wish.line), {place}).front();
+    const PitchHint hint = pitchHintAt(place, evidence->within(wish.line), notesIn(passage, line));
     return HeardStrengths{strengthsOf(hint.evidence), hint.listened};
 }
 

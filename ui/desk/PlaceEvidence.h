@@ -21,9 +21,11 @@ struct HeardStrengths {
 };
 
 /// Pitches where and for what the wish says, rising; where nothing stands out all are weak, or there are
-/// none. Takes a part of a second: not for the interface thread. Errors: Cancelled.
+/// none. `line`: where notes of the line are written, of which those near the place tell what it sounds like,
+/// as in the check. Takes a part of a second: not for the interface thread. Errors: Cancelled.
 Result<HeardStrengths> pitchStrengths(const RecordingEvidence& recording, const Range<Seconds>& place,
-                                      const ListeningWish& wish, const std::stop_token& stop);
+                                      const std::vector<Range<Seconds>>& line, const ListeningWish& wish,
+                                      const std::stop_token& stop);
 
 /// "The octave is open: B♭3 72 %, B♭4 24 %."; empty where it is not. Named on the chord there, if any.
 QString openOctaveText(const std::vector<PitchStrength>& pitches, const ChordStretch* chord);

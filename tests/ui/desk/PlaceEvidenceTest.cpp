@@ -33,7 +33,7 @@ RecordingEvidence twoSides() {
 }
 
 int strongest(const HeardPart& part, const LineRange& line = {}) {
-    const auto heard = pitchStrengths(twoSides(), place, {part, line}, {});
+    const auto heard = pitchStrengths(twoSides(), place, {}, {part, line}, {});
     const std::vector<PitchStrength>& pitches = heard->pitches;
     const auto best = std::max_element(
         pitches.begin(), pitches.end(),
@@ -48,7 +48,7 @@ TEST(PlaceEvidence, TellsOfTheSideThatIsListenedTo) {
 
 TEST(PlaceEvidence, SaysWhereItListened) {
     for (const Focus focus : {Focus::Left, Focus::Right})
-        EXPECT_EQ(pitchStrengths(twoSides(), place, {{focus, {}}, {}}, {})->listened.focus, focus);
+        EXPECT_EQ(pitchStrengths(twoSides(), place, {}, {{focus, {}}, {}}, {})->listened.focus, focus);
 }
 
 TEST(PlaceEvidence, TellsNothingOfWhatTheLinesInstrumentCannotPlay) {
