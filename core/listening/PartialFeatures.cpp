@@ -186,6 +186,26 @@ private:
     std::array<std::array<float, size + wideSize>, binsPerSemitone> thirds{};
 };
 
+/// `column`: where the levels of a feature begin, as many as columnSize.
+template <class Column>
+EARWRIGHT_INLINE inline PitchRow weighed(const std::array<float, soundFeatureCount>& weights, Column column) {
+    constexpr std::size_t wides = columnSize / wideSize;
+    Wide sums[wides]{};
+    for (std::size_t feature = 0; feature < soundFeatureCount; ++feature) {
+        for (std::size_t i = 0; i < wides; ++i) {
+            Wide numbers;
+            load(numbers, column(feature) + i * wideSize);
+            sums[i] += numbers * weights[feature];
+        }
+    }
+    std::array<float, columnSize> added;
+    for (std::size_t i = 0; i < wides; ++i)
+        store(added.data() + i * wideSize, sums[i]);
+    PitchRow row;
+    std::copy_n(added.begin(), pitchCount, row.log.begin());
+    return row;
+}
+
 LogBins risen(const LogBins& after, const LogBins& before) {
     LogBins rise;
     for (std::size_t i = 0; i < axisBins; ++i)
@@ -230,24 +250,14 @@ SoundColumns soundColumns(const SpanLevels& heard) {
 }
 
 EARWRIGHT_WIDE_VECTORS
+PitchRow weighedSound(const SoundColumns& columns, const std::array<float, soundFeatureCount>& weights) {
+    return weighed(weights, [&](std::size_t feature) { return columns[feature].data(); });
+}
+
+EARWRIGHT_WIDE_VECTORS
 PitchRow weighedSound(const SpanLevels& heard, const std::array<float, soundFeatureCount>& weights) {
-    constexpr std::size_t wides = columnSize / wideSize;
     const Thirds thirds(heard);
-    Wide sums[wides]{};
-    for (std::size_t feature = 0; feature < soundFeatureCount; ++feature) {
-        const float* const column = thirds.column(feature);
-        for (std::size_t i = 0; i < wides; ++i) {
-            Wide numbers;
-            load(numbers, column + i * wideSize);
-            sums[i] += numbers * weights[feature];
-        }
-    }
-    std::array<float, columnSize> added;
-    for (std::size_t i = 0; i < wides; ++i)
-        store(added.data() + i * wideSize, sums[i]);
-    PitchRow row;
-    std::copy_n(added.begin(), pitchCount, row.log.begin());
-    return row;
+    return weighed(weights, [&](std::size_t feature) { return thirds.column(feature); });
 }
 
 FeatureTable<onsetFeatureCount> onsetFeatures(const LogBins& after, const LogBins& before, float usualLevel) {

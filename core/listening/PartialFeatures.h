@@ -56,6 +56,8 @@ using SoundColumns = std::array<std::array<float, columnSize>, soundFeatureCount
 
 SoundColumns soundColumns(const SpanLevels& levels);
 /// The sum of the columns, each by its weight: a number for each pitch.
+PitchRow weighedSound(const SoundColumns& columns, const std::array<float, soundFeatureCount>& weights);
+/// The same without making them.
 PitchRow weighedSound(const SpanLevels& levels, const std::array<float, soundFeatureCount>& weights);
 
 /// Features of the question "does a note begin here", from the 70 ms after and before a place, with the rise
