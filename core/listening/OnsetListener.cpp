@@ -60,18 +60,32 @@ OnsetTrack::Row rowOfSilence() {
     return row;
 }
 
-EARWRIGHT_WIDE_VECTORS
-OnsetTrack::Row rowOf(const FeatureTable<onsetFeatureCount>& features) {
+template <class Vector>
+EARWRIGHT_INLINE inline OnsetTrack::Row heardRow(const FeatureTable<onsetFeatureCount>& features) {
     OnsetTrack::Row row;
     for (std::size_t block = 0; block < pitchBlocks; ++block) {
         std::array<float, pitchBlock> answers;
-        onsetNetwork.of(blockOf(features, firstOfBlock(block)), answers);
+        onsetNetwork.of<Vector>(blockOf(features, firstOfBlock(block)), answers);
         std::copy(answers.begin(), answers.end(),
                   row.begin() + static_cast<std::ptrdiff_t>(firstOfBlock(block)));
     }
-    row[OnsetTrack::noOnset] = noOnsetNetwork(std::span(features[0]).last<fluxFeatureCount>());
+    row[OnsetTrack::noOnset] = noOnsetNetwork(std::span(features[0]).template last<fluxFeatureCount>());
     normaliseLog(row);
     return row;
+}
+
+EARWRIGHT_WIDE_VECTORS
+OnsetTrack::Row wideRow(const FeatureTable<onsetFeatureCount>& features) {
+    return heardRow<Wide>(features);
+}
+
+EARWRIGHT_WIDEST_VECTORS
+OnsetTrack::Row widestRow(const FeatureTable<onsetFeatureCount>& features) {
+    return heardRow<Widest>(features);
+}
+
+OnsetTrack::Row rowOf(const FeatureTable<onsetFeatureCount>& features) {
+    return hasWidestVectors() ? widestRow(features) : wideRow(features);
 }
 
 } // namespace

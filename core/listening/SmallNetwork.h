@@ -22,27 +22,18 @@ struct SmallNetwork {
     std::array<float, Inputs> direct;
     float bias;
 
-    /// What the units say to several inputs at once: one weight read serves them all, and none of their sums
-    /// has to wait for another.
-    template <std::size_t Rows>
+    /// What the units say to several inputs at once, as many units at a time as a vector holds: one weight
+    /// read serves all inputs, and none of their sums has to wait for another.
+    template <class Vector, std::size_t Rows>
     EARWRIGHT_INLINE void activeUnits(std::span<const std::array<float, Inputs>, Rows> x,
                                       std::array<std::array<float, Units>, Rows>& active) const {
         static_assert(Units % wideSize == 0);
-        for (std::size_t k = 0; k < Units; k += wideSize) {
-            Wide sums[Rows];
-            for (std::size_t row = 0; row < Rows; ++row)
-                load(sums[row], &hiddenBias[k]);
-            for (std::size_t i = 0; i < Inputs; ++i) {
-                Wide weights;
-                load(weights, &hidden[i][k]);
-                for (std::size_t row = 0; row < Rows; ++row)
-                    sums[row] += weights * x[row][i];
-            }
-            for (std::size_t row = 0; row < Rows; ++row) {
-                const Wide rectified = sums[row] > 0 ? sums[row] : Wide{};
-                store(&active[row][k], rectified);
-            }
-        }
+        constexpr std::size_t atOnce = sizeof(Vector) / sizeof(float);
+        constexpr std::size_t whole = Units / atOnce * atOnce;
+        for (std::size_t first = 0; first < whole; first += atOnce)
+            unitsFrom<Vector>(first, x, active);
+        for (std::size_t first = whole; first < Units; first += wideSize)
+            unitsFrom<Wide>(first, x, active);
     }
 
     /// The answers for inputs whose active units are known.
@@ -55,11 +46,11 @@ struct SmallNetwork {
     }
 
     /// The answers for several inputs at once.
-    template <std::size_t Rows>
+    template <class Vector, std::size_t Rows>
     EARWRIGHT_INLINE void of(std::span<const std::array<float, Inputs>, Rows> x,
                              std::array<float, Rows>& y) const {
         std::array<std::array<float, Units>, Rows> active;
-        activeUnits(x, active);
+        activeUnits<Vector>(x, active);
         from(active, x, y);
     }
 
@@ -78,6 +69,24 @@ struct SmallNetwork {
     }
 
 private:
+    template <class Vector, std::size_t Rows>
+    EARWRIGHT_INLINE void unitsFrom(std::size_t first, std::span<const std::array<float, Inputs>, Rows> x,
+                                    std::array<std::array<float, Units>, Rows>& active) const {
+        Vector sums[Rows];
+        for (Vector& sum : sums)
+            load(sum, &hiddenBias[first]);
+        for (std::size_t i = 0; i < Inputs; ++i) {
+            Vector weights;
+            load(weights, &hidden[i][first]);
+            for (std::size_t row = 0; row < Rows; ++row)
+                sums[row] += weights * x[row][i];
+        }
+        for (std::size_t row = 0; row < Rows; ++row) {
+            const Vector rectified = sums[row] > 0 ? sums[row] : Vector{};
+            store(&active[row][first], rectified);
+        }
+    }
+
     /// Eight sums side by side, added up at the end.
     template <std::size_t Size>
     EARWRIGHT_INLINE static float dot(const std::array<float, Size>& a, const std::array<float, Size>& b) {

@@ -40,24 +40,23 @@ tellOf(const SpanNetwork& network,
         store(tells[pitch].data(), sums[pitch]);
 }
 
-} // namespace
-
-EARWRIGHT_WIDE_VECTORS
-PitchRow SpanNetwork::operator()(const FeatureTable<spanFeatureCount>& features) const {
+template <class Vector>
+EARWRIGHT_INLINE inline PitchRow scoresOf(const SpanNetwork& network,
+                                          const FeatureTable<spanFeatureCount>& features) {
     PitchRow scores;
-    std::array<std::array<float, heardFromEach>, pitchCount + 2 * margin> heard{};
+    std::array<std::array<float, SpanNetwork::heardFromEach>, pitchCount + 2 * margin> heard{};
     for (std::size_t block = 0; block < pitchBlocks; ++block) {
         const std::size_t first = firstOfBlock(block);
         const auto inputs = blockOf(features, first);
-        std::array<std::array<float, units>, pitchBlock> active;
+        std::array<std::array<float, SpanNetwork::units>, pitchBlock> active;
         std::array<float, pitchBlock> answers;
         std::array<std::array<float, wideSize>, pitchBlock> tells;
-        alone.activeUnits(inputs, active);
-        alone.from(active, inputs, answers);
-        tellOf(*this, active, tells);
+        network.alone.activeUnits<Vector>(inputs, active);
+        network.alone.from(active, inputs, answers);
+        tellOf(network, active, tells);
         for (std::size_t i = 0; i < pitchBlock; ++i) {
             scores[first + i] = answers[i];
-            std::copy_n(tells[i].begin(), numbersTold, heard[first + i + margin].begin());
+            std::copy_n(tells[i].begin(), SpanNetwork::numbersTold, heard[first + i + margin].begin());
         }
     }
     PitchRow probabilities = scores;
@@ -68,21 +67,37 @@ PitchRow SpanNetwork::operator()(const FeatureTable<spanFeatureCount>& features)
     const PitchRow alones = scores;
     for (std::size_t block = 0; block < pitchBlocks; ++block) {
         const std::size_t first = firstOfBlock(block);
-        using Row = std::array<float, relatives.size() * heardFromEach>;
+        using Row = std::array<float, SpanNetwork::relatives.size() * SpanNetwork::heardFromEach>;
         std::array<Row, pitchBlock> inputs;
         std::array<float, pitchBlock> answers;
         for (std::size_t i = 0; i < pitchBlock; ++i) {
             auto next = inputs[i].begin();
-            for (const int relative : relatives) {
+            for (const int relative : SpanNetwork::relatives) {
                 const auto other = static_cast<std::size_t>(static_cast<int>(first + i + margin) + relative);
                 next = std::copy(heard[other].begin(), heard[other].end(), next);
             }
         }
-        among.of(std::span<const Row, pitchBlock>(inputs), answers);
+        network.among.of<Vector>(std::span<const Row, pitchBlock>(inputs), answers);
         for (std::size_t i = 0; i < pitchBlock; ++i)
             scores[first + i] = alones[first + i] + answers[i];
     }
     return scores;
+}
+
+EARWRIGHT_WIDE_VECTORS
+PitchRow wideScores(const SpanNetwork& network, const FeatureTable<spanFeatureCount>& features) {
+    return scoresOf<Wide>(network, features);
+}
+
+EARWRIGHT_WIDEST_VECTORS
+PitchRow widestScores(const SpanNetwork& network, const FeatureTable<spanFeatureCount>& features) {
+    return scoresOf<Widest>(network, features);
+}
+
+} // namespace
+
+PitchRow SpanNetwork::operator()(const FeatureTable<spanFeatureCount>& features) const {
+    return hasWidestVectors() ? widestScores(*this, features) : wideScores(*this, features);
 }
 
 } // namespace earwright

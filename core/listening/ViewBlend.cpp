@@ -1,10 +1,22 @@
 #include "core/listening/ViewBlend.h"
 
+#include "core/listening/WideVectors.h"
+
 #include <algorithm>
 #include <cmath>
 #include <utility>
 
 namespace earwright {
+
+namespace {
+
+EARWRIGHT_WIDE_VECTORS
+void add(const OnsetTrack::Row& row, float weight, OnsetTrack::Row& sum) {
+    for (std::size_t i = 0; i < sum.size(); ++i)
+        sum[i] += weight * row[i];
+}
+
+} // namespace
 
 ViewBlend::ViewBlend(std::vector<double> sureness) {
     constexpr double sharpness = 12;
@@ -72,8 +84,7 @@ OnsetTrack ViewBlend::onsets(const PassageEvidence& evidence) const {
     std::vector<OnsetTrack::Row> rows(first.size());
     for (std::size_t place = 0; place < rows.size(); ++place) {
         for (std::size_t view = 0; view < weights.size(); ++view)
-            for (std::size_t i = 0; matters(view) && i < rows[place].size(); ++i)
-                rows[place][i] += weights[view] * evidence.onsets(view)[place][i];
+            if (matters(view)) add(evidence.onsets(view)[place], weights[view], rows[place]);
         normaliseLog(rows[place]);
     }
     return OnsetTrack(first.isEmpty() ? Seconds(0) : first.timeOf(0), first.step(), std::move(rows));

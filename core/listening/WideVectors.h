@@ -11,9 +11,13 @@
 #if defined(__x86_64__) && defined(__GNUC__) && !defined(__clang__) && !defined(__SANITIZE_ADDRESS__) &&     \
     !defined(__SANITIZE_THREAD__)
 #define EARWRIGHT_WIDE_VECTORS [[gnu::target_clones("default", "arch=x86-64-v3")]]
+#define EARWRIGHT_WIDEST_VECTORS [[gnu::target("arch=x86-64-v4")]]
+#define EARWRIGHT_HAS_WIDEST_VECTORS __builtin_cpu_supports("x86-64-v4")
 #define EARWRIGHT_INLINE [[gnu::always_inline]]
 #else
 #define EARWRIGHT_WIDE_VECTORS
+#define EARWRIGHT_WIDEST_VECTORS
+#define EARWRIGHT_HAS_WIDEST_VECTORS false
 #define EARWRIGHT_INLINE
 #endif
 
@@ -24,12 +28,24 @@ namespace earwright {
 using Wide [[gnu::vector_size(32)]] = float;
 inline constexpr std::size_t wideSize = sizeof(Wide) / sizeof(float);
 
+/// Sixteen, for functions that are compiled for machines with AVX-512 (EARWRIGHT_WIDEST_VECTORS) and called
+/// only there. Any other machine is many times slower with them than with eight.
+using Widest [[gnu::vector_size(64)]] = float;
+
+/// Whether functions for the widest vectors may be called.
+inline bool hasWidestVectors() {
+    static const bool has = EARWRIGHT_HAS_WIDEST_VECTORS;
+    return has;
+}
+
 /// They go by reference: how they are passed by value differs between machines.
-EARWRIGHT_INLINE inline void load(Wide& to, const float* from) {
+template <class Vector>
+EARWRIGHT_INLINE inline void load(Vector& to, const float* from) {
     std::memcpy(&to, from, sizeof to);
 }
 
-EARWRIGHT_INLINE inline void store(float* to, const Wide& from) {
+template <class Vector>
+EARWRIGHT_INLINE inline void store(float* to, const Vector& from) {
     std::memcpy(to, &from, sizeof from);
 }
 
