@@ -1,5 +1,6 @@
 #include "core/engraving/PageBars.h"
 
+#include "core/engraving/BarGroups.h"
 #include "core/engraving/TupletCells.h"
 #include "core/engraving/ValueReach.h"
 #include "core/time/BeatRatio.h"
@@ -25,6 +26,7 @@ public:
                 {bar.begin, bar.end, NoteValue{0, false, {}}, {}, false, false, false, false});
             return;
         }
+        bar.groupEnds = barGroupEnds(meter, stretches);
         const TupletCells cells(meter, bar.ownBeats(bar.begin), stretches);
         for (const BarStretch& stretch : stretches)
             cutAtTuplets(stretch, cells);
@@ -87,20 +89,16 @@ private:
     void cutPlain(const BarStretch& stretch, Beats from, const Beats& to) {
         while (from < to)
             from = addLongest(stretch, from,
-                              stretch.event ? noteReach(meter, from, to) : restReach(meter, from, to));
+                              stretch.event ? noteReach(meter, bar.groupEnds, from, to)
+                                            : restReach(meter, bar.groupEnds, from, to));
     }
 
     /// Adds the longest single value that fits; returns where it ends.
     Beats addLongest(const BarStretch& stretch, const Beats& from, const Beats& to) {
-        const Beats room = to - from;
-        for (int denominator = 1; denominator <= 1024; denominator *= 2)
-            for (const bool dotted : {true, false}) {
-                const Beats length = Beats(meter.beatUnit, denominator) * (dotted ? 3 : 2) / 2;
-                if (length > room) continue;
-                add(stretch, from, from + length, {denominator, dotted, {}});
-                return from + length;
-            }
-        return to;
+        const auto value = longestValue(meter, to - from);
+        if (!value) return to;
+        add(stretch, from, from + value->length, {value->denominator, value->dotted, {}});
+        return from + value->length;
     }
 
     void add(const BarStretch& stretch, const Beats& ownFrom, const Beats& ownTo, const NoteValue& value) {

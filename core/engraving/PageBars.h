@@ -52,6 +52,9 @@ struct PageBar {
     Beats start;
     /// The unit that all places are counted in: the first meter's.
     int countedUnit = 4;
+    /// Of the groups that its values and beams show, in its own beats from its start; empty where its meter
+    /// shows them (BarGroups.h).
+    std::vector<std::int64_t> groupEnds{};
 
     /// A place in beats of the bar's own meter, from its start.
     Beats ownBeats(const Beats& place) const { return (place - start) * meter.beatUnit / countedUnit; }

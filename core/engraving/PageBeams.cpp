@@ -16,10 +16,15 @@ int beamCount(const PagePiece& piece) {
 }
 
 /// The group of notes under one beam that a place of the bar belongs to. Eighths that go neither in quarters
-/// nor in threes are joined two by two, an odd one with the last two: 7/8 is 2 + 2 + 3 (common practice).
-std::int64_t groupAt(const Meter& meter, const Beats& ownBeats) {
+/// nor in threes are joined as the bar is divided (BarGroups.h), or two by two.
+std::int64_t groupAt(const PageBar& bar, const Beats& ownBeats) {
+    const Meter& meter = bar.meter;
     const std::int64_t pulse = pulseBeats(meter);
     if (meter.beatUnit < 8 || pulse > 1) return (ownBeats / pulse).floor();
+    const auto& ends = bar.groupEnds;
+    if (!ends.empty())
+        return std::count_if(ends.begin(), ends.end(),
+                             [&](std::int64_t end) { return Beats(end) <= ownBeats; });
     const std::int64_t pairs = std::max(1, meter.beatsPerBar / 2);
     return std::min((ownBeats / 2).floor(), pairs - 1);
 }
@@ -45,7 +50,7 @@ std::vector<std::int64_t> groupsOf(const PageBar& bar) {
     std::vector<std::int64_t> groups;
     bool isInTuplet = false;
     for (const PagePiece& piece : bar.pieces) {
-        groups.push_back(isInTuplet ? groups.back() : groupAt(bar.meter, bar.ownBeats(piece.begin)));
+        groups.push_back(isInTuplet ? groups.back() : groupAt(bar, bar.ownBeats(piece.begin)));
         isInTuplet = piece.value.tuplet && !piece.endsTuplet;
     }
     joinHalfBars(bar, groups);

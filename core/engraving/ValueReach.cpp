@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <bit>
+#include <iterator>
 
 namespace earwright {
 
@@ -52,9 +53,8 @@ Beats compoundRestReach(const Meter& meter, std::int64_t pulse, const Beats& fro
     return startsHalf && to - from >= Beats(2 * pulse) ? from + Beats(2 * pulse) : std::min(to, beatEnd);
 }
 
-} // namespace
-
-Beats noteReach(const Meter& meter, const Beats& from, const Beats& to) {
+/// Of a bar, or of a group of beats, by itself.
+Beats noteReachAlone(const Meter& meter, const Beats& from, const Beats& to) {
     if (const std::int64_t pulse = pulseBeats(meter); pulse > 1) return compoundNoteReach(pulse, from, to);
     if (!isWhole(from)) return std::min(to, syncopationReach(meter, from, to));
     if (to - from > Beats(1) && !isWhole(to * 2)) return Beats(to.floor());
@@ -63,13 +63,71 @@ Beats noteReach(const Meter& meter, const Beats& from, const Beats& to) {
     return std::min(to, nextMultiple(from, half));
 }
 
-Beats restReach(const Meter& meter, const Beats& from, const Beats& to) {
+Beats restReachAlone(const Meter& meter, const Beats& from, const Beats& to) {
     if (const std::int64_t pulse = pulseBeats(meter); pulse > 1)
         return compoundRestReach(meter, pulse, from, to);
     if (!isWhole(from)) return std::min(to, from + Beats(1, from.denominator()));
     const bool startsHalf = meter.beatsPerBar % 3 != 0 && isWhole(from / 2);
     if (startsHalf && to - from >= Beats(2)) return from + Beats(2);
     return std::min(to, from + Beats(1));
+}
+
+/// Beats [begin, end) of a bar.
+struct BeatGroup {
+    std::int64_t begin;
+    std::int64_t end;
+
+    Meter asMeter(const Meter& bar) const { return {static_cast<int>(end - begin), bar.beatUnit}; }
+};
+
+BeatGroup groupAt(const std::vector<std::int64_t>& ends, const Beats& place) {
+    const auto end = std::find_if(ends.begin(), ends.end(), [&](std::int64_t e) { return place < Beats(e); });
+    return {end == ends.begin() ? 0 : *std::prev(end), *end};
+}
+
+/// The end of as many whole groups as one value fills; nothing where it fills none.
+std::optional<Beats> wholeGroups(const Meter& meter, const std::vector<std::int64_t>& ends, const Beats& from,
+                                 const Beats& to) {
+    std::optional<Beats> reach;
+    for (const std::int64_t end : ends) {
+        const Beats length = Beats(end) - from;
+        if (Beats(end) > to || length <= Beats(0)) continue;
+        if (const auto value = longestValue(meter, length); value && value->length == length)
+            reach = Beats(end);
+    }
+    return reach;
+}
+
+} // namespace
+
+std::optional<PlainValue> longestValue(const Meter& meter, const Beats& room) {
+    for (int denominator = 1; denominator <= 1024; denominator *= 2)
+        for (const bool dotted : {true, false}) {
+            const Beats length = Beats(meter.beatUnit, denominator) * (dotted ? 3 : 2) / 2;
+            if (length <= room) return PlainValue{denominator, dotted, length};
+        }
+    return std::nullopt;
+}
+
+Beats noteReach(const Meter& meter, const std::vector<std::int64_t>& groupEnds, const Beats& from,
+                const Beats& to) {
+    if (groupEnds.empty()) return noteReachAlone(meter, from, to);
+    const BeatGroup group = groupAt(groupEnds, from);
+    const Beats begin(group.begin);
+    if (from == begin)
+        if (const auto reach = wholeGroups(meter, groupEnds, from, to)) return *reach;
+    const Beats end = std::min(to, Beats(group.end));
+    return begin + noteReachAlone(group.asMeter(meter), from - begin, end - begin);
+}
+
+Beats restReach(const Meter& meter, const std::vector<std::int64_t>& groupEnds, const Beats& from,
+                const Beats& to) {
+    if (groupEnds.empty()) return restReachAlone(meter, from, to);
+    const BeatGroup group = groupAt(groupEnds, from);
+    const Beats end = std::min(to, Beats(group.end));
+    if (meter.beatUnit < 8) return restReachAlone(meter, from, end);
+    const Beats begin(group.begin);
+    return begin + restReachAlone(group.asMeter(meter), from - begin, end - begin);
 }
 
 } // namespace earwright

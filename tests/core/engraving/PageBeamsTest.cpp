@@ -107,6 +107,14 @@ TEST(PageBeams, JoinsOddNumbersOfEighthsInTwosAndALastThree) {
     EXPECT_EQ(five, (std::vector<Words>{{"begin"}, {"end"}, {"begin"}, {"continue"}, {"end"}}));
 }
 
+// A dotted quarter and four eighths are 3 + 2 + 2.
+TEST(PageBeams, JoinOddNumbersOfEighthsAsTheLongNotesOfTheirBarDivideIt) {
+    const auto seven = beamsOf({Beats(3), Beats(1), Beats(1), Beats(1), Beats(1)}, {7, 8});
+    EXPECT_EQ(seven, (std::vector<Words>{{}, {"begin"}, {"end"}, {"begin"}, {"end"}}));
+    const auto eight = beamsOf({Beats(3), Beats(1), Beats(1), Beats(1), Beats(2)}, {8, 8});
+    EXPECT_EQ(eight, (std::vector<Words>{{}, {"begin"}, {"continue"}, {"end"}, {}}));
+}
+
 // Gould, "Behind Bars", from memory: of thirty-seconds each eighth has its own inner beams.
 TEST(PageBeams, ShowTheEighthsOfThirtySeconds) {
     std::vector<Beats> lengths(8, Beats(1, 8));

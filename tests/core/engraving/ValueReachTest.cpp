@@ -88,6 +88,44 @@ TEST(ValueReach, FillsTheBeatAndThenTheHalfBarWithRests) {
     EXPECT_EQ(bar({2, -12}, {7, 4}), "4 r4 r2 r2 r4");
 }
 
+// Gould, "Behind Bars", from memory: long notes of irregular meters are tied so that the division of the bar
+// is seen. 5/4 as three and two, 7/4 as four and three, eighths in twos and a last three are the usual ones
+// (common practice).
+TEST(ValueReach, ShowsHowABarOfFiveOrSevenIsDivided) {
+    EXPECT_EQ(bar({7}, {7, 8}), "2~ 4.");
+    EXPECT_EQ(bar({5}, {5, 8}), "4~ 4.");
+    EXPECT_EQ(bar({8}, {8, 8}), "1");
+    EXPECT_EQ(bar({11}, {11, 8}), "1~ 4.");
+    EXPECT_EQ(bar({9}, {9, 8}), "2.~ 4.");
+    EXPECT_EQ(bar({10}, {5, 4}), "2.~ 2");
+    EXPECT_EQ(bar({12}, {6, 4}), "1.");
+    EXPECT_EQ(bar({14}, {7, 4}), "1~ 2.");
+    EXPECT_EQ(bar({2, 8, 2}, {6, 4}), "4 2~ 2 4") << "the middle of six";
+    EXPECT_EQ(bar({4, 6, 4}, {7, 4}), "2 2~ 4 2");
+    EXPECT_EQ(bar({-7}, {7, 8}), "r0") << "a bar's rest";
+}
+
+// Whoever writes 3 + 2 + 2 or 2 + 3 does it by the notes that begin there.
+TEST(ValueReach, DividesABarAsItsNotesDo) {
+    EXPECT_EQ(bar({3, 2, 2}, {7, 8}), "4. 4 4");
+    EXPECT_EQ(bar({2, 3, 2}, {7, 8}), "4 4. 4");
+    EXPECT_EQ(bar({3, 4}, {7, 8}), "4. 2");
+    EXPECT_EQ(bar({3, 2}, {5, 8}), "4. 4");
+    EXPECT_EQ(bar({3, 3, 2}, {8, 8}), "4. 4. 4");
+    EXPECT_EQ(bar({4, 6}, {5, 4}), "2 2.");
+    EXPECT_EQ(bar({4, 4, 2}, {5, 4}), "2 2 4");
+    EXPECT_EQ(bar({6, 8}, {7, 4}), "2. 1");
+}
+
+// In a group of two the syncopations of a bar of two, in one of three any place of it, as in 6/8.
+TEST(ValueReach, WritesAGroupOfEighthsAsABarOfItsOwn) {
+    EXPECT_EQ(drawn({Beats(1, 2), Beats(1), Beats(1, 2), Beats(5)}, {7, 8}), "16 8 16 4~ 4.");
+    EXPECT_EQ(bar({2, 2, 1, 2}, {7, 8}), "4 4 8 4");
+    EXPECT_EQ(bar({2, -5}, {7, 8}), "4 r4 r4.");
+    EXPECT_EQ(bar({-4, 1, -2}, {7, 8}), "r4 r4 8 r8 r8");
+    EXPECT_EQ(bar({-1, 6}, {7, 8}), "r8 4~ 2");
+}
+
 TEST(ValueReach, GivesEachBeatOfACompoundMeterARestAndHalfATwelveOne) {
     EXPECT_EQ(bar({3, -6}, {9, 8}), "4. r4. r4.");
     EXPECT_EQ(bar({6, -6}, {12, 8}), "2. r2.");
