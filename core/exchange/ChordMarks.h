@@ -5,9 +5,10 @@
 
 namespace earwright {
 
-/// Accent, staccato and tenuto, turn, mordent, vibrato, and a trill by as many semitones stand over a chord
-/// as a whole: the first note of it has them. (What slides, falls and bends is "attached to a single note" in
-/// MusicXML 4.0, and stands there.) A ghosted note has no accent, whatever its chord has.
+/// Accent, staccato and tenuto, turn, mordent, vibrato, and a trill by as many semitones, or of each note to
+/// the next one of the key, stand over a chord as a whole: the first note of it has them. (What slides, falls
+/// and bends is "attached to a single note" in MusicXML 4.0, and stands there.) A ghosted note has no accent,
+/// whatever its chord has.
 
 /// Whether what the first note of a chord has holds for the other as well.
 bool sharesMarks(const Phrasing& first, const Phrasing& other);

@@ -91,10 +91,12 @@ void MusicXmlLine::addSounding(pugi::xml_node note, const MusicXmlPlace& place) 
     }
     MusicXmlReadNote read{note, pitch.midi - place.transposition.semitones, place.key};
     Phrasing phrasing = musicXmlPhrasing(read);
-    if (isChord)
-        takeMarksOfChord(phrasing, note, marksOfChord);
-    else
+    if (isChord) {
+        takeMarksOfChord(phrasing, read, marksOfChord, firstOfChord);
+    } else {
         marksOfChord = phrasing;
+        firstOfChord = note;
+    }
     const auto open = tied.find(pitch.midi);
     std::size_t index = notes.size();
     if (isTied(note, "stop") && open != tied.end() && notes[open->second].end == place.begin) {

@@ -49,7 +49,8 @@ private:
     /// By number.
     std::set<std::string> openSlurs;
     std::set<std::string> slursOfGraces;
-    /// How the first of the notes that begin together is played.
+    /// The first of the notes that begin together, and how it is played.
+    pugi::xml_node firstOfChord;
     Phrasing marksOfChord;
     /// Whether the notes that begin together stand under a slur that began before.
     bool areUnderSlur = false;

@@ -36,7 +36,8 @@ std::optional<int> upperAlter(const PitchName& name, int semitones) {
 /// The trill's step is said for those who play it, the accidental of its upper note for those who read it.
 void addTrill(Group& ornaments, int semitones, const TrillPlace& place) {
     pugi::xml_node mark = ornaments.add("trill-mark");
-    if (semitones <= 2) mark.append_attribute("trill-step") = semitones == 1 ? "half" : "whole";
+    if (semitones <= 2 && !place.isByKey)
+        mark.append_attribute("trill-step") = semitones == 1 ? "half" : "whole";
     const Step above = static_cast<Step>((static_cast<int>(place.name.step) + 1) % 7);
     const auto alter = upperAlter(place.name, semitones);
     // Of a wider one nothing but the accidental tells how far it goes.
@@ -110,6 +111,11 @@ const char* accidentalName(int alter) {
     static constexpr std::array<const char*, 6> names{"flat-flat", "flat",         "natural",
                                                       "sharp",     "double-sharp", "triple-sharp"};
     return names[static_cast<std::size_t>(alter + 2)];
+}
+
+bool goesByKey(int semitones, const TrillPlace& place) {
+    const Step above = static_cast<Step>((static_cast<int>(place.name.step) + 1) % 7);
+    return upperAlter(place.name, semitones) == place.key.alterOf(above);
 }
 
 void addPhrasing(pugi::xml_node notations, const PagePiece& piece, const Phrasing& phrasing,

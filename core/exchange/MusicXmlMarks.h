@@ -29,7 +29,12 @@ struct TrillPlace {
     PitchName name;
     KeySignature key;
     int standing = 0;
+    /// Other notes of the chord have the trill as well, each up to the next note of the key.
+    bool isByKey = false;
 };
+
+/// Whether a trill of so many semitones goes to the next note of the key.
+bool goesByKey(int semitones, const TrillPlace& place);
 
 /// Ornaments, articulations, bends and let-ring ties, each at the piece of the note where it belongs: signs
 /// of the beginning at the first, of the end at the last. MusicXML 4.0 has scoop, plop, doit and

@@ -227,11 +227,11 @@ void MusicXmlNotes::addAccidental(pugi::xml_node note, const ReadPitch& pitch, b
     if (!isGhosted) accidental.append_attribute("parentheses") = "yes";
 }
 
-TrillPlace MusicXmlNotes::trillPlaceOf(const Note& written) const {
+TrillPlace MusicXmlNotes::trillPlaceOf(const Note& written, bool isByKey) const {
     const ReadPitch main = names.of(written);
     const int letter = static_cast<int>(main.name.step) + 1;
     const ReadPitch upper{{static_cast<Step>(letter % 7), 0}, main.octave + letter / 7};
-    return {main.name, key, accidentals.standingAt(upper)};
+    return {main.name, key, accidentals.standingAt(upper), isByKey};
 }
 
 void MusicXmlNotes::addStringPlace(pugi::xml_node notations, const Note& written, int semitonesUp) const {
@@ -271,9 +271,24 @@ bool MusicXmlNotes::slurBegins(std::size_t event) const {
     return !isUnderSlur(event) && isUnderSlur(event + 1);
 }
 
+/// One trill over notes that have different steps above them.
+bool MusicXmlNotes::sharesTrillByKey(std::size_t event) const {
+    const std::vector<Note>& together = line[event].notes;
+    const auto byKey = [this](const Note& note) {
+        return note.phrasing.trill && goesByKey(*note.phrasing.trill, trillPlaceOf(note));
+    };
+    const auto another = [&](const Note& note) {
+        return note.phrasing.trill != together.front().phrasing.trill;
+    };
+    return std::any_of(together.begin(), together.end(), another) &&
+           std::all_of(together.begin(), together.end(), byKey);
+}
+
 bool MusicXmlNotes::sharesMarksOfChord(std::size_t event, std::size_t index) const {
     const std::vector<Note>& together = line[event].notes;
-    return sharesMarks(together.front().phrasing, together[index].phrasing);
+    Phrasing other = together[index].phrasing;
+    if (sharesTrillByKey(event)) other.trill = together.front().phrasing.trill;
+    return sharesMarks(together.front().phrasing, other);
 }
 
 Phrasing MusicXmlNotes::shownPhrasing(std::size_t event, std::size_t index) const {
@@ -348,7 +363,8 @@ void MusicXmlNotes::addNotations(pugi::xml_node note, const PagePiece& piece, st
     if (isTablature)
         addTabPhrasing(notations, piece, phrasing);
     else
-        addPhrasing(notations, piece, shownPhrasing(*piece.event, index), trillPlaceOf(written));
+        addPhrasing(notations, piece, shownPhrasing(*piece.event, index),
+                    trillPlaceOf(written, sharesTrillByKey(*piece.event)));
     // A tied note of tablature without its place is drawn anywhere by others.
     if (!piece.tiedFromBefore || isTablature) addStringPlace(notations, written);
     addJoins(notations, piece, index);

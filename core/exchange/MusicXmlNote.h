@@ -53,7 +53,7 @@ private:
                  const std::vector<std::string>& beams);
     static void addPitch(pugi::xml_node note, const ReadPitch& pitch);
     void addAccidental(pugi::xml_node note, const ReadPitch& pitch, bool isTied, bool isGhosted);
-    TrillPlace trillPlaceOf(const Note& written) const;
+    TrillPlace trillPlaceOf(const Note& written, bool isByKey = false) const;
     void addStringPlace(pugi::xml_node notations, const Note& written, int semitonesUp = 0) const;
     void addDegree(pugi::xml_node note, const Note& written) const;
     void addNotations(pugi::xml_node note, const PagePiece& piece, std::size_t index);
@@ -63,6 +63,7 @@ private:
     bool showsGraces(const PageNotes& event) const;
     /// A tablature has no place for it.
     bool isHidden(const PagePiece& piece) const;
+    bool sharesTrillByKey(std::size_t event) const;
     /// Of a note of a double stop: those of the first one hold for it, too.
     bool sharesMarksOfChord(std::size_t event, std::size_t index) const;
     /// What stands at the note itself.

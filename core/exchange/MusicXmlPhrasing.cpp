@@ -53,24 +53,40 @@ std::optional<int> alterNamed(std::string_view accidental) {
     return std::nullopt;
 }
 
-/// Semitones up to the trill's other note.
-int trillOf(pugi::xml_node mark, const MusicXmlReadNote& read) {
+/// How far a trill goes whatever note it stands at; nothing where that is for the key to say.
+std::optional<int> stepSaidBy(pugi::xml_node trill) {
+    const std::string_view step = trill.attribute("trill-step").value();
+    if (step == "half") return 1;
+    if (step == "whole") return 2;
+    return std::nullopt;
+}
+
+/// Semitones up to the letter above with this accidental, or as the key has it.
+int trillUpTo(std::optional<int> alter, const MusicXmlReadNote& read) {
     constexpr int widest = 4;
     static constexpr std::string_view letters = "CDEFGAB";
-    const std::string_view step = mark.attribute("trill-step").value();
     const std::size_t letter = letters.find(read.note.child("pitch").child_value("step"));
     if (letter == std::string_view::npos) return 2;
     const Step above = static_cast<Step>((letter + 1) % 7);
-    const auto upTo = [&](int alter) {
-        const int upper = PitchName{above, 0}.pitchClass() + alter;
-        return std::clamp(((upper - read.midi) % 12 + 12) % 12, 1, widest);
-    };
+    const int upper = PitchName{above, 0}.pitchClass() + alter.value_or(read.key.alterOf(above));
+    return std::clamp(((upper - read.midi) % 12 + 12) % 12, 1, widest);
+}
+
+/// Semitones up to the trill's other note.
+int trillOf(pugi::xml_node mark, const MusicXmlReadNote& read) {
     const pugi::xml_node sign = mark.next_sibling();
     const bool hasSign = std::string_view(sign.name()) == "accidental-mark";
-    if (const auto alter = hasSign ? alterNamed(sign.child_value()) : std::nullopt) return upTo(*alter);
-    if (step == "half") return 1;
-    if (step == "whole") return 2;
-    return upTo(read.key.alterOf(above));
+    if (const auto alter = hasSign ? alterNamed(sign.child_value()) : std::nullopt)
+        return trillUpTo(alter, read);
+    if (const auto step = stepSaidBy(mark)) return *step;
+    return trillUpTo(std::nullopt, read);
+}
+
+pugi::xml_node trillAt(pugi::xml_node note) {
+    for (const pugi::xml_node notations : note.children("notations"))
+        for (const pugi::xml_node ornaments : notations.children("ornaments"))
+            if (const pugi::xml_node trill = ornaments.child("trill-mark")) return trill;
+    return {};
 }
 
 void readOrnaments(pugi::xml_node ornaments, const MusicXmlReadNote& read, Phrasing& phrasing) {
@@ -133,11 +149,16 @@ Phrasing musicXmlPhrasing(const MusicXmlReadNote& read) {
     return phrasing;
 }
 
-void takeMarksOfChord(Phrasing& phrasing, pugi::xml_node note, const Phrasing& first) {
-    for (const pugi::xml_node notations : note.children("notations"))
+void takeMarksOfChord(Phrasing& phrasing, const MusicXmlReadNote& read, Phrasing first,
+                      pugi::xml_node firstNote) {
+    for (const pugi::xml_node notations : read.note.children("notations"))
         for (const pugi::xml_node technical : notations.children("technical"))
             for (const pugi::xml_node word : technical.children("other-technical"))
                 if (std::string_view(word.child_value()) == ownSignsWord) return;
+    if (first.trill) {
+        const auto step = stepSaidBy(trillAt(firstNote));
+        first.trill = step ? *step : trillUpTo(std::nullopt, read);
+    }
     phrasing = withShared(first, std::move(phrasing));
 }
 

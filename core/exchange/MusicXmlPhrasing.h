@@ -24,8 +24,11 @@ Phrasing musicXmlPhrasing(const MusicXmlReadNote& read);
 /// Under a slur that began before: slurred, or picked where the note says so by a stroke or a word.
 void putUnderSlur(Phrasing& phrasing, pugi::xml_node note);
 
-/// Of a note of a chord: what the first one has as well, unless the note says that it has signs of its own.
-void takeMarksOfChord(Phrasing& phrasing, pugi::xml_node note, const Phrasing& first);
+/// Of a note of a chord: what the first one has as well, unless the note says that it has signs of its own. A
+/// trill over the chord takes each of its notes as far as its step says, else to the next note of the key;
+/// its accidental names the first one's upper note.
+void takeMarksOfChord(Phrasing& phrasing, const MusicXmlReadNote& read, Phrasing first,
+                      pugi::xml_node firstNote);
 
 /// Adds what a tied-on piece says of the note's end.
 void addEndOf(Phrasing& phrasing, const Phrasing& later);

@@ -59,6 +59,22 @@ TEST(ChordMarks, OfBothNotesStandOnce) {
     expectToComeBack(study);
 }
 
+// In C major D lies a whole tone over C and F a half one over E.
+TEST(ChordMarks, ATrillOfBothToTheNextNoteOfTheKeyStandsOnce) {
+    Phrasing lower;
+    Phrasing upper;
+    lower.trill = 2;
+    upper.trill = 1;
+    const Study byKey = doubleStop(lower, upper);
+    EXPECT_EQ(countOf("<trill-mark", textOf(byKey)), 1u);
+    EXPECT_EQ(countOf(ownSignsWord, textOf(byKey)), 0u);
+    expectToComeBack(byKey);
+    std::swap(lower, upper);
+    const Study otherwise = doubleStop(lower, upper);
+    EXPECT_EQ(countOf("<trill-mark", textOf(otherwise)), 2u) << "D flat and F sharp";
+    expectToComeBack(otherwise);
+}
+
 // "The falloff element is an indeterminate slide attached to a single note", and so are scoop, plop and doit
 // (MusicXML 4.0).
 TEST(ChordMarks, ThatBelongToASingleNoteStandAtEach) {
