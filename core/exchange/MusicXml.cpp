@@ -107,10 +107,11 @@ private:
         addLeftBarline(measure, study.page.repeats, bar.number);
         addAttributes(measure, bar, &bar == &bars.front() ? nullptr : &bar - 1);
         notes.startBar(keyOf(bar));
-        const auto beams = pageBeams(bar);
+        const PageBar shown = notes.shown(bar);
+        const auto beams = pageBeams(shown);
         const auto inDivisions = [this](const Beats& length) { return notes.duration(length); };
-        for (std::size_t i = 0; i < bar.pieces.size(); ++i) {
-            const PagePiece& piece = bar.pieces[i];
+        for (std::size_t i = 0; i < shown.pieces.size(); ++i) {
+            const PagePiece& piece = shown.pieces[i];
             if (!isTablature) directions.addBefore(measure, {piece.begin, piece.end}, inDivisions);
             notes.add(measure, piece, beams[i]);
             if (!isTablature) directions.addBehind(measure, piece.end);

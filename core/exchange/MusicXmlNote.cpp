@@ -117,7 +117,7 @@ std::int64_t MusicXmlNotes::duration(const Beats& length) const {
 
 void MusicXmlNotes::add(pugi::xml_node measure, const PagePiece& piece,
                         const std::vector<std::string>& beams) {
-    if (!piece.event || isHidden(piece)) return addRest(measure, piece);
+    if (!piece.event) return addRest(measure, piece);
     if (!piece.tiedFromBefore && showsGraces(line[*piece.event])) addGraceNotes(measure, line[*piece.event]);
     for (std::size_t i = 0; i < line[*piece.event].notes.size(); ++i)
         addNote(measure, piece, i, i == 0 ? beams : std::vector<std::string>{});
@@ -249,6 +249,12 @@ void MusicXmlNotes::addDegree(pugi::xml_node note, const Note& written) const {
     pugi::xml_node lyric = note.append_child("lyric");
     addText(lyric, "syllabic", "single");
     addText(lyric, "text", degreeOf(written.pitch.midi, *symbol->chord).label);
+}
+
+PageBar MusicXmlNotes::shown(PageBar bar) const {
+    for (PagePiece& piece : bar.pieces)
+        if (piece.event && isHidden(piece)) piece.event.reset();
+    return bar;
 }
 
 bool MusicXmlNotes::isHidden(const PagePiece& piece) const {

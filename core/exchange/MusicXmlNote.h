@@ -40,7 +40,9 @@ public:
         key = standing;
         accidentals.startBar(standing);
     }
-    /// `beams` as pageBeams() gives them for this piece.
+    /// With rests where the tablature has no place for a note.
+    PageBar shown(PageBar bar) const;
+    /// A piece of a bar as shown() has it; `beams` as pageBeams() gives them for it there.
     void add(pugi::xml_node measure, const PagePiece& piece, const std::vector<std::string>& beams);
     /// In divisions of the quarter. Requires: it is a whole number of them.
     std::int64_t duration(const Beats& length) const;

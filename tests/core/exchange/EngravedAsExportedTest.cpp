@@ -274,6 +274,33 @@ TEST(EngravedAsExported, GraceNotesHaveTheirFretsInTheTablature) {
     EXPECT_EQ(exportedFrets(41, {}), "1:6 ");
 }
 
+// E6 is above the twenty-second fret, and a rest in the tablature: the notes beside it have a beam of their
+// own.
+TEST(EngravedAsExported, BeamsOfTheTablatureEndBeforeANoteThatIsNotOnTheNeck) {
+    for (const std::size_t high : {0u, 1u, 3u}) {
+        Study study = studyInFour();
+        for (int i = 0; i < 4; ++i)
+            study.notes.push_back(noteAt(study, Beats(i, 4), Beats(1, 4), 70));
+        study.notes[high].pitch = {88, {}};
+        MusicXmlOptions options;
+        options.tablature = true;
+        pugi::xml_document document;
+        ASSERT_TRUE(document.load_string(musicXml(study, options)->c_str()));
+        const pugi::xml_node tablature = document.child("score-partwise").last_child();
+        int open = 0;
+        int begun = 0;
+        for (const pugi::xml_node note : tablature.child("measure").children("note")) {
+            const std::string beam = note.child_value("beam");
+            open += (beam == "begin") - (beam == "end");
+            begun += beam == "begin";
+            EXPECT_EQ(note.child("rest") ? open : 0, 0) << high;
+            EXPECT_GE(open, 0) << high;
+        }
+        EXPECT_EQ(open, 0) << high;
+        EXPECT_EQ(begun, 1) << high;
+    }
+}
+
 // Others draw a note where its string and fret are said, a tied one too.
 TEST(EngravedAsExported, TiedNotesHaveTheirFretInTheTablature) {
     EXPECT_EQ(exportedFrets(41, {}, Beats(5, 2)), "1:6 1:6 : : ") << "a half, an eighth and two rests";
