@@ -26,6 +26,9 @@ constexpr Seconds leastRest{0.06};
 constexpr double whileHurried = 1.4;
 constexpr Seconds hurried{0.13};
 constexpr Seconds unhurried{0.16};
+/// Behind a long note the eye has found the place before the hand goes there.
+constexpr double whileLeisurely = 0.6;
+constexpr Seconds leisurely{1.0};
 constexpr double skippedString = 0.3;
 /// For each fret more than the hand spans, from one note to the next without a shift.
 constexpr double spread = 0.7;
@@ -55,7 +58,9 @@ double hasteBetween(const StruckTogether& from, const StruckTogether& to, const 
     const Seconds next = time.at(to.front().onset);
     const Seconds rest = next - time.at(endOf(from));
     if (rest >= leastRest) return between(rest, shortRest, whileFree, longRest, whileResting);
-    return between(next - time.at(from.front().onset), hurried, whileHurried, unhurried, 1);
+    const Seconds apart = next - time.at(from.front().onset);
+    if (apart < unhurried) return between(apart, hurried, whileHurried, unhurried, 1);
+    return between(apart, unhurried, 1, leisurely, whileLeisurely);
 }
 
 /// One finger reaches down and another up, and a line leaves no time to stretch twice.

@@ -14,9 +14,9 @@ namespace earwright {
 ///
 /// Costs are in the units of costOfPlace(). Shifts are dear in the middle of a line, the dearer the farther,
 /// and more so where there is hardly time for one (an eighth of a second: sixteenths at 120 quarters a
-/// minute, eighths at 240) and where no finger leads the way along its string; they cost little where the
-/// hand is free (common practice). So are frets too far apart, skipped strings, and slurs, slides and held
-/// notes that would not be on the string they need.
+/// minute, eighths at 240) and where no finger leads the way along its string; they cost less behind a long
+/// note, and little where the hand is free (common practice). So are frets too far apart, skipped strings,
+/// and slurs, slides and held notes that would not be on the string they need.
 class HandMove {
 public:
     /// Requires: neither is empty, and `from` begins before `to`.

@@ -196,6 +196,30 @@ TEST(Fingering, FindsShiftsDearerAtHigherTempo) {
     EXPECT_EQ(costOfShift(Beats(1, 4), none, LineTime(fast)), costOfShift(Beats(1, 8), none, {}));
 }
 
+// A run up to B5 at the seventeenth fret, a long D5 and a run at the fifth: the hand comes down while the
+// long note sounds, and not in eighths at 160 (common practice).
+TEST(Fingering, ComesDownBehindALongNoteAndNotInTheRunBefore) {
+    std::vector<Note> notes = lineOf({76, 78, 79, 81, 83, 73, 74, 72, 71, 69, 67, 66, 64});
+    notes[6].length = Beats(3);
+    for (std::size_t i = 7; i < notes.size(); ++i)
+        notes[i].onset += Beats(5, 2);
+    const Study study = studyAt(160);
+    const Fingering found = fingered(notes, {}, LineTime(study));
+    EXPECT_EQ(found.places.at(notes[4].id), (TabPlace{0, 19}));
+    EXPECT_GE(found.places.at(notes[5].id).fret, 14);
+    EXPECT_GE(found.places.at(notes[6].id).fret, 15);
+    EXPECT_LE(found.places.at(notes[7].id).fret, 13);
+}
+
+TEST(Fingering, FindsShiftsCheaperBehindLongNotes) {
+    const Study study = studyAt(120);
+    const Beats none(0);
+    EXPECT_LT(costOfShift(Beats(2), none, LineTime(study)), costOfShift(Beats(1), none, LineTime(study)));
+    EXPECT_LT(costOfShift(Beats(1), none, LineTime(study)), costOfShift(Beats(1, 2), none, LineTime(study)));
+    EXPECT_LT(costOfShift(Beats(1), Beats(1), LineTime(study)), costOfShift(Beats(2), none, LineTime(study)))
+        << "while nothing is held the hand is freer";
+}
+
 TEST(Fingering, GoesByTempoMarksWhereNoBeatsAreMarked) {
     Study study;
     study.page.tempos = {{Beats(2), "", 60.0}, {Beats(4), "Fast", {}}, {Beats(8), "", 240.0}};
