@@ -114,10 +114,12 @@ void drawShortOrnaments(const LaidPiece& laid, Sketch& sketch) {
         draw(*phrasing.mordent == Mordent::Lower ? Smufl::OrnamentMordent : Smufl::OrnamentShortTrill);
 }
 
-void drawBendAmount(const Bend& bend, double x, NoteId note, Sketch& sketch) {
+void drawBendAmount(const Bend& bend, double atHead, double lineEnd, NoteId note, Sketch& sketch) {
     constexpr double size = 1.5;
     const std::string words = (isPrebent(bend) ? "prebend " : "") + bendAmount(bend);
-    const double right = x + textWidth(words) * size;
+    const double width = textWidth(words) * size;
+    const double x = std::min(atHead, lineEnd - width);
+    const double right = x + width;
     const double y = sketch.topOver(x - 0.2, right + 0.8, -0.4) - gap - 0.22 * size;
     sketch.add(PlacedText{words, {x, y}, size, TextRole::Words, TextAnchor::Left, note});
 }
@@ -141,11 +143,11 @@ void layOutOrnaments(const LaidLine& line, const std::vector<PlacedBar>& bars, S
     }
 }
 
-void layOutBendAmounts(const LaidLine& line, Sketch& sketch) {
+void layOutBendAmounts(const LaidLine& line, double right, Sketch& sketch) {
     for (const LaidPiece& laid : line) {
         if (laid.isRest() || laid.piece.page.tiedFromBefore) continue;
         for (const StaffHead& head : laid.piece.heads)
-            if (head.phrasing.bend) drawBendAmount(*head.phrasing.bend, laid.x, head.note, sketch);
+            if (head.phrasing.bend) drawBendAmount(*head.phrasing.bend, laid.x, right, head.note, sketch);
     }
 }
 

@@ -19,7 +19,7 @@ void layOutArticulations(const LaidLine& line, MarkSide side, Sketch& sketch);
 void layOutOrnaments(const LaidLine& line, const std::vector<PlacedBar>& bars, Sketch& sketch);
 
 /// How far bent notes are bent, over them; "prebend" where the string is pulled before it is struck. For
-/// staves without tablature, which says it itself. After ornaments.
-void layOutBendAmounts(const LaidLine& line, Sketch& sketch);
+/// staves without tablature, which says it itself. After ornaments. `right`: where the line ends.
+void layOutBendAmounts(const LaidLine& line, double right, Sketch& sketch);
 
 } // namespace earwright

@@ -19,6 +19,7 @@ constexpr double graceStem = 2.5;
 /// How much of an interval between grace notes their beam follows, and at most.
 constexpr double graceSlant = 0.4;
 constexpr double slurClearance = 0.1;
+constexpr double graceSlurSag = 1.6;
 constexpr double besideStem = 0.15;
 
 int flagCount(int denominator) {
@@ -117,9 +118,10 @@ private:
         const PagePoint to = slurEnd();
         if (to.x - from.x < 0.8) return;
         double low = std::max(from.y, to.y) + 0.55;
-        PlacedCurve slur = slurOver(from, to, low);
+        double sag = graceSlurSag;
+        PlacedCurve slur = slurOver(from, to, low, sag);
         for (int lower = 0; lower < 12 && !isClear(slur); ++lower)
-            slur = slurOver(from, to, low += 0.2);
+            slur = slurOver(from, to, low += 0.2, sag += 0.3);
         sketch.add(slur);
     }
     /// Under the lowest head, or where its stem is in the way there, left of the stem and of what stands
@@ -155,9 +157,13 @@ private:
             add(boxesAlong(curve));
         return ink;
     }
-    PlacedCurve slurOver(const PagePoint& from, const PagePoint& to, double low) const {
+    /// Down to `low`, but no further than `sag` under either end, so that a leap up is no loop.
+    PlacedCurve slurOver(const PagePoint& from, const PagePoint& to, double low, double sag) const {
         const double width = to.x - from.x;
-        return {{{from, {from.x + width * 0.2, low}, {from.x + width * 0.85, low}, to}},
+        return {{{from,
+                  {from.x + width * 0.2, std::min(low, from.y + sag)},
+                  {from.x + width * 0.85, std::min(low, to.y + sag)},
+                  to}},
                 font.usual("slurEndpointThickness") * 0.8,
                 font.usual("slurMidpointThickness") * 0.8};
     }

@@ -56,7 +56,7 @@ public:
         layOutTies(upper(), musicEnd() - 0.3, sketch);
         if (plan.style.staff) layOutSlurs(line(), plan.slurred, start - 0.5, musicEnd() - 0.3, sketch);
         layOutOrnaments(upper(), made.bars, sketch);
-        if (plan.strings == 0) layOutBendAmounts(line(), sketch);
+        if (plan.strings == 0) layOutBendAmounts(line(), right, sketch);
         const LineMoments moments(made.moments);
         // Near its bar line: what is said of the music stands over it.
         drawBarNumber();

@@ -78,20 +78,36 @@ double bendWidth(const Bend& bend) {
     return std::max(amount, arrows);
 }
 
-void drawTabBend(const Bend& bend, const PagePoint& from, NoteId note, Sketch& tab) {
-    Arrows arrows(note, tab);
-    const std::string amount = bendAmount(bend);
-    const double x = from.x + pulledWidth(bend);
-    const double half = textWidth(amount) * amountSize / 2;
+void drawTabBends(std::vector<TabBent> together, Sketch& tab) {
+    std::sort(together.begin(), together.end(),
+              [](const TabBent& a, const TabBent& b) { return a.from.y < b.from.y; });
+    std::vector<std::string> amounts;
+    double x = 0;
+    double half = 0;
+    for (const TabBent& bent : together) {
+        x = std::max(x, bent.from.x + pulledWidth(bent.bend));
+        const std::string amount = bendAmount(bent.bend);
+        half = std::max(half, textWidth(amount) * amountSize / 2);
+        if (std::find(amounts.begin(), amounts.end(), amount) == amounts.end()) amounts.push_back(amount);
+    }
     const PagePoint top{x, std::min(-overLines, tab.topOver(x - half, x + half, 0) - gap)};
-    if (isPrebent(bend))
-        arrows.straight({x, from.y}, top);
-    else
-        arrows.curved(from, top);
-    if (comesDown(bend)) arrows.curved({x + 0.15, top.y + 0.1}, {x + arc, from.y});
-    const double baseline = tab.topOver(x - half, x + half, top.y) - gap;
-    tab.add(PlacedText{
-        amount, {x, baseline - 0.22 * amountSize}, amountSize, TextRole::Words, TextAnchor::Centre, note});
+    for (const TabBent& bent : together) {
+        Arrows arrows(bent.note, tab);
+        if (isPrebent(bent.bend))
+            arrows.straight({x, bent.from.y}, top);
+        else
+            arrows.curved(bent.from, top);
+        if (comesDown(bent.bend)) arrows.curved({x + 0.15, top.y + 0.1}, {x + arc, bent.from.y});
+    }
+    for (auto amount = amounts.rbegin(); amount != amounts.rend(); ++amount) {
+        const double baseline = tab.topOver(x - half, x + half, top.y) - gap;
+        tab.add(PlacedText{*amount,
+                           {x, baseline - 0.22 * amountSize},
+                           amountSize,
+                           TextRole::Words,
+                           TextAnchor::Centre,
+                           together.front().note});
+    }
 }
 
 } // namespace earwright

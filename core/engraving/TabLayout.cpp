@@ -72,6 +72,7 @@ private:
 
     void drawNumbers(const LaidPiece& laid) {
         if (laid.piece.page.tiedFromBefore) return;
+        bends.emplace_back();
         for (const StaffHead& head : laid.piece.heads)
             drawHead(laid, head);
         sketch.add(tabParentheses(laid, plan.places, plan.strings), {laid.middle(), 0});
@@ -112,7 +113,7 @@ private:
             left += width + gap;
         }
         if (head.phrasing.bend) {
-            bends.push_back({*head.phrasing.bend, {left, y}, head.note});
+            bends.back().push_back({*head.phrasing.bend, {left, y}, head.note});
             left += bendWidth(*head.phrasing.bend) + gap;
         }
         if (head.phrasing.slideOut)
@@ -197,9 +198,10 @@ private:
     /// middle.
     double bendsEnd(const LaidPiece& laid) const {
         double end = laid.middle();
-        for (const TabBent& bent : bends)
-            for (const StaffHead& head : laid.piece.heads)
-                if (bent.note == head.note) end = std::max(end, bent.from.x + bendWidth(bent.bend));
+        for (const std::vector<TabBent>& together : bends)
+            for (const TabBent& bent : together)
+                for (const StaffHead& head : laid.piece.heads)
+                    if (bent.note == head.note) end = std::max(end, bent.from.x + bendWidth(bent.bend));
         return end;
     }
 
@@ -323,8 +325,8 @@ private:
 
     /// Last, so that their amounts stand over the letters and arcs.
     void drawBends() {
-        for (const TabBent& bent : bends)
-            drawTabBend(bent.bend, bent.from, bent.note, sketch);
+        for (const std::vector<TabBent>& together : bends)
+            if (!together.empty()) drawTabBends(together, sketch);
     }
 
     void drawArc(const PagePoint& from, const PagePoint& to) {
@@ -355,12 +357,6 @@ private:
         }
     }
 
-    struct TabBent {
-        Bend bend;
-        PagePoint from;
-        NoteId note;
-    };
-
     const SystemPlan& plan;
     const LaidLine& line;
     const std::vector<PlacedBar>& bars;
@@ -368,7 +364,8 @@ private:
     Sketch& sketch;
     std::vector<NoteBox>& notes;
     std::vector<std::vector<Gap>> gaps;
-    std::vector<TabBent> bends;
+    /// Of the notes that begin together.
+    std::vector<std::vector<TabBent>> bends;
 };
 
 } // namespace

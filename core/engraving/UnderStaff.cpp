@@ -21,6 +21,7 @@ constexpr double opening = 1.3;
 constexpr double leastPart = 0.8;
 constexpr double wordsSize = 1.8;
 constexpr double ringSize = 1.5;
+constexpr const char* ringWords = "let ring";
 constexpr double dash = 0.7;
 constexpr double betweenDashes = 0.5;
 constexpr double hook = 0.6;
@@ -173,16 +174,16 @@ std::vector<Ringing> ringingOf(const LaidLine& line) {
 
 class RingLine {
 public:
-    RingLine(double from, double to, bool isOver, NoteId its, Sketch& onto)
-        : left(from), right(to), over(isOver), note(its), sketch(onto) {}
+    /// Its words end before `limit`.
+    RingLine(double from, double to, double limit, bool isOver, NoteId its, Sketch& onto)
+        : left(std::min(from, limit - wordsWidth())), right(to), over(isOver), note(its), sketch(onto) {}
 
     void draw() {
-        const std::string words = "let ring";
-        const double width = textWidth(words) * ringSize * 1.08;
+        const double width = wordsWidth();
         right = std::max(right, left + width + 0.3);
         const double y = over ? sketch.topOver(left, right, -0.6) - 0.4 - 0.22 * ringSize
                               : sketch.bottomUnder(left, right, staffBottom + 0.3) + 0.4 + 0.75 * ringSize;
-        sketch.add(PlacedText{words, {left, y}, ringSize, TextRole::Words, TextAnchor::Left, note});
+        sketch.add(PlacedText{ringWords, {left, y}, ringSize, TextRole::Words, TextAnchor::Left, note});
         const double height = y - 0.25 * ringSize;
         const double from = left + width + betweenDashes;
         if (right - from < dash) return;
@@ -192,6 +193,7 @@ public:
     }
 
 private:
+    static double wordsWidth() { return textWidth(ringWords) * ringSize * 1.08; }
     void stroke(const PagePoint& a, const PagePoint& b) {
         sketch.add(PlacedLine{a, b, sketch.metrics().usual("octaveLineThickness"), note});
     }
@@ -251,7 +253,7 @@ void layOutLetRing(const LaidLine& line, double right, bool over, Sketch& sketch
         const double end = ringing.last + 1 < line.size()
                                ? line[ringing.last + 1].x - line[ringing.last + 1].shape.left - 0.4
                                : right;
-        RingLine(first.x, end, over, first.note(), sketch).draw();
+        RingLine(first.x, end, right, over, first.note(), sketch).draw();
     }
 }
 

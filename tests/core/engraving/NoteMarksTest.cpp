@@ -148,6 +148,35 @@ TEST_F(MarkedNote, HasItsBendAsAnArrowOverTheStrings) {
     EXPECT_EQ(curves(BendShape::PrebentDown), 2);
 }
 
+// Two strings bent together: arrows to one height, and an amount for each or one for both, which none runs
+// through (common practice of tablature).
+TEST_F(MarkedNote, HasTheBendsOfADoubleStopUnderTheirAmounts) {
+    for (const int lower : {4, 2}) {
+        Study study = studyInFour();
+        study.notes = {noteAt(study, Beats(0), Beats(2), 74), noteAt(study, Beats(0), Beats(2), 78)};
+        study.notes[0].phrasing.bend = Bend{lower, BendShape::Up};
+        study.notes[1].phrasing.bend = Bend{4, BendShape::Up};
+        EngravingOptions options;
+        options.strings = 6;
+        options.places = {{study.notes[0].id, {1, 15}}, {study.notes[1].id, {0, 14}}};
+        const EngravedSystem system = engraveSystems(study, wholeStudy(study), options, musicFont())->front();
+        std::vector<PlacedText> amounts = all(system, "full");
+        ASSERT_EQ(amounts.size(), 1u);
+        for (const PlacedText& half : all(system, "½"))
+            amounts.push_back(half);
+        ASSERT_EQ(amounts.size(), lower == 4 ? 1u : 2u);
+        EXPECT_GE(amounts.back().at.y, amounts.front().at.y) << "the upper string's on top";
+        for (const PlacedText& amount : amounts) {
+            for (const PlacedCurve& curve : system.shapes.curves)
+                for (const PageBox& part : boxesAlong(curve))
+                    EXPECT_FALSE(part.overlaps(boxOf(amount)));
+            for (const PlacedLine& line : system.shapes.lines)
+                for (const PageBox& part : boxesAlong(line))
+                    EXPECT_FALSE(line.note && part.overlaps(boxOf(amount)));
+        }
+    }
+}
+
 TEST_F(MarkedNote, SaysItsBendOverAStaffAlone) {
     Phrasing phrasing;
     phrasing.bend = Bend{2, BendShape::PrebentDown};
@@ -155,6 +184,27 @@ TEST_F(MarkedNote, SaysItsBendOverAStaffAlone) {
     ASSERT_EQ(all(system, "prebend ½").size(), 1u);
     EXPECT_EQ(all(system, "prebend ½").front().note, marked);
     EXPECT_LT(all(system, "prebend ½").front().at.y, 0);
+}
+
+// Nothing is written beyond the end of the staves.
+TEST_F(MarkedNote, SaysLetRingAndPrebendBeforeTheLineEnds) {
+    Study study = studyInFour();
+    for (int i = 0; i < 16; ++i)
+        study.notes.push_back(noteAt(study, Beats(i, 4), Beats(1, 4), 64 + i % 5));
+    study.notes.back().phrasing.letRing = true;
+    study.notes.back().phrasing.bend = Bend{6, BendShape::PrebentHeld};
+    for (const int strings : {0, 6}) {
+        EngravingOptions options;
+        options.strings = strings;
+        options.places = anyPlaces(study);
+        const EngravedSystem system = engraveSystems(study, wholeStudy(study), options, musicFont())->front();
+        const double right = system.bars.back().right;
+        ASSERT_EQ(all(system, "let ring").size(), 1u);
+        EXPECT_LE(boxOf(all(system, "let ring").front()).right, right) << strings;
+        for (const PlacedText& words : all(system, "prebend 1½"))
+            EXPECT_LE(boxOf(words).right, right);
+        EXPECT_EQ(all(system, "prebend 1½").size(), strings == 0 ? 1u : 0u);
+    }
 }
 
 TEST_F(MarkedNote, HasTheLetterOfItsSlurOverTheStrings) {
