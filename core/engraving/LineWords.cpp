@@ -2,6 +2,7 @@
 
 #include "core/engraving/PageBars.h"
 #include "core/engraving/TextWidth.h"
+#include "core/music/TempoFigure.h"
 
 #include <cstdio>
 #include <string>
@@ -94,7 +95,7 @@ SignedText tempoWords(const TempoMark& tempo, const Meter& meter, const FontMetr
     const bool isDotted = pulseBeats(meter) == 3;
     row.note(Smufl::MetNoteQuarterUp);
     if (isDotted) row.dot();
-    row.word("= " + figure(*tempo.quartersPerMinute * (isDotted ? 2.0 / 3 : 1)));
+    row.word("= " + tempoFigure(*tempo.quartersPerMinute * (isDotted ? 2.0 / 3 : 1)));
     return row.take();
 }
 

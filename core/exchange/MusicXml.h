@@ -29,6 +29,8 @@ struct MusicXmlOptions {
 /// - vibrato is a wavy line, its second one where the first belongs to a trill;
 /// - a note picked under a slur says so in a word (other-technical), and so does one struck anew beside a
 ///   slurred one; slurs lead grace notes to their note where those of a double stop have unequally many;
+/// - a tempo is shown as on the page (tempoFigure), with what is exact about it in its sound; where the
+///   beat marks say another one, in full;
 /// - what stands once over a double stop is at its first note (ChordMarks.h); a note that has not all of it
 ///   says so in a word (other-technical) and has its own signs;
 /// - a chord symbol that cannot be read stands as words whose id begins with "symbol"; words that say a tempo

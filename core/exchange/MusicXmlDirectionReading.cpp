@@ -3,6 +3,7 @@
 #include "core/exchange/MusicXmlDirections.h"
 #include "core/exchange/MusicXmlHarmony.h"
 #include "core/exchange/MusicXmlWords.h"
+#include "core/music/TempoFigure.h"
 #include "core/study/Limits.h"
 #include "core/study/PageOrder.h"
 
@@ -37,17 +38,34 @@ double firstNumber(const std::string& text) {
     return digit == std::string::npos ? 0 : std::strtod(text.c_str() + digit, nullptr);
 }
 
-/// Quarters a minute; nothing for one note set equal to another, and for what no tempo is.
-std::optional<double> quartersOf(pugi::xml_node metronome) {
+/// Of the note that is counted.
+double quartersCounted(pugi::xml_node metronome) {
     double quarters = quartersIn(metronome.child_value("beat-unit"));
     const pugi::xml_node unit = metronome.child("beat-unit");
     const auto isDot = [](pugi::xml_node node) { return std::string_view(node.name()) == "beat-unit-dot"; };
     double dot = quarters / 2;
     for (pugi::xml_node next = unit.next_sibling(); isDot(next); next = next.next_sibling(), dot /= 2)
         quarters += dot;
-    // A third of a written number may have no end.
-    const double tempo = std::round(quarters * firstNumber(metronome.child_value("per-minute")) * 1e4) / 1e4;
+    return quarters;
+}
+
+double figureOf(pugi::xml_node metronome) {
+    return firstNumber(metronome.child_value("per-minute"));
+}
+
+/// Quarters a minute; nothing for one note set equal to another, and for what no tempo is.
+std::optional<double> quartersOf(pugi::xml_node metronome) {
+    // A third of a written number may have no end; so fine, a MIDI tempo keeps its microseconds.
+    const double tempo = std::round(quartersCounted(metronome) * figureOf(metronome) * 1e5) / 1e5;
     return tempo >= slowestTempo && tempo <= fastestTempo ? std::optional(tempo) : std::nullopt;
+}
+
+/// The tempo of a sound, where the figure over it says no other: a page shows whole beats.
+double exactTempo(double shown, double sounding, pugi::xml_node metronome) {
+    const double counted = quartersCounted(metronome);
+    if (!(sounding >= slowestTempo && sounding <= fastestTempo) || !(counted > 0)) return shown;
+    const bool isSame = firstNumber(tempoFigure(sounding / counted)) == figureOf(metronome);
+    return isSame ? sounding : shown;
 }
 
 } // namespace
@@ -70,6 +88,9 @@ std::optional<std::string> MusicXmlDirectionReading::read(pugi::xml_node directi
             }
         if (const auto metronome = type.child("metronome")) {
             tempo = quartersOf(metronome);
+            if (tempo)
+                tempo =
+                    exactTempo(*tempo, direction.child("sound").attribute("tempo").as_double(), metronome);
             if (!tempo) leaveOut(imported, "A tempo that no page here can show was left out.");
         }
         readSigns(type, place);

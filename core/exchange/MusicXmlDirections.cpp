@@ -3,10 +3,12 @@
 #include "core/exchange/MusicXmlHarmony.h"
 #include "core/exchange/MusicXmlNote.h"
 #include "core/exchange/MusicXmlWords.h"
+#include "core/music/TempoFigure.h"
 
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
+#include <iterator>
 #include <utility>
 
 namespace earwright {
@@ -33,14 +35,16 @@ void addOffset(pugi::xml_node element, std::int64_t offset) {
     if (offset > 0) addText(element, "offset", std::to_string(offset));
 }
 
-/// As the page shows it: in the beat that is counted, a dotted quarter in 6/8.
-void addMetronome(pugi::xml_node direction, double quarters, const Meter& meter, bool isRounded = false) {
-    const bool isDotted = pulseBeats(meter) == 3;
-    const double beats = isDotted ? quarters * 2 / 3 : quarters;
+/// In the beat that is counted, a dotted quarter in 6/8.
+double countedBeats(double quarters, const Meter& meter) {
+    return pulseBeats(meter) == 3 ? quarters * 2 / 3 : quarters;
+}
+
+void addMetronome(pugi::xml_node direction, const std::string& perMinute, const Meter& meter) {
     pugi::xml_node metronome = direction.append_child("direction-type").append_child("metronome");
     addText(metronome, "beat-unit", "quarter");
-    if (isDotted) metronome.append_child("beat-unit-dot");
-    addText(metronome, "per-minute", decimal(isRounded ? std::round(beats) : beats));
+    if (pulseBeats(meter) == 3) metronome.append_child("beat-unit-dot");
+    addText(metronome, "per-minute", perMinute);
 }
 
 /// What a reader without swing sees, and plays by.
@@ -121,10 +125,13 @@ void MusicXmlDirections::addTempos() {
         if (tempo == standing) continue;
         const bool isShown = standing.empty() && study.page.tempos.empty();
         standing = tempo;
+        sounding[places[i]] = tempo;
         put(places[i],
             [=, meter = isShown ? meterAt(places[i]) : Meter{}](pugi::xml_node measure, std::int64_t offset) {
                 pugi::xml_node parent = measure;
-                if (isShown) addMetronome(parent = direction(measure, "above"), quarters, meter, true);
+                if (isShown)
+                    addMetronome(parent = direction(measure, "above"),
+                                 decimal(std::round(countedBeats(quarters, meter))), meter);
                 if (isShown) addOffset(parent, offset);
                 pugi::xml_node sound = parent.append_child("sound");
                 sound.append_attribute("tempo") = tempo.c_str();
@@ -144,18 +151,31 @@ double MusicXmlDirections::tempoOf(const Range<Beats>& beats) const {
     return 60 * quarters / (time.end - time.begin).value;
 }
 
+/// Whether the line sounds at this tempo there: beside beat marks that say another one a mark is silent.
+bool MusicXmlDirections::soundsAt(const Beats& place, const std::string& tempo) const {
+    if (!study.beatMap.hasTempo()) return true;
+    const auto next = sounding.upper_bound(place);
+    return next != sounding.begin() && std::prev(next)->second == tempo;
+}
+
+/// What is exact about a tempo is in its sound; where that is another one, the figure has to say it all.
 void MusicXmlDirections::putTempoMark(const TempoMark& mark) {
-    put(mark.at, [mark, follows = study.beatMap.hasTempo(), meter = meterAt(mark.at)](pugi::xml_node measure,
-                                                                                      std::int64_t offset) {
-        pugi::xml_node element = direction(measure, "above");
-        element.append_attribute("directive") = "yes";
-        if (!mark.words.empty()) addText(element.append_child("direction-type"), "words", mark.words);
-        if (mark.quartersPerMinute) addMetronome(element, *mark.quartersPerMinute, meter);
-        addOffset(element, offset);
-        if (mark.quartersPerMinute && !follows)
-            element.append_child("sound").append_attribute("tempo") =
-                decimal(*mark.quartersPerMinute).c_str();
-    });
+    const std::string exact = decimal(mark.quartersPerMinute.value_or(0));
+    const bool sounds = soundsAt(mark.at, exact);
+    put(mark.at,
+        [mark, exact, sounds, meter = meterAt(mark.at)](pugi::xml_node measure, std::int64_t offset) {
+            pugi::xml_node element = direction(measure, "above");
+            element.append_attribute("directive") = "yes";
+            if (!mark.words.empty()) addText(element.append_child("direction-type"), "words", mark.words);
+            if (mark.quartersPerMinute) {
+                const double beats = countedBeats(*mark.quartersPerMinute, meter);
+                const bool isSaid = sounds || isTempoOfFigure(beats);
+                addMetronome(element, isSaid ? tempoFigure(beats) : decimal(beats), meter);
+            }
+            addOffset(element, offset);
+            if (mark.quartersPerMinute && sounds)
+                element.append_child("sound").append_attribute("tempo") = exact.c_str();
+        });
 }
 
 void MusicXmlDirections::putSwing(const SwingChange& change) {

@@ -7,6 +7,7 @@
 
 #include <cstdint>
 #include <functional>
+#include <map>
 #include <pugixml.hpp>
 #include <string>
 #include <vector>
@@ -45,6 +46,7 @@ private:
     double tempoOf(const Range<Beats>& beats) const;
     Meter meterAt(const Beats& place) const;
     void put(const Beats& at, Write write, bool isEnd = false);
+    bool soundsAt(const Beats& place, const std::string& tempo) const;
     void putTempoMark(const TempoMark& mark);
     void putSwing(const SwingChange& change);
     void putHairpin(const Hairpin& hairpin);
@@ -53,6 +55,8 @@ private:
     const Study& study;
     const std::vector<PageBar>& bars;
     std::vector<Mark> marks;
+    /// The tempos that beat marks give, where each begins, as they are written.
+    std::map<Beats, std::string> sounding;
     std::size_t symbols = 0;
     std::size_t swings = 0;
 };

@@ -1,9 +1,12 @@
 #include "ui/theme/PassageText.h"
 
+#include "core/music/TempoFigure.h"
+
 #include <QCoreApplication>
 #include <QLocale>
 #include <QStringList>
 
+#include <algorithm>
 #include <cmath>
 
 namespace earwright::ui {
@@ -32,10 +35,16 @@ QString pickupAt(const Study& study, std::int64_t bar) {
         .arg(study.meter.beatsPerBar);
 }
 
-QString tempoText(const TempoMark& mark) {
+/// In the beat that is counted, as on the page.
+QString tempoText(const TempoMark& mark, const Meter& meter) {
     QStringList parts;
     if (!mark.words.empty()) parts << QString::fromStdString(mark.words);
-    if (mark.quartersPerMinute) parts << QStringLiteral("♩ = %1").arg(*mark.quartersPerMinute);
+    if (mark.quartersPerMinute) {
+        const bool isDotted = meter.goesInThrees();
+        const double beats = *mark.quartersPerMinute * (isDotted ? 2.0 / 3 : 1);
+        parts << QStringLiteral("♩%1 = %2")
+                     .arg(QLatin1String(isDotted ? "." : ""), QString::fromStdString(tempoFigure(beats)));
+    }
     return parts.join(QStringLiteral(", "));
 }
 
@@ -74,7 +83,7 @@ QString signsAt(const Study& study, std::int64_t bar) {
     for (const SwingChange& change : study.page.swings)
         if (beats.contains(change.at)) signs << swingText(change.swing);
     for (const TempoMark& mark : study.page.tempos)
-        if (beats.contains(mark.at)) signs << tempoText(mark);
+        if (beats.contains(mark.at)) signs << tempoText(mark, meters.at(std::max<std::int64_t>(bar, 1)));
     signs << repeatsAt(study, bar);
     return signs.join(QStringLiteral(" · "));
 }

@@ -71,6 +71,7 @@ TEST(TempoWords, GiveWordsAndQuartersAMinute) {
     EXPECT_THAT(wordsOf(both.shapes), ElementsAre("Medium", "= 132"));
     EXPECT_THAT(glyphsOf(both.shapes), ElementsAre(Smufl::MetNoteQuarterUp));
     EXPECT_THAT(wordsOf(tempoWords({Beats(0), "", 96.5}, {}, font).shapes), ElementsAre("= 96.5"));
+    EXPECT_THAT(wordsOf(tempoWords({Beats(0), "", 136.387}, {}, font).shapes), ElementsAre("= 136"));
     // In 6/8 the dotted quarter is counted: two thirds as many (common practice).
     EXPECT_THAT(wordsOf(tempoWords({Beats(0), "", 90.0}, {6, 8}, font).shapes), ElementsAre("= 60"));
     EXPECT_THAT(glyphsOf(tempoWords({Beats(0), "Slower", {}}, {}, font).shapes), IsEmpty());

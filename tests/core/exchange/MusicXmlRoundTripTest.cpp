@@ -4,6 +4,7 @@
 #include "core/exchange/CompressedMusicXml.h"
 #include "core/exchange/MusicXml.h"
 #include "core/exchange/MusicXmlReading.h"
+#include "core/music/TempoFigure.h"
 #include "core/study/NoteVoices.h"
 #include "core/study/StudyFile.h"
 #include "tests/core/exchange/ChanceStudy.h"
@@ -227,6 +228,41 @@ TEST(MusicXmlRoundTrip, ASlideLeadsNowhereOverARest) {
     EXPECT_NE(textOf(study, {}).find("<slide"), std::string::npos);
     study.notes.back().onset = Beats(2);
     EXPECT_EQ(textOf(study, {}).find("<slide"), std::string::npos);
+}
+
+// 439,925 microseconds a quarter, as a MIDI file has it. The page of others shows whole beats where the sound
+// has the rest; where beat marks say another tempo, the figure has to say it all.
+TEST(MusicXmlRoundTrip, ATempoIsShownInWholeBeatsAndComesBackAsItWas) {
+    const double exact = 136.38689;
+    for (const Meter& meter : {Meter{4, 4}, Meter{6, 8}}) {
+        const bool isDotted = meter == Meter{6, 8};
+        for (const double stated : {exact, 137.0, 96.5}) {
+            Study study;
+            study.meter = meter;
+            study = addNote(study, {Pitch{60, {}}, Beats(0), Beats(4)}).study;
+            study.page.tempos = {{Beats(0), "", stated}};
+            const std::vector<TempoMark> marks = study.page.tempos;
+            const std::string text = textOf(study, {});
+            const std::string shown = tempoFigure(isDotted ? stated * 2 / 3 : stated);
+            EXPECT_NE(text.find("<per-minute>" + shown + "<"), std::string::npos) << shown;
+            EXPECT_EQ(readBack(text).page.tempos, marks);
+            const double beatSeconds = 60 / stated * 4 / meter.beatUnit;
+            study.beatMap = BeatMap({{Beats(0), Seconds(0)}, {Beats(60), Seconds(60 * beatSeconds)}});
+            EXPECT_NE(textOf(study, {}).find("<per-minute>" + shown + "<"), std::string::npos) << shown;
+            EXPECT_EQ(readBack(textOf(study, {})).page.tempos, marks) << "beside beat marks of that tempo";
+            study.beatMap = BeatMap({{Beats(0), Seconds(0)}, {Beats(60), Seconds(30)}});
+            EXPECT_EQ(readBack(textOf(study, {})).page.tempos, marks) << "beside those of another";
+        }
+    }
+}
+
+// 139 in whole microseconds a quarter is 138.99990.
+TEST(MusicXmlRoundTrip, ATempoStatedInAMidiFileIsShownSoBesideBeatsOfAnother) {
+    Study study = eightBarsAt120();
+    study = addNote(study, {Pitch{60, {}}, Beats(0), Beats(4)}).study;
+    study.page.tempos = {{Beats(0), "", 60e6 / 431'655}};
+    EXPECT_NE(textOf(study, {}).find("<per-minute>139<"), std::string::npos);
+    EXPECT_NEAR(*readBack(textOf(study, {})).page.tempos.at(0).quartersPerMinute, 139, 1e-9);
 }
 
 TEST(MusicXmlRoundTrip, TheStatedExceptionsAreAsStated) {

@@ -41,6 +41,17 @@ TEST(PassageText, TellsAtTheHeadOfABarWhatBeginsThere) {
     EXPECT_EQ(signs(study, 6), "");
 }
 
+// The dotted quarter is counted in 6/8: two thirds as many (common practice).
+TEST(PassageText, TellsATempoAsThePageDoes) {
+    Study study;
+    study.page.tempos = {{Beats(0), "", 136.387}, {Beats(4), "", 96.5}};
+    EXPECT_EQ(signs(study, 1), "♩ = 136");
+    EXPECT_EQ(signs(study, 2), "♩ = 96.5");
+    study.meter = {6, 8};
+    study.page.tempos = {{Beats(0), "", 90.0}};
+    EXPECT_EQ(signs(study, 1), "6/8 · ♩. = 60");
+}
+
 TEST(PassageText, TellsTheMeterOfBarOneWhereItIsNotFourFour) {
     Study study;
     study.meter = {6, 8};
