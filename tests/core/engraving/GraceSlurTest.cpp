@@ -121,6 +121,22 @@ TEST_F(MarkedNote, HasTheSlurOfItsGraceNotesClearOfItsSlide) {
         }
 }
 
+// It goes up with a leap instead of hanging under the lowest grace note by the height of a third or more,
+// which would be a loop.
+TEST_F(MarkedNote, HasTheSlurOfItsGraceNotesFlatUnderALeap) {
+    for (const std::vector<int>& graces : {std::vector{64}, std::vector{64, 66}, std::vector{67, 69}}) {
+        Study study = studyInFour();
+        study.notes = {noteAt(study, Beats(0), Beats(2), 74), noteAt(study, Beats(2), Beats(2), 84)};
+        study.notes[1].phrasing.graceNotes = graces;
+        const EngravedSystem system = engraveSystems(study, wholeStudy(study), {}, musicFont())->front();
+        ASSERT_EQ(system.shapes.curves.size(), 1u);
+        const PlacedCurve& slur = system.shapes.curves.front();
+        for (const PageBox& part : boxesAlong(slur))
+            EXPECT_LT(part.bottom, slur.points.front().y + 1.5) << graces.size();
+        EXPECT_LT(slur.points.back().y, slur.points.front().y - 2) << "up to its note";
+    }
+}
+
 // In tablature the slur from the note before leads to the grace note, and that one's own arc goes on from
 // there.
 TEST_F(MarkedNote, IsSlurredByWayOfItsGraceNoteInTablature) {
