@@ -3,6 +3,7 @@
 #include "core/sound/RealTransform.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <complex>
 #include <numbers>
@@ -11,12 +12,21 @@ namespace earwright {
 
 namespace {
 
-constexpr std::ptrdiff_t pitchWindow = 512;
-constexpr std::ptrdiff_t noiseWindow = 256;
+constexpr std::size_t pitchWindow = 512;
+constexpr std::size_t noiseWindow = 256;
 
-float hann(std::ptrdiff_t index, std::ptrdiff_t length) {
-    return static_cast<float>(0.5 - 0.5 * std::cos(2 * std::numbers::pi * (static_cast<double>(index) + 0.5) /
-                                                   static_cast<double>(length)));
+/// Cosines take longer than all else that is done with a sample.
+template <std::size_t Length>
+const std::array<float, Length>& hann() {
+    static const std::array<float, Length> window = [] {
+        std::array<float, Length> values{};
+        for (std::size_t i = 0; i < Length; ++i)
+            values[i] = static_cast<float>(
+                0.5 - 0.5 * std::cos(2 * std::numbers::pi * (static_cast<double>(i) + 0.5) /
+                                     static_cast<double>(Length)));
+        return values;
+    }();
+    return window;
 }
 
 std::size_t placesIn(Range<Seconds> time) {
@@ -24,26 +34,36 @@ std::size_t placesIn(Range<Seconds> time) {
 }
 
 /// The windowed sound around a place; silence outside the sound.
-void windowed(std::span<const float> sound, std::ptrdiff_t centre, std::span<float> out) {
+void windowed(std::span<const float> sound, std::ptrdiff_t centre, std::span<const float> window,
+              std::span<float> out) {
     const auto length = std::ssize(out);
     for (std::ptrdiff_t i = 0; i < length; ++i) {
         const std::ptrdiff_t at = centre - length / 2 + i;
+        const auto place = static_cast<std::size_t>(i);
         const bool inside = at >= 0 && at < std::ssize(sound);
-        out[static_cast<std::size_t>(i)] = inside ? sound[static_cast<std::size_t>(at)] * hann(i, length) : 0;
+        out[place] = inside ? sound[static_cast<std::size_t>(at)] * window[place] : 0;
     }
 }
 
-/// Amplitude at one frequency (Goertzel's recursion, Amer. Math. Monthly 65, 1958).
-double amplitudeAt(std::span<const float> samples, double hertz) {
-    const double angle = 2 * std::numbers::pi * hertz / analysisRate.hertz;
-    const double factor = 2 * std::cos(angle);
-    double one = 0, two = 0;
-    for (const float sample : samples) {
-        const double next = sample + factor * one - two;
-        two = one;
-        one = next;
-    }
-    return std::sqrt(std::max(0.0, one * one + two * two - factor * one * two));
+constexpr int partials = 8;
+
+/// Amplitudes at the first `count` multiples of a frequency (Goertzel's recursion, Amer. Math. Monthly 65,
+/// 1958), side by side, so that none of them waits for its own last step alone.
+std::array<double, partials> amplitudesAt(std::span<const float> samples, double hertz, int count) {
+    std::array<double, partials> factor{}, one{}, two{}, amplitudes{};
+    for (std::size_t h = 0; h < partials; ++h)
+        factor[h] =
+            2 * std::cos(2 * std::numbers::pi * static_cast<double>(h + 1) * hertz / analysisRate.hertz);
+    for (const float sample : samples)
+        for (std::size_t h = 0; h < partials; ++h) {
+            const double next = sample + factor[h] * one[h] - two[h];
+            two[h] = one[h];
+            one[h] = next;
+        }
+    for (std::size_t h = 0; h < static_cast<std::size_t>(count); ++h)
+        amplitudes[h] =
+            std::sqrt(std::max(0.0, one[h] * one[h] + two[h] * two[h] - factor[h] * one[h] * two[h]));
+    return amplitudes;
 }
 
 } // namespace
@@ -67,19 +87,21 @@ LineLevel levelOfPitch(const StereoViews& views, std::size_t view, Range<Seconds
 
 LineLevel levelAlong(const StereoViews& views, std::size_t view, Range<Seconds> time,
                      const std::function<double(Seconds)>& hertzAt) {
-    constexpr int partials = 8;
     constexpr double highest = 6000, quietBelow = 300;
     constexpr double stevens = 0.6;
     LineLevel level{time.begin, std::vector<double>(placesIn(time))};
     std::vector<float> samples(pitchWindow);
     for (std::size_t i = 0; i < level.values.size(); ++i) {
-        windowed(views.sound(view), views.sampleAt(level.timeOf(i)), samples);
+        windowed(views.sound(view), views.sampleAt(level.timeOf(i)), hann<pitchWindow>(), samples);
         const double hertz = hertzAt(level.timeOf(i));
         double loudness = 0;
-        for (int h = 1; h <= partials && h * hertz < highest; ++h) {
-            const double amplitude = (h * hertz < quietBelow ? 0.4 : 1.0) * amplitudeAt(samples, h * hertz);
-            loudness += std::pow(amplitude, stevens);
-        }
+        int count = 0;
+        while (count < partials && (count + 1) * hertz < highest)
+            ++count;
+        const auto amplitudes = amplitudesAt(samples, hertz, count);
+        for (int h = 1; h <= count; ++h)
+            loudness += std::pow(
+                (h * hertz < quietBelow ? 0.4 : 1.0) * amplitudes[static_cast<std::size_t>(h - 1)], stevens);
         level.values[i] = std::pow(loudness, 1 / stevens);
     }
     return level;
@@ -93,7 +115,7 @@ LineLevel levelOfNoise(const StereoViews& views, std::size_t view, Range<Seconds
     };
     LineLevel level{time.begin, std::vector<double>(placesIn(time))};
     for (std::size_t i = 0; i < level.values.size(); ++i) {
-        windowed(views.sound(view), views.sampleAt(level.timeOf(i)), transform.time());
+        windowed(views.sound(view), views.sampleAt(level.timeOf(i)), hann<noiseWindow>(), transform.time());
         transform.forward();
         double energy = 0;
         for (std::size_t line = lineAt(from); line <= lineAt(to); ++line)
