@@ -28,8 +28,8 @@ constexpr const char* lastColumns = "\tlistened\tbehind_ms\tbegins_s";
 struct CheckOptions {
     bool phrasing = false;
     ListeningWish wish;
-    /// The command line says what the line's instrument plays, be it everything.
-    bool hasRange = false;
+    /// The line's instrument, where the command line says it.
+    std::optional<LineInstrument> line;
 };
 
 /// Where it was listened, how far behind its place a supported note was found, where that is not at its
@@ -70,9 +70,10 @@ int checkAudio(const std::string& audio, const std::string& notes, const CheckOp
     if (!recording) return complain(recording.error(), exitInput);
     const auto check = checkRecording(*recording, *claims, {}, {}, options.wish);
     if (!check) return complain(check.error(), exitInput);
+    const LineCharacter character = options.line ? characterOf(*options.line) : LineCharacter::Unknown;
     std::vector<PhrasingClaim> plain;
     for (const Claim& claim : *claims)
-        plain.push_back({claim.range, claim.midi, {}});
+        plain.push_back({claim.range, claim.midi, {}, std::nullopt, character});
     const auto playing = playingOf(*recording, plain, options);
     if (!playing) return complain(playing.error(), exitInput);
     std::printf("%s", header);
@@ -113,10 +114,12 @@ Result<MeasuredNotes> playingOf(const Study& study, const RecordingEvidence& rec
 int checkStudyFile(const std::string& path, const CheckOptions& options) {
     const auto heard = listenToStudy(path);
     if (!heard) return complain(heard.error(), exitInput);
-    const auto& [study, recording] = *heard;
+    const RecordingEvidence& recording = heard->recording;
+    Study study = heard->study;
     // What the command line says of the line's instrument goes before what the study says.
+    if (options.line) study.players.line = options.line;
     ListeningWish wish = options.wish;
-    if (!options.hasRange) wish.line = lineRangeOf(study);
+    if (!options.line) wish.line = lineRangeOf(study);
     const auto check = checkStudy(study, recording, {}, wish);
     if (!check) return complain(check.error(), exitInput);
     const auto playing = playingOf(study, recording, options);
@@ -163,7 +166,8 @@ int runCheck(std::span<const std::string> given) {
                         exitUsage);
     const auto wish = wishIn(*arguments);
     if (!wish) return complain(wish.error(), exitUsage);
-    const CheckOptions options{phrasing, *wish, arguments->text("--range").has_value()};
+    const auto range = arguments->text("--range");
+    const CheckOptions options{phrasing, *wish, range ? lineInstrumentFrom(*range) : std::nullopt};
     return isStudy ? checkStudyFile(input, options) : checkAudio(input, *notes, options);
 }
 

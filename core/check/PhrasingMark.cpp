@@ -106,6 +106,14 @@ std::vector<MarkAnswer> writtenMarks(const Phrasing& written, const NotePlaying&
     return answers;
 }
 
+/// What leads into a note from within blurs how it begins, and a slide to it is told of the note before.
+bool isSlurHeard(const Phrasing& written, const NotePlaying& playing) {
+    constexpr double surely = 0.97;
+    const bool hasALead = written.slideIn || written.scoop || !written.graceNotes.empty() || playing.isSlidTo;
+    return !written.slurred && !hasALead && canBeHeard(playing) && playing.slurChance &&
+           *playing.slurChance >= surely;
+}
+
 std::vector<PhrasingMark> unwrittenMarks(const Phrasing& written, const NotePlaying& playing) {
     constexpr double slideCents = 80, bendCents = 60, vibratoCents = 14, vibratoEvenness = 0.7;
     constexpr Seconds slideDuration{0.025};
@@ -135,8 +143,8 @@ std::vector<PhrasingMark> unwrittenMarks(const Phrasing& written, const NotePlay
                 pitch.vibrato->evenness >= vibratoEvenness,
             PhrasingMark::Vibrato);
     }
-    // A slur cannot yet be told from a soft pick, nor an accent from a merely loud note, surely enough to be
-    // listed.
+    add(isSlurHeard(written, playing), PhrasingMark::Slur);
+    // An accent cannot be told from a merely loud note surely enough to be listed.
     add(!written.ghosted && playing.loudnessDb && *playing.loudnessDb <= surelyGhostDb, PhrasingMark::Ghost);
     return heard;
 }
@@ -182,7 +190,7 @@ bool isPitchClear(const NotePlaying& playing) {
 }
 
 Verdict slurVerdict(const NotePlaying& playing) {
-    constexpr double slurred = 0.6, picked = 0.15;
+    constexpr double slurred = 0.6, picked = 0.1;
     if (!playing.slurChance) return Verdict::Unclear;
     if (*playing.slurChance >= slurred) return Verdict::Supported;
     return *playing.slurChance <= picked ? Verdict::Contradicted : Verdict::Unclear;

@@ -1,8 +1,11 @@
 #include "core/check/PhrasingMeasure.h"
 
+#include "core/check/PhrasingQuestions.h"
+#include "core/listening/AttackFeatures.h"
 #include "core/listening/LineLevel.h"
 #include "core/listening/Median.h"
 #include "core/listening/Passages.h"
+#include "core/listening/SlurChance.h"
 
 #include <algorithm>
 #include <cmath>
@@ -14,16 +17,7 @@ namespace {
 
 constexpr Seconds lead{0.12};
 constexpr Seconds tail{0.05};
-constexpr Seconds farthestOnset{0.09};
-/// Where the claim itself says how far its onset may lie, no place there is much likelier than another.
-constexpr Seconds wideDeviation{0.2};
 constexpr Seconds shortest{0.03};
-/// A note that begins later than this after the one before ended is not slurred from it.
-constexpr Seconds longestGap{0.15};
-
-double hertzOf(double midi, double tuningCents) {
-    return 440 * std::exp2((midi - 69 + tuningCents / 100) / 12);
-}
 
 /// Measures the claims of a passage in order of time.
 class PassageMeasure {
@@ -33,9 +27,10 @@ public:
 
     std::vector<NotePlaying> measured() {
         if (claims.empty()) return {};
-        view = clearestView();
-        for (std::size_t i = 0; i < claims.size(); ++i)
-            attacks.push_back(attackOf(views, view, question(i)));
+        view = clearestView(views, tuning, claims);
+        questions = attackQuestions(tuning, claims);
+        for (const AttackQuestion& question : questions)
+            attacks.push_back(attackOf(views, view, question));
         for (std::size_t i = 0; i < claims.size(); ++i)
             begin(i);
         for (std::size_t i = 0; i < claims.size(); ++i) {
@@ -48,43 +43,6 @@ public:
 private:
     double centsAt(std::size_t i) const { return tuning.centsAt(claims[i].range.begin); }
 
-    std::size_t clearestView() const {
-        std::vector<double> clarity(views.count(), 0.0);
-        for (std::size_t v = 0; v < views.count() && views.count() > 1; ++v)
-            for (const PhrasingClaim& claim : claims) {
-                const PitchTrace trace =
-                    PitchTrace::of(views, v, tuning.centsAt(claim.range.begin), claim.range, claim.midi);
-                for (const PitchPoint& point : trace.points())
-                    clarity[v] += point.clarity;
-            }
-        return static_cast<std::size_t>(std::max_element(clarity.begin(), clarity.end()) - clarity.begin());
-    }
-
-    bool followsOn(std::size_t i) const {
-        return i > 0 && claims[i].range.begin - claims[i - 1].range.end < longestGap;
-    }
-
-    AttackQuestion question(std::size_t i) const {
-        constexpr double share = 0.45;
-        const Seconds at = claims[i].range.begin;
-        if (claims[i].onsetWithin) return wideQuestion(i);
-        Range<Seconds> search{at - farthestOnset, at + farthestOnset};
-        if (i > 0) search.begin = std::max(search.begin, at - share * (at - claims[i - 1].range.begin));
-        const Seconds room =
-            i + 1 < claims.size() ? claims[i + 1].range.begin - at : claims[i].range.length();
-        search.end = std::min(search.end, at + share * std::max(room, Seconds(0.02)));
-        AttackQuestion asked{at, search, hertzOf(claims[i].midi, centsAt(i)), std::nullopt};
-        if (followsOn(i)) asked.hertzBefore = hertzOf(claims[i - 1].midi, centsAt(i - 1));
-        return asked;
-    }
-
-    AttackQuestion wideQuestion(std::size_t i) const {
-        AttackQuestion asked{claims[i].range.begin, *claims[i].onsetWithin,
-                             hertzOf(claims[i].midi, centsAt(i)), std::nullopt, wideDeviation};
-        if (followsOn(i)) asked.hertzBefore = hertzOf(claims[i - 1].midi, centsAt(i - 1));
-        return asked;
-    }
-
     void begin(std::size_t i) {
         constexpr double leastSteepness = 0.2;
         const PhrasingClaim& claim = claims[i];
@@ -92,7 +50,9 @@ private:
         note.begins = attacks[i].steepness >= leastSteepness;
         note.heard = note.begins ? claim.range.shifted(attacks[i].onset - claim.range.begin) : claim.range;
         note.behind = note.heard.begin - claim.range.begin;
-        if (followsOn(i) && note.begins) note.slurChance = slurChance(attacks[i]);
+        if (questions[i].hertzBefore && note.begins)
+            note.slurChance =
+                slurChance(attackFeatures(views, view, questions[i], attacks[i]), claim.character);
     }
 
     Seconds latestEnd(std::size_t i) const {
@@ -138,16 +98,16 @@ private:
         note.pitch = featuresOf(trace, note.heard, claims[i].midi);
         note.passingMidi = passing(trace, note.heard.begin, claims[i].midi);
         note.contour = contourOf(trace, claims[i].midi);
-        note.toNext = followOn(i);
-        note.isFollowed = i + 1 < claims.size() && followsOn(i + 1);
+        note.toNext = wayOn(i);
+        note.isFollowed = i + 1 < claims.size() && followsOn(claims, i + 1);
         note.isSlidTo = i > 0 && surelySlides(playing[i - 1].toNext);
     }
 
     /// Traced anew about the middle between the two notes, so that both are within reach.
-    std::optional<WayToNext> followOn(std::size_t i) const {
+    std::optional<WayToNext> wayOn(std::size_t i) const {
         constexpr int farthest = 8;
         constexpr Seconds before{0.16}, after{0.06};
-        if (i + 1 == claims.size() || !followsOn(i + 1)) return std::nullopt;
+        if (i + 1 == claims.size() || !followsOn(claims, i + 1)) return std::nullopt;
         const int semitones = claims[i + 1].midi - claims[i].midi;
         if (semitones == 0 || std::abs(semitones) > farthest) return std::nullopt;
         const Range<Seconds>& next = playing[i + 1].heard;
@@ -192,6 +152,7 @@ private:
     const TuningCurve& tuning;
     std::vector<PhrasingClaim> claims;
     std::vector<NotePlaying> playing;
+    std::vector<AttackQuestion> questions;
     std::vector<NoteAttack> attacks;
     std::size_t view = 0;
 };

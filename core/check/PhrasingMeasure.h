@@ -1,11 +1,10 @@
 // What is measured about the playing of each written note: when, how long, how loud, how its pitch moves.
 #pragma once
 
+#include "core/check/PhrasingClaim.h"
 #include "core/check/PitchContour.h"
-#include "core/listening/NoteAttack.h"
 #include "core/listening/RecordingEvidence.h"
 #include "core/listening/TraceFeatures.h"
-#include "core/music/Note.h"
 #include "core/result/Result.h"
 #include "core/time/Range.h"
 #include "core/time/Seconds.h"
@@ -15,19 +14,6 @@
 #include <vector>
 
 namespace earwright {
-
-/// A note of the line whose playing is asked about.
-struct PhrasingClaim {
-    /// As written, on the grid.
-    Range<Seconds> range;
-    /// Counted from the recording's own tuning.
-    int midi = 60;
-    Phrasing phrasing;
-    /// Where its onset may lie, where that is not known as closely as the place says: how far a line swings
-    /// shows only once it was heard. Else within 90 ms.
-    std::optional<Range<Seconds>> onsetWithin = std::nullopt;
-    friend bool operator==(const PhrasingClaim&, const PhrasingClaim&) = default;
-};
 
 /// How a note is played. Nothing here is right or wrong: a note behind the beat is style.
 struct NotePlaying {

@@ -13,6 +13,35 @@ LineRange lineRangeOf(const Study& study) {
     return study.players.line ? lineRangeOf(*study.players.line) : LineRange();
 }
 
+LineCharacter characterOf(const LineInstrument& line) {
+    const auto* instrument = std::get_if<Instrument>(&line);
+    if (!instrument) return LineCharacter::Unknown;
+    switch (*instrument) {
+    case Instrument::Guitar:
+    case Instrument::Bass:
+        return LineCharacter::Plucked;
+    case Instrument::Trumpet:
+    case Instrument::Trombone:
+    case Instrument::Soprano:
+    case Instrument::Alto:
+    case Instrument::Tenor:
+    case Instrument::Baritone:
+    case Instrument::Clarinet:
+    case Instrument::Flute:
+        return LineCharacter::Blown;
+    case Instrument::Violin:
+    case Instrument::Voice:
+        return LineCharacter::Held;
+    case Instrument::Piano:
+        break;
+    }
+    return LineCharacter::Unknown;
+}
+
+LineCharacter characterOf(const Study& study) {
+    return study.players.line ? characterOf(*study.players.line) : LineCharacter::Unknown;
+}
+
 ListeningWish wishOf(const Study& study, const HeardPart& part) {
     return {part, lineRangeOf(study)};
 }

@@ -2,6 +2,7 @@
 
 #include "core/check/AsWritten.h"
 #include "core/check/OffBeat.h"
+#include "core/check/StudyListening.h"
 #include "core/study/PlayedTime.h"
 
 #include <algorithm>
@@ -28,9 +29,11 @@ double loudnessAt(double decibels) {
 
 std::vector<PhrasingClaim> phrasingClaims(const Study& study, const std::vector<Note>& notes) {
     std::vector<PhrasingClaim> claims;
+    const LineCharacter character = characterOf(study);
     const std::vector<OffBeat> swinging = offBeats(study, notes);
     for (const Note& note : notes) {
         PhrasingClaim claim{playedTime(study, note.range()), note.pitch.midi, note.phrasing};
+        claim.character = character;
         const auto offBeat = std::find_if(swinging.begin(), swinging.end(),
                                           [&](const OffBeat& o) { return o.place == note.onset; });
         if (offBeat != swinging.end()) claim.onsetWithin = reachOf(*offBeat, study);
@@ -48,7 +51,8 @@ bool holdsFor(const MeasuredNote& measured, const Study& study, const Note& note
     constexpr double rounding = 0.001;
     const Range<Seconds> now = playedTime(study, note.range());
     const Range<Seconds>& then = measured.claim.range;
-    return measured.claim.midi == note.pitch.midi && std::abs((now.begin - then.begin).value) < rounding &&
+    return measured.claim.midi == note.pitch.midi && measured.claim.character == characterOf(study) &&
+           std::abs((now.begin - then.begin).value) < rounding &&
            std::abs((now.end - then.end).value) < rounding;
 }
 

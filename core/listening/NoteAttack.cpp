@@ -96,16 +96,4 @@ NoteAttack attackOf(const StereoViews& views, std::size_t view, const AttackQues
     return attack;
 }
 
-double slurChance(const NoteAttack& attack) {
-    const double burst = std::clamp(attack.burst, -5.0, 25.0);
-    const double dip = std::clamp(attack.dip, -20.0, 0.0);
-    const double rise = std::clamp(attack.rise, -10.0, 20.0);
-    // Fitted (logistic regression) to 600 invented notes of guitars and horns, 112 of them slurred, alone and
-    // in a band. Its AUC of 0.88 is in-sample, on those same notes. On 855 others made the same way: 0.89
-    // alone and 0.84 in a band against all other notes, 0.83 and 0.80 against those that begin plainly. Even
-    // odds beforehand.
-    const double evidence = -1.1 + 0.05 * burst + 0.14 * dip - 0.2 * rise + 3.0 * attack.steepness;
-    return 1 / (1 + std::exp(-evidence));
-}
-
 } // namespace earwright

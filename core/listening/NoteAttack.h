@@ -42,7 +42,4 @@ struct NoteAttack {
 /// Threads: any; about a millisecond.
 NoteAttack attackOf(const StereoViews& views, std::size_t view, const AttackQuestion& question);
 
-/// Chance that the note was slurred, 0 to 1, from gap, burst and rise; a half where they say nothing.
-double slurChance(const NoteAttack& attack);
-
 } // namespace earwright

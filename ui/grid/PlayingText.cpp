@@ -7,6 +7,7 @@
 #include <QLocale>
 #include <QStringList>
 
+#include <algorithm>
 #include <cmath>
 
 namespace earwright::ui {
@@ -74,9 +75,12 @@ QStringList pitchTexts(const NotePlaying& playing) {
     return texts;
 }
 
-/// Only where no slur is written: a written one gets its answer.
-QString attackText(const Phrasing& written, const NotePlaying& playing) {
-    if (written.slurred) return {};
+/// Only where nothing else tells of a slur: a written one gets its answer, one that is surely heard is
+/// listed.
+QString attackText(const Phrasing& written, const PhrasingAnswer& answer, const NotePlaying& playing) {
+    const auto& listed = answer.unwritten;
+    if (written.slurred || std::find(listed.begin(), listed.end(), PhrasingMark::Slur) != listed.end())
+        return {};
     switch (slurVerdict(playing)) {
     case Verdict::Supported:
         return tr("perhaps slurred from the note before");
@@ -127,14 +131,14 @@ QString markWord(PhrasingMark mark) {
 QString playingText(const Phrasing& written, const NotePlaying& playing,
                     const std::optional<Seconds>& behindSwing) {
     if (!isAtItsPitch(written, playing)) return tr("not heard as it is written: check the phrase first");
+    const PhrasingAnswer answer = judgePhrasing(written, playing);
     QStringList texts{placeText(playing, behindSwing)};
     if (playing.begins) {
         if (playing.loudnessDb) texts += loudnessText(*playing.loudnessDb);
         texts += tr("lasts %1 ms").arg(milliseconds(playing.heard.length()));
         texts += pitchTexts(playing);
-        texts += attackText(written, playing);
+        texts += attackText(written, answer, playing);
     }
-    const PhrasingAnswer answer = judgePhrasing(written, playing);
     for (const MarkAnswer& mark : answer.written)
         texts += tr("%1: %2").arg(markWord(mark.mark), verdictWord(mark.verdict));
     for (const PhrasingMark mark : answer.unwritten)

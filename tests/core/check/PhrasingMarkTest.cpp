@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <gtest/gtest.h>
+#include <utility>
 
 namespace earwright {
 namespace {
@@ -64,6 +65,46 @@ TEST(PhrasingMarks, NeverListAnAccentForALoudNoteAlone) {
     NotePlaying loud = still();
     loud.loudnessDb = 9;
     EXPECT_TRUE(judgePhrasing({}, loud).unwritten.empty());
+}
+
+/// A still note that is slurred from the one before with a chance.
+NotePlaying slurredBy(double chance) {
+    NotePlaying playing = still();
+    playing.slurChance = chance;
+    return playing;
+}
+
+TEST(PhrasingMarks, OfASlurAreAnsweredByHowTheNoteBegins) {
+    Phrasing slurred;
+    slurred.slurred = true;
+    for (const auto& [chance, verdict] : {std::pair{0.02, Verdict::Contradicted},
+                                          {0.3, Verdict::Unclear},
+                                          {0.7, Verdict::Supported},
+                                          {0.99, Verdict::Supported}}) {
+        const std::vector expected{MarkAnswer{PhrasingMark::Slur, verdict}};
+        EXPECT_EQ(judgePhrasing(slurred, slurredBy(chance)).written, expected) << chance;
+        EXPECT_TRUE(judgePhrasing(slurred, slurredBy(chance)).unwritten.empty()) << "it is written";
+    }
+}
+
+TEST(PhrasingMarks, ListASlurThatIsNotWrittenOnlyWhereItIsSurelyHeard) {
+    EXPECT_EQ(judgePhrasing({}, slurredBy(0.98)).unwritten, std::vector{PhrasingMark::Slur});
+    EXPECT_TRUE(judgePhrasing({}, slurredBy(0.8)).unwritten.empty());
+    NotePlaying covered = slurredBy(0.98);
+    covered.pitch.clearShare = 0.2;
+    EXPECT_TRUE(judgePhrasing({}, covered).unwritten.empty());
+}
+
+TEST(PhrasingMarks, ListNoSlurOfANoteThatIsLedIntoAnotherWay) {
+    Phrasing slid, graced, scooped;
+    slid.slideIn = SlideFrom::Below;
+    graced.graceNotes = {59};
+    scooped.scoop = true;
+    for (const Phrasing& written : {slid, graced, scooped})
+        EXPECT_TRUE(judgePhrasing(written, slurredBy(0.98)).unwritten.empty());
+    NotePlaying slidTo = slurredBy(0.98);
+    slidTo.isSlidTo = true;
+    EXPECT_TRUE(judgePhrasing({}, slidTo).unwritten.empty());
 }
 
 } // namespace

@@ -1,6 +1,8 @@
 #include "core/check/StudyListening.h"
 
 #include <gtest/gtest.h>
+#include <utility>
+#include <vector>
 
 namespace earwright {
 namespace {
@@ -28,6 +30,20 @@ TEST(StudyListening, IsNotDeafWhereTheStudyNamesNotesThatCannotBeHeard) {
     EXPECT_EQ(lineRangeOf(study), (LineRange{28, 50}));
     study.players.line = PitchRange{100, 120};
     EXPECT_TRUE(lineRangeOf(study).isEverything());
+}
+
+TEST(StudyListening, KnowsByTheInstrumentsNameHowItsTonesAreMade) {
+    Study study;
+    EXPECT_EQ(characterOf(study), LineCharacter::Unknown);
+    const std::vector<std::pair<const char*, LineCharacter>> known{
+        {"guitar", LineCharacter::Plucked}, {"bass", LineCharacter::Plucked}, {"tenor", LineCharacter::Blown},
+        {"trombone", LineCharacter::Blown}, {"voice", LineCharacter::Held},   {"violin", LineCharacter::Held},
+        {"piano", LineCharacter::Unknown},  {"E2-E6", LineCharacter::Unknown}};
+    for (const auto& [word, character] : known) {
+        study.players.line = lineInstrumentFrom(word);
+        ASSERT_TRUE(study.players.line) << word;
+        EXPECT_EQ(characterOf(study), character) << word;
+    }
 }
 
 TEST(StudyListening, HearsTheBassWhereItIs) {

@@ -47,5 +47,23 @@ TEST(StudyPlaying, IsMeasuredInThePartThatIsListenedTo) {
     }
 }
 
+TEST(StudyPlaying, IsAskedAsTheLinesInstrumentHasIt) {
+    TwoPlayers players;
+    players.study.players.line = Instrument::Guitar;
+    for (const PhrasingClaim& claim : phrasingClaims(players.study, players.study.notes))
+        EXPECT_EQ(claim.character, LineCharacter::Plucked);
+}
+
+TEST(StudyPlaying, IsMeasuredAnewWhereTheLineTurnsOutToBeOfAnotherCharacter) {
+    TwoPlayers players;
+    const Note& note = players.study.notes[1];
+    const MeasuredNote measured{phrasingClaims(players.study, players.study.notes)[1], {}};
+    EXPECT_TRUE(holdsFor(measured, players.study, note));
+    players.study.players.line = PitchRange{40, 88};
+    EXPECT_TRUE(holdsFor(measured, players.study, note)) << "a range says nothing of it";
+    players.study.players.line = Instrument::Tenor;
+    EXPECT_FALSE(holdsFor(measured, players.study, note));
+}
+
 } // namespace
 } // namespace earwright

@@ -48,6 +48,11 @@ void MidiFile::note(int channel, Range<Seconds> range, int midi, int velocity) {
     add(range.end, 2, {0x80 | channel, midi, 0});
 }
 
+void MidiFile::bend(int channel, Seconds time, double semitones) {
+    const int value = std::clamp(8192 + static_cast<int>(std::lround(semitones * 4096)), 0, 16383);
+    add(time, 2, {0xE0 | channel, value & 127, value >> 7});
+}
+
 void MidiFile::write(const std::filesystem::path& path) const {
     std::vector<Event> sorted = events;
     std::stable_sort(sorted.begin(), sorted.end(), [](const Event& a, const Event& b) {

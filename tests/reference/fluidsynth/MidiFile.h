@@ -18,6 +18,9 @@ public:
     /// Detunes a channel by cents within a semitone (registered parameter 1, channel fine tuning).
     void tune(int channel, double cents);
     void note(int channel, Range<Seconds> range, int midi, int velocity);
+    /// Moves the sounding pitch of a channel from here on by semitones, at most two either way (MIDI 1.0,
+    /// pitch bend at its usual sensitivity).
+    void bend(int channel, Seconds time, double semitones);
     void write(const std::filesystem::path& path) const;
 
 private:

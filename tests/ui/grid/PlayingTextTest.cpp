@@ -57,6 +57,17 @@ TEST(PlayingText, AnswersEachWrittenSignAndListsWhatIsClearlyHeard) {
     EXPECT_TRUE(playingText(written, playing).endsWith("slur: unclear · ghost: supported"));
 }
 
+TEST(PlayingText, TellsOfASlurThatIsNotWrittenOnce) {
+    NotePlaying playing = played();
+    playing.slurChance = 0.98;
+    EXPECT_TRUE(playingText({}, playing).endsWith("heard and not written: slur"));
+    EXPECT_FALSE(playingText({}, playing).contains("perhaps slurred"));
+    playing.slurChance = 0.7;
+    EXPECT_TRUE(playingText({}, playing).endsWith("perhaps slurred from the note before"));
+    playing.slurChance = 0.02;
+    EXPECT_TRUE(playingText({}, playing).endsWith("begins with an attack of its own"));
+}
+
 TEST(PlayingText, DoesNotTellByHowMuchAPitchIsWrong) {
     NotePlaying playing = played();
     playing.loudnessDb = -8;
