@@ -3,6 +3,7 @@
 #include "core/engraving/AccidentalLayout.h"
 #include "core/engraving/Extent.h"
 #include "core/engraving/GhostParentheses.h"
+#include "core/engraving/LedgerLines.h"
 
 #include <algorithm>
 #include <bit>
@@ -150,31 +151,23 @@ private:
     }
 
     void addAccidental(const StaffHead& head, const PagePoint& at, double scale) {
-        for (const PlacedGlyph& sign : accidentalShapes(head, font).glyphs)
+        const PlacedShapes shapes = accidentalShapes(head, font);
+        for (const PlacedGlyph& sign : shapes.glyphs)
             made.shapes.glyphs.push_back({sign.glyph, {at.x + sign.at.x * scale, at.y}, scale, head.note});
+        const PageBox box = extentOf(shapes, font);
+        accidentals.push_back(
+            PageBox{box.left * scale, box.top * scale, box.right * scale, box.bottom * scale}.moved(at));
     }
 
+    /// Behind their accidentals.
     void addLedgerLines(const std::vector<StaffHead>& heads, double left, double right, double scale) {
-        const double beyond = font.usual("legerLineExtension") * scale;
-        int highest = 0;
-        int lowest = 0;
-        for (const StaffHead& head : heads) {
-            highest = std::max(highest, head.position);
-            lowest = std::min(lowest, head.position);
-        }
-        const auto add = [&](int position) {
-            const double y = yOfPosition(position);
-            made.shapes.lines.push_back(
-                {{left - beyond, y}, {right + beyond, y}, font.usual("legerLineThickness"), {}});
-        };
-        for (int position = 6; position <= highest; position += 2)
-            add(position);
-        for (int position = -6; position >= lowest; position -= 2)
-            add(position);
-        if ((highest >= 6 || lowest <= -6) && scale == 1) {
-            made.left = std::max(made.left, beyond - left);
-            made.right = std::max(made.right, right + beyond);
-        }
+        const auto lines = ledgerLines(heads, left, right, accidentals, scale, font);
+        std::copy(lines.begin(), lines.end(), std::back_inserter(made.shapes.lines));
+        accidentals.clear();
+        if (lines.empty() || scale != 1) return;
+        const double beyond = font.usual("legerLineExtension");
+        made.left = std::max(made.left, beyond - left);
+        made.right = std::max(made.right, right + beyond);
     }
 
     /// Dots stand in spaces: beside a head on a line, in the space above it; of two in one space the lower
@@ -331,12 +324,12 @@ private:
             const PagePoint at{right - width, yOfPosition(head.position)};
             made.shapes.glyphs.push_back({Smufl::NoteheadBlack, at, graceScale, head.note});
             made.graceHeads.insert(made.graceHeads.begin(), at);
-            addLedgerLines({head}, at.x, at.x + width, graceScale);
             double left = at.x;
             if (head.accidental) {
                 left = at.x + accidentalEdges({head}, 0, graceScale, font).front();
                 addAccidental(head, {left, at.y}, graceScale);
             }
+            addLedgerLines({head}, at.x, at.x + width, graceScale);
             made.left = std::max(made.left, -left);
             right = left - graceGap;
         }
@@ -346,6 +339,8 @@ private:
     const FontMetrics& font;
     Smufl glyph = Smufl::NoteheadBlack;
     std::vector<double> offsets;
+    /// The room of those that stand before the heads whose ledger lines come next.
+    std::vector<PageBox> accidentals;
     double headsLeft = 0;
     double headsRight = 0;
     PieceShape made;
