@@ -19,6 +19,7 @@ LineCharacter characterOf(const LineInstrument& line) {
     switch (*instrument) {
     case Instrument::Guitar:
     case Instrument::Bass:
+    case Instrument::AnyPlucked:
         return LineCharacter::Plucked;
     case Instrument::Trumpet:
     case Instrument::Trombone:
@@ -28,8 +29,10 @@ LineCharacter characterOf(const LineInstrument& line) {
     case Instrument::Baritone:
     case Instrument::Clarinet:
     case Instrument::Flute:
+    case Instrument::AnyWind:
         return LineCharacter::Blown;
     case Instrument::Violin:
+    case Instrument::AnyBowed:
     case Instrument::Voice:
         return LineCharacter::Held;
     case Instrument::Piano:

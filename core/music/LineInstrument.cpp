@@ -19,11 +19,12 @@ bool isRange(const PitchRange& range) {
 const std::vector<NamedInstrument>& namedInstruments() {
     using enum Instrument;
     static const std::vector<NamedInstrument> all{
-        {Guitar, "guitar", {40, 88}},     {Bass, "bass", {28, 67}},         {Trumpet, "trumpet", {52, 86}},
-        {Trombone, "trombone", {40, 77}}, {Soprano, "soprano", {56, 91}},   {Alto, "alto", {49, 87}},
-        {Tenor, "tenor", {44, 82}},       {Baritone, "baritone", {36, 75}}, {Clarinet, "clarinet", {50, 94}},
-        {Flute, "flute", {59, 96}},       {Violin, "violin", {55, 96}},     {Piano, "piano", {28, 96}},
-        {Voice, "voice", {40, 84}}};
+        {Guitar, "guitar", {40, 88}},     {Bass, "bass", {28, 67}},          {Trumpet, "trumpet", {52, 86}},
+        {Trombone, "trombone", {40, 77}}, {Soprano, "soprano", {56, 91}},    {Alto, "alto", {49, 87}},
+        {Tenor, "tenor", {44, 82}},       {Baritone, "baritone", {36, 75}},  {Clarinet, "clarinet", {50, 94}},
+        {Flute, "flute", {59, 96}},       {Violin, "violin", {55, 96}},      {Piano, "piano", {28, 96}},
+        {Voice, "voice", {40, 84}},       {AnyPlucked, "plucked", {28, 96}}, {AnyWind, "wind", {28, 96}},
+        {AnyBowed, "bowed", {28, 96}}};
     return all;
 }
 

@@ -1,4 +1,4 @@
-// What the line is played on, as far as it says which pitches the line can have.
+// What the line is played on, as far as it says which pitches the line can have and how its tones are made.
 #pragma once
 
 #include <optional>
@@ -9,7 +9,7 @@
 
 namespace earwright {
 
-/// Solo instruments that have a name here.
+/// Solo instruments that have a name here, and those that have none, by how their tones are made.
 enum class Instrument {
     Guitar,
     Bass,
@@ -23,6 +23,9 @@ enum class Instrument {
     Flute,
     Violin,
     Piano,
+    AnyPlucked,
+    AnyWind,
+    AnyBowed,
     Voice
 };
 
@@ -43,7 +46,8 @@ struct NamedInstrument {
     Instrument instrument;
     /// "tenor": the word in files and on the command line.
     const char* word;
-    /// As it sounds, with the notes a soloist adds above the written range (common practice).
+    /// As it sounds, with the notes a soloist adds above the written range (common practice); all that is
+    /// heard as a line where the name stands for many.
     PitchRange range;
 };
 

@@ -48,6 +48,12 @@ QString nameOf(Instrument instrument) {
         return PlayersDialog::tr("Piano");
     case Instrument::Voice:
         return PlayersDialog::tr("Voice");
+    case Instrument::AnyPlucked:
+        return PlayersDialog::tr("Another plucked instrument");
+    case Instrument::AnyWind:
+        return PlayersDialog::tr("Another wind instrument");
+    case Instrument::AnyBowed:
+        return PlayersDialog::tr("Another bowed instrument");
     }
     return {};
 }
@@ -82,8 +88,9 @@ PlayersDialog::PlayersDialog(const Players& players, std::function<void(const Pl
     notes->addWidget(highest);
     notes->addStretch(1);
     auto* about =
-        new QLabel(tr("The check and its help hear nothing outside these notes as the line. The chords are "
-                      "checked against the bass where it stands in the stereo picture."));
+        new QLabel(tr("The check and its help hear nothing outside these notes as the line, and tell by the "
+                      "instrument what is slurred and what is picked or tongued. The chords are checked "
+                      "against the bass where it stands in the stereo picture."));
     about->setWordWrap(true);
     refusal->setWordWrap(true);
     refusal->hide();

@@ -46,6 +46,18 @@ TEST(StudyListening, KnowsByTheInstrumentsNameHowItsTonesAreMade) {
     }
 }
 
+TEST(StudyListening, KnowsTheCharacterOfAnInstrumentWithoutANameAndHearsAllItMayPlay) {
+    Study study;
+    const std::vector<std::pair<const char*, LineCharacter>> kinds{
+        {"plucked", LineCharacter::Plucked}, {"wind", LineCharacter::Blown}, {"bowed", LineCharacter::Held}};
+    for (const auto& [word, character] : kinds) {
+        study.players.line = lineInstrumentFrom(word);
+        ASSERT_TRUE(study.players.line) << word;
+        EXPECT_EQ(characterOf(study), character) << word;
+        EXPECT_TRUE(lineRangeOf(study).isEverything()) << word;
+    }
+}
+
 TEST(StudyListening, HearsTheBassWhereItIs) {
     Study study;
     study.players.bass = StereoPlace::Left;

@@ -45,6 +45,17 @@ TEST_F(PlayersDialogTest, KeepsTheInstrumentAndThePlaceOfTheBassAsOneStep) {
     EXPECT_EQ(study().players, Players{});
 }
 
+TEST_F(PlayersDialogTest, TakesAnInstrumentWithoutANameByHowItIsPlayed) {
+    open(recording());
+    PlayersDialog* dialog = ask();
+    choose("Instrument of the line", "Another plucked instrument");
+    // E1 and C7 are the ends of what is heard (LogAxis).
+    EXPECT_EQ(named<QLineEdit>("Lowest note")->text(), "E1");
+    EXPECT_EQ(named<QLineEdit>("Highest note")->text(), "C7");
+    dialog->accept();
+    EXPECT_EQ(study().players.line, LineInstrument(Instrument::AnyPlucked));
+}
+
 TEST_F(PlayersDialogTest, TakesTwoNotesAndRefusesWhatIsNoRange) {
     open(recording());
     PlayersDialog* dialog = ask();
