@@ -4,12 +4,14 @@
 #include <array>
 #include <cmath>
 #include <numbers>
+#include <utility>
 
 namespace earwright {
 
-std::span<const float> HannWindow::of(std::size_t length) {
-    if (weights.size() == length) return weights;
-    weights.resize(length);
+namespace {
+
+void fill(std::vector<float>& weights) {
+    const std::size_t length = weights.size();
     // Four over the length: the window's sum is half its length, and a sine puts half of itself in its line.
     const double scale = 4.0 / static_cast<double>(length);
     const double step = 2 * std::numbers::pi / static_cast<double>(length - 1);
@@ -33,7 +35,17 @@ std::span<const float> HannWindow::of(std::size_t length) {
             x[lane] = turned;
         }
     }
-    return weights;
+}
+
+} // namespace
+
+std::span<const float> HannWindow::of(std::size_t length) {
+    if (latest.size() == length) return latest;
+    std::swap(latest, before);
+    if (latest.size() == length) return latest;
+    latest.resize(length);
+    fill(latest);
+    return latest;
 }
 
 } // namespace earwright

@@ -13,11 +13,13 @@ namespace earwright {
 /// Threads: one thread at a time an object.
 class HannWindow {
 public:
-    /// The weights of a length, the latest one kept. Requires: length >= 2.
+    /// The weights of a length. Those of two lengths are kept, for spans whose attack and sustained part take
+    /// turns. Requires: length >= 2. They stay valid through the next call.
     std::span<const float> of(std::size_t length);
 
 private:
-    std::vector<float> weights;
+    std::vector<float> latest;
+    std::vector<float> before;
 };
 
 } // namespace earwright

@@ -5,7 +5,6 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
-#include <complex>
 #include <functional>
 #include <numbers>
 
@@ -39,10 +38,18 @@ Numbers magnitudesOfMix(const Numbers& oneX, const Numbers& oneY, const Numbers&
 
 /// Writes the lines of a transform of four times the length that leave a rest of 0, 1, 2 and 3 when divided
 /// by four as inputs of transforms of their own (decimation in frequency, radix 4: Cooley and Tukey 1965).
-/// Only the first `Quarters` of the input are read, what follows is silence.
+/// Only the first `Quarters` of the input are read, what follows is silence. Requires: no two of the numbers
+/// read and written overlap.
 template <std::size_t Length, std::size_t Quarters, class Turns>
 EARWRIGHT_WIDE_VECTORS void fold(const float* x, const float* y, const Turns& turns,
-                                 const std::array<float*, 4>& out) {
+                                 const std::array<float*, 4>& outX, const std::array<float*, 4>& outY) {
+    float *const x0 = outX[0], *const x1 = outX[1], *const x2 = outX[2], *const x3 = outX[3];
+    float *const y0 = outY[0], *const y1 = outY[1], *const y2 = outY[2], *const y3 = outY[3];
+    const auto turn = [&](std::size_t part, std::size_t n, float partX, float partY, float& toX, float& toY) {
+        toX = partX * turns.x[part][n] - partY * turns.y[part][n];
+        toY = partX * turns.y[part][n] + partY * turns.x[part][n];
+    };
+    EARWRIGHT_APART
     for (std::size_t n = 0; n < Length; ++n) {
         const auto at = [n](const float* sound, std::size_t quarter) {
             return quarter < Quarters ? sound[n + quarter * Length] : 0;
@@ -55,15 +62,12 @@ EARWRIGHT_WIDE_VECTORS void fold(const float* x, const float* y, const Turns& tu
         const float oddY = at(y, 1) + at(y, 3);
         const float oddLessX = at(x, 1) - at(x, 3);
         const float oddLessY = at(y, 1) - at(y, 3);
-        out[0][2 * n] = evenX + oddX;
-        out[0][2 * n + 1] = evenY + oddY;
+        x0[n] = evenX + oddX;
+        y0[n] = evenY + oddY;
         // Times −i the difference of the odd ones: (x, y) becomes (y, −x).
-        const std::array<float, 3> partX{evenLessX + oddLessY, evenX - oddX, evenLessX - oddLessY};
-        const std::array<float, 3> partY{evenLessY - oddLessX, evenY - oddY, evenLessY + oddLessX};
-        for (std::size_t part = 0; part < 3; ++part) {
-            out[part + 1][2 * n] = partX[part] * turns.x[part][n] - partY[part] * turns.y[part][n];
-            out[part + 1][2 * n + 1] = partX[part] * turns.y[part][n] + partY[part] * turns.x[part][n];
-        }
+        turn(0, n, evenLessX + oddLessY, evenLessY - oddLessX, x1[n], y1[n]);
+        turn(1, n, evenX - oddX, evenY - oddY, x2[n], y2[n]);
+        turn(2, n, evenLessX - oddLessY, evenLessY + oddLessX, x3[n], y3[n]);
     }
 }
 
@@ -133,24 +137,35 @@ void PairSpectrum::hear(const Stretch& oneStretch, const Stretch& otherStretch) 
     const std::size_t quarters = longest <= partLength ? 1 : longest <= 2 * partLength ? 2 : parts;
     cutOut(oneStretch, std::span(one).first(quarters * partLength));
     cutOut(otherStretch, std::span(other).first(quarters * partLength));
-    std::array<float*, parts> inputs{};
-    // A complex number is its two parts one after the other (C++ standard, complex.numbers).
-    for (std::size_t part = 0; part < parts; ++part)
-        inputs[part] = reinterpret_cast<float*>(transforms[part].time().data());
+    std::array<float*, parts> inputsX{};
+    std::array<float*, parts> inputsY{};
+    for (std::size_t part = 0; part < parts; ++part) {
+        inputsX[part] = transforms[part].timeX().data();
+        inputsY[part] = transforms[part].timeY().data();
+    }
     constexpr auto folds =
         std::array{fold<partLength, 1, Turns>, fold<partLength, 2, Turns>, fold<partLength, parts, Turns>};
-    folds[std::min<std::size_t>(quarters, 3) - 1](one.data(), other.data(), turns(), inputs);
+    folds[std::min<std::size_t>(quarters, 3) - 1](one.data(), other.data(), turns(), inputsX, inputsY);
     for (ComplexTransform& transform : transforms)
         transform.forward();
-    const auto lineOf = [&](std::size_t line) { return transforms[line % parts].spectrum()[line / parts]; };
+    std::array<const float*, parts> linesX{};
+    std::array<const float*, parts> linesY{};
+    for (std::size_t part = 0; part < parts; ++part) {
+        linesX[part] = transforms[part].spectrumX().data();
+        linesY[part] = transforms[part].spectrumY().data();
+    }
     for (std::size_t i = 0; i < lines.size(); ++i) {
         // The lines of a real sound mirror each other; those of an imaginary one do with the other sign.
-        const std::complex<float> here = lineOf(lines[i]);
-        const std::complex<float> mirror = lineOf((fftLength - lines[i]) % fftLength);
-        oneX[i] = 0.5f * (here.real() + mirror.real());
-        oneY[i] = 0.5f * (here.imag() - mirror.imag());
-        otherX[i] = 0.5f * (here.imag() + mirror.imag());
-        otherY[i] = 0.5f * (mirror.real() - here.real());
+        const std::size_t here = lines[i];
+        const std::size_t mirror = (fftLength - here) % fftLength;
+        const float hereX = linesX[here % parts][here / parts];
+        const float hereY = linesY[here % parts][here / parts];
+        const float mirrorX = linesX[mirror % parts][mirror / parts];
+        const float mirrorY = linesY[mirror % parts][mirror / parts];
+        oneX[i] = 0.5f * (hereX + mirrorX);
+        oneY[i] = 0.5f * (hereY - mirrorY);
+        otherX[i] = 0.5f * (hereY + mirrorY);
+        otherY[i] = 0.5f * (mirrorX - hereX);
     }
 }
 

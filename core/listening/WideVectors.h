@@ -21,6 +21,14 @@
 #define EARWRIGHT_INLINE
 #endif
 
+/// Before a loop that reads and writes numbers which lie apart: it need not look whether they overlap, and
+/// becomes vector instructions where there are too many of them to look (GCC manual, loop-specific pragmas).
+#if defined(__GNUC__) && !defined(__clang__)
+#define EARWRIGHT_APART _Pragma("GCC ivdep")
+#else
+#define EARWRIGHT_APART
+#endif
+
 namespace earwright {
 
 /// Eight numbers that are reckoned with at once: one register where the machine has such wide ones, two or
