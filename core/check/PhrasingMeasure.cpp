@@ -50,7 +50,7 @@ private:
         note.begins = attacks[i].steepness >= leastSteepness;
         note.heard = note.begins ? claim.range.shifted(attacks[i].onset - claim.range.begin) : claim.range;
         note.behind = note.heard.begin - claim.range.begin;
-        if (questions[i].hertzBefore && note.begins)
+        if (note.begins && mayBeSlurred(claims, i))
             note.slurChance =
                 slurChance(attackFeatures(views, view, questions[i], attacks[i]), claim.character);
     }

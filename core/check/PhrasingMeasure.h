@@ -26,7 +26,8 @@ struct NotePlaying {
     /// Against the median of the notes within two seconds, up to four before and four after it, dB; nothing
     /// where it has no neighbours.
     std::optional<double> loudnessDb;
-    /// Chance that it is slurred from the note before, 0 to 1; nothing where none leads up to it.
+    /// Chance that it is slurred from the note before, 0 to 1; nothing where none of another pitch leads up
+    /// to it.
     std::optional<double> slurChance;
     TraceFeatures pitch;
     /// Its pitch from 120 ms before its onset to a little after its end, cents against the written one.

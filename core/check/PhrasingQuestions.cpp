@@ -42,6 +42,12 @@ bool followsOn(const std::vector<PhrasingClaim>& claims, std::size_t index) {
     return index > 0 && claims[index].range.begin - claims[index - 1].range.end < longestGap;
 }
 
+bool mayBeSlurred(const std::vector<PhrasingClaim>& claims, std::size_t index) {
+    if (!followsOn(claims, index)) return false;
+    const PhrasingClaim& before = claims[index - 1];
+    return before.midi != claims[index].midi && before.range.begin < claims[index].range.begin;
+}
+
 std::vector<AttackQuestion> attackQuestions(const TuningCurve& tuning,
                                             const std::vector<PhrasingClaim>& claims) {
     const auto hertzAt = [&](std::size_t i) {

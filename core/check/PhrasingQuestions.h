@@ -18,6 +18,10 @@ double hertzOf(double midi, double tuningCents);
 /// is slurred. Requires: claims rise by onset.
 bool followsOn(const std::vector<PhrasingClaim>& claims, std::size_t index);
 
+/// Whether the claim before may be slurred to it: it follows on, at another pitch, and they are no double
+/// stop. Requires: claims rise by onset.
+bool mayBeSlurred(const std::vector<PhrasingClaim>& claims, std::size_t index);
+
 /// About each claim's beginning. Requires: claims rise by onset.
 std::vector<AttackQuestion> attackQuestions(const TuningCurve& tuning,
                                             const std::vector<PhrasingClaim>& claims);

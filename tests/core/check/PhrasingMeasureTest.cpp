@@ -8,6 +8,7 @@
 #include <functional>
 #include <gtest/gtest.h>
 #include <numbers>
+#include <vector>
 
 namespace earwright {
 namespace {
@@ -68,6 +69,31 @@ TEST(PhrasingMeasure, AnswersInTheOrderOfTheClaims) {
     ASSERT_EQ(reversed.size(), inOrder.size());
     for (std::size_t i = 0; i < inOrder.size(); ++i)
         EXPECT_EQ(reversed[i].heard, inOrder[inOrder.size() - 1 - i].heard);
+}
+
+// The second of two equal pitches is begun anew or tied, and neither note of a double stop is slurred from
+// the other (common practice).
+TEST(PhrasingMeasure, AsksForASlurOnlyWhereANoteOfAnotherPitchLeadsUp) {
+    AnalysisSound sound{silence(5.0_s), {}};
+    std::vector<PhrasingClaim> claims;
+    const auto play = [&](double onset, int midi) {
+        claims.push_back({{Seconds(onset), Seconds(onset + 0.3)}, midi, {}});
+        addTone(sound.left, {Seconds(onset), Seconds(onset + 0.28)}, midi);
+    };
+    play(1.0, 60);
+    play(1.3, 62);
+    play(1.6, 62);
+    play(1.9, 66);
+    play(1.9, 70);
+    play(2.2, 67);
+    play(2.8, 69);
+    const auto notes = measurePhrasing(StereoViews(sound, {0.5_s, 4.0_s}), 0, claims);
+    std::vector<bool> asked;
+    for (const NotePlaying& note : notes) {
+        EXPECT_TRUE(note.begins);
+        asked.push_back(note.slurChance.has_value());
+    }
+    EXPECT_EQ(asked, (std::vector{false, true, false, true, false, true, false}));
 }
 
 /// A note of a second whose pitch moves as asked (semitones at a time since its start) between two still
