@@ -33,8 +33,7 @@ struct MeasuredNote {
 using MeasuredNotes = std::map<NoteId, MeasuredNote>;
 
 /// Whether a measure still tells of a note: its pitch, place and length and the character of the line are as
-/// they were. Its signs need not
-/// be, since they are judged by what was measured and change nothing of it.
+/// they were. Its signs need not be, since they are judged by what was measured and change nothing of it.
 bool holdsFor(const MeasuredNote& measured, const Study& study, const Note& note);
 
 /// All that is measured of notes of a study, those among them whose beginning is not heard. Else as

@@ -10,8 +10,8 @@
 namespace earwright {
 
 /// Where the groups of beats end that a bar's values and beams show, in beats of its own meter from its
-/// start; the last one is the bar's length. Empty where the meter says it all: up to four beats, where
-/// eighths go in threes, and in more beats than fourteen.
+/// start; the last one is the bar's length. Empty where the meter says it all: up to four beats and where
+/// eighths go in threes; and in more than seven quarters or fourteen eighths.
 ///
 /// Five quarters are 3 + 2, six 3 + 3, seven 4 + 3; eighths go in twos, an odd one with the last two (common
 /// practice). Where the notes of a bar fit other groups with fewer ties, it has those: 2 + 3, 3 + 4, 3 + 2 +

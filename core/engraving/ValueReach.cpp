@@ -125,7 +125,8 @@ Beats restReach(const Meter& meter, const std::vector<std::int64_t>& groupEnds, 
     if (groupEnds.empty()) return restReachAlone(meter, from, to);
     const BeatGroup group = groupAt(groupEnds, from);
     const Beats end = std::min(to, Beats(group.end));
-    if (meter.beatUnit < 8) return restReachAlone(meter, from, end);
+    const bool isThreeQuarters = meter.beatUnit < 8 && group.end - group.begin == 3;
+    if (isThreeQuarters) return restReachAlone(meter, from, end);
     const Beats begin(group.begin);
     return begin + restReachAlone(group.asMeter(meter), from - begin, end - begin);
 }

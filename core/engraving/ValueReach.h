@@ -42,7 +42,7 @@ Beats noteReach(const Meter& meter, const std::vector<std::int64_t>& groupEnds, 
 
 /// The same for a rest: no more than a beat, or half a bar of two beats that begins where the half does; off
 /// the beat without dots, from the shortest to the longest (common practice; Gould, "Behind Bars", from
-/// memory). It ends with its group.
+/// memory). It ends with its group, whose halves it shows where that has two or four beats.
 Beats restReach(const Meter& meter, const std::vector<std::int64_t>& groupEnds, const Beats& from,
                 const Beats& to);
 

@@ -117,6 +117,16 @@ TEST(ValueReach, DividesABarAsItsNotesDo) {
     EXPECT_EQ(bar({6, 8}, {7, 4}), "2. 1");
 }
 
+// A half rest shows half a bar of two or four beats, and so it does half a group of them (common practice):
+// it stood across the middle of the last four of seven.
+TEST(ValueReach, ShowsTheHalvesOfAGroupWithRests) {
+    EXPECT_EQ(bar({6, 4, -4}, {7, 4}), "2. 2 r2") << "three and four";
+    EXPECT_EQ(bar({6, -8}, {7, 4}), "2. r4 r2 r4") << "four and three";
+    EXPECT_EQ(bar({6, -4}, {5, 4}), "2. r2");
+    EXPECT_EQ(bar({4, 4, -4}, {6, 4}), "2 2 r2");
+    EXPECT_EQ(bar({2, 4, -6}, {6, 4}), "4 2 r4 r4 r4");
+}
+
 // In a group of two the syncopations of a bar of two, in one of three any place of it, as in 6/8.
 TEST(ValueReach, WritesAGroupOfEighthsAsABarOfItsOwn) {
     EXPECT_EQ(drawn({Beats(1, 2), Beats(1), Beats(1, 2), Beats(5)}, {7, 8}), "16 8 16 4~ 4.");
