@@ -6,6 +6,7 @@
 #include "core/listening/Median.h"
 #include "core/listening/Passages.h"
 #include "core/listening/SlurChance.h"
+#include "core/music/Pitch.h"
 
 #include <algorithm>
 #include <cmath>
@@ -65,10 +66,10 @@ private:
 
     double tracedHertz(const PitchTrace& trace, std::size_t i, Seconds time) const {
         const auto& points = trace.points();
-        if (points.empty()) return hertzOf(claims[i].midi, centsAt(i));
+        if (points.empty()) return hertzOf(claims[i].midi + centsAt(i) / 100);
         const auto nearest = std::llround(ratio(time - points.front().time, PitchTrace::step));
         const auto index = std::clamp<std::int64_t>(nearest, 0, std::ssize(points) - 1);
-        return hertzOf(points[static_cast<std::size_t>(index)].midi, centsAt(i));
+        return hertzOf(points[static_cast<std::size_t>(index)].midi + centsAt(i) / 100);
     }
 
     /// Where its partials have sunk by 15 dB, at the latest where the next note begins. They are sought where

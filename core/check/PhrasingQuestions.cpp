@@ -1,9 +1,9 @@
 #include "core/check/PhrasingQuestions.h"
 
 #include "core/listening/PitchTrace.h"
+#include "core/music/Pitch.h"
 
 #include <algorithm>
-#include <cmath>
 
 namespace earwright {
 
@@ -34,10 +34,6 @@ AttackQuestion questionAt(const std::vector<PhrasingClaim>& claims, std::size_t 
 
 } // namespace
 
-double hertzOf(double midi, double tuningCents) {
-    return 440 * std::exp2((midi - 69 + tuningCents / 100) / 12);
-}
-
 bool followsOn(const std::vector<PhrasingClaim>& claims, std::size_t index) {
     return index > 0 && claims[index].range.begin - claims[index - 1].range.end < longestGap;
 }
@@ -51,7 +47,7 @@ bool mayBeSlurred(const std::vector<PhrasingClaim>& claims, std::size_t index) {
 std::vector<AttackQuestion> attackQuestions(const TuningCurve& tuning,
                                             const std::vector<PhrasingClaim>& claims) {
     const auto hertzAt = [&](std::size_t i) {
-        return hertzOf(claims[i].midi, tuning.centsAt(claims[i].range.begin));
+        return hertzOf(claims[i].midi + tuning.centsAt(claims[i].range.begin) / 100);
     };
     std::vector<AttackQuestion> questions;
     for (std::size_t i = 0; i < claims.size(); ++i) {

@@ -11,9 +11,6 @@
 
 namespace earwright {
 
-/// Of a MIDI number in a recording's tuning.
-double hertzOf(double midi, double tuningCents);
-
 /// Whether a claim begins where the one before it ends, or at most 150 ms later: after a longer rest nothing
 /// is slurred. Requires: claims rise by onset.
 bool followsOn(const std::vector<PhrasingClaim>& claims, std::size_t index);
