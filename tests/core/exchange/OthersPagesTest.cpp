@@ -161,31 +161,6 @@ TEST(OthersPages, TrillsGoToTheNoteOfTheKeyUnlessASignSaysOtherwise) {
     EXPECT_EQ(trill("<accidental-mark>sharp</accidental-mark>"), 3);
 }
 
-// In C major D lies a whole tone over C and F a half one over E: one trill over both, two widths.
-TEST(OthersPages, ATrillOverAChordTakesEachNoteAsFarAsTheKeyOrTheFileSays) {
-    using Trills = std::vector<std::optional<int>>;
-    const auto trills = [](const std::string& first, const std::string& second = "") {
-        const auto ornaments = [](const std::string& inside) {
-            return inside.empty() ? "" : "<notations><ornaments>" + inside + "</ornaments></notations>";
-        };
-        std::string other = note("E", 4, 4, ornaments(second));
-        other.insert(std::string("<note>").size(), "<chord/>");
-        const Imported page = read(measure("1", attributes("<divisions>1</divisions>" + fourFour) +
-                                                    note("C", 4, 4, ornaments(first)) + other));
-        Trills found;
-        for (const Note& written : page.study.notes)
-            found.push_back(written.phrasing.trill);
-        return found;
-    };
-    EXPECT_EQ(trills("<trill-mark/>"), (Trills{2, 1}));
-    EXPECT_EQ(trills("<trill-mark trill-step=\"half\"/>"), (Trills{1, 1}));
-    const std::string flat = "<accidental-mark>flat</accidental-mark>";
-    const std::string sharp = "<accidental-mark>sharp</accidental-mark>";
-    EXPECT_EQ(trills("<trill-mark/>" + flat), (Trills{1, 1})) << "the sign is the first note's";
-    EXPECT_EQ(trills("<trill-mark/>", "<trill-mark/>" + sharp), (Trills{2, 2}));
-    EXPECT_EQ(trills("", "<trill-mark/>"), (Trills{{}, 1}));
-}
-
 TEST(OthersPages, WhatALineCannotHoldIsNamedPlainly) {
     const auto in = [](const std::string& notations) { return "<notations>" + notations + "</notations>"; };
     const Imported page = read(

@@ -3,7 +3,9 @@
 
 #include <algorithm>
 #include <gtest/gtest.h>
+#include <optional>
 #include <string>
+#include <vector>
 
 namespace earwright {
 namespace {
@@ -47,6 +49,28 @@ TEST(OthersSigns, AtTheFirstNoteOfAChordHoldForAllOfIt) {
         EXPECT_EQ(phrasing.turn.has_value(), i < 3) << i;
         EXPECT_EQ(phrasing.staccato, i == 2) << i;
     }
+}
+
+// In C major D lies a whole tone over C and F a half one over E: one trill over both, two widths.
+TEST(OthersSigns, OfATrillOverAChordTakeEachNoteAsFarAsTheKeyOrTheFileSays) {
+    using Trills = std::vector<std::optional<int>>;
+    const auto trills = [](const std::string& first, const std::string& second = "") {
+        const auto ornaments = [](const std::string& inside) {
+            return inside.empty() ? "" : notations("<ornaments>" + inside + "</ornaments>");
+        };
+        const Imported page = read(note("C", ornaments(first)) + note("E", ornaments(second), "<chord/>"));
+        Trills found;
+        for (const Note& written : page.study.notes)
+            found.push_back(written.phrasing.trill);
+        return found;
+    };
+    EXPECT_EQ(trills("<trill-mark/>"), (Trills{2, 1}));
+    EXPECT_EQ(trills("<trill-mark trill-step=\"half\"/>"), (Trills{1, 1}));
+    const std::string flat = "<accidental-mark>flat</accidental-mark>";
+    const std::string sharp = "<accidental-mark>sharp</accidental-mark>";
+    EXPECT_EQ(trills("<trill-mark/>" + flat), (Trills{1, 1})) << "the sign is the first note's";
+    EXPECT_EQ(trills("<trill-mark/>", "<trill-mark/>" + sharp), (Trills{2, 2}));
+    EXPECT_EQ(trills("", "<trill-mark/>"), (Trills{{}, 1}));
 }
 
 TEST(OthersSigns, OfLoudnessMayStandAtANote) {
