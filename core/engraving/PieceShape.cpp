@@ -3,7 +3,9 @@
 #include "core/engraving/AccidentalLayout.h"
 #include "core/engraving/Extent.h"
 #include "core/engraving/GhostParentheses.h"
+#include "core/engraving/HeadOffsets.h"
 #include "core/engraving/LedgerLines.h"
+#include "core/engraving/StrokeStagger.h"
 
 #include <algorithm>
 #include <bit>
@@ -80,6 +82,7 @@ private:
         leaveRoomForFlag();
         if (piece.trillHead) addTrillHead(*piece.trillHead);
         if (!piece.page.tiedFromBefore) {
+            if (anyComesFrom()) leftEdge = std::min(leftEdge, -made.left);
             leftEdge = addBefore(leftEdge, &ShapeMaker::addSlideIn);
             leftEdge = addBefore(leftEdge, &ShapeMaker::addScoop);
         }
@@ -90,22 +93,20 @@ private:
         addGraceNotes(leftEdge);
     }
 
-    /// Two heads a step apart stand on either side of the stem.
     void placeHeads() {
-        offsets.assign(piece.heads.size(), 0);
-        for (std::size_t i = 1; i < piece.heads.size(); ++i) {
-            if (piece.heads[i].position - piece.heads[i - 1].position > 1 || offsets[i - 1] != 0) continue;
-            const double by = made.headWidth - font.usual("stemThickness");
-            if (piece.stemUp)
-                offsets[i] = by;
-            else
-                offsets[i - 1] = -by;
-        }
+        offsets = headOffsets(piece.heads, piece.stemUp, made.headWidth - font.usual("stemThickness"));
         headsLeft = *std::min_element(offsets.begin(), offsets.end());
         headsRight = *std::max_element(offsets.begin(), offsets.end()) + made.headWidth;
         made.right = std::max(made.right, headsRight);
         made.headsLeft = headsLeft;
         made.headsRight = headsRight;
+    }
+
+    /// Whether a stroke comes to a head, which has to keep clear of ledger lines.
+    bool anyComesFrom() const {
+        return std::any_of(piece.heads.begin(), piece.heads.end(), [](const StaffHead& head) {
+            return head.phrasing.slideIn || head.phrasing.scoop;
+        });
     }
 
     bool anyGhosted() const {
@@ -263,17 +264,21 @@ private:
         return left + slideLength;
     }
 
+    double staggerOf(const StaffHead& head, bool Phrasing::*mark) const {
+        return strokeStagger(piece.heads, static_cast<std::size_t>(&head - piece.heads.data()), mark);
+    }
+
     double addScoop(const StaffHead& head, double from) {
         if (!head.phrasing.scoop) return from;
         const PageBox box = font.box(Smufl::BrassScoop);
-        const double x = from - slideGap - box.right;
+        const double x = from - slideGap - staggerOf(head, &Phrasing::scoop) - box.right;
         made.shapes.glyphs.push_back({Smufl::BrassScoop, {x, yOfPosition(head.position)}, 1, head.note});
         return x + box.left;
     }
 
     double addFall(const StaffHead& head, double from) {
         if (!head.phrasing.fall) return from;
-        const double x = from + slideGap;
+        const double x = from + slideGap + staggerOf(head, &Phrasing::fall);
         made.shapes.glyphs.push_back(
             {Smufl::BrassFallLipShort, {x, yOfPosition(head.position)}, 1, head.note});
         return x + font.box(Smufl::BrassFallLipShort).right;
