@@ -3,6 +3,7 @@
 #include "core/study/NoteVoices.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace earwright {
 
@@ -21,13 +22,30 @@ void drawStroke(const PagePoint& from, const PagePoint& to, NoteId note, Sketch&
     sketch.add(PlacedLine{from, to, sketch.metrics().usual("stemThickness"), note});
 }
 
-void drawSlideTo(const LaidPiece& laid, const LaidPiece& goal, std::size_t voice, Sketch& sketch) {
+/// As far as the first of the stops on its way, and no flatter than a slide between heads of one height.
+PlacedLine cutShort(PlacedLine stroke, const std::vector<double>& stops) {
+    const auto stop = std::upper_bound(stops.begin(), stops.end(), stroke.from.x);
+    if (stop == stops.end() || *stop >= stroke.to.x) return stroke;
+    const double whole = stroke.to.y - stroke.from.y;
+    const double rise = whole * (*stop - stroke.from.x) / (stroke.to.x - stroke.from.x);
+    const double lack = std::max(0.0, 2 * leastRise - std::abs(rise)) / 2;
+    const double more = whole < 0 ? -lack : lack;
+    stroke.to = {*stop, stroke.from.y + rise + more};
+    stroke.from.y -= more;
+    return stroke;
+}
+
+void drawSlideTo(const LaidPiece& laid, const LaidPiece& goal, std::size_t voice,
+                 const std::vector<double>& stops, Sketch& sketch) {
     const StaffHead& first = laid.piece.heads[voice];
     const StaffHead& next = slideGoalOf(voice, goal);
     const double rise = next.midi > first.midi ? -leastRise : leastRise;
     const double slant = first.position == next.position ? rise : 0;
-    drawStroke({laid.x + laid.shape.right + gap, yOfPosition(first.position) - slant},
-               {goal.x - goal.shape.left - gap, yOfPosition(next.position) + slant}, first.note, sketch);
+    PlacedLine stroke;
+    stroke.from = {laid.x + laid.shape.right + gap, yOfPosition(first.position) - slant};
+    stroke.to = {goal.x - goal.shape.left - gap, yOfPosition(next.position) + slant};
+    stroke = cutShort(stroke, stops);
+    drawStroke(stroke.from, stroke.to, first.note, sketch);
 }
 
 /// Slanted, as a level stroke would look like one more line of the staff.
@@ -52,13 +70,13 @@ const LaidPiece* slideGoal(const LaidLine& line, std::size_t index) {
     return &line[index + 1];
 }
 
-void layOutSlides(const LaidLine& line, double right, Sketch& sketch) {
+void layOutSlides(const LaidLine& line, const std::vector<double>& stops, double right, Sketch& sketch) {
     for (std::size_t i = 0; i < line.size(); ++i) {
         const LaidPiece& laid = line[i];
         if (!slidesOn(laid)) continue;
         const LaidPiece* goal = slideGoal(line, i);
         for (std::size_t voice = 0; goal && voice < laid.piece.heads.size(); ++voice)
-            if (laid.piece.heads[voice].phrasing.slidesToNext) drawSlideTo(laid, *goal, voice, sketch);
+            if (laid.piece.heads[voice].phrasing.slidesToNext) drawSlideTo(laid, *goal, voice, stops, sketch);
         if (i + 1 == line.size()) drawOverEnd(laid, right, sketch);
     }
 }

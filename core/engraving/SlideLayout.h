@@ -4,6 +4,8 @@
 #include "core/engraving/LaidPiece.h"
 #include "core/engraving/Sketch.h"
 
+#include <vector>
+
 namespace earwright {
 
 /// The least length of such a stroke, which the columns leave room for.
@@ -16,8 +18,9 @@ const LaidPiece* slideGoal(const LaidLine& line, std::size_t index);
 /// The head that the one of a voice, from the lowest, slides to (otherVoice).
 const StaffHead& slideGoalOf(std::size_t voice, const LaidPiece& goal);
 
-/// Strokes from head to head. What slides over the line's end goes to `right`, up or down; what slides to no
-/// note is not drawn.
-void layOutSlides(const LaidLine& line, double right, Sketch& sketch);
+/// Strokes from head to head. One that would run through a change of key or meter or the dots of a repeat
+/// ends before the bar line there, on its way: `stops` are those places, rising. What slides over the line's
+/// end goes to `right`, up or down; what slides to no note is not drawn.
+void layOutSlides(const LaidLine& line, const std::vector<double>& stops, double right, Sketch& sketch);
 
 } // namespace earwright

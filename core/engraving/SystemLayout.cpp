@@ -50,7 +50,7 @@ public:
         layOutBeams(upper(), sketch);
         layOutSingleStems(upper(), sketch);
         layOutGraceStems(upper(), sketch);
-        layOutSlides(upper(), musicEnd() - 0.5, sketch);
+        layOutSlides(upper(), slideStops(), musicEnd() - 0.5, sketch);
         layOutArticulations(upper(), MarkSide::Head, sketch);
         layOutTuplets(upper(), sketch);
         layOutTies(upper(), musicEnd() - 0.3, sketch);
@@ -102,6 +102,22 @@ private:
     double musicEnd() const {
         const double reach = reachOf(barLineBehind(plan, plan.bars.size() - 1), font).left;
         return right - std::max(0.0, reach - besideBarLine);
+    }
+
+    /// Where a slide has to end before a bar line, as signs stand there that it would run through.
+    std::vector<double> slideStops() const {
+        std::vector<double> stops;
+        for (std::size_t i = 0; i < content.barLines.size(); ++i) {
+            const BarLineSign sign = barLineBehind(plan, i);
+            const bool isRepeat = sign == BarLineSign::RepeatEnd || sign == BarLineSign::RepeatStart ||
+                                  sign == BarLineSign::RepeatBoth;
+            const std::size_t behind = content.barLines[i] + 1;
+            const bool changes = std::any_of(content.changes.begin(), content.changes.end(),
+                                             [&](const auto& change) { return change.first == behind; });
+            if (isRepeat || changes)
+                stops.push_back(xOf(content.barLines[i]) - reachOf(sign, font).left - besideBarLine);
+        }
+        return stops;
     }
 
     /// What begins behind a bar line counts, not the bar line.

@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <gtest/gtest.h>
 #include <optional>
+#include <utility>
 #include <vector>
 
 namespace earwright {
@@ -111,6 +112,46 @@ TEST_F(MarkedNote, SlidesOverTheEndOfALineAsItsGoalIsThere) {
         EXPECT_GT(stroke.to.y, stroke.from.y);
     EXPECT_TRUE(strokesOverTheEndOfALine(std::nullopt).empty());
     EXPECT_TRUE(strokesOverTheEndOfALine(65, 1).empty());
+}
+
+/// The stroke of a slide from a bar's last note (MIDI 72) to the next bar's first, on the staff, and where
+/// the bar line between them stands.
+std::pair<PlacedLine, double> slideOverABarLine(Study study, int goal) {
+    study.notes = {noteAt(study, Beats(0), Beats(4), 72), noteAt(study, Beats(4), Beats(3), goal)};
+    study.notes[0].phrasing.slidesToNext = true;
+    const auto systems = engraveSystems(study, wholeStudy(study), {}, musicFont());
+    EXPECT_TRUE(systems);
+    const EngravedSystem& system = systems->front();
+    const auto stroke =
+        std::find_if(system.shapes.lines.begin(), system.shapes.lines.end(), [&](const PlacedLine& line) {
+            return line.note == study.notes[0].id && line.from.x != line.to.x && line.from.y != line.to.y;
+        });
+    EXPECT_NE(stroke, system.shapes.lines.end());
+    return {*stroke, system.bars.front().right};
+}
+
+TEST_F(MarkedNote, SlidesThroughABarLine) {
+    const auto [stroke, barLine] = slideOverABarLine(studyInFour(), 79);
+    EXPECT_LT(stroke.from.x, barLine);
+    EXPECT_GT(stroke.to.x, barLine);
+}
+
+// A change of meter or the dots of a repeat would be struck through.
+TEST_F(MarkedNote, SlidesAsFarAsTheBarLineWhereSignsStandBehindIt) {
+    Study meterChanges = studyInFour();
+    meterChanges.page.meters = {{2, {3, 4}}};
+    Study keyChanges = studyInFour();
+    keyChanges.page.keys = {{2, KeySignature{5}}};
+    Study repeats = studyInFour();
+    repeats.page.repeats = {{1, 1, 2, 0}};
+    for (const Study& study : {meterChanges, keyChanges, repeats})
+        for (const int goal : {60, 71, 72, 74, 84}) {
+            const auto [stroke, barLine] = slideOverABarLine(study, goal);
+            EXPECT_LT(stroke.to.x, barLine) << goal;
+            EXPECT_GT(stroke.to.x, stroke.from.x + 1) << "it is seen";
+            const double rise = stroke.from.y - stroke.to.y;
+            EXPECT_GT(goal > 72 ? rise : -rise, 0.4) << goal << ": it shows which way it goes";
+        }
 }
 
 } // namespace
