@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <bit>
+#include <optional>
 #include <vector>
 
 namespace earwright {
@@ -21,6 +22,19 @@ constexpr double graceSlant = 0.4;
 constexpr double slurClearance = 0.1;
 constexpr double graceSlurSag = 1.6;
 constexpr double besideStem = 0.15;
+/// By how much a slur's end is tried further down a stem.
+constexpr double slurDrop = 0.25;
+/// It stays so far above the end of the stem.
+constexpr double aboveStemEnd = 0.5;
+/// And reaches no further under its beginning.
+constexpr double belowGraces = 0.5;
+constexpr double leastSlur = 0.8;
+/// What a beam takes of it, which a slur stays above.
+constexpr double perBeam = 0.9;
+/// A slur is lowered in so many steps at most.
+constexpr int lowestSlur = 12;
+/// In so many it is no loop yet.
+constexpr int flatSlur = 2;
 
 int flagCount(int denominator) {
     return std::max(0, static_cast<int>(std::bit_width(static_cast<unsigned>(denominator))) - 3);
@@ -94,7 +108,9 @@ private:
     }
     void drawFlag(double endY) {
         const PagePoint at{stemX(0) - thickness / 2, endY};
-        sketch.add(PlacedGlyph{Smufl::Flag8thUp, at, graceScale, laid.note()});
+        const PlacedGlyph drawn{Smufl::Flag8thUp, at, graceScale, laid.note()};
+        sketch.add(drawn);
+        flag = boxOf(drawn, font);
         const PagePoint from = font.graceSlashFrom(Smufl::Flag8thUp);
         const PagePoint to = font.graceSlashTo(Smufl::Flag8thUp);
         sketch.addLight(PlacedLine{{at.x + from.x * graceScale, at.y + from.y * graceScale},
@@ -115,24 +131,43 @@ private:
     }
     void drawSlur() {
         const PagePoint from{head(0).x + 0.35, head(0).y + 0.5};
-        const PagePoint to = slurEnd();
-        if (to.x - from.x < 0.8) return;
-        double low = std::max(from.y, to.y) + 0.55;
-        double sag = graceSlurSag;
-        PlacedCurve slur = slurOver(from, to, low, sag);
-        for (int lower = 0; lower < 12 && !isClear(slur); ++lower)
-            slur = slurOver(from, to, low += 0.2, sag += 0.3);
-        sketch.add(slur);
+        const PlacedCurve slur = slurFrom(from);
+        if (slur.points.back().x - from.x >= leastSlur) sketch.add(slur);
+    }
+    /// As flat as it can be. After a leap up it would run through flag and heads of the grace notes: there it
+    /// ends further down the stem, if that is long enough.
+    PlacedCurve slurFrom(const PagePoint& from) const {
+        for (int lower = 0; lower <= flatSlur; ++lower)
+            for (double drop = 0; drop == 0 || mayEndLower(from, drop); drop += slurDrop) {
+                const PlacedCurve slur = slurTo(from, slurEnd(drop), lower);
+                if (isClear(slur) && isClearOfGraces(slur)) return slur;
+            }
+        int lower = 0;
+        while (lower < lowestSlur && !isClear(slurTo(from, slurEnd(0), lower)))
+            ++lower;
+        return slurTo(from, slurEnd(0), lower);
+    }
+    bool endsBeforeStem() const {
+        const PageBox& lowest = laid.shape.notes.front().box;
+        // A head on the left of its stem has none under it.
+        return laid.hasStem() && !laid.piece.stemUp && (lowest.left + lowest.right) / 2 >= laid.shape.stemX;
+    }
+    bool mayEndLower(const PagePoint& from, double drop) const {
+        if (!endsBeforeStem() || !laid.stem) return false;
+        const double y = slurEnd(drop).y;
+        const double beams = static_cast<double>(laid.piece.beams.size()) * perBeam;
+        const double lowest = laid.stem->endY - std::max(beams, aboveStemEnd);
+        return y < std::min(from.y + belowGraces, lowest);
+    }
+    PlacedCurve slurTo(const PagePoint& from, const PagePoint& to, int lower) const {
+        return slurOver(from, to, std::max(from.y, to.y) + 0.55 + lower * 0.2, graceSlurSag + lower * 0.3);
     }
     /// Under the lowest head, or where its stem is in the way there, left of the stem and of what stands
-    /// before the head.
-    PagePoint slurEnd() const {
+    /// before the head; there it may `drop` under the head's side.
+    PagePoint slurEnd(double drop) const {
         const PageBox& lowest = laid.shape.notes.front().box;
-        const double middle = (lowest.left + lowest.right) / 2;
-        // A head on the left of its stem has none under it.
-        if (!laid.hasStem() || laid.piece.stemUp || middle < laid.shape.stemX)
-            return {laid.x + middle, laid.lowestY() + 0.7};
-        const double y = laid.lowestY() + 0.55;
+        if (!endsBeforeStem()) return {laid.x + (lowest.left + lowest.right) / 2, laid.lowestY() + 0.7};
+        const double y = laid.lowestY() + 0.55 + drop;
         return {laid.x + leftOfSigns(y) - besideStem, y};
     }
     /// The left edge of what hangs lower than `y` between the grace notes and the stem.
@@ -167,6 +202,18 @@ private:
                 font.usual("slurEndpointThickness") * 0.8,
                 font.usual("slurMidpointThickness") * 0.8};
     }
+    /// The grace notes' own flag, and the heads behind the first.
+    bool isClearOfGraces(const PlacedCurve& slur) const {
+        std::vector<PageBox> graces;
+        if (flag) graces.push_back(*flag);
+        for (std::size_t i = 1; i < laid.shape.graceHeads.size(); ++i)
+            graces.push_back(boxOf(PlacedGlyph{Smufl::NoteheadBlack, head(i), graceScale, {}}, font));
+        const std::vector<PageBox> parts = boxesAlong(slur);
+        return std::none_of(graces.begin(), graces.end(), [&](const PageBox& box) {
+            return std::any_of(parts.begin(), parts.end(),
+                               [&](const PageBox& part) { return part.overlaps(box); });
+        });
+    }
     /// Of heads, accidentals, parentheses and slides between its ends.
     bool isClear(const PlacedCurve& slur) const {
         const std::vector<PageBox> parts = boxesAlong(slur);
@@ -187,6 +234,8 @@ private:
     Sketch& sketch;
     const FontMetrics& font;
     double thickness;
+    /// The room of a single one's.
+    std::optional<PageBox> flag;
 };
 
 } // namespace

@@ -137,6 +137,34 @@ TEST_F(MarkedNote, HasTheSlurOfItsGraceNotesFlatUnderALeap) {
     }
 }
 
+// After a leap it would rise steeply through the flag of its own grace note, or the head of the second one:
+// it ends further down the stem instead.
+TEST_F(MarkedNote, HasTheSlurOfItsGraceNotesClearOfTheirFlagAndHeads) {
+    const FontMetrics font = musicFont();
+    for (const int main : {74, 76, 77, 81, 84})
+        for (const std::vector<int>& under : {std::vector{3}, std::vector{7}, std::vector{9}, std::vector{12},
+                                              std::vector{9, 5}, std::vector{12, 9}}) {
+            Study study = studyInFour();
+            study.notes = {noteAt(study, Beats(0), Beats(2), 74), noteAt(study, Beats(2), Beats(2), main)};
+            for (const int semitones : under)
+                study.notes[1].phrasing.graceNotes.push_back(main - semitones);
+            const auto systems = engraveSystems(study, wholeStudy(study), {}, font);
+            ASSERT_TRUE(systems);
+            const PlacedShapes& shapes = systems->front().shapes;
+            ASSERT_EQ(shapes.curves.size(), 1u);
+            std::size_t graceGlyphs = 0;
+            for (const PlacedGlyph& glyph : shapes.glyphs) {
+                if (glyph.scale >= 1 || glyph.note != study.notes[1].id) continue;
+                ++graceGlyphs;
+                for (const PageBox& part : boxesAlong(shapes.curves.front()))
+                    EXPECT_FALSE(part.overlaps(boxOf(glyph, font)))
+                        << under.front() << " and " << under.size() - 1 << " more under " << main << ": "
+                        << smuflName(glyph.glyph);
+            }
+            EXPECT_GE(graceGlyphs, std::max<std::size_t>(under.size(), 2));
+        }
+}
+
 // In tablature the slur from the note before leads to the grace note, and that one's own arc goes on from
 // there.
 TEST_F(MarkedNote, IsSlurredByWayOfItsGraceNoteInTablature) {
