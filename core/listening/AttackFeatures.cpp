@@ -1,11 +1,12 @@
 #include "core/listening/AttackFeatures.h"
 
 #include "core/listening/Median.h"
+#include "core/listening/SoundAround.h"
 #include "core/sound/RealTransform.h"
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
+#include <numeric>
 #include <vector>
 
 namespace earwright {
@@ -19,19 +20,12 @@ constexpr double farthest = 40;
 /// Spectra around an onset; places are milliseconds from it.
 class SpectraAround {
 public:
-    SpectraAround(const StereoViews& views, std::size_t view, Seconds onset, int stepMs, std::size_t length)
-        : lines(length / 2 + 1) {
-        RealTransform transform(length);
-        std::vector<float> window(length);
-        for (std::size_t i = 0; i < length; ++i) {
-            const double turn =
-                2 * std::numbers::pi * (static_cast<double>(i) + 0.5) / static_cast<double>(length);
-            window[i] = static_cast<float>(0.5 - 0.5 * std::cos(turn));
-        }
+    SpectraAround(const StereoViews& views, std::size_t view, Seconds onset, int stepMs,
+                  const SoundAround& around)
+        : lines(around.length() / 2 + 1) {
+        RealTransform transform(around.length());
         for (int ms = from; ms <= to; ms += stepMs) {
-            const std::ptrdiff_t first =
-                views.sampleAt(onset + Seconds(0.001 * ms)) - static_cast<std::ptrdiff_t>(length / 2);
-            cut(views.sound(view), first, window, transform.time());
+            around.cut(views.sound(view), views.sampleAt(onset + Seconds(0.001 * ms)), transform.time());
             transform.forward();
             for (std::size_t k = 0; k < lines; ++k)
                 power.push_back(std::norm(transform.spectrum()[k]));
@@ -48,15 +42,6 @@ public:
     }
 
 private:
-    static void cut(std::span<const float> sound, std::ptrdiff_t first, std::span<const float> window,
-                    std::span<float> out) {
-        for (std::size_t i = 0; i < out.size(); ++i) {
-            const std::ptrdiff_t at = first + static_cast<std::ptrdiff_t>(i);
-            const bool inside = at >= 0 && at < std::ssize(sound);
-            out[i] = inside ? sound[static_cast<std::size_t>(at)] * window[i] : 0;
-        }
-    }
-
     std::size_t lines;
     std::vector<float> power;
 };
@@ -74,10 +59,8 @@ struct Course {
     double at(int ms) const { return level[static_cast<std::size_t>((ms - from) / step)]; }
     double median(int first, int last) const { return medianOf(within(first, last)); }
     double mean(int first, int last) const {
-        double sum = 0;
-        for (const double value : within(first, last))
-            sum += value;
-        return sum / static_cast<double>(within(first, last).size());
+        const auto values = within(first, last);
+        return std::accumulate(values.begin(), values.end(), 0.0) / static_cast<double>(values.size());
     }
     double greatest(int first, int last) const {
         const auto values = within(first, last);
@@ -96,7 +79,8 @@ public:
     static constexpr int step = 5;
 
     BandCourses(const StereoViews& views, std::size_t view, Seconds onset) {
-        const SpectraAround spectra(views, view, onset, step, 256);
+        static const SoundAround around(256);
+        const SpectraAround spectra(views, view, onset, step, around);
         for (std::size_t band = 0; band < all.size(); ++band)
             for (std::size_t place = 0; place < spectra.places(); ++place)
                 all[band].push_back(energyIn(spectra, place, band));
@@ -183,7 +167,8 @@ AttackFeatures attackFeatures(const StereoViews& views, std::size_t view, const 
     const BandCourses bands(views, view, attack.onset);
     for (std::size_t band = 0; band + 1 < BandCourses::edges.size(); ++band)
         addBand(bands.course(band), all);
-    const SpectraAround spectra(views, view, attack.onset, 10, 1024);
+    static const SoundAround around(1024);
+    const SpectraAround spectra(views, view, attack.onset, 10, around);
     addPartials(partialsOf(spectra, question.hertz, before), partialsOf(spectra, before, question.hertz),
                 all);
     const double interval = 12 * std::log2(question.hertz / before);

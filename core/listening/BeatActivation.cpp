@@ -1,5 +1,6 @@
 #include "core/listening/BeatActivation.h"
 
+#include "core/listening/SoundAround.h"
 #include "core/sound/RealTransform.h"
 
 #include <algorithm>
@@ -27,14 +28,6 @@ constexpr double surroundings = 6;
 /// Of a register that is all but silent.
 constexpr float leastStrength = 0.12F;
 
-std::vector<float> hann(std::size_t length) {
-    std::vector<float> weights(length);
-    for (std::size_t i = 0; i < length; ++i)
-        weights[i] = static_cast<float>(
-            0.5 - 0.5 * std::cos(2 * M_PI * (static_cast<double>(i) + 0.5) / static_cast<double>(length)));
-    return weights;
-}
-
 using Bands = std::array<float, bands>;
 
 double edgeOf(std::size_t band) {
@@ -46,17 +39,11 @@ double edgeOf(std::size_t band) {
 class Spectra {
 public:
     Spectra(const std::vector<float>& heard, std::size_t length)
-        : sound(heard), weights(hann(length)), transform(length) {}
+        : sound(heard), stretch(length), transform(length) {}
 
     /// Magnitudes, centred on a sample.
     const std::vector<float>& at(std::int64_t centre) {
-        const auto time = transform.time();
-        const auto first = centre - static_cast<std::int64_t>(time.size() / 2);
-        for (std::size_t i = 0; i < time.size(); ++i) {
-            const auto place = first + static_cast<std::int64_t>(i);
-            const bool inside = place >= 0 && place < static_cast<std::int64_t>(sound.size());
-            time[i] = inside ? sound[static_cast<std::size_t>(place)] * weights[i] : 0.0F;
-        }
+        stretch.cut(sound, centre, transform.time());
         transform.forward();
         const auto lines = transform.spectrum();
         magnitudes.resize(lines.size());
@@ -67,7 +54,7 @@ public:
 
 private:
     const std::vector<float>& sound;
-    std::vector<float> weights;
+    SoundAround stretch;
     RealTransform transform;
     std::vector<float> magnitudes;
 };

@@ -1,5 +1,6 @@
 #include "core/listening/LineLevel.h"
 
+#include "core/listening/SoundAround.h"
 #include "core/sound/RealTransform.h"
 
 #include <algorithm>
@@ -15,34 +16,8 @@ namespace {
 constexpr std::size_t pitchWindow = 512;
 constexpr std::size_t noiseWindow = 256;
 
-/// Cosines take longer than all else that is done with a sample.
-template <std::size_t Length>
-const std::array<float, Length>& hann() {
-    static const std::array<float, Length> window = [] {
-        std::array<float, Length> values{};
-        for (std::size_t i = 0; i < Length; ++i)
-            values[i] = static_cast<float>(
-                0.5 - 0.5 * std::cos(2 * std::numbers::pi * (static_cast<double>(i) + 0.5) /
-                                     static_cast<double>(Length)));
-        return values;
-    }();
-    return window;
-}
-
 std::size_t placesIn(Range<Seconds> time) {
     return time.isEmpty() ? 0 : static_cast<std::size_t>(std::ceil(ratio(time.length(), LineLevel::step)));
-}
-
-/// The windowed sound around a place; silence outside the sound.
-void windowed(std::span<const float> sound, std::ptrdiff_t centre, std::span<const float> window,
-              std::span<float> out) {
-    const auto length = std::ssize(out);
-    for (std::ptrdiff_t i = 0; i < length; ++i) {
-        const std::ptrdiff_t at = centre - length / 2 + i;
-        const auto place = static_cast<std::size_t>(i);
-        const bool inside = at >= 0 && at < std::ssize(sound);
-        out[place] = inside ? sound[static_cast<std::size_t>(at)] * window[place] : 0;
-    }
 }
 
 constexpr int partials = 8;
@@ -90,9 +65,10 @@ LineLevel levelAlong(const StereoViews& views, std::size_t view, Range<Seconds> 
     constexpr double highest = 6000, quietBelow = 300;
     constexpr double stevens = 0.6;
     LineLevel level{time.begin, std::vector<double>(placesIn(time))};
+    static const SoundAround around(pitchWindow);
     std::vector<float> samples(pitchWindow);
     for (std::size_t i = 0; i < level.values.size(); ++i) {
-        windowed(views.sound(view), views.sampleAt(level.timeOf(i)), hann<pitchWindow>(), samples);
+        around.cut(views.sound(view), views.sampleAt(level.timeOf(i)), samples);
         const double hertz = hertzAt(level.timeOf(i));
         double loudness = 0;
         int count = 0;
@@ -109,13 +85,14 @@ LineLevel levelAlong(const StereoViews& views, std::size_t view, Range<Seconds> 
 
 LineLevel levelOfNoise(const StereoViews& views, std::size_t view, Range<Seconds> time) {
     constexpr double from = 3000, to = 9000;
+    static const SoundAround around(noiseWindow);
     RealTransform transform(noiseWindow);
     const auto lineAt = [](double hertz) {
         return static_cast<std::size_t>(hertz * noiseWindow / analysisRate.hertz);
     };
     LineLevel level{time.begin, std::vector<double>(placesIn(time))};
     for (std::size_t i = 0; i < level.values.size(); ++i) {
-        windowed(views.sound(view), views.sampleAt(level.timeOf(i)), hann<noiseWindow>(), transform.time());
+        around.cut(views.sound(view), views.sampleAt(level.timeOf(i)), transform.time());
         transform.forward();
         double energy = 0;
         for (std::size_t line = lineAt(from); line <= lineAt(to); ++line)

@@ -1,10 +1,10 @@
 #include "core/listening/PitchTrace.h"
 
+#include "core/listening/SoundAround.h"
 #include "core/sound/RealTransform.h"
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace earwright {
 
@@ -24,21 +24,12 @@ using Spectrum = std::vector<float>;
 /// Square roots of magnitudes: one loud partial does not stand for all.
 class Spectra {
 public:
-    explicit Spectra(std::size_t window) : shape(window), transform(transformLength) {
-        for (std::size_t i = 0; i < window; ++i)
-            shape[i] = static_cast<float>(
-                0.5 - 0.5 * std::cos(2 * std::numbers::pi * (static_cast<double>(i) + 0.5) /
-                                     static_cast<double>(window)));
-    }
+    explicit Spectra(std::size_t window) : stretch(window), transform(transformLength) {}
 
     Spectrum around(std::span<const float> sound, std::ptrdiff_t centre) {
         const auto time = transform.time();
         std::fill(time.begin(), time.end(), 0.0f);
-        const std::ptrdiff_t first = centre - static_cast<std::ptrdiff_t>(shape.size() / 2);
-        for (std::size_t i = 0; i < shape.size(); ++i) {
-            const std::ptrdiff_t at = first + static_cast<std::ptrdiff_t>(i);
-            if (at >= 0 && at < std::ssize(sound)) time[i] = shape[i] * sound[static_cast<std::size_t>(at)];
-        }
+        stretch.cut(sound, centre, time.first(stretch.length()));
         transform.forward();
         Spectrum result(transformLength / 2 + 1);
         const auto lines = transform.spectrum();
@@ -48,7 +39,7 @@ public:
     }
 
 private:
-    std::vector<float> shape;
+    SoundAround stretch;
     RealTransform transform;
 };
 
