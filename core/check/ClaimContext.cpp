@@ -71,17 +71,19 @@ ClaimContext contextOf(const PassageEvidence& evidence, std::vector<Claim> claim
     // are alike, and both sides together are listened to.
     const ClaimViews heard = hearClaims(evidence, claims);
     ViewBlend blend(heard.sureness);
+    // Whether a pitch sounded before is heard well enough in one view.
+    HearingAhead before = evidence.hearAhead(blend.clearest(), spansBefore(claims));
     OnsetTrack onsets = blend.onsets(evidence);
     const LineColour colour = known ? *known : colourWhereClaimed(claims, evidence, blend, onsets);
     const PassageEvidence coloured = evidence.colouredBy(colour);
     std::vector<PitchRow> own = blend.spans(coloured, spansOf(claims));
     hearTogether(evidence, blend, claims, own);
-    // Whether a pitch sounded before is heard well enough in one view.
-    std::vector<PitchRow> before = coloured.spans(blend.clearest(), spansBefore(claims));
+    before.finish();
+    std::vector<PitchRow> soundingBefore = coloured.spans(blend.clearest(), spansBefore(claims));
     std::vector<PitchRow> withNeighbours =
         amongNeighbours(joinedWithOnsets(own, spansOf(claims), onsets), claims);
-    return {std::move(claims), std::move(blend),  std::move(own), std::move(withNeighbours),
-            std::move(before), std::move(onsets), colour};
+    return {std::move(claims),         std::move(blend),  std::move(own), std::move(withNeighbours),
+            std::move(soundingBefore), std::move(onsets), colour};
 }
 
 } // namespace earwright

@@ -15,10 +15,10 @@ double logistic(double x) {
 
 /// By how much the odds of an unclaimed onset fall: the weights were fitted on lines alone and over bands
 /// together, with about as many other onsets as notes of the line.
+constexpr double leastFall = -2;
+constexpr double mostFall = 1;
 double fallOfOdds(double others, double notes) {
-    constexpr double least = -2;
-    constexpr double most = 1;
-    return std::clamp(std::log((others + 1) / (notes + 1)), least, most);
+    return std::clamp(std::log((others + 1) / (notes + 1)), leastFall, mostFall);
 }
 
 } // namespace
@@ -51,6 +51,10 @@ std::vector<double> probabilitiesOfNotes(const std::vector<UnwrittenCandidate>& 
     for (const UnwrittenCandidate& candidate : candidates)
         probabilities.push_back(logistic(unwrittenOdds(candidate.features) - fall));
     return probabilities;
+}
+
+bool mayBeListed(const std::array<float, unwrittenFeatureCount>& atBest) {
+    return logistic(unwrittenOdds(atBest) - leastFall) > unwrittenAbove;
 }
 
 Verdict verdictOf(double right, double another) {

@@ -31,6 +31,10 @@ double probabilityOfSuggestion(const std::array<float, suggestionFeatureCount>& 
 std::vector<double> probabilitiesOfNotes(const std::vector<UnwrittenCandidate>& candidates,
                                          std::size_t claims);
 
+/// Whether an unclaimed onset of these features, which tell how much it can be at best, may reach
+/// unwrittenAbove however little else sounds.
+bool mayBeListed(const std::array<float, unwrittenFeatureCount>& atBest);
+
 /// Above this a claim is supported.
 inline constexpr double supportedAbove = 0.90;
 /// Found beside its place it must be surer: few right notes are played so far off, and a wrong one has twice

@@ -1,5 +1,6 @@
 #include "core/check/UnwrittenSounds.h"
 
+#include "core/check/Judgement.h"
 #include "core/listening/MelodyPrior.h"
 
 #include <algorithm>
@@ -127,16 +128,28 @@ PitchRow onsetAround(const OnsetTrack& onsets, std::size_t place) {
     return strongest;
 }
 
+/// Two tenths of a second are one.
 float timeToNearest(const std::vector<Claim>& claims, Seconds time) {
     constexpr double far = 0.3;
     double nearest = far;
     for (const Claim& claim : claims)
         nearest = std::min(nearest, std::abs((claim.range.begin - time).value));
-    return static_cast<float>(nearest);
+    return 5 * static_cast<float>(nearest);
 }
 
+float logOfOnset(float anyOnset) {
+    return std::log(anyOnset + 1e-3f);
+}
+
+/// Places of features in UnwrittenCandidate.
 constexpr std::size_t onsetFeature = 0;
+constexpr std::size_t leadFeature = 3;
+constexpr std::size_t anyOnsetFeature = 5;
+constexpr std::size_t distanceFeature = 7;
 constexpr std::size_t lengthFeature = 8;
+constexpr std::size_t onsetLeadFeature = 9;
+constexpr float mostLead = 8;
+constexpr float mostOnsetLead = 6;
 
 float logLength(const Range<Seconds>& span) {
     return std::log(static_cast<float>(span.length().value));
@@ -159,9 +172,9 @@ UnwrittenCandidate candidateAt(std::size_t place, const Range<Seconds>& span, co
     return {span,
             midi,
             {std::max(leastLog, onset[best]), std::max(leastLog, own[best]), all[best],
-             std::clamp(all.leadOf(best), 0.0f, 8.0f), fit[best], std::log(anyOnset + 1e-3f),
-             inTail ? 1.0f : 0.0f, 5 * timeToNearest(context.claims, span.begin), logLength(span),
-             std::clamp(onset.leadOf(best), -6.0f, 6.0f)}};
+             std::clamp(all.leadOf(best), 0.0f, mostLead), fit[best], logOfOnset(anyOnset),
+             inTail ? 1.0f : 0.0f, timeToNearest(context.claims, span.begin), logLength(span),
+             std::clamp(onset.leadOf(best), -mostOnsetLead, mostOnsetLead)}};
 }
 
 /// Whether a sound is the note before sounding on: the same pitch again, soon, without clearly beginning, and
@@ -193,6 +206,38 @@ std::vector<UnwrittenCandidate> withoutEchoes(const std::vector<UnwrittenCandida
     return kept;
 }
 
+/// Whether a sound could be listed if the span itself spoke for one pitch as clearly as can be.
+bool couldBeANote(const Peak& peak, const Range<Seconds>& span, float anyOnset, const ClaimContext& context) {
+    std::array<float, unwrittenFeatureCount> best{};
+    best[leadFeature] = mostLead;
+    best[anyOnsetFeature] = logOfOnset(anyOnset);
+    best[distanceFeature] = timeToNearest(context.claims, peak.time);
+    best[lengthFeature] = logLength(span);
+    best[onsetLeadFeature] = mostOnsetLead;
+    return mayBeListed(best);
+}
+
+/// The spans' own evidence; nothing where a sound cannot be listed whatever is heard there.
+std::vector<PitchRow> heardWhereItMatters(const PassageEvidence& evidence, const ClaimContext& context,
+                                          const std::vector<Peak>& peaks,
+                                          const std::vector<Range<Seconds>>& spans,
+                                          const std::vector<float>& smooth) {
+    std::vector<std::size_t> members;
+    std::vector<Range<Seconds>> asked;
+    for (std::size_t i = 0; i < peaks.size(); ++i) {
+        if (!couldBeANote(peaks[i], spans[i], smooth[peaks[i].place], context)) continue;
+        members.push_back(i);
+        asked.push_back(spans[i]);
+    }
+    const std::vector<PitchRow> heard = context.blend.spans(evidence.colouredBy(context.colour), asked);
+    PitchRow nothing;
+    nothing.normalise();
+    std::vector<PitchRow> own(peaks.size(), nothing);
+    for (std::size_t k = 0; k < members.size(); ++k)
+        own[members[k]] = heard[k];
+    return own;
+}
+
 } // namespace
 
 std::vector<UnwrittenCandidate> unwrittenCandidates(const PassageEvidence& evidence,
@@ -201,7 +246,7 @@ std::vector<UnwrittenCandidate> unwrittenCandidates(const PassageEvidence& evide
     const std::vector<float> smooth = smoothedOnsets(context.onsets);
     const std::vector<Peak> peaks = peaksOf(smooth, context);
     const std::vector<Range<Seconds>> spans = spansOf(peaks, context);
-    const std::vector<PitchRow> own = context.blend.spans(evidence.colouredBy(context.colour), spans);
+    const std::vector<PitchRow> own = heardWhereItMatters(evidence, context, peaks, spans, smooth);
     std::vector<UnwrittenCandidate> candidates;
     for (std::size_t i = 0; i < peaks.size(); ++i)
         candidates.push_back(

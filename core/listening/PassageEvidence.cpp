@@ -1,16 +1,13 @@
 #include "core/listening/PassageEvidence.h"
 
 #include "core/listening/OnsetListener.h"
-#include "core/listening/SpanListener.h"
 
 #include <algorithm>
 #include <array>
-#include <atomic>
 #include <functional>
+#include <iterator>
 #include <numeric>
 #include <span>
-#include <system_error>
-#include <thread>
 #include <utility>
 
 namespace earwright {
@@ -31,27 +28,6 @@ PitchRow bounded(PitchRow row, const LineRange& line) {
     bound(row.log, line);
     row.normalise();
     return row;
-}
-
-/// What is listened to on one thread; two share more.
-constexpr std::size_t fewSpans = 16;
-
-/// Spans are heard on two threads where there are many. Each takes the next one that is left: half of them
-/// would wait for a thread that begins late.
-void hearAll(const StereoViews& views, const TuningCurve& curve, const std::vector<Range<Seconds>>& spans,
-             const std::vector<std::size_t>& asked, std::vector<std::vector<HeardSpan>>& heard) {
-    std::atomic<std::size_t> next = 0;
-    const auto hear = [&] {
-        SpanListener listener(views, curve);
-        for (std::size_t i = next++; i < spans.size(); i = next++)
-            heard[i] = listener.hear(spans[i], asked);
-    };
-    std::jthread other;
-    try {
-        if (spans.size() > fewSpans) other = std::jthread(hear);
-    } catch (const std::system_error&) { // the system has no thread left: one has to do
-    }
-    hear();
 }
 
 } // namespace
@@ -175,15 +151,19 @@ PassageEvidence::heardIn(const std::vector<std::size_t>& asked,
             break;
         }
     }
-    std::vector<std::vector<HeardSpan>> fresh(unheard.size());
-    if (!unheard.empty()) hearAll(*views, curve, unheard, asked, fresh);
-    for (std::size_t i = 0; i < unheard.size(); ++i) {
-        for (std::size_t view = 0; view < asked.size(); ++view) {
-            all[view][places[i]] = std::make_shared<const HeardSpan>(fresh[i][view]);
-            heardSpans->keep(asked[view], unheard[i], all[view][places[i]]);
-        }
-    }
+    if (unheard.empty()) return all;
+    const HearingAhead::Heard fresh = HearingAhead(views, curve, heardSpans, unheard, asked).finish();
+    for (std::size_t i = 0; i < unheard.size(); ++i)
+        for (std::size_t view = 0; view < asked.size(); ++view)
+            all[view][places[i]] = fresh[i][view];
     return all;
+}
+
+HearingAhead PassageEvidence::hearAhead(std::size_t index, const std::vector<Range<Seconds>>& over) const {
+    std::vector<Range<Seconds>> unheard;
+    std::ranges::copy_if(over, std::back_inserter(unheard),
+                         [&](const Range<Seconds>& span) { return !heardSpans->find(index, span); });
+    return HearingAhead(views, curve, heardSpans, std::move(unheard), {index});
 }
 
 std::vector<std::shared_ptr<const HeardSpan>>

@@ -4,6 +4,7 @@
 #include "core/listening/AnalysisSound.h"
 #include "core/listening/HeardPart.h"
 #include "core/listening/HeardSpans.h"
+#include "core/listening/HearingAhead.h"
 #include "core/listening/LineColour.h"
 #include "core/listening/LineRange.h"
 #include "core/listening/OnsetTrack.h"
@@ -67,6 +68,8 @@ public:
     /// What a view hears in spans, whatever the colour and range.
     std::vector<std::shared_ptr<const HeardSpan>> heardBy(std::size_t index,
                                                           const std::vector<Range<Seconds>>& over) const;
+    /// Begins to hear spans that will be asked for soon; once that is finished they are remembered.
+    HearingAhead hearAhead(std::size_t index, const std::vector<Range<Seconds>>& over) const;
     const OnsetTrack& onsets(std::size_t index) const { return (*onsetTracks)[index]; }
     /// Memory it takes.
     std::size_t bytes() const;

@@ -52,5 +52,18 @@ TEST(Judgement, CountsHowMuchElseSoundsNoFurtherThanItWasTried) {
     EXPECT_TRUE(probabilitiesOfNotes({}, 3).empty());
 }
 
+TEST(Judgement, PassesOverOnlyWhatCouldNotBeListedHoweverLittleElseSounds) {
+    int listed = 0;
+    for (float anyOnset = -6; anyOnset < 0; anyOnset += 0.05f) {
+        UnwrittenCandidate sound;
+        sound.features = {-1, 0, 0, 8, 0, anyOnset, 0, 0.5f, -2, 6};
+        const bool isListed = probabilitiesOfNotes({sound}, 300).front() > unwrittenAbove;
+        EXPECT_EQ(mayBeListed(sound.features), isListed) << anyOnset;
+        listed += isListed ? 1 : 0;
+    }
+    EXPECT_GT(listed, 30);
+    EXPECT_LT(listed, 90);
+}
+
 } // namespace
 } // namespace earwright
