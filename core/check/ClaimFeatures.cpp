@@ -140,12 +140,13 @@ Suggestion suggestionFor(const ClaimContext& context, std::size_t claim) {
 
 bool soundsOnFromBefore(const ClaimContext& context, std::size_t claim, int midi) {
     constexpr Seconds near{0.5};
+    constexpr Seconds rest{0.040};
     constexpr double likelyNew = 0.5;
     const auto pitch = static_cast<std::size_t>(midi - lowestHeardMidi);
     const Seconds begin = context.claims[claim].range.begin;
-    const bool isBefore = claim > 0 && context.pitchIndex(claim - 1) == pitch &&
-                          begin - context.claims[claim - 1].range.begin < near;
-    if (!isBefore) return false;
+    if (claim == 0 || context.pitchIndex(claim - 1) != pitch) return false;
+    const Range<Seconds>& before = context.claims[claim - 1].range;
+    if (begin - before.begin >= near || begin - before.end > rest) return false;
     float strongest = leastLog;
     forPlaces(context.onsets, begin, -ownReach, ownReach, [&](std::size_t place) {
         if (!isClaimed(context, claim, pitch, context.onsets.timeOf(place), ownTolerance))

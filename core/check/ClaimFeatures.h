@@ -45,7 +45,8 @@ Suggestion suggestionFor(const ClaimContext& context, std::size_t claim);
 double onsetProbability(const ClaimContext& context, std::size_t claim);
 
 /// Whether a pitch that would be suggested for a claim is that of the claim before, which sounds on: up to
-/// half a second earlier, and no onset of it is heard here that is not that claim's own.
+/// half a second earlier, not written as over by then (by 40 ms or more), and no onset of it is heard here
+/// that is not that claim's own.
 bool soundsOnFromBefore(const ClaimContext& context, std::size_t claim, int midi);
 
 /// Where a note of the claim's pitch more likely than not begins, 70 to 240 ms away and more clearly than at
