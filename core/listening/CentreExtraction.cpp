@@ -1,5 +1,6 @@
 #include "core/listening/CentreExtraction.h"
 
+#include "core/listening/WideVectors.h"
 #include "core/sound/RealTransform.h"
 
 #include <algorithm>
@@ -25,22 +26,38 @@ std::vector<float> hann() {
     return window;
 }
 
+/// The part of a frame that lies inside a sound.
+struct Inside {
+    std::size_t begin;
+    std::size_t end;
+
+    Inside(std::ptrdiff_t start, std::size_t length)
+        : begin(within(-start)), end(within(static_cast<std::ptrdiff_t>(length) - start)) {}
+
+private:
+    static std::size_t within(std::ptrdiff_t place) {
+        return static_cast<std::size_t>(std::clamp<std::ptrdiff_t>(place, 0, frameLength));
+    }
+};
+
+/// What lies outside the sound is silence.
 void load(RealTransform& transform, std::span<const float> sound, std::ptrdiff_t start,
           const std::vector<float>& window) {
     const auto in = transform.time();
-    for (std::size_t i = 0; i < frameLength; ++i) {
-        const std::ptrdiff_t at = start + static_cast<std::ptrdiff_t>(i);
-        const bool inside = at >= 0 && at < static_cast<std::ptrdiff_t>(sound.size());
-        in[i] = inside ? sound[static_cast<std::size_t>(at)] * window[i] : 0;
-    }
+    std::ranges::fill(in, 0.0f);
+    const Inside inside(start, sound.size());
+    for (std::size_t i = inside.begin; i < inside.end; ++i)
+        in[i] = sound[static_cast<std::size_t>(start + static_cast<std::ptrdiff_t>(i))] * window[i];
     transform.forward();
 }
 
 /// Turns the left spectrum into that of the centre.
+EARWRIGHT_WIDE_VECTORS
 void keepCommon(std::span<std::complex<float>> left, std::span<const std::complex<float>> right) {
     for (std::size_t i = 0; i < left.size(); ++i) {
-        const float similarity =
-            2 * std::abs(left[i] * right[i]) / (std::norm(left[i]) + std::norm(right[i]) + 1e-12f);
+        const float one = std::norm(left[i]);
+        const float other = std::norm(right[i]);
+        const float similarity = 2 * std::sqrt(one * other) / (one + other + 1e-12f);
         const float gain = std::clamp((similarity - leastSimilarity) / (1 - leastSimilarity), 0.0f, 1.0f);
         left[i] = 0.5f * gain * (left[i] + right[i]);
     }
@@ -62,11 +79,10 @@ std::vector<float> centreOf(std::span<const float> left, std::span<const float> 
         load(other, right, start, window);
         keepCommon(one.spectrum(), other.spectrum());
         one.backward();
-        for (std::size_t i = 0; i < frameLength; ++i) {
-            const std::ptrdiff_t at = start + static_cast<std::ptrdiff_t>(i);
-            if (at >= 0 && at < length)
-                centre[static_cast<std::size_t>(at)] += one.time()[i] * window[i] * scale;
-        }
+        const Inside inside(start, left.size());
+        for (std::size_t i = inside.begin; i < inside.end; ++i)
+            centre[static_cast<std::size_t>(start + static_cast<std::ptrdiff_t>(i))] +=
+                one.time()[i] * window[i] * scale;
     }
     return centre;
 }
