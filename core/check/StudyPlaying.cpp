@@ -3,6 +3,7 @@
 #include "core/check/AsWritten.h"
 #include "core/check/OffBeat.h"
 #include "core/check/StudyListening.h"
+#include "core/study/NoteVoices.h"
 #include "core/study/PlayedTime.h"
 
 #include <algorithm>
@@ -25,7 +26,16 @@ double loudnessAt(double decibels) {
     return std::clamp(ordinaryLoudness * std::pow(10.0, kept / (20 * power)), 0.0, 1.0);
 }
 
+std::optional<WrittenBetween::Neighbour> asNeighbour(const Note* note) {
+    if (!note) return std::nullopt;
+    return WrittenBetween::Neighbour{note->pitch.midi, note->range()};
+}
+
 } // namespace
+
+WrittenBetween writtenBetween(const Study& study, const Note& note) {
+    return {asNeighbour(noteBefore(study, note)), asNeighbour(noteAfter(study, note))};
+}
 
 std::vector<PhrasingClaim> phrasingClaims(const Study& study, const std::vector<Note>& notes) {
     std::vector<PhrasingClaim> claims;
@@ -52,6 +62,7 @@ bool holdsFor(const MeasuredNote& measured, const Study& study, const Note& note
     const Range<Seconds> now = playedTime(study, note.range());
     const Range<Seconds>& then = measured.claim.range;
     return measured.claim.midi == note.pitch.midi && measured.claim.character == characterOf(study) &&
+           measured.between == writtenBetween(study, note) &&
            std::abs((now.begin - then.begin).value) < rounding &&
            std::abs((now.end - then.end).value) < rounding;
 }
@@ -71,7 +82,7 @@ Result<MeasuredNotes> measureNotes(const Study& study, const std::vector<Note>& 
     if (!playing) return playing.error();
     MeasuredNotes measured;
     for (std::size_t i = 0; i < notes.size(); ++i)
-        measured[notes[i].id] = {claims[i], (*playing)[i]};
+        measured[notes[i].id] = {claims[i], writtenBetween(study, notes[i]), (*playing)[i]};
     return measured;
 }
 

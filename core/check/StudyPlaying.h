@@ -8,6 +8,7 @@
 #include "core/study/Study.h"
 
 #include <map>
+#include <optional>
 #include <stop_token>
 #include <vector>
 
@@ -25,15 +26,33 @@ Result<PlayedNotes> measurePlaying(const Study& study, const std::vector<Note>& 
                                    const RecordingEvidence& recording, std::stop_token stop = {},
                                    const Progress& progress = {}, const HeardPart& part = {});
 
+/// What a note is written between, by which its own measure goes: how far its onset is sought, whether it is
+/// slurred, and where it slides to.
+struct WrittenBetween {
+    struct Neighbour {
+        int midi;
+        Range<Beats> range;
+        friend bool operator==(const Neighbour&, const Neighbour&) = default;
+    };
+    std::optional<Neighbour> before;
+    std::optional<Neighbour> after;
+    friend bool operator==(const WrittenBetween&, const WrittenBetween&) = default;
+};
+
+/// Of its own voice, where several sound at once.
+WrittenBetween writtenBetween(const Study& study, const Note& note);
+
 /// A note as it was written when it was measured, and how it is played.
 struct MeasuredNote {
     PhrasingClaim claim;
+    WrittenBetween between;
     NotePlaying playing;
 };
 using MeasuredNotes = std::map<NoteId, MeasuredNote>;
 
-/// Whether a measure still tells of a note: its pitch, place and length and the character of the line are as
-/// they were. Its signs need not be, since they are judged by what was measured and change nothing of it.
+/// Whether a measure still tells of a note: its pitch, place and length, the notes beside it and the
+/// character of the line are as they were. Its signs need not be, since they are judged by what was measured
+/// and change nothing of it.
 bool holdsFor(const MeasuredNote& measured, const Study& study, const Note& note);
 
 /// All that is measured of notes of a study, those among them whose beginning is not heard. Else as

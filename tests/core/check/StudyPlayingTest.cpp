@@ -31,6 +31,11 @@ struct TwoPlayers {
         }
     }
 
+    /// A note as it is written, and nothing that was heard of it.
+    MeasuredNote unmeasured(std::size_t note) const {
+        return {phrasingClaims(study, study.notes)[note], writtenBetween(study, study.notes[note]), {}};
+    }
+
     PlayedNotes measured(const HeardPart& part) const {
         return *measurePlaying(study, study.notes, *RecordingEvidence::listen(sound), {}, {}, part);
     }
@@ -57,12 +62,39 @@ TEST(StudyPlaying, IsAskedAsTheLinesInstrumentHasIt) {
 TEST(StudyPlaying, IsMeasuredAnewWhereTheLineTurnsOutToBeOfAnotherCharacter) {
     TwoPlayers players;
     const Note& note = players.study.notes[1];
-    const MeasuredNote measured{phrasingClaims(players.study, players.study.notes)[1], {}};
+    const MeasuredNote measured = players.unmeasured(1);
     EXPECT_TRUE(holdsFor(measured, players.study, note));
     players.study.players.line = PitchRange{40, 88};
     EXPECT_TRUE(holdsFor(measured, players.study, note)) << "a range says nothing of it";
     players.study.players.line = Instrument::Tenor;
     EXPECT_FALSE(holdsFor(measured, players.study, note));
+}
+
+TEST(StudyPlaying, IsMeasuredAnewWhereANoteBesideItChanged) {
+    const TwoPlayers written;
+    const MeasuredNote measured = written.unmeasured(3);
+    for (const std::size_t beside : {2u, 4u}) {
+        TwoPlayers changed;
+        changed.study.notes[beside].pitch.midi += 1;
+        EXPECT_FALSE(holdsFor(measured, changed.study, changed.study.notes[3])) << beside;
+        changed = written;
+        changed.study.notes.erase(changed.study.notes.begin() + static_cast<std::ptrdiff_t>(beside));
+        const std::size_t own = beside < 3 ? 2 : 3;
+        EXPECT_FALSE(holdsFor(measured, changed.study, changed.study.notes[own])) << beside;
+    }
+    TwoPlayers changed;
+    changed.study.notes[1].pitch.midi += 1;
+    changed.study.notes[3].phrasing.ghosted = true;
+    EXPECT_TRUE(holdsFor(measured, changed.study, changed.study.notes[3]))
+        << "farther off, and a sign of its own";
+}
+
+TEST(StudyPlaying, KnowsNoNeighbourBeforeTheFirstNoteNorAfterTheLast) {
+    const TwoPlayers players;
+    EXPECT_FALSE(writtenBetween(players.study, players.study.notes.front()).before);
+    EXPECT_FALSE(writtenBetween(players.study, players.study.notes.back()).after);
+    EXPECT_EQ(writtenBetween(players.study, players.study.notes[3]).before->midi, 64);
+    EXPECT_EQ(writtenBetween(players.study, players.study.notes[3]).after->midi, 68);
 }
 
 } // namespace
