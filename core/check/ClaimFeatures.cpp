@@ -85,6 +85,18 @@ float soundedBefore(const ClaimContext& context, std::size_t claim, std::size_t 
     return std::max(context.before[claim][pitch], least);
 }
 
+/// Whether an earlier claim of the same pitch ends so shortly before a claim that it may still ring there.
+bool ringsFromAnotherClaim(const ClaimContext& context, std::size_t claim) {
+    constexpr std::size_t reach = 4;
+    constexpr Seconds ringing{0.3};
+    const Seconds begin = context.claims[claim].range.begin;
+    for (std::size_t i = claim - std::min(claim, reach); i < claim; ++i)
+        if (context.pitchIndex(i) == context.pitchIndex(claim) &&
+            begin - context.claims[i].range.end < ringing)
+            return true;
+    return false;
+}
+
 float logLength(const Claim& claim) {
     return std::log(static_cast<float>(claim.range.length().value));
 }
@@ -153,6 +165,17 @@ bool soundsOnFromBefore(const ClaimContext& context, std::size_t claim, int midi
             strongest = std::max(strongest, context.onsets[place][pitch]);
     });
     return std::exp(static_cast<double>(strongest)) < likelyNew;
+}
+
+bool isHeldFromBefore(const ClaimContext& context, std::size_t claim) {
+    // Log probabilities: that it sounded, three in four; that anything begins here, and how its own onset
+    // compares with that elsewhere, one in two. Of 7,355 right notes of renderings two look so, of 1,118 of
+    // real recordings 22 (of ten of them all had begun 100 ms sooner), of notes written late there a third.
+    constexpr float surelySounded = -0.3f;
+    constexpr float likely = -0.7f;
+    const std::size_t pitch = context.pitchIndex(claim);
+    return soundedBefore(context, claim, pitch) > surelySounded && anyOnset(context, claim) < likely &&
+           leadOverElsewhere(context, claim, pitch) < likely && !ringsFromAnotherClaim(context, claim);
 }
 
 std::optional<Seconds> onsetElsewhere(const ClaimContext& context, std::size_t claim) {

@@ -49,6 +49,11 @@ double onsetProbability(const ClaimContext& context, std::size_t claim);
 /// that is not that claim's own.
 bool soundsOnFromBefore(const ClaimContext& context, std::size_t claim, int midi);
 
+/// Whether a claim's own pitch sounded just before it, which no claim of that pitch accounts for, and began
+/// more clearly 70 to 240 ms away than here, where more likely than not nothing begins: a held note that is
+/// written late looks so, and its pitch alone would bear it out.
+bool isHeldFromBefore(const ClaimContext& context, std::size_t claim);
+
 /// Where a note of the claim's pitch more likely than not begins, 70 to 240 ms away and more clearly than at
 /// the claim itself, if no other claim accounts for it.
 std::optional<Seconds> onsetElsewhere(const ClaimContext& context, std::size_t claim);

@@ -42,6 +42,25 @@ TEST(ClaimDoubt, IsAboutTheBeginningWhereThePitchIsSure) {
     EXPECT_EQ(doubtAbout(threeClaims(Seconds(0.3)), 1, surePitchDoubtfulOnset), Doubt::Beginning);
 }
 
+// A held note that is written late: its onset's odds may be as good as its pitch's.
+TEST(ClaimDoubt, IsAboutTheBeginningOfANoteThatOnlySoundsOn) {
+    const ClaimFeatures sureOfBoth = features(4, 0);
+    ASSERT_GT(probabilityOfPitch(sureOfBoth), 0.9);
+    ASSERT_GT(probabilityOfBeginning(sureOfBoth), probabilityOfPitch(sureOfBoth));
+    ClaimContext context = threeClaims(Seconds(0.3));
+    EXPECT_NE(doubtAbout(context, 1, sureOfBoth), Doubt::Beginning);
+    constexpr std::size_t pitch = written - lowestHeardMidi;
+    context.before[1][pitch] = 9;
+    context.before[1].normalise();
+    OnsetTrack::Row nothing;
+    nothing.fill(-12);
+    nothing[OnsetTrack::noOnset] = 0;
+    std::vector<OnsetTrack::Row> rows(200, nothing);
+    rows[85][pitch] = -0.5f;
+    context.onsets = OnsetTrack(Seconds(0), Seconds(0.01), rows);
+    EXPECT_EQ(doubtAbout(context, 1, sureOfBoth), Doubt::Beginning);
+}
+
 TEST(ClaimDoubt, IsAboutTheLengthOfANoteShorterThanWhatIsListenedTo) {
     EXPECT_EQ(doubtAbout(threeClaims(Seconds(0.05)), 1, doubtfulPitch), Doubt::Short);
     EXPECT_NE(doubtAbout(threeClaims(Seconds(0.2)), 1, doubtfulPitch), Doubt::Short);

@@ -58,5 +58,53 @@ TEST(SoundingOn, IsNotWhatBeginsAnew) {
     EXPECT_TRUE(soundsOnFromBefore(withOnsetAt(context, 1.0_s, 0.8), 1, midi)) << "the first one's own";
 }
 
+/// A claim behind one of another pitch, whose own began 150 ms before it and has sounded since.
+ClaimContext lateClaim() {
+    ClaimContext context = withOnsetAt(twoClaims({1.15_s, 1.6_s}, {2.0_s, 2.2_s}), 1.0_s, 0.6);
+    context.claims.insert(context.claims.begin(), {{0.5_s, 0.9_s}, midi - 3});
+    context.before.assign(context.claims.size(), PitchRow{});
+    for (PitchRow& row : context.before)
+        row.normalise();
+    PitchRow sounding;
+    sounding[midi - lowestHeardMidi] = 9;
+    sounding.normalise();
+    context.before[1] = sounding;
+    return context;
+}
+
+TEST(HeldFromBefore, IsANoteWrittenWhereItOnlySoundsOn) {
+    EXPECT_TRUE(isHeldFromBefore(lateClaim(), 1));
+}
+
+TEST(HeldFromBefore, IsNoneWhosePitchWasNotHeardBefore) {
+    ClaimContext context = lateClaim();
+    context.before[1] = context.before[0];
+    EXPECT_FALSE(isHeldFromBefore(context, 1));
+}
+
+// An attack may be soft: it need not be the line's surest, only as clear as any other of the pitch nearby.
+TEST(HeldFromBefore, IsNoneThatBeginsAtItsPlaceAsClearlyAsElsewhere) {
+    EXPECT_FALSE(isHeldFromBefore(withOnsetAt(lateClaim(), 1.16_s, 0.4), 1));
+    EXPECT_TRUE(isHeldFromBefore(withOnsetAt(lateClaim(), 1.16_s, 0.2), 1));
+}
+
+TEST(HeldFromBefore, IsNoneWhereAnythingSurelyBegins) {
+    ClaimContext context = lateClaim();
+    std::vector<OnsetTrack::Row> rows;
+    for (std::size_t place = 0; place < context.onsets.size(); ++place)
+        rows.push_back(context.onsets[place]);
+    rows[context.onsets.nearest(1.15_s)][OnsetTrack::noOnset] = std::log(0.2f);
+    context.onsets = OnsetTrack(0.0_s, 0.01_s, rows);
+    EXPECT_FALSE(isHeldFromBefore(context, 1));
+}
+
+TEST(HeldFromBefore, IsNoneThatRepeatsTheNoteBeforeIt) {
+    ClaimContext context = lateClaim();
+    context.claims[0].midi = midi;
+    EXPECT_FALSE(isHeldFromBefore(context, 1)) << "it may still ring";
+    context.claims[0].range.end = 0.8_s;
+    EXPECT_TRUE(isHeldFromBefore(context, 1)) << "it has long been over";
+}
+
 } // namespace
 } // namespace earwright
