@@ -204,6 +204,46 @@ TEST(NoteCheck, DoesNotSupportANoteWrittenWhereNoneBegins) {
     EXPECT_TRUE(afterwards.nothingBegins);
 }
 
+/// Adds a blown tone: it swells for a fifth of a second and then holds.
+void addSwell(std::vector<float>& sound, const Range<Seconds>& range, int midi) {
+    constexpr double attack = 0.2, release = 0.05, halfTurn = 3.14159265358979;
+    const double length = range.length().value;
+    const auto first = static_cast<std::size_t>(analysisRate.frames(range.begin).value);
+    const auto count = static_cast<std::size_t>(length * analysisRate.hertz);
+    for (std::size_t i = 0; i < count; ++i) {
+        const double time = static_cast<double>(i) / analysisRate.hertz;
+        const double rise = std::sin(halfTurn / 2 * std::min(1.0, time / attack));
+        double tone = 0;
+        for (int partial = 1; partial <= 8; ++partial)
+            tone += std::sin(2 * halfTurn * partial * tests::hertzOf(midi) * time) / std::pow(partial, 1.5);
+        const double fall = std::min(1.0, (length - time) / release);
+        sound[first + i] += static_cast<float>(0.2 * rise * rise * fall * tone);
+    }
+}
+
+TEST(NoteCheck, DoesNotSupportANoteWrittenLateIntoOneThatSwells) {
+    AnalysisSound sound{silence(8.0_s), {}};
+    std::vector<Claim> claims;
+    for (const int midi : {62, 64, 65, 67, 69, 67, 65, 64, 62, 60}) {
+        const Seconds begin(0.5 + 0.7 * static_cast<double>(claims.size()));
+        claims.push_back({{begin, begin + 0.65_s}, midi});
+        addSwell(sound.left, claims.back().range, midi);
+    }
+    addNoise(sound.left, 0.0005f);
+    const auto recording = RecordingEvidence::listen(sound);
+    ASSERT_TRUE(recording);
+    const auto evidence = recording->passage({0.0_s, 8.0_s});
+    ASSERT_TRUE(evidence);
+    EXPECT_THAT(checkNotes(*evidence, claims).answers, Each(supported)) << "written where they begin";
+    for (const std::size_t late : {1u, 3u, 5u, 7u}) {
+        std::vector<Claim> written = claims;
+        written[late].range.begin = claims[late].range.begin + 0.15_s;
+        const ClaimAnswer answer = checkNotes(*evidence, written).answers[late];
+        EXPECT_EQ(answer.verdict, Verdict::Unclear) << late;
+        EXPECT_EQ(answer.doubt, Doubt::Beginning) << late;
+    }
+}
+
 TEST(NoteCheck, KeepsSwungNotesTheirLengthThatEndBeforeTheBeat) {
     // Written as sixteenths with a rest behind: at three to one nothing would be left of one that begins
     // later and ends where it is written.
