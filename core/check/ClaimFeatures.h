@@ -49,10 +49,18 @@ double onsetProbability(const ClaimContext& context, std::size_t claim);
 /// that is not that claim's own.
 bool soundsOnFromBefore(const ClaimContext& context, std::size_t claim, int midi);
 
-/// Whether a claim's own pitch sounded just before it, which no claim of that pitch accounts for, and began
-/// more clearly 70 to 240 ms away than here, where more likely than not nothing begins: a held note that is
-/// written late looks so, and its pitch alone would bear it out.
+/// Whether a claim's own pitch sounded 45 to 115 ms before it, which no claim of that pitch accounts for, and
+/// began twice as probably 70 to 240 ms away as here, where more likely than not nothing begins: a held note
+/// that is written late looks so, and its pitch alone would bear it out.
 bool isHeldFromBefore(const ClaimContext& context, std::size_t claim);
+
+/// Whether more likely than not nothing begins at a claim, and its pitch begins four to five times as
+/// probably 70 to 240 ms away, where no other claim of it is: a long note that is written early looks so.
+bool beginsRatherElsewhere(const ClaimContext& context, std::size_t claim);
+
+/// Either of the two. The odds of the onset are learned where attacks are clear; where they are soft the
+/// pitch outweighs them.
+bool isOutOfPlace(const ClaimContext& context, std::size_t claim);
 
 /// Where a note of the claim's pitch more likely than not begins, 70 to 240 ms away and more clearly than at
 /// the claim itself, if no other claim accounts for it.

@@ -50,8 +50,7 @@ void withoutSuggestion(ClaimAnswer& answer, const ClaimContext& context, std::si
 ClaimAnswer answerFor(const ClaimContext& context, std::size_t claim, const ClaimFeatures& features) {
     ClaimAnswer answer;
     answer.score = probabilityRight(features);
-    // The onset's odds are learned where attacks are clear; a soft one leaves them to the pitch.
-    if (isHeldFromBefore(context, claim)) answer.score = std::min(answer.score, supportedAbove);
+    if (isOutOfPlace(context, claim)) answer.score = std::min(answer.score, supportedAbove);
     const Suggestion suggestion = suggestionFor(context, claim);
     const double another = probabilityOfSuggestion(suggestion.features);
     answer.verdict = verdictOf(answer.score, another);

@@ -4,6 +4,7 @@
 
 #include <cmath>
 #include <gtest/gtest.h>
+#include <utility>
 
 namespace earwright {
 namespace {
@@ -104,6 +105,33 @@ TEST(HeldFromBefore, IsNoneThatRepeatsTheNoteBeforeIt) {
     EXPECT_FALSE(isHeldFromBefore(context, 1)) << "it may still ring";
     context.claims[0].range.end = 0.8_s;
     EXPECT_TRUE(isHeldFromBefore(context, 1)) << "it has long been over";
+}
+
+/// A claim written 150 ms before its pitch begins, with as much of it here as the probability says.
+ClaimContext earlyClaim(double here) {
+    ClaimContext context = withOnsetAt(twoClaims({1.0_s, 1.6_s}, {2.0_s, 2.2_s}), 1.15_s, 0.4);
+    return withOnsetAt(std::move(context), 1.0_s, here);
+}
+
+TEST(BeginningElsewhere, IsWhatBeginsFourToFiveTimesAsProbablyNearby) {
+    EXPECT_TRUE(beginsRatherElsewhere(earlyClaim(0.05), 0));
+    EXPECT_FALSE(beginsRatherElsewhere(earlyClaim(0.15), 0));
+}
+
+TEST(BeginningElsewhere, IsNotWhatAnotherClaimAccountsFor) {
+    ClaimContext context = earlyClaim(0.05);
+    context.claims[1] = {{1.15_s, 1.6_s}, midi};
+    EXPECT_FALSE(beginsRatherElsewhere(context, 0));
+}
+
+TEST(BeginningElsewhere, IsNotWhatIsWrittenWhereSomethingBegins) {
+    ClaimContext context = earlyClaim(0.05);
+    std::vector<OnsetTrack::Row> rows;
+    for (std::size_t place = 0; place < context.onsets.size(); ++place)
+        rows.push_back(context.onsets[place]);
+    rows[context.onsets.nearest(1.0_s)][OnsetTrack::noOnset] = std::log(0.4f);
+    context.onsets = OnsetTrack(0.0_s, 0.01_s, rows);
+    EXPECT_FALSE(beginsRatherElsewhere(context, 0));
 }
 
 } // namespace
