@@ -2,6 +2,7 @@
 
 #include "core/check/AsWritten.h"
 #include "core/check/OffBeat.h"
+#include "core/check/OrnamentSounds.h"
 #include "core/check/RecordingCheck.h"
 #include "core/study/PlayedTime.h"
 
@@ -9,6 +10,7 @@
 #include <iterator>
 #include <map>
 #include <set>
+#include <utility>
 
 namespace earwright {
 
@@ -31,7 +33,7 @@ std::vector<Claim> claimsOf(const Study& study, const std::vector<Note>& notes) 
     const std::vector<OffBeat> between = offBeats(study, notes);
     for (const Note& note : notes)
         claims.push_back(
-            {playedTime(study, note.range()), note.pitch.midi, evenPairOf(note, between, study)});
+            {playedTime(study, note.range()), struckMidi(note), evenPairOf(note, between, study)});
     return claims;
 }
 
@@ -41,19 +43,6 @@ std::optional<Error> withoutBars(const Study& study) {
                  "The bars of this study are not marked yet; mark two bars so that its notes have places in "
                  "the recording.",
                  ""};
-}
-
-/// Whether a written ornament is what sounds there.
-bool isOrnament(const UnwrittenSound& sound, const Note& note, const Range<Seconds>& range) {
-    constexpr Seconds graceBefore{0.150};
-    constexpr Seconds graceAfter{0.100};
-    const auto& graces = note.phrasing.graceNotes;
-    const Range<Seconds> aroundOnset{range.begin - graceBefore, range.begin + graceAfter};
-    if (aroundOnset.contains(sound.range.begin) &&
-        std::find(graces.begin(), graces.end(), sound.midi) != graces.end())
-        return true;
-    return note.phrasing.trill && range.contains(sound.range.begin) &&
-           (sound.midi == note.pitch.midi || sound.midi == note.pitch.midi + *note.phrasing.trill);
 }
 
 /// Whether a note that was not checked along, a hair outside of what was, is what sounds there.
@@ -67,21 +56,52 @@ bool isWrittenBeside(const UnwrittenSound& sound, const Study& study, const std:
     });
 }
 
+/// The answer for a note; what is heard instead is told of the pitch it is written with, as it is.
+CheckedNote checkedNote(const Note& note, const Claim& claim, const ClaimAnswer& answer) {
+    std::optional<int> suggested = answer.suggestedMidi;
+    if (suggested) *suggested -= claim.midi - note.pitch.midi;
+    return {note.id,
+            claim.range,
+            note.pitch.midi,
+            answer.verdict,
+            answer.score,
+            suggested,
+            answer.nothingBegins,
+            answer.beginsAt,
+            answer.listened,
+            answer.behind,
+            answer.doubt};
+}
+
+/// Sounds that no sign of a note accounts for.
+std::vector<UnwrittenSound> withoutOrnaments(const std::vector<UnwrittenSound>& sounds,
+                                             const std::vector<Note>& notes,
+                                             const std::vector<CheckedNote>& checked) {
+    std::vector<UnwrittenSound> left;
+    std::set<std::pair<NoteId, int>> trills;
+    for (const UnwrittenSound& sound : sounds) {
+        bool listed = true;
+        for (std::size_t i = 0; i < notes.size(); ++i) {
+            const Range<Seconds> played = playedRange(checked[i]);
+            listed = listed && !isOrnament(sound, notes[i], played);
+            if (listed && isOtherTrill(sound, notes[i], played))
+                listed = trills.emplace(notes[i].id, sound.midi).second;
+        }
+        if (listed) left.push_back(sound);
+    }
+    return left;
+}
+
 /// Adds a passage's findings to the whole, note by note.
 void add(PhraseCheck& whole, const NoteCheck& found, const std::vector<Note>& notes,
          const std::vector<Claim>& claims, const std::optional<Range<Seconds>>& within) {
-    for (std::size_t i = 0; i < notes.size(); ++i) {
-        whole.notes.push_back({notes[i].id, claims[i].range, claims[i].midi, found.answers[i].verdict,
-                               found.answers[i].score, found.answers[i].suggestedMidi,
-                               found.answers[i].nothingBegins, found.answers[i].beginsAt,
-                               found.answers[i].listened, found.answers[i].behind, found.answers[i].doubt});
-    }
-    for (const UnwrittenSound& sound : found.unwritten) {
-        bool listed = !within || within->contains(sound.range.begin);
-        for (std::size_t i = 0; i < notes.size(); ++i)
-            listed = listed && !isOrnament(sound, notes[i], claims[i].range.shifted(found.answers[i].behind));
-        if (listed) whole.unwritten.push_back(sound);
-    }
+    std::vector<CheckedNote> checked;
+    for (std::size_t i = 0; i < notes.size(); ++i)
+        checked.push_back(withSignsHeard(checkedNote(notes[i], claims[i], found.answers[i]), notes[i],
+                                         found.unwritten));
+    for (const UnwrittenSound& sound : withoutOrnaments(found.unwritten, notes, checked))
+        if (!within || within->contains(sound.range.begin)) whole.unwritten.push_back(sound);
+    whole.notes.insert(whole.notes.end(), checked.begin(), checked.end());
     whole.unwrittenSwing = found.swing;
 }
 

@@ -130,6 +130,62 @@ TEST(StudyCheck, LetsAGraceNoteAccountForItsSound) {
         EXPECT_NE(sound.midi, 68);
 }
 
+TEST(StudyCheck, HearsAStringThatIsPulledUpBeforeItIsStruckAtItsHeight) {
+    WrittenStudy written;
+    Note& note = written.study.notes[4];
+    note.pitch.midi -= 2;
+    note.phrasing.bend = Bend{4, BendShape::PrebentHeld};
+    const auto right = checkPhrase(written.study, written.study.spans[0], written.evidence());
+    ASSERT_TRUE(right);
+    EXPECT_EQ(right->note(note.id)->verdict, Verdict::Supported);
+    EXPECT_EQ(right->note(note.id)->midi, 65) << "as it is written";
+    note.pitch.midi -= 1;
+    const auto wrong = checkPhrase(written.study, written.study.spans[0], written.evidence());
+    ASSERT_TRUE(wrong);
+    EXPECT_EQ(wrong->note(note.id)->verdict, Verdict::Contradicted);
+    EXPECT_EQ(wrong->note(note.id)->suggestedMidi, 65) << "the fret, not the height";
+}
+
+TEST(StudyCheck, ListsNoPitchThatAWrittenBendPasses) {
+    // The sixth note is what the fifth is bent up to.
+    WrittenStudy written;
+    written.study.notes.erase(written.study.notes.begin() + 5);
+    const auto missed = checkPhrase(written.study, written.study.spans[0], written.evidence());
+    ASSERT_TRUE(missed);
+    ASSERT_EQ(missed->unwritten.size(), 1u);
+    written.study.notes[4].length = Beats(1);
+    written.study.notes[4].phrasing.bend = Bend{2, BendShape::Up};
+    const auto check = checkPhrase(written.study, written.study.spans[0], written.evidence());
+    ASSERT_TRUE(check);
+    EXPECT_TRUE(check->unwritten.empty());
+}
+
+TEST(StudyCheck, ListsTheOtherNoteOfAWrongTrillOnce) {
+    WrittenStudy written;
+    // Sixteenths around 67 and 69 in place of the fifth and sixth note.
+    std::vector<int> there{67, 69, 67, 69};
+    const auto from = static_cast<std::size_t>(2.0 * 44100), to = static_cast<std::size_t>(2.5 * 44100);
+    std::fill(written.sound.left.begin() + static_cast<std::ptrdiff_t>(from),
+              written.sound.left.begin() + static_cast<std::ptrdiff_t>(to), 0.0f);
+    for (std::size_t i = 0; i < there.size(); ++i) {
+        const Seconds begin(2.0 + 0.125 * static_cast<double>(i));
+        addTone(written.sound.left, {begin, begin + 0.12_s}, there[i]);
+    }
+    written.study.notes.erase(written.study.notes.begin() + 5);
+    written.study.notes[4].length = Beats(1);
+    const auto countOfTops = [&] {
+        const auto check = checkPhrase(written.study, written.study.spans[0], written.evidence());
+        EXPECT_TRUE(check);
+        return std::count_if(check->unwritten.begin(), check->unwritten.end(),
+                             [](const UnwrittenSound& sound) { return sound.midi == 69; });
+    };
+    EXPECT_EQ(countOfTops(), 2) << "with no trill";
+    written.study.notes[4].phrasing.trill = 1;
+    EXPECT_EQ(countOfTops(), 1);
+    written.study.notes[4].phrasing.trill = 2;
+    EXPECT_EQ(countOfTops(), 0);
+}
+
 TEST(StudyCheck, AnswersForEveryNoteInTheStudysOrder) {
     const WrittenStudy written;
     const auto check = checkStudy(written.study, written.evidence());

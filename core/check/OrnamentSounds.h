@@ -1,0 +1,33 @@
+// What the signs of a written note make heard besides its own pitch: none of that is a note left out.
+#pragma once
+
+#include "core/check/PhraseCheck.h"
+#include "core/music/Note.h"
+#include "core/time/Range.h"
+#include "core/time/Seconds.h"
+
+#include <vector>
+
+namespace earwright {
+
+/// The pitch a note begins with: a string that is pulled up before it is struck sounds higher than it is
+/// fingered.
+int struckMidi(const Note& note);
+
+/// Whether a written ornament is what sounds there. `played`: the note's time in the recording.
+bool isOrnament(const UnwrittenSound& sound, const Note& note, const Range<Seconds>& played);
+
+/// Whether it may be what a trill goes to, where that is another note than the one written: each time round
+/// is heard, and all of them are one mistake.
+bool isOtherTrill(const UnwrittenSound& sound, const Note& note, const Range<Seconds>& played);
+
+/// The answer for a note with the pitches of its own signs taken for no other note. A turn begins with its
+/// neighbour; and a bend that begins elsewhere has reached its height where it is written. Both only where
+/// its own pitch is among the sounds with no note.
+CheckedNote withSignsHeard(CheckedNote checked, const Note& note,
+                           const std::vector<UnwrittenSound>& unwritten);
+
+/// From where a note was found to begin to where it is written to end.
+Range<Seconds> playedRange(const CheckedNote& checked);
+
+} // namespace earwright
