@@ -84,8 +84,12 @@ CheckedNote withSignsHeard(CheckedNote checked, const Note& note,
         });
     };
     const Seconds begins = checked.begins();
-    if (note.phrasing.turn && isNeighbour(*checked.suggestedMidi, note) &&
-        own({begins, begins + checked.range.length()}) != unwritten.end()) {
+    const bool isHeardLater = own({begins, begins + checked.range.length()}) != unwritten.end();
+    const bool isOfTurn = note.phrasing.turn && isNeighbour(*checked.suggestedMidi, note);
+    const bool isOfTrill = isTrilled(*checked.suggestedMidi, note);
+    // What is unclear may be the written pitch as it is.
+    if ((isOfTurn && isHeardLater) ||
+        (isOfTrill && (isHeardLater || checked.verdict == Verdict::Unclear))) {
         checked.verdict = Verdict::Unclear;
         checked.doubt = Doubt::Beginning;
         checked.suggestedMidi.reset();

@@ -113,6 +113,21 @@ TEST(OrnamentSounds, LeaveOpenWhereATurnBeginsWhoseNeighbourIsHeardFirst) {
     EXPECT_EQ(withSignsHeard(contradicted(69), plain(), {soundAt(2.1, 67)}), contradicted(69));
 }
 
+TEST(OrnamentSounds, DoNotSuggestTheOtherNoteOfAWrittenTrill) {
+    const Note trill = writtenWith(&Phrasing::trill, 2);
+    CheckedNote unclear = contradicted(69);
+    unclear.verdict = Verdict::Unclear;
+    unclear.doubt = Doubt::Another;
+    const CheckedNote open = withSignsHeard(unclear, trill, {});
+    EXPECT_EQ(open.verdict, Verdict::Unclear);
+    EXPECT_EQ(open.doubt, Doubt::Beginning);
+    EXPECT_FALSE(open.suggestedMidi);
+    EXPECT_EQ(withSignsHeard(contradicted(69), trill, {soundAt(2.1, 67)}).verdict, Verdict::Unclear)
+        << "it begins with its other note";
+    EXPECT_EQ(withSignsHeard(contradicted(69), trill, {}), contradicted(69)) << "its own is nowhere";
+    EXPECT_EQ(withSignsHeard(contradicted(68), trill, {soundAt(2.1, 67)}), contradicted(68));
+}
+
 TEST(OrnamentSounds, TellThatABendBeginsEarlierWhereOnlyItsHeightIsHeard) {
     const Note bend = bent(BendShape::Up);
     const CheckedNote heard = withSignsHeard(contradicted(69), bend, {soundAt(1.78, 67)});
