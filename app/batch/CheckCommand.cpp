@@ -83,7 +83,7 @@ int checkAudio(const std::string& audio, const std::string& notes, const CheckOp
         const Claim& claim = (*claims)[i];
         const ClaimAnswer& answer = check->answers[i];
         printClaimed(claim.range, claim.midi, answer.verdict, answer.score, answer.suggestedMidi);
-        if (options.phrasing) printPhrasing({}, (*playing)[i]);
+        if (options.phrasing) printPhrasing({}, (*playing)[i], answer.verdict);
         printHeard(answer.listened, answer.verdict, answer.behind, answer.beginsAt);
         std::printf("\n");
     }
@@ -132,7 +132,7 @@ int checkStudyFile(const std::string& path, const CheckOptions& options) {
         printPlace(study, study.beatMap.beatsAt(note.range.begin));
         if (options.phrasing) {
             const MeasuredNote& measured = playing->at(note.note);
-            printPhrasing(measured.claim.phrasing, measured.playing);
+            printPhrasing(measured.claim.phrasing, measured.playing, note.verdict);
         }
         printHeard(note.listened, note.verdict, note.behind, note.beginsAt);
         std::printf("\n");

@@ -44,7 +44,7 @@ void printPhrasingHeader() {
     std::fputs(columns, stdout);
 }
 
-void printPhrasing(const Phrasing& written, const NotePlaying& playing) {
+void printPhrasing(const Phrasing& written, const NotePlaying& playing, Verdict note) {
     const TraceFeatures& pitch = playing.pitch;
     const bool isTraced = pitch.clearShare >= 0.5;
     printCell(playing.begins ? std::optional(1000 * playing.behind.value) : std::nullopt, 1);
@@ -61,7 +61,9 @@ void printPhrasing(const Phrasing& written, const NotePlaying& playing) {
     printCell(of(pitch.trill, &HeardTrill::hertz), 2);
     printCell(of(pitch.trill, &HeardTrill::semitones), 2);
     const PhrasingAnswer answer = judgePhrasing(written, playing);
-    std::printf("\t%s\t%s", marksIn(answer).c_str(), heardIn(answer).c_str());
+    // Where the note itself is not heard, no sign of it is.
+    const std::string heard = note == Verdict::Contradicted ? "" : heardIn(answer);
+    std::printf("\t%s\t%s", marksIn(answer).c_str(), heard.c_str());
 }
 
 void printNoPhrasing() {

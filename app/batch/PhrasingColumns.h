@@ -3,6 +3,7 @@
 
 #include "core/check/PhrasingMark.h"
 #include "core/check/PhrasingMeasure.h"
+#include "core/check/Verdict.h"
 
 namespace earwright::batch {
 
@@ -11,7 +12,8 @@ namespace earwright::batch {
 /// where nothing of the kind is heard. marks holds `mark:verdict` for each written mark, heard the marks that
 /// are clearly heard and not written, with commas.
 void printPhrasingHeader();
-void printPhrasing(const Phrasing& written, const NotePlaying& playing);
+/// `note`: what the check says of it; where it is contradicted no other marks are said to be heard.
+void printPhrasing(const Phrasing& written, const NotePlaying& playing, Verdict note);
 /// Empty cells, for rows of another kind.
 void printNoPhrasing();
 

@@ -204,7 +204,9 @@ bool isAtItsPitch(const Phrasing& written, const NotePlaying& playing) {
 }
 
 PhrasingAnswer judgePhrasing(const Phrasing& written, const NotePlaying& playing) {
-    return {writtenMarks(written, playing), unwrittenMarks(written, playing)};
+    const bool tells = isAtItsPitch(written, playing);
+    return {writtenMarks(written, playing),
+            tells ? unwrittenMarks(written, playing) : std::vector<PhrasingMark>()};
 }
 
 } // namespace earwright

@@ -39,7 +39,8 @@ struct MarkAnswer {
 struct PhrasingAnswer {
     /// Each mark that is written.
     std::vector<MarkAnswer> written;
-    /// Marks that are clearly heard and not written.
+    /// Marks that are clearly heard and not written; none of a note that is not at its pitch, which would
+    /// pass for ghosted since little sounds there.
     std::vector<PhrasingMark> unwritten;
     friend bool operator==(const PhrasingAnswer&, const PhrasingAnswer&) = default;
 };

@@ -67,6 +67,14 @@ TEST(PhrasingMarks, NeverListAnAccentForALoudNoteAlone) {
     EXPECT_TRUE(judgePhrasing({}, loud).unwritten.empty());
 }
 
+TEST(PhrasingMark, IsNotHeardOfANoteThatSoundsAtAnotherPitch) {
+    NotePlaying soft = still();
+    soft.loudnessDb = -12;
+    EXPECT_EQ(judgePhrasing({}, soft).unwritten, std::vector{PhrasingMark::Ghost});
+    soft.pitch.centreCents = 102;
+    EXPECT_TRUE(judgePhrasing({}, soft).unwritten.empty()) << "where a semitone higher is played";
+}
+
 /// A still note that is slurred from the one before with a chance.
 NotePlaying slurredBy(double chance) {
     NotePlaying playing = still();
