@@ -3,7 +3,7 @@
 #include "app/batch/Arguments.h"
 #include "app/batch/Listening.h"
 #include "core/check/StudyChords.h"
-#include "core/music/Pitch.h"
+#include "core/theory/ChordDegree.h"
 
 #include <cstdio>
 #include <vector>
@@ -12,10 +12,14 @@ namespace earwright::batch {
 
 namespace {
 
-std::string namesIn(const std::vector<int>& names) {
+std::string nameOn(const Chord& chord, int name) {
+    return toString(nameHeardOn(name, chord));
+}
+
+std::string namesOn(const Chord& chord, const std::vector<int>& names) {
     std::string text;
     for (const int name : names)
-        text += (text.empty() ? "" : ",") + toString(plainName(name));
+        text += (text.empty() ? "" : ",") + nameOn(chord, name);
     return text;
 }
 
@@ -25,21 +29,22 @@ std::string otherBass(const CheckedChord& chord) {
     const BassAnswer& bass = chord.answer.bass;
     const bool isOther = bass.verdict != Verdict::Supported && bass.played && *bass.played != bass.expected &&
                          *bass.played != chord.symbol.chord->root.pitchClass();
-    return isOther ? toString(plainName(*bass.played)) : "";
+    return isOther ? nameOn(*chord.symbol.chord, *bass.played) : "";
 }
 
 /// The beat is counted from 1, in the lower number of the bar's own meter.
 void print(const CheckedChord& chord, const MeterMap& meters) {
     const ChordAnswer& answer = chord.answer;
+    const Chord& symbol = *chord.symbol.chord;
     std::printf("%lld\t%.3f\t%.3f\t%.3f\t%s\t%s\t%.4f\t%s\t%s\t%s\t%s", static_cast<long long>(chord.bar),
                 meters.inOwnBeats(chord.withinBar, chord.bar).toDouble() + 1, chord.range.begin.value,
                 chord.range.end.value, toString(chord.symbol).c_str(), toString(answer.verdict), answer.score,
-                namesIn(answer.heardAgainst).c_str(), namesIn(answer.missing).c_str(),
-                otherBass(chord).c_str(), namesIn(answer.heard).c_str());
+                namesOn(symbol, answer.heardAgainst).c_str(), namesOn(symbol, answer.missing).c_str(),
+                otherBass(chord).c_str(), namesOn(symbol, answer.heard).c_str());
     const BassAnswer& bass = answer.bass;
-    std::printf("\t%s\t%s\t%.4f\t%s\t%.2f\n", toString(plainName(bass.expected)).c_str(),
+    std::printf("\t%s\t%s\t%.4f\t%s\t%.2f\n", nameOn(symbol, bass.expected).c_str(),
                 toString(bass.verdict), bass.score,
-                bass.played ? toString(plainName(*bass.played)).c_str() : "", bass.clearness);
+                bass.played ? nameOn(symbol, *bass.played).c_str() : "", bass.clearness);
 }
 
 } // namespace

@@ -104,4 +104,9 @@ ChordDegree degreeOf(int midi, const Chord& chord) {
             isBass || isTone(semitones, chord)};
 }
 
+PitchName nameHeardOn(int midi, const Chord& chord) {
+    const ChordDegree degree = degreeOf(midi, chord);
+    return degree.isChordTone ? withoutDoubles(degree.name) : plainName(midi);
+}
+
 } // namespace earwright

@@ -26,4 +26,8 @@ struct ChordDegree {
 /// Threads: any.
 ChordDegree degreeOf(int midi, const Chord& chord);
 
+/// What a pitch that is heard is called where somebody wrote this chord; never by a double accidental. Only
+/// its tones follow the chord: on F♯m a C is heard, not a B♯. Any MIDI number. Threads: any.
+PitchName nameHeardOn(int midi, const Chord& chord);
+
 } // namespace earwright

@@ -1,6 +1,5 @@
 #include "ui/sheet/ChordAnswerText.h"
 
-#include "core/music/PitchNames.h"
 #include "core/theory/ChordDegree.h"
 #include "ui/theme/PlaceText.h"
 #include "ui/theme/VerdictWord.h"
@@ -20,11 +19,8 @@ QString tr(const char* text) {
     return QCoreApplication::translate("ChordAnswer", text);
 }
 
-/// Only its tones follow the chord: on F♯m a C is heard, not a B♯.
 QString nameOn(const Chord& chord, int name) {
-    const ChordDegree degree = degreeOf(middleC + name, chord);
-    return QString::fromStdString(
-        toString(degree.isChordTone ? withoutDoubles(degree.name) : plainName(middleC + name)));
+    return QString::fromStdString(toString(nameHeardOn(middleC + name, chord)));
 }
 
 QString namesOn(const Chord& chord, const std::vector<int>& names) {

@@ -122,5 +122,16 @@ TEST(ChordDegree, OctavesMakeNoDifference) {
         EXPECT_EQ(degreeOf(midi, chordOf("Ab7b9")), degreeOf(midi + 12, chordOf("Ab7b9")));
 }
 
+TEST(ChordDegree, NamesWhatIsHeardByTheChordWhereItIsOneOfItsTones) {
+    const auto heard = [](const char* symbol, int midi) {
+        return toString(nameHeardOn(midi, *parseChordSymbol(symbol).chord));
+    };
+    EXPECT_EQ(heard("A7", 61), "C♯");
+    EXPECT_EQ(heard("Gb7", 66), "G♭");
+    EXPECT_EQ(heard("D/F#", 66), "F♯");
+    EXPECT_EQ(heard("F#m", 60), "C") << "no B♯, which is none of its tones";
+    EXPECT_EQ(heard("C°7", 69), "A") << "no double flat";
+}
+
 } // namespace
 } // namespace earwright
