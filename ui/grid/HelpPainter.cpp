@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
+#include <map>
 
 namespace earwright::ui {
 
@@ -82,6 +83,18 @@ void paintRivals(QPainter& painter, const GridScene& scene, const GridGeometry& 
     }
 }
 
+/// In each column the place that is opened farthest: the marks of two would lie on one another.
+std::map<std::size_t, const Hint*> hintsByColumn(const GridScene& scene) {
+    std::map<std::size_t, const Hint*> farthest;
+    for (const Hint& hint : scene.hints) {
+        const auto column = columnOf(hint, scene);
+        if (!column) continue;
+        const Hint*& shown = farthest[*column];
+        if (!shown || shown->step < hint.step) shown = &hint;
+    }
+    return farthest;
+}
+
 } // namespace
 
 QString hintMark(const Hint& hint) {
@@ -114,12 +127,10 @@ void paintHints(QPainter& painter, const GridScene& scene, const GridGeometry& g
     painter.setClipRect(lane, Qt::IntersectClip);
     painter.setFont(lettering);
     painter.setPen(color(Role::Hint));
-    for (const Hint& hint : scene.hints) {
-        const auto index = columnOf(hint, scene);
-        if (!index) continue;
-        const GridColumn& column = scene.columns[*index];
+    for (const auto& [index, hint] : hintsByColumn(scene)) {
+        const GridColumn& column = scene.columns[index];
         const double centre = (geometry.x(column.range.begin) + geometry.x(column.range.end)) / 2;
-        painter.drawText(QRectF(centre - 20, lane.top(), 40, lane.height()), Qt::AlignCenter, hintMark(hint));
+        painter.drawText(QRectF(centre - 20, lane.top(), 40, lane.height()), Qt::AlignCenter, hintMark(*hint));
     }
     painter.restore();
 }

@@ -244,6 +244,24 @@ TEST_F(GridPainters, MarkAnOpenedPlaceOverItsColumnWithoutAPitch) {
     EXPECT_EQ(count(image, geometry.cells(), Role::Hint), 0);
 }
 
+TEST_F(GridPainters, MarkOfTwoPlacesInAColumnTheOneThatIsOpenedFarthest) {
+    Hint hint;
+    hint.step = HelpStep::SomethingOff;
+    hint.range = scene.study->beatMap.seconds(Range{Beats(10), Beats(21, 2)});
+    Hint farther = hint;
+    farther.step = HelpStep::HowFar;
+    farther.direction = 1;
+    farther.semitones = 4;
+    scene.hints = {farther};
+    const QImage alone = drawn();
+    scene.hints = {hint, farther};
+    EXPECT_EQ(drawn(), alone);
+    scene.hints = {farther, hint};
+    EXPECT_EQ(drawn(), alone);
+    scene.hints = {hint};
+    EXPECT_NE(drawn(), alone);
+}
+
 TEST_F(GridPainters, SayNoMoreThanTheStep) {
     Hint hint;
     EXPECT_EQ(hintMark(hint).toStdString(), "");
