@@ -92,6 +92,16 @@ std::map<NoteId, Verdict> CheckBook::verdicts() const {
     return all;
 }
 
+std::optional<PhraseCheck> CheckBook::answersAround(std::optional<SpanId> phrase) const {
+    if (phrases.empty()) return std::nullopt;
+    const PhraseCheck* own = phrase ? of(*phrase) : nullptr;
+    PhraseCheck all = own ? *own : PhraseCheck{};
+    for (const auto& [id, entry] : phrases)
+        for (const CheckedNote& note : entry.check.notes)
+            if (!all.note(note.note)) all.notes.push_back(note);
+    return all;
+}
+
 std::set<NoteId> CheckBook::unjudged(const Entry& entry, const std::vector<Note>& written) {
     std::set<NoteId> ids;
     for (const Note& note : written)

@@ -34,6 +34,9 @@ public:
     /// What still holds of a phrase's check; null if it was not checked.
     const PhraseCheck* of(SpanId phrase) const;
     std::map<NoteId, Verdict> verdicts() const;
+    /// What still holds of a phrase's notes, and of the notes of all other phrases, which are seen beside it;
+    /// nothing if none was checked.
+    std::optional<PhraseCheck> answersAround(std::optional<SpanId> phrase) const;
     /// Notes in checked phrases that have no verdict: changed or written since.
     std::set<NoteId> unjudged(const Study& study) const;
     /// How many notes of a phrase were changed, written or taken out since it was checked.

@@ -180,7 +180,8 @@ void CheckDesk::refresh() {
     const std::set<NoteId> unjudged = checks.unjudged(session.study());
     sheet.setVerdicts(checks.verdicts(), unjudged);
     const PhraseCheck* check = shown ? checks.of(*shown) : nullptr;
-    panel.grid()->setCheck(check, unjudged);
+    const std::optional<PhraseCheck> answers = checks.answersAround(shown);
+    panel.grid()->setCheck(answers ? &*answers : nullptr, unjudged);
     panel.grid()->setHints(check ? hintsOf(checks, *shown, session.study()) : std::vector<Hint>{});
     if (isBusy()) return panel.ladder()->showChecking();
     if (!check) {

@@ -40,7 +40,7 @@ struct GridScene {
     /// Notes chosen with it: pitch, loudness and marks are set on all of them, place and length on the note
     /// at the cursor alone.
     std::set<NoteId> alsoSelected;
-    /// Only after the user asked for a check.
+    /// Only after the user asked for a check; the notes of phrases beside the one shown are in it too.
     std::optional<PhraseCheck> check;
     /// Notes that were changed or written since it.
     std::set<NoteId> unjudged;

@@ -42,7 +42,8 @@ public:
     void setPlayhead(Seconds time);
     /// Shows how the study would be, until it changes or null is given; edits still begin from the study.
     void preview(std::shared_ptr<const Study> draft);
-    /// Verdicts of the phrase, and its notes that were changed or written since; null takes them away.
+    /// Verdicts of the phrase and of those beside it, and their notes that were changed or written since;
+    /// null takes them away.
     void setCheck(const PhraseCheck* check, std::set<NoteId> unjudged = {});
     /// What the recording says to the written signs of notes; none takes them away.
     void setMarkAnswers(std::map<NoteId, std::vector<MarkAnswer>> answers);

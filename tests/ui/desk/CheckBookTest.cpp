@@ -62,6 +62,29 @@ TEST_F(CheckBookTest, LetsGoOfTheVerdictOfANoteThatWasChangedAndOfNoOther) {
     EXPECT_EQ(verdict(3), Verdict::Unclear);
 }
 
+TEST_F(CheckBookTest, GivesTheAnswersOfOtherPhrasesBesideThoseOfAPhrase) {
+    EXPECT_FALSE(CheckBook().answersAround(phrase));
+    PhraseCheck other;
+    other.phrase = SpanId{6};
+    other.notes = {checked().notes[0], checked().notes[0]};
+    other.notes[0].verdict = Verdict::Contradicted; // of a note in both phrases
+    other.notes[1].note = NoteId{8};
+    other.notes[1].verdict = Verdict::Unclear;
+    book.keep(other);
+    const auto here = book.answersAround(phrase);
+    ASSERT_TRUE(here);
+    EXPECT_EQ(here->notes.size(), 4u);
+    EXPECT_EQ(here->note(NoteId{1})->verdict, Verdict::Supported);
+    EXPECT_EQ(here->note(NoteId{8})->verdict, Verdict::Unclear);
+    EXPECT_EQ(here->unwritten, checked().unwritten);
+    EXPECT_EQ(book.answersAround(SpanId{6})->note(NoteId{1})->verdict, Verdict::Contradicted);
+    const auto unchecked = book.answersAround(SpanId{7});
+    ASSERT_TRUE(unchecked) << "a phrase that was not checked has checked ones beside it";
+    EXPECT_EQ(unchecked->notes.size(), 4u);
+    EXPECT_TRUE(unchecked->unwritten.empty());
+    EXPECT_TRUE(book.answersAround(std::nullopt));
+}
+
 TEST_F(CheckBookTest, CountsWhatWasChangedWrittenAndTakenOutSinceTheCheck) {
     EXPECT_EQ(book.changedSince(phrase, study), 0);
     EXPECT_TRUE(book.unjudged(study).empty());
