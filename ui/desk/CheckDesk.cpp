@@ -37,6 +37,10 @@ Range<Beats> nearestBeats(const Study& study, const Range<Seconds>& time) {
     return {begin, std::max(end, begin + Beats(1, finest))};
 }
 
+QString inWholeSentence(const QString& words) {
+    return words.left(1).toUpper() + words.mid(1) + QLatin1Char('.');
+}
+
 std::vector<Range<Seconds>> placesOfNotes(const Study& study) {
     std::vector<Range<Seconds>> places;
     for (const Note& note : study.notes)
@@ -264,7 +268,7 @@ HintNames CheckDesk::namesFor(const HelpedPlace& helped) const {
         const ChordRows chords(session.study(), *beats);
         const RowName row = rowName(chords.at(beats->begin), *helped.place.heardMidi);
         names.heard = row.name + row.octave;
-        if (!row.degree.isEmpty()) names.heard = row.degree + QLatin1Char(' ') + names.heard;
+        if (!row.degree.isEmpty()) names.heard = tr("%1 (%2)").arg(names.heard, row.degree);
     }
     if (helped.place.beginsAt) {
         const MeterMap meters = session.study().meters();
@@ -286,7 +290,7 @@ QString CheckDesk::sentenceOf(const HelpedPlace& helped) const {
     if (const auto& shownEvidence = panel.grid()->evidence()) {
         const ChordRows chords(session.study(), *beats);
         more += openOctaveText(shownEvidence->pitches, chords.at(beats->begin));
-        if (!shownEvidence->listened.isEmpty()) more += tr("The dots: %1.").arg(shownEvidence->listened);
+        if (!shownEvidence->listened.isEmpty()) more += inWholeSentence(shownEvidence->listened);
     }
     if (helped.place.kind == PlaceKind::NothingThere && !helped.place.beginsAt)
         more += tr("The dots show what sounds meanwhile.");

@@ -25,7 +25,7 @@ std::vector<Range<Seconds>> notesIn(const Range<Seconds>& passage, const std::ve
 }
 
 QString inPercent(double share) {
-    return QCoreApplication::translate("PlaceEvidence", "%1 %").arg(std::lround(100 * share));
+    return QCoreApplication::translate("PlaceEvidence", "%1\u00a0%").arg(std::lround(100 * share));
 }
 
 } // namespace

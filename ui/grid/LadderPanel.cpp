@@ -56,7 +56,7 @@ QString outcomeText(bool isEmpty, bool settled, int furtherOn, const KeyOf& keyO
     if (settled && furtherOn > 0)
         return LadderPanel::tr(
             "The record bears out what is written, and the line goes on: write on by ear.");
-    return settled ? LadderPanel::tr("The record bears out all of it.")
+    return settled ? LadderPanel::tr("The record bears out every note.")
                    : LadderPanel::tr("Listen again first. %1 when you want a hint.").arg(asking);
 }
 

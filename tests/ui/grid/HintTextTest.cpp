@@ -127,7 +127,7 @@ TEST(HintText, NamesAPitchOnlyAtTheLastStep) {
 
 TEST(HintText, UsesTheNameThatThePitchHasOnItsChord) {
     const Hint hint = hintAt(wrongPitch(65, 63), HelpStep::ShowIt);
-    EXPECT_EQ(hintText(hint, "Bar 1, beat 1", {"♯9 D♯4", {}}).toStdString(),
-              "Bar 1, beat 1: the record has ♯9 D♯4");
+    EXPECT_EQ(hintText(hint, "Bar 1, beat 1", {"D♯4 (♯9)", {}}).toStdString(),
+              "Bar 1, beat 1: the record has D♯4 (♯9)");
     EXPECT_EQ(hintText(hint, {}).toStdString(), "The record has E♭4");
 }
