@@ -26,6 +26,10 @@ QString swungText(const PhraseCheck& check, const KeyOf& keyOf) {
     const SwingFeel& swing = *check.unwrittenSwing;
     const QString heard = tr("eighths swing %1:1 here (%2 to %3)")
                               .arg(ratioText(swing.ratio), ratioText(swing.least), ratioText(swing.most));
+    // Pairs of which some are hardly divided and some wide apart make no swing for the page: a note that is
+    // wrong may be among them.
+    constexpr double widest = 2;
+    if (swing.most > widest * swing.least) return heard;
     return tr("%1; %2 to write it").arg(heard, howTo(CommandId::SwingHere, keyOf));
 }
 

@@ -15,6 +15,12 @@ TEST(SwungText, TellsRatioSpreadAndHowItIsWritten) {
               "eighths swing 2:1 here (1.8 to 2.3); press Ctrl+I to write it");
 }
 
+TEST(SwungText, OffersNothingForThePageWhereThePairsDisagree) {
+    PhraseCheck check;
+    check.unwrittenSwing = SwingFeel{2.3, 1.3, 5, Seconds(0.2), 6};
+    EXPECT_EQ(swungText(check).toStdString(), "eighths swing 2.3:1 here (1.3 to 5)");
+}
+
 TEST(SwungText, StandsInTheChecksSummary) {
     PhraseCheck check;
     check.unwrittenSwing = SwingFeel{1.5, 1.4, 1.6, Seconds(0.2), 8};
