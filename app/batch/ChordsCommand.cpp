@@ -42,9 +42,8 @@ void print(const CheckedChord& chord, const MeterMap& meters) {
                 namesOn(symbol, answer.heardAgainst).c_str(), namesOn(symbol, answer.missing).c_str(),
                 otherBass(chord).c_str(), namesOn(symbol, answer.heard).c_str());
     const BassAnswer& bass = answer.bass;
-    std::printf("\t%s\t%s\t%.4f\t%s\t%.2f\n", nameOn(symbol, bass.expected).c_str(),
-                toString(bass.verdict), bass.score,
-                bass.played ? nameOn(symbol, *bass.played).c_str() : "", bass.clearness);
+    std::printf("\t%s\t%s\t%.4f\t%s\t%.2f\n", nameOn(symbol, bass.expected).c_str(), toString(bass.verdict),
+                bass.score, bass.played ? nameOn(symbol, *bass.played).c_str() : "", bass.clearness);
 }
 
 } // namespace

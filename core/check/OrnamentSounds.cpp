@@ -46,8 +46,7 @@ bool isGrace(int midi, const Note& note) {
 }
 
 bool isTrilled(int midi, const Note& note) {
-    return note.phrasing.trill &&
-           (midi == note.pitch.midi || midi == note.pitch.midi + *note.phrasing.trill);
+    return note.phrasing.trill && (midi == note.pitch.midi || midi == note.pitch.midi + *note.phrasing.trill);
 }
 
 } // namespace
@@ -88,8 +87,7 @@ CheckedNote withSignsHeard(CheckedNote checked, const Note& note,
     const bool isOfTurn = note.phrasing.turn && isNeighbour(*checked.suggestedMidi, note);
     const bool isOfTrill = isTrilled(*checked.suggestedMidi, note);
     // What is unclear may be the written pitch as it is.
-    if ((isOfTurn && isHeardLater) ||
-        (isOfTrill && (isHeardLater || checked.verdict == Verdict::Unclear))) {
+    if ((isOfTurn && isHeardLater) || (isOfTrill && (isHeardLater || checked.verdict == Verdict::Unclear))) {
         checked.verdict = Verdict::Unclear;
         checked.doubt = Doubt::Beginning;
         checked.suggestedMidi.reset();

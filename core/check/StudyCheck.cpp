@@ -60,17 +60,9 @@ bool isWrittenBeside(const UnwrittenSound& sound, const Study& study, const std:
 CheckedNote checkedNote(const Note& note, const Claim& claim, const ClaimAnswer& answer) {
     std::optional<int> suggested = answer.suggestedMidi;
     if (suggested) *suggested -= claim.midi - note.pitch.midi;
-    return {note.id,
-            claim.range,
-            note.pitch.midi,
-            answer.verdict,
-            answer.score,
-            suggested,
-            answer.nothingBegins,
-            answer.beginsAt,
-            answer.listened,
-            answer.behind,
-            answer.doubt};
+    return {note.id,         claim.range,   note.pitch.midi,      answer.verdict,
+            answer.score,    suggested,     answer.nothingBegins, answer.beginsAt,
+            answer.listened, answer.behind, answer.doubt};
 }
 
 /// Sounds that no sign of a note accounts for.
@@ -97,8 +89,8 @@ void add(PhraseCheck& whole, const NoteCheck& found, const std::vector<Note>& no
          const std::vector<Claim>& claims, const std::optional<Range<Seconds>>& within) {
     std::vector<CheckedNote> checked;
     for (std::size_t i = 0; i < notes.size(); ++i)
-        checked.push_back(withSignsHeard(checkedNote(notes[i], claims[i], found.answers[i]), notes[i],
-                                         found.unwritten));
+        checked.push_back(
+            withSignsHeard(checkedNote(notes[i], claims[i], found.answers[i]), notes[i], found.unwritten));
     for (const UnwrittenSound& sound : withoutOrnaments(found.unwritten, notes, checked))
         if (!within || within->contains(sound.range.begin)) whole.unwritten.push_back(sound);
     whole.notes.insert(whole.notes.end(), checked.begin(), checked.end());

@@ -6,6 +6,7 @@
 #include "core/check/StudyCheck.h"
 #include "core/check/StudyListening.h"
 #include "core/study/PlayedTime.h"
+#include "ui/desk/HeardPlace.h"
 #include "ui/desk/PlaceEvidence.h"
 #include "ui/desk/Today.h"
 #include "ui/grid/ChordRows.h"
@@ -28,14 +29,6 @@ namespace {
 
 const auto unwritten = QStringLiteral("nothing written");
 const auto checked = QStringLiteral("phrases checked");
-
-constexpr std::int64_t finest = 12; // both halves, thirds, quarters and sixths of a beat are twelfths
-
-Range<Beats> nearestBeats(const Study& study, const Range<Seconds>& time) {
-    const Beats begin = writtenPlace(study, time.begin, finest);
-    const Beats end = Beats::nearest(study.beatMap.beatsAt(time.end), finest);
-    return {begin, std::max(end, begin + Beats(1, finest))};
-}
 
 QString inWholeSentence(const QString& words) {
     return words.left(1).toUpper() + words.mid(1) + QLatin1Char('.');
@@ -247,7 +240,7 @@ std::optional<Range<Beats>> CheckDesk::beatsOf(const CheckedPlace& place) const 
     const Study& study = session.study();
     if (!study.beatMap.hasTempo()) return std::nullopt;
     if (const Note* note = place.note ? study.note(*place.note) : nullptr) return note->range();
-    return nearestBeats(study, place.range);
+    return heardPlace(study, place.range);
 }
 
 Range<Seconds> CheckDesk::shownTime(const CheckedPlace& place) {
@@ -257,7 +250,7 @@ Range<Seconds> CheckDesk::shownTime(const CheckedPlace& place) {
 
 std::optional<Range<Beats>> CheckDesk::shownBeats(const CheckedPlace& place) const {
     if (!place.beginsAt || !session.study().beatMap.hasTempo()) return beatsOf(place);
-    return nearestBeats(session.study(), shownTime(place));
+    return heardPlace(session.study(), shownTime(place));
 }
 
 HintNames CheckDesk::namesFor(const HelpedPlace& helped) const {

@@ -130,7 +130,8 @@ void paintHints(QPainter& painter, const GridScene& scene, const GridGeometry& g
     for (const auto& [index, hint] : hintsByColumn(scene)) {
         const GridColumn& column = scene.columns[index];
         const double centre = (geometry.x(column.range.begin) + geometry.x(column.range.end)) / 2;
-        painter.drawText(QRectF(centre - 20, lane.top(), 40, lane.height()), Qt::AlignCenter, hintMark(*hint));
+        painter.drawText(QRectF(centre - 20, lane.top(), 40, lane.height()), Qt::AlignCenter,
+                         hintMark(*hint));
     }
     painter.restore();
 }
