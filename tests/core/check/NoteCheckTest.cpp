@@ -324,6 +324,29 @@ TEST(NoteCheck, ListsASoundWithNoNote) {
     EXPECT_THAT(check.answers, Each(supported));
 }
 
+TEST(NoteCheck, ListsANoteThatRepeatsTheOneBefore) {
+    AnalysisSound sound{silence(4.0_s), {}};
+    std::vector<Claim> claims;
+    for (const int midi : {60, 62, 64, 64, 64, 65, 67, 65, 64, 62}) {
+        const Seconds begin(0.5 + 0.25 * static_cast<double>(claims.size()));
+        claims.push_back({{begin, begin + 0.15_s}, midi});
+        addTone(sound.left, claims.back().range, midi);
+    }
+    addNoise(sound.left, 0.0005f);
+    const auto evidence = PassageEvidence::listen(sound, 0, {0.0_s, 4.0_s});
+    ASSERT_TRUE(evidence);
+    const Range<Seconds> second = claims[3].range;
+    claims.erase(claims.begin() + 3);
+    for (const Seconds end : {claims[2].range.end, second.end}) {
+        claims[2].range.end = end; // before a rest, and held over it
+        const NoteCheck check = checkNotes(*evidence, claims);
+        ASSERT_EQ(check.unwritten.size(), 1u);
+        EXPECT_EQ(check.unwritten[0].midi, 64);
+        EXPECT_NEAR(check.unwritten[0].range.begin.value, second.begin.value, 0.03);
+        EXPECT_THAT(check.answers, Each(supported));
+    }
+}
+
 TEST(NoteCheck, ListsALeftOutNoteThoughAnInventedClaimStandsBesideIt) {
     // 55 ms before it: too far for claims that otherwise lie on their onsets.
     const Phrase phrase;
