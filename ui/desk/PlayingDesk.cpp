@@ -92,7 +92,7 @@ QString PlayingDesk::sentence(const std::vector<Note>& notes) const {
     if (note == notes.end()) return sumUp(notes);
     const MeasuredNote* found = measured(*note);
     return found ? playingText(note->phrasing, found->playing, behindSwing(notes, *note))
-                 : tr("This note or one beside it is new or changed; ask again to have it measured.");
+                 : tr("This note or one beside it was written or changed since; ask again to have it measured.");
 }
 
 std::optional<Seconds> PlayingDesk::behindSwing(const std::vector<Note>& notes, const Note& note) const {

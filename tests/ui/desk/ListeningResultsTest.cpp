@@ -38,7 +38,7 @@ TEST(OnsetTimes, AreNoneInSilence) {
 
 TEST(OpenOctaves, AreNamedWithTheirShares) {
     const std::vector<PitchStrength> open{{58, 0.8}, {67, 0.2}, {70, 0.5}};
-    EXPECT_EQ(openOctaveText(open, nullptr).toStdString(), "The octave is open: B♭3 64 %, B♭4 25 %.");
+    EXPECT_EQ(openOctaveText(open, nullptr).toStdString(), "The octave is open: B♭3 64\u00a0%, B♭4 25\u00a0%.");
     EXPECT_TRUE(openOctaveText({{58, 0.9}, {70, 0.1}}, nullptr).isEmpty());
 }
 

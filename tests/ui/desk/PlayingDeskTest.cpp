@@ -56,6 +56,11 @@ TEST_F(PlayingDeskTest, SaysNothingOfANoteThatWasChangedUntilItIsMeasuredAgain) 
     EXPECT_TRUE(told().contains("changed since")) << told().toStdString();
     ask();
     EXPECT_TRUE(soon([&] { return !told().isEmpty() && !told().contains("changed since"); }));
+    // Its slur would come from the one before.
+    window->panel().grid()->goToNote(study().notes[0].id);
+    press(Qt::Key_Down, Qt::AltModifier);
+    window->panel().grid()->goToNote(study().notes[1].id);
+    EXPECT_TRUE(told().contains("one beside it was written or changed since")) << told().toStdString();
 }
 
 // Eighths two to one: every second one lies 83 ms behind its even place, and none behind the line.
