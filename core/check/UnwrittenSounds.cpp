@@ -158,7 +158,7 @@ float logLength(const Range<Seconds>& span) {
 UnwrittenCandidate candidateAt(std::size_t place, const Range<Seconds>& span, const PitchRow& own,
                                float anyOnset, const ClaimContext& context, const std::vector<Claim>& line) {
     constexpr Seconds tail{0.080};
-    /// Nine in ten: what so surely begins is struck again. In 216 renderings all 31 such sounds were.
+    // Nine in ten: what so surely begins is struck again. In 216 renderings all 31 such sounds were.
     constexpr float surely = -0.105f;
     const Neighbours neighbours(line, span.begin);
     const PitchRow onset = onsetAround(context.onsets, place);

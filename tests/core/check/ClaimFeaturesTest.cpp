@@ -26,13 +26,18 @@ ClaimContext twoClaims(const Range<Seconds>& first, const Range<Seconds>& second
             OnsetTrack(0.0_s, 0.01_s, std::vector(300, nothing))};
 }
 
-ClaimContext withOnsetAt(ClaimContext context, Seconds time, double probability) {
+/// The context with another probability at one place of the track: of an onset of a pitch, or of none.
+ClaimContext withProbability(ClaimContext context, Seconds time, std::size_t of, double probability) {
     std::vector<OnsetTrack::Row> rows;
     for (std::size_t place = 0; place < context.onsets.size(); ++place)
         rows.push_back(context.onsets[place]);
-    rows[context.onsets.nearest(time)][midi - lowestHeardMidi] = static_cast<float>(std::log(probability));
+    rows[context.onsets.nearest(time)][of] = static_cast<float>(std::log(probability));
     context.onsets = OnsetTrack(0.0_s, 0.01_s, rows);
     return context;
+}
+
+ClaimContext withOnsetAt(ClaimContext context, Seconds time, double probability) {
+    return withProbability(std::move(context), time, midi - lowestHeardMidi, probability);
 }
 
 TEST(SoundingOn, IsWhatWasStruckUpToHalfASecondAgo) {
@@ -90,12 +95,7 @@ TEST(HeldFromBefore, IsNoneThatBeginsAtItsPlaceAsClearlyAsElsewhere) {
 }
 
 TEST(HeldFromBefore, IsNoneWhereAnythingSurelyBegins) {
-    ClaimContext context = lateClaim();
-    std::vector<OnsetTrack::Row> rows;
-    for (std::size_t place = 0; place < context.onsets.size(); ++place)
-        rows.push_back(context.onsets[place]);
-    rows[context.onsets.nearest(1.15_s)][OnsetTrack::noOnset] = std::log(0.2f);
-    context.onsets = OnsetTrack(0.0_s, 0.01_s, rows);
+    const ClaimContext context = withProbability(lateClaim(), 1.15_s, OnsetTrack::noOnset, 0.2);
     EXPECT_FALSE(isHeldFromBefore(context, 1));
 }
 
@@ -125,12 +125,7 @@ TEST(BeginningElsewhere, IsNotWhatAnotherClaimAccountsFor) {
 }
 
 TEST(BeginningElsewhere, IsNotWhatIsWrittenWhereSomethingBegins) {
-    ClaimContext context = earlyClaim(0.05);
-    std::vector<OnsetTrack::Row> rows;
-    for (std::size_t place = 0; place < context.onsets.size(); ++place)
-        rows.push_back(context.onsets[place]);
-    rows[context.onsets.nearest(1.0_s)][OnsetTrack::noOnset] = std::log(0.4f);
-    context.onsets = OnsetTrack(0.0_s, 0.01_s, rows);
+    const ClaimContext context = withProbability(earlyClaim(0.05), 1.0_s, OnsetTrack::noOnset, 0.4);
     EXPECT_FALSE(beginsRatherElsewhere(context, 0));
 }
 
