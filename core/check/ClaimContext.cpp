@@ -72,14 +72,15 @@ ClaimContext contextOf(const PassageEvidence& evidence, std::vector<Claim> claim
     const ClaimViews heard = hearClaims(evidence, claims);
     ViewBlend blend(heard.sureness);
     // Whether a pitch sounded before is heard well enough in one view.
-    HearingAhead before = evidence.hearAhead(blend.clearest(), spansBefore(claims));
+    const std::vector<Range<Seconds>> earlier = spansBefore(claims);
+    HearingAhead before = evidence.hearAhead(blend.clearest(), earlier);
     OnsetTrack onsets = blend.onsets(evidence);
     const LineColour colour = known ? *known : colourWhereClaimed(claims, evidence, blend, onsets);
     const PassageEvidence coloured = evidence.colouredBy(colour);
     std::vector<PitchRow> own = blend.spans(coloured, spansOf(claims));
     hearTogether(evidence, blend, claims, own);
     before.finish();
-    std::vector<PitchRow> soundingBefore = coloured.spans(blend.clearest(), spansBefore(claims));
+    std::vector<PitchRow> soundingBefore = coloured.spans(blend.clearest(), earlier);
     std::vector<PitchRow> withNeighbours =
         amongNeighbours(joinedWithOnsets(own, spansOf(claims), onsets), claims);
     return {std::move(claims),         std::move(blend),  std::move(own), std::move(withNeighbours),
