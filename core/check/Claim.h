@@ -21,6 +21,9 @@ struct Claim {
     /// Whether it is written as one of several that are struck together, as in a double stop: checkNotes()
     /// tells.
     bool isStruckTogether = false;
+    /// Whether its signs move its pitch, as a trill or a bend does: then it may begin with another one, and
+    /// its own may begin again, without being out of place.
+    bool isOrnamented = false;
     friend bool operator==(const Claim&, const Claim&) = default;
 };
 

@@ -184,7 +184,8 @@ bool beginsRatherElsewhere(const ClaimContext& context, std::size_t claim) {
 }
 
 bool isOutOfPlace(const ClaimContext& context, std::size_t claim) {
-    return isHeldFromBefore(context, claim) || beginsRatherElsewhere(context, claim);
+    return !context.claims[claim].isOrnamented &&
+           (isHeldFromBefore(context, claim) || beginsRatherElsewhere(context, claim));
 }
 
 std::optional<Seconds> onsetElsewhere(const ClaimContext& context, std::size_t claim) {

@@ -56,6 +56,11 @@ int struckMidi(const Note& note) {
     return bend && isPrebent(*bend) ? note.pitch.midi + bend->quarterTones / 2 : note.pitch.midi;
 }
 
+bool movesItsPitch(const Phrasing& signs) {
+    return signs.slideIn || signs.scoop || !signs.graceNotes.empty() || signs.trill || signs.turn ||
+           signs.mordent || signs.bend;
+}
+
 bool isOrnament(const UnwrittenSound& sound, const Note& note, const Range<Seconds>& played) {
     const Range<Seconds> aroundOnset{played.begin - before, played.begin + after};
     if (aroundOnset.contains(sound.range.begin) &&

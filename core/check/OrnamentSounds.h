@@ -14,6 +14,9 @@ namespace earwright {
 /// fingered.
 int struckMidi(const Note& note);
 
+/// Whether its signs let a note begin with another pitch than its own, or leave it and come back.
+bool movesItsPitch(const Phrasing& signs);
+
 /// Whether a written ornament is what sounds there. `played`: the note's time in the recording.
 bool isOrnament(const UnwrittenSound& sound, const Note& note, const Range<Seconds>& played);
 

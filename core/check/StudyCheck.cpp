@@ -31,9 +31,11 @@ std::optional<Range<Seconds>> evenPairOf(const Note& note, const std::vector<Off
 std::vector<Claim> claimsOf(const Study& study, const std::vector<Note>& notes) {
     std::vector<Claim> claims;
     const std::vector<OffBeat> between = offBeats(study, notes);
-    for (const Note& note : notes)
+    for (const Note& note : notes) {
         claims.push_back(
             {playedTime(study, note.range()), struckMidi(note), evenPairOf(note, between, study)});
+        claims.back().isOrnamented = movesItsPitch(note.phrasing);
+    }
     return claims;
 }
 

@@ -129,5 +129,16 @@ TEST(BeginningElsewhere, IsNotWhatIsWrittenWhereSomethingBegins) {
     EXPECT_FALSE(beginsRatherElsewhere(context, 0));
 }
 
+TEST(OutOfPlace, IsWhatBeginsElsewhereUnlessItsSignsMoveItsPitch) {
+    ClaimContext early = earlyClaim(0.05);
+    EXPECT_TRUE(isOutOfPlace(early, 0));
+    early.claims[0].isOrnamented = true;
+    EXPECT_FALSE(isOutOfPlace(early, 0)) << "a trill comes back to its note";
+    ClaimContext late = lateClaim();
+    EXPECT_TRUE(isOutOfPlace(late, 1));
+    late.claims[1].isOrnamented = true;
+    EXPECT_FALSE(isOutOfPlace(late, 1));
+}
+
 } // namespace
 } // namespace earwright

@@ -49,6 +49,18 @@ TEST(OrnamentSounds, BeginWithTheHeightOfAStringThatIsPulledUpBefore) {
     EXPECT_EQ(struckMidi(plain()), 67);
 }
 
+TEST(OrnamentSounds, MoveThePitchOfTheirNoteAndOtherSignsDoNot) {
+    EXPECT_FALSE(movesItsPitch(Phrasing{}));
+    EXPECT_FALSE(movesItsPitch(writtenWith(&Phrasing::ghosted, true).phrasing));
+    EXPECT_TRUE(movesItsPitch(writtenWith(&Phrasing::trill, 2).phrasing));
+    EXPECT_TRUE(movesItsPitch(writtenWith(&Phrasing::turn, Turn::FromAbove).phrasing));
+    EXPECT_TRUE(movesItsPitch(writtenWith(&Phrasing::mordent, Mordent::Lower).phrasing));
+    EXPECT_TRUE(movesItsPitch(writtenWith(&Phrasing::slideIn, SlideFrom::Below).phrasing));
+    EXPECT_TRUE(movesItsPitch(writtenWith(&Phrasing::scoop, true).phrasing));
+    EXPECT_TRUE(movesItsPitch(writtenWith(&Phrasing::graceNotes, std::vector{66}).phrasing));
+    EXPECT_TRUE(movesItsPitch(bent(BendShape::Up).phrasing));
+}
+
 TEST(OrnamentSounds, AreAllPitchesThatABendPassesAndNoOthers) {
     const Note note = bent(BendShape::Up);
     for (const int midi : {67, 68, 69})
