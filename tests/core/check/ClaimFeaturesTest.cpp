@@ -131,6 +131,7 @@ TEST(BeginningElsewhere, IsNotWhatIsWrittenWhereSomethingBegins) {
 
 TEST(OutOfPlace, IsWhatBeginsElsewhereUnlessItsSignsMoveItsPitch) {
     ClaimContext early = earlyClaim(0.05);
+    early.before.assign(early.claims.size(), lateClaim().before[0]); // nothing sounded
     EXPECT_TRUE(isOutOfPlace(early, 0));
     early.claims[0].isOrnamented = true;
     EXPECT_FALSE(isOutOfPlace(early, 0)) << "a trill comes back to its note";
