@@ -58,8 +58,8 @@ bool isHeldFromBefore(const ClaimContext& context, std::size_t claim);
 /// probably 70 to 240 ms away, where no other claim of it is: a long note that is written early looks so.
 bool beginsRatherElsewhere(const ClaimContext& context, std::size_t claim);
 
-/// Either of the two, and no sign of the claim's accounts for it. The odds of the onset are learned where
-/// attacks are clear; where they are soft the pitch outweighs them.
+/// Either of the two, and no sign of the claim's accounts for it. Where attacks are soft a sure pitch would
+/// outweigh the odds of the onset.
 bool isOutOfPlace(const ClaimContext& context, std::size_t claim);
 
 /// Where a note of the claim's pitch more likely than not begins, 70 to 240 ms away and more clearly than at

@@ -1,9 +1,10 @@
 """Learns how far to believe a claim, and an unclaimed onset, from solos with planted mistakes.
 
-  odds.py WORK SET,SET… PRINT_CLAIM_FEATURES OUT.cpp
+  odds.py WORK SET,SET… SOFT,SOFT… PRINT_CLAIM_FEATURES OUT.cpp
 
 A claim is right with the product of two logistic probabilities, of its pitch and of its onset; a suggestion and an
-unclaimed onset with one each. Features that speak for something may not come to count against it. Prints how well they
+unclaimed onset with one each. The odds of the onset are fitted once more with the sets of soft attacks, while those of
+the pitch stay. Features that speak for something may not come to count against it. Prints how well they
 do on files left out of the fit (four folds), and writes JudgementWeights.cpp.
 """
 import concurrent.futures
@@ -93,8 +94,9 @@ def logistic(x):
     return 1 / (1 + np.exp(-np.clip(x, -50, 50)))
 
 
-def fit(parts, y, signs):
-    """Weights and bias of each part of a product of logistic regressions, weights bounded by their signs."""
+def fit(parts, y, signs, known=0):
+    """Weights and bias of each part of a product of logistic regressions, weights bounded by their signs; `known` is the
+    log of a factor that stays."""
     spreads = [(x.mean(0), x.std(0) + 1e-6) for x in parts]
     z = [np.column_stack([(x - m) / s, np.ones(len(x))]) for x, (m, s) in zip(parts, spreads)]
     ends = np.cumsum([x.shape[1] for x in z])[:-1]
@@ -102,7 +104,7 @@ def fit(parts, y, signs):
 
     def loss(w):
         odds = [x @ v for x, v in zip(z, np.split(w, ends))]
-        log = np.minimum(-sum(np.logaddexp(0, -o) for o in odds), -1e-9)
+        log = np.minimum(known - sum(np.logaddexp(0, -o) for o in odds), -1e-9)
         p = np.exp(log)
         slope = np.where(y, -1, p / (1 - p)) / len(y)
         slopes = np.concatenate([x.T @ (slope * logistic(-o)) for x, o in zip(z, odds)])
@@ -172,17 +174,26 @@ def report(claims, onsets, missing):
             threshold, 100 * found[listed].mean(), 100 * found[listed].sum() / missing))
 
 
+def fit_again(pitch, parts, right):
+    """The onset's part alone, for a pitch's part that stays."""
+    begin, = fit([parts[1]], right, [BEGIN_SIGNS], np.log(probability([pitch], parts[:1])))
+    return begin
+
+
 def numbers(values):
     texts = ["%.5g" % v for v in values]
     return ", ".join(t + ("F" if "." in t or "e" in t else ".F") for t in texts)
 
 
 def main():
-    work, sets, tool, out = sys.argv[1], sys.argv[2].split(","), sys.argv[3], sys.argv[4]
+    work, sets, soft, tool, out = sys.argv[1], sys.argv[2].split(","), sys.argv[3].split(","), sys.argv[4], sys.argv[5]
     claims, onsets, missing = collect(work, sets, tool)
     report(claims, onsets, missing)
     parts, suggestion, kind, fixed, _ = claim_tables(claims)
-    pitch, begin = fit(parts, kind == "right", CLAIM_SIGNS)
+    pitch, _ = fit(parts, kind == "right", CLAIM_SIGNS)
+    softly, _, soft_kind, _, _ = claim_tables(collect(work, soft, tool)[0])
+    begin = fit_again(pitch, [np.concatenate(both) for both in zip(parts, softly)],
+                      np.concatenate([kind, soft_kind]) == "right")
     doubted = (probability([pitch, begin], parts) <= SUPPORTED_ABOVE) & (kind != "right")
     instead, = fit([suggestion[doubted]], fixed[doubted], [SUGGESTION_SIGNS])
     unclaimed, = fit([np.array([o[0] for o in onsets])], np.array([o[1] for o in onsets]), [ONSET_SIGNS])

@@ -5,11 +5,11 @@ comping, mistuned, hard-panned, dull, noisy.
   solos.py OUT --font FONT [--bands FONT,FONT…] --count N --seed S [--kind KIND]
 
 Kinds: plain, hoarse, growled, low; single (notes one by one) close (the same, the one before hardly gone) and bare
-(tones of one to four partials); and
-modelled (physical models), quick (runs of notes of 17 to 60 ms over what still sounds) and sung (off pitch by 10 to 25
-cents and with vibrato of up to 90, as singers are), these three with more kinds of comping and more worn. Writes
-OUT/0000.flac, .tsv (onset, length, MIDI number, velocity) and .json for each solo. Needs fluidsynth, and models.cpp
-compiled as ./models or $MODELS.
+(tones of one to four partials); modelled (physical models), quick (runs of notes of 17 to 60 ms over what still sounds)
+and sung (off pitch by 10 to 25 cents and with vibrato of up to 90, as singers are), these three with more kinds of
+comping and more worn; and soft (long notes that swell in over up to 200 ms and waver). Writes OUT/0000.flac, .tsv
+(onset, length, MIDI number, velocity) and .json for each solo. Needs fluidsynth, and models.cpp compiled as ./models or
+$MODELS.
 """
 import argparse
 import json
@@ -41,6 +41,8 @@ WEIGHTS = {
     "modelled": {1003: 4, 1004: 1, 1005: 1.5, 1006: 3, 1007: 1.5, 1008: 1.5, 1009: 1.5, 1010: 4},
     "quick": {24: 1, 25: 1.5, 26: 1.5, 27: 1.5, 65: 1, 66: 1, 56: .7, PLUCKED: 2, FORMANT: .7, 1003: 4, 1004: 1, 1005: .7,
               1006: 1, 1007: .7, 1010: 1},
+    "soft": {64: 1, 65: 1, 66: 1, 56: 1, 57: 1, 71: 1.5, 73: 1.5, 40: 2, 22: 1, 26: 1, 27: 1, 29: 1.5, 53: 1, FORMANT: 3,
+             PARTIALS: 3, 1006: 1, 1007: 1, 1009: 1, 1010: 2},
     "sung": {FORMANT: 5, 1010: 5, 53: 1, 1006: 1, 66: 1, 65: 1, 57: 1, 40: 1},
 }
 WIDER = {"modelled", "quick", "sung"}
@@ -229,6 +231,23 @@ def growled(r, line, notes, off, cents, depth, attacks=False):
     return line * gain
 
 
+def softened(r, line, notes):
+    """Notes that grow from little, swell and waver, as bowed, sung and blown ones do; only some are struck."""
+    gain, usual = np.ones(len(line)), r.uniform(.03, .16)
+    for on, d, _ in notes:
+        part = gain[int((on - .004) * RATE):int((on + d) * RATE)]
+        t = np.arange(len(part)) / RATE
+        attack = 0 if r.random() < .15 else min(usual * np.exp(r.normal(0, .4)), .2, .6 * d)
+        if attack:
+            floor = 10 ** (-r.uniform(12, 35) / 20)
+            part *= floor + (1 - floor) * (.5 - .5 * np.cos(np.pi * np.clip(t / attack, 0, 1)))
+        part *= 10 ** (r.uniform(-6, 6) * (t / max(d, .05) - .5) / 20)
+        if d > .3 and r.random() < .6:
+            depth = r.uniform(.5, 5) * np.clip((t - .1) / .2, 0, 1)
+            part *= 10 ** (depth * np.sin(2 * np.pi * r.uniform(3.5, 7) * t + r.uniform(0, 6.28)) / 40)
+    return line * gain
+
+
 def coloured(r, line):
     low, high = sorted(r.uniform(150, 5000, 2))
     b, a = signal.butter(1, [low / (RATE / 2), min(.9, (high + 100) / (RATE / 2))], "band")
@@ -381,7 +400,7 @@ def bare_tones(seed):
 def solo(seed, font, bands, kind):
     r = np.random.default_rng(seed)
     band_font = str(r.choice(bands)) if r.random() < .6 else font
-    beat, seconds = 60 / r.uniform(85, 255), r.uniform(11, 15)
+    beat, seconds = 60 / (r.uniform(50, 130) if kind == "soft" else r.uniform(85, 255)), r.uniform(11, 15)
     cents = float(r.normal(0, 3)) if r.random() < .6 else float(r.uniform(-45, 45))
     weights = np.array(list(WEIGHTS[kind].values()), float)
     number = int(r.choice(list(WEIGHTS[kind]), p=weights / weights.sum()))
@@ -403,6 +422,8 @@ def solo(seed, font, bands, kind):
         line = growled(r, line, notes, off, cents, r.uniform(.3, 1.9), attacks=True)
     elif kind == "growled" or r.random() < .18:
         line = growled(r, line, notes, off, cents, r.uniform(.3, 1.7) if kind == "growled" else r.uniform(.15, .9))
+    if kind == "soft":
+        line = softened(r, line, notes)
     if r.random() < .7:
         line = coloured(r, line)
     x = np.repeat(line[:, None], 2, 1)
