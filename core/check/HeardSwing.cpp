@@ -1,7 +1,6 @@
 #include "core/check/HeardSwing.h"
 
-#include "core/listening/Median.h"
-#include "core/listening/ViewBlend.h"
+#include "core/check/LineOnsets.h"
 
 #include <algorithm>
 #include <cmath>
@@ -12,32 +11,6 @@
 namespace earwright {
 
 namespace {
-
-constexpr float leastLog = -7;
-/// An onset heard is one that is likelier than one in five at some place.
-constexpr float heardAbove = -1.6f;
-
-PlacedOnset strongestAbout(const OnsetTrack& onsets, int midi, Seconds centre, Seconds reach) {
-    const auto pitch = static_cast<std::size_t>(midi - lowestHeardMidi);
-    const auto strongest = onsets.strongest(pitch, {centre - reach, centre + reach});
-    return strongest && strongest->log > leastLog ? *strongest : PlacedOnset{leastLog, centre};
-}
-
-/// The onsets of the view that bears out the claims on the beat.
-OnsetTrack onsetsOf(const PassageEvidence& evidence, const std::vector<Claim>& claims) {
-    constexpr Seconds own{0.050};
-    std::vector<double> sureness;
-    for (std::size_t view = 0; view < evidence.viewCount(); ++view) {
-        double sum = 0, count = 0;
-        for (const Claim& claim : claims) {
-            if (claim.evenPair) continue;
-            sum += strongestAbout(evidence.onsets(view), claim.midi, claim.range.begin, own).log;
-            ++count;
-        }
-        sureness.push_back(sum / std::max(count, 1.0));
-    }
-    return ViewBlend(std::move(sureness)).onsets(evidence);
-}
 
 Seconds placeAt(const Range<Seconds>& pair, double share) {
     return pair.begin + pair.length() * share;
@@ -66,19 +39,6 @@ double likeliestShare(const OnsetTrack& onsets, const std::vector<Claim>& claims
     return best;
 }
 
-/// How far behind their places the notes that begin no second half are heard as a rule.
-Seconds lagOnTheBeat(const OnsetTrack& onsets, const std::vector<Claim>& claims) {
-    constexpr std::size_t enough = 4;
-    constexpr Seconds own{0.050};
-    std::vector<double> lags;
-    for (const Claim& claim : claims) {
-        if (claim.evenPair) continue;
-        const PlacedOnset heard = strongestAbout(onsets, claim.midi, claim.range.begin, own);
-        if (heard.log > heardAbove) lags.push_back((heard.time - claim.range.begin).value);
-    }
-    return lags.size() < enough ? Seconds(0) : Seconds(medianOf(std::move(lags)));
-}
-
 /// Where the first claim at a place is heard to begin; where none is, as far behind it as others are.
 Seconds heardNear(const OnsetTrack& onsets, const std::vector<Claim>& claims, Seconds place, Seconds own,
                   Seconds lag) {
@@ -86,7 +46,7 @@ Seconds heardNear(const OnsetTrack& onsets, const std::vector<Claim>& claims, Se
     for (const Claim& claim : claims) {
         if (std::abs((claim.range.begin - place).value) > same) continue;
         const PlacedOnset heard = strongestAbout(onsets, claim.midi, place, own);
-        return heard.log > heardAbove ? heard.time : place + lag;
+        return heard.log > onsetHeardAbove ? heard.time : place + lag;
     }
     return place + lag;
 }
@@ -104,7 +64,7 @@ struct HeardShares {
 
 HeardShares sharesAbout(double share, const OnsetTrack& onsets, const std::vector<Claim>& claims) {
     constexpr Seconds reach{0.060}, ownReach{0.050};
-    const Seconds lag = lagOnTheBeat(onsets, claims);
+    const Seconds lag = usualLagOf(onsets, claims);
     HeardShares heard;
     for (const Claim& claim : claims) {
         if (!claim.evenPair) continue;
@@ -113,7 +73,7 @@ HeardShares sharesAbout(double share, const OnsetTrack& onsets, const std::vecto
         const Seconds quarter = pair.length() * 0.25;
         const PlacedOnset second =
             strongestAbout(onsets, claim.midi, placeAt(pair, share), std::min(reach, quarter));
-        if (second.log <= heardAbove) continue;
+        if (second.log <= onsetHeardAbove) continue;
         const auto around = [&](Seconds behind) {
             const Seconds own = std::min(ownReach, quarter);
             return Range{heardNear(onsets, claims, pair.begin, own, behind),
@@ -160,7 +120,7 @@ PairsHeard swingIn(const PassageEvidence& evidence, std::vector<Claim> claims) {
     const auto pairs = std::count_if(claims.begin(), claims.end(),
                                      [](const Claim& claim) { return claim.evenPair.has_value(); });
     if (pairs < Feel::leastPairs) return {std::move(claims)};
-    const OnsetTrack onsets = onsetsOf(evidence, claims);
+    const OnsetTrack onsets = lineOnsets(evidence, claims);
     const HeardShares heard = sharesAbout(likeliestShare(onsets, claims), onsets, claims);
     // Where most of the pairs are not heard so, they are not divided alike.
     if (std::ssize(heard.placed) < std::max<std::ptrdiff_t>(Feel::leastPairs, (pairs + 1) / 2))

@@ -3,6 +3,7 @@
 #include "core/check/AsWritten.h"
 #include "core/check/OffBeat.h"
 #include "core/check/StudyListening.h"
+#include "core/listening/Passages.h"
 #include "core/study/NoteVoices.h"
 #include "core/study/PlayedTime.h"
 
@@ -24,6 +25,26 @@ double loudnessAt(double decibels) {
     constexpr double power = 1.7;
     const double kept = std::clamp(decibels, softestDb, loudestDb);
     return std::clamp(ordinaryLoudness * std::pow(10.0, kept / (20 * power)), 0.0, 1.0);
+}
+
+/// How beats of three notes are spaced, passage by passage.
+Result<std::map<NoteId, HeardThree>> threesIn(const Study& study, const std::vector<Note>& notes,
+                                              const RecordingEvidence& recording, std::stop_token stop,
+                                              const HeardPart& part) {
+    std::vector<Range<Seconds>> ranges;
+    for (const Note& note : notes)
+        ranges.push_back(playedTime(study, note.range()));
+    std::map<NoteId, HeardThree> all;
+    for (const Passage& passage : passagesOf(ranges, recording.duration())) {
+        std::vector<Note> members;
+        for (const std::size_t index : passage.members)
+            members.push_back(notes[index]);
+        if (!anyThreeInABeat(study, members)) continue;
+        const auto evidence = recording.passage(passage.range, part, stop);
+        if (!evidence) return evidence.error();
+        all.merge(threesHeardOtherwise(study, members, *evidence));
+    }
+    return all;
 }
 
 std::optional<WrittenBetween::Neighbour> asNeighbour(const Note* note) {
@@ -80,9 +101,14 @@ Result<MeasuredNotes> measureNotes(const Study& study, const std::vector<Note>& 
     const std::vector<PhrasingClaim> claims = phrasingClaims(study, notes);
     const auto playing = measurePhrasing(*tuned, claims, stop, progress, part);
     if (!playing) return playing.error();
+    const auto threes = threesIn(study, notes, *tuned, stop, part);
+    if (!threes) return threes.error();
     MeasuredNotes measured;
-    for (std::size_t i = 0; i < notes.size(); ++i)
-        measured[notes[i].id] = {claims[i], writtenBetween(study, notes[i]), (*playing)[i]};
+    for (std::size_t i = 0; i < notes.size(); ++i) {
+        const auto three = threes->find(notes[i].id);
+        measured[notes[i].id] = {claims[i], writtenBetween(study, notes[i]), (*playing)[i],
+                                 three == threes->end() ? std::nullopt : std::optional(three->second)};
+    }
     return measured;
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/check/PhrasingMeasure.h"
+#include "core/check/ThreeInABeat.h"
 #include "core/listening/RecordingEvidence.h"
 #include "core/result/Result.h"
 #include "core/study/PlayedNote.h"
@@ -47,6 +48,8 @@ struct MeasuredNote {
     PhrasingClaim claim;
     WrittenBetween between;
     NotePlaying playing;
+    /// Where it is one of three in a beat that are spaced in another way than they are written.
+    std::optional<HeardThree> three = std::nullopt;
 };
 using MeasuredNotes = std::map<NoteId, MeasuredNote>;
 
