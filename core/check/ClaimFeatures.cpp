@@ -59,15 +59,18 @@ bool isClaimed(const ClaimContext& context, std::size_t except, std::size_t pitc
 }
 
 /// The strongest onset of a pitch near a claim that is not the claim's own, nor accounted for by another one.
+/// A trill, or another sign that moves the pitch, comes back to it while the claim lasts.
 PlacedOnset strongestElsewhere(const ClaimContext& context, std::size_t claim, std::size_t pitch) {
     PlacedOnset strongest{leastLog, {}};
+    const Claim& own = context.claims[claim];
     const auto visit = [&](std::size_t place) {
         const Seconds time = context.onsets.timeOf(place);
+        if (own.isOrnamented && own.range.contains(time)) return;
         if (context.onsets[place][pitch] > strongest.log &&
             !isClaimed(context, claim, pitch, time, ownTolerance))
             strongest = {context.onsets[place][pitch], time};
     };
-    const Seconds begin = context.claims[claim].range.begin;
+    const Seconds begin = own.range.begin;
     forPlaces(context.onsets, begin, -elsewhereTo, -elsewhereFrom, visit);
     forPlaces(context.onsets, begin, elsewhereFrom, elsewhereTo, visit);
     return strongest;
@@ -79,10 +82,11 @@ float leadOverElsewhere(const ClaimContext& context, std::size_t claim, std::siz
                       -farthest, farthest);
 }
 
+constexpr float leastBefore = -6;
+
 /// How probably a pitch sounded just before a claim.
 float soundedBefore(const ClaimContext& context, std::size_t claim, std::size_t pitch) {
-    constexpr float least = -6;
-    return std::max(context.before[claim][pitch], least);
+    return std::max(context.before[claim][pitch], leastBefore);
 }
 
 /// Whether an earlier claim of the same pitch ends so shortly before a claim that it may still ring there.
@@ -95,6 +99,12 @@ bool ringsFromAnotherClaim(const ClaimContext& context, std::size_t claim) {
             begin - context.claims[i].range.end < ringing)
             return true;
     return false;
+}
+
+/// How probably a claim's pitch sounded just before it and no claim accounts for that.
+float soundedUnclaimed(const ClaimContext& context, std::size_t claim) {
+    return ringsFromAnotherClaim(context, claim) ? leastBefore
+                                                 : soundedBefore(context, claim, context.pitchIndex(claim));
 }
 
 float logLength(const Claim& claim) {
@@ -129,7 +139,7 @@ std::vector<ClaimFeatures> claimFeatures(const ClaimContext& context) {
                          std::min(distanceFromNeighbours(context.claims, i), farthest) / 5, length,
                          strongestOnset(context, i, pitch)},
                         {anyOnset(context, i), leadOverElsewhere(context, i, pitch), length,
-                         soundedBefore(context, i, pitch)}});
+                         soundedUnclaimed(context, i)}});
     }
     return rows;
 }
@@ -171,9 +181,8 @@ bool isHeldFromBefore(const ClaimContext& context, std::size_t claim) {
     // Log probabilities: three in four that it sounded, and one in two.
     constexpr float surelySounded = -0.3f;
     constexpr float evens = -0.7f;
-    const std::size_t pitch = context.pitchIndex(claim);
-    return soundedBefore(context, claim, pitch) > surelySounded && anyOnset(context, claim) < evens &&
-           leadOverElsewhere(context, claim, pitch) < evens && !ringsFromAnotherClaim(context, claim);
+    return soundedUnclaimed(context, claim) > surelySounded && anyOnset(context, claim) < evens &&
+           leadOverElsewhere(context, claim, context.pitchIndex(claim)) < evens;
 }
 
 bool beginsRatherElsewhere(const ClaimContext& context, std::size_t claim) {

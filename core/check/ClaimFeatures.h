@@ -22,7 +22,8 @@ struct ClaimFeatures {
     /// 50 ms.
     std::array<float, claimPitchFeatureCount> pitch{};
     /// The strongest onset of any pitch within 50 ms, how far its own stands above those 70 to 240 ms away
-    /// that no other claim accounts for, its length, and whether its pitch sounded before.
+    /// that no other claim accounts for, its length, and whether its pitch sounded before, which no claim of
+    /// it accounts for.
     std::array<float, claimOnsetFeatureCount> onset{};
 };
 

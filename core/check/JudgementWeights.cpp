@@ -9,8 +9,8 @@ const LogOdds<claimPitchFeatureCount> claimPitchOdds{
 1.393F};
 
 const LogOdds<claimOnsetFeatureCount> claimOnsetOdds{
-{0.77726F, 0.6023F, 0.18006F, -0.50775F},
-3.6479F};
+{0.99388F, 0.55132F, 0.39784F, -0.54485F},
+3.2727F};
 
 const LogOdds<suggestionFeatureCount> suggestionOdds{
 {1.0925F, 0.19957F, 0.036455F, 1.0397F, 0.F, -0.31735F, 0.88564F, 0.27351F},
