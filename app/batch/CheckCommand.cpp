@@ -53,6 +53,12 @@ void printUnwritten(const UnwrittenSound& sound) {
                 sound.midi, sound.score);
 }
 
+/// A trill that goes elsewhere: the other note that is written, and the one that is heard.
+void printOtherTrill(const OtherTrill& trill) {
+    std::printf("trill\t%.6f\t%.6f\t%d\t%s\t\t%d", trill.range.begin.value, trill.range.length().value,
+                trill.midi + trill.written, toString(trill.verdict), trill.midi + trill.heard);
+}
+
 /// How the notes are played, where that is asked for; else nothing.
 Result<std::vector<NotePlaying>> playingOf(const RecordingEvidence& recording,
                                            const std::vector<PhrasingClaim>& claims,
@@ -136,6 +142,12 @@ int checkStudyFile(const std::string& path, const CheckOptions& options) {
         }
         printHeard(note.listened, note.verdict, note.behind, note.beginsAt);
         std::printf("\n");
+    }
+    for (const OtherTrill& trill : check->otherTrills) {
+        printOtherTrill(trill);
+        printPlace(study, study.beatMap.beatsAt(trill.range.begin));
+        if (options.phrasing) printNoPhrasing();
+        std::printf("\t\t\t\n");
     }
     for (const UnwrittenSound& sound : check->unwritten) {
         printUnwritten(sound);

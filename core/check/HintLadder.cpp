@@ -11,6 +11,15 @@ PlaceKind kindOf(const CheckedNote& note) {
     return note.nothingBegins ? PlaceKind::NothingThere : PlaceKind::WrongPitch;
 }
 
+/// A note that is unclear and whose trill goes elsewhere is one place.
+CheckedPlace placeOf(const OtherTrill& trill) {
+    CheckedPlace place{PlaceKind::OtherTrill, trill.range, trill.note, trill.midi + trill.written,
+                       trill.midi + trill.heard};
+    if (trill.verdict == Verdict::Unclear) place.doubt = Doubt::Another;
+    place.trillHeard = trill.heard;
+    return place;
+}
+
 int sign(int number) {
     return (number > 0) - (number < 0);
 }
@@ -20,11 +29,13 @@ int sign(int number) {
 std::vector<CheckedPlace> placesOf(const PhraseCheck& check) {
     std::vector<CheckedPlace> places;
     for (const CheckedNote& note : check.notes)
-        if (note.verdict != Verdict::Supported)
+        if (note.verdict != Verdict::Supported && !check.otherTrill(note.note))
             places.push_back({kindOf(note), note.range, note.note, note.midi, note.suggestedMidi,
                               note.beginsAt, note.doubt, note.behind});
     for (const UnwrittenSound& sound : check.unwritten)
         places.push_back({PlaceKind::Unwritten, sound.range, std::nullopt, std::nullopt, sound.midi, {}});
+    for (const OtherTrill& trill : check.otherTrills)
+        places.push_back(placeOf(trill));
     std::stable_sort(places.begin(), places.end(), [](const CheckedPlace& a, const CheckedPlace& b) {
         return a.range.begin < b.range.begin;
     });
@@ -35,7 +46,9 @@ Hint hintAt(const CheckedPlace& place, HelpStep step, std::optional<int> before)
     Hint hint;
     hint.step = step;
     hint.range = place.range;
-    hint.isUnsure = place.kind == PlaceKind::Unclear && step >= HelpStep::SomethingOff;
+    const bool isOpen =
+        place.kind == PlaceKind::Unclear || (place.kind == PlaceKind::OtherTrill && place.doubt);
+    hint.isUnsure = isOpen && step >= HelpStep::SomethingOff;
     const std::optional<int> from = place.kind == PlaceKind::Unwritten ? before : place.writtenMidi;
     const std::optional<int> distance =
         from && place.heardMidi ? std::optional<int>(*place.heardMidi - *from) : std::nullopt;
@@ -48,6 +61,7 @@ Hint hintAt(const CheckedPlace& place, HelpStep step, std::optional<int> before)
     }
     if (step >= HelpStep::HowFar) {
         hint.semitones = distance;
+        hint.trillHeard = place.trillHeard;
         if (place.beginsAt) hint.moved = *place.beginsAt < judgedAt ? -1 : 1;
     }
     if (step >= HelpStep::ShowIt) {

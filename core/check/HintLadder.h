@@ -15,6 +15,7 @@ enum class PlaceKind {
     NothingThere, ///< a written note where no note of the line begins: extra, too early or too late
     Unclear,      ///< a written note of which cannot be told whether it is right
     Unwritten,    ///< a sound of the line with no note
+    OtherTrill,   ///< a written trill, and the recording's goes to another note
 };
 
 /// One place that is off, in the order of the recording.
@@ -23,15 +24,17 @@ struct CheckedPlace {
     Range<Seconds> range;
     /// The written note; none for an unwritten sound.
     std::optional<NoteId> note;
-    /// The written pitch, if any, and the pitch the recording supports, if known.
+    /// The written pitch, if any, and the pitch the recording supports, if known. Of a trill its other note.
     std::optional<int> writtenMidi;
     std::optional<int> heardMidi;
     /// Where a note begins instead of here, if anywhere near.
     std::optional<Seconds> beginsAt = std::nullopt;
-    /// What is left open of an unclear note.
+    /// What is left open of an unclear note, or of a trill.
     std::optional<Doubt> doubt = std::nullopt;
     /// How far behind its place a written note was judged.
     Seconds behind{0};
+    /// Of a trill: over how many semitones the recording has it.
+    std::optional<int> trillHeard = std::nullopt;
     friend bool operator==(const CheckedPlace&, const CheckedPlace&) = default;
 };
 
@@ -39,19 +42,21 @@ struct CheckedPlace {
 struct Hint {
     HelpStep step = HelpStep::None;
     Range<Seconds> range;
-    /// From the first step, since its head says so: an unclear note, which need not be wrong.
+    /// From the first step, since its head says so: an unclear note or trill, which need not be wrong.
     bool isUnsure = false;
     /// From step WhichWay: what kind of thing, and −1 (lower), +1 (higher) or 0 (same or not known).
     std::optional<PlaceKind> kind;
     std::optional<int> direction;
     /// From step HowFar: semitones from the written pitch; for an unwritten sound from the written note
-    /// before it.
+    /// before it, for a trill from the other note that is written.
     std::optional<int> semitones;
     /// From step HowFar, where nothing begins: whether the note begins earlier (−1) or later (+1); empty if
     /// it is rather extra.
     std::optional<int> moved;
     /// From step WhichWay: what is left open of an unclear note.
     std::optional<Doubt> doubt = std::nullopt;
+    /// From step HowFar: over how many semitones the recording has the trill.
+    std::optional<int> trillHeard = std::nullopt;
     /// At step ShowIt only.
     std::optional<int> heardMidi;
     std::optional<Seconds> beginsAt = std::nullopt;

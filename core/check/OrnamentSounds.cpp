@@ -72,7 +72,6 @@ bool isOrnament(const UnwrittenSound& sound, const Note& note, const Range<Secon
 }
 
 bool isOtherTrill(const UnwrittenSound& sound, const Note& note, const Range<Seconds>& played) {
-    constexpr int widestTrill = 4;
     const int away = sound.midi - note.pitch.midi;
     return note.phrasing.trill && played.contains(sound.range.begin) && away > 0 && away <= widestTrill;
 }

@@ -20,6 +20,9 @@ bool movesItsPitch(const Phrasing& signs);
 /// Whether a written ornament is what sounds there. `played`: the note's time in the recording.
 bool isOrnament(const UnwrittenSound& sound, const Note& note, const Range<Seconds>& played);
 
+/// Semitones; wider turns are two notes.
+inline constexpr int widestTrill = 4;
+
 /// Whether it may be what a trill goes to, where that is another note than the one written: each time round
 /// is heard, and all of them are one mistake.
 bool isOtherTrill(const UnwrittenSound& sound, const Note& note, const Range<Seconds>& played);

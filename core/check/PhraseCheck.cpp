@@ -10,6 +10,12 @@ const CheckedNote* PhraseCheck::note(NoteId id) const {
     return found == notes.end() ? nullptr : &*found;
 }
 
+const OtherTrill* PhraseCheck::otherTrill(NoteId id) const {
+    const auto found = std::find_if(otherTrills.begin(), otherTrills.end(),
+                                    [&](const OtherTrill& trill) { return trill.note == id; });
+    return found == otherTrills.end() ? nullptr : &*found;
+}
+
 int PhraseCheck::count(Verdict verdict) const {
     return static_cast<int>(std::count_if(notes.begin(), notes.end(),
                                           [&](const CheckedNote& n) { return n.verdict == verdict; }));

@@ -51,11 +51,27 @@ struct UnwrittenSound {
     friend bool operator==(const UnwrittenSound&, const UnwrittenSound&) = default;
 };
 
+/// A written trill that goes to another note in the recording.
+struct OtherTrill {
+    NoteId note;
+    /// Of the note, as it was checked.
+    Range<Seconds> range;
+    int midi = 60;
+    /// Semitones up from the note to the other one: as it is written, and as it is heard.
+    int written = 2;
+    int heard = 1;
+    /// Contradicted, or unclear where the turns cannot be measured.
+    Verdict verdict = Verdict::Contradicted;
+    friend bool operator==(const OtherTrill&, const OtherTrill&) = default;
+};
+
 /// The check of one phrase as it stood when it was asked for.
 struct PhraseCheck {
     SpanId phrase;
     std::vector<CheckedNote> notes;
     std::vector<UnwrittenSound> unwritten;
+    /// Of notes that are not contradicted themselves. Their sounds are not listed as unwritten.
+    std::vector<OtherTrill> otherTrills = {};
     /// The user had said where to listen.
     bool listenedAsAsked = false;
     /// How far its eighths swing where they are written evenly; nothing where they do not, where too few
@@ -64,6 +80,7 @@ struct PhraseCheck {
     friend bool operator==(const PhraseCheck&, const PhraseCheck&) = default;
 
     const CheckedNote* note(NoteId id) const;
+    const OtherTrill* otherTrill(NoteId id) const;
     int count(Verdict verdict) const;
     /// Where was listened; nothing without notes.
     std::optional<HeardPart> listened() const;

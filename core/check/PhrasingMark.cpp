@@ -30,13 +30,6 @@ Verdict slideVerdict(bool fromBelowOrDown, const std::optional<HeardSlide>& hear
     return (heard->cents < 0) == fromBelowOrDown ? Verdict::Supported : Verdict::Contradicted;
 }
 
-Verdict trillVerdict(int semitones, const NotePlaying& playing) {
-    constexpr double tolerance = 0.6;
-    if (!playing.pitch.trill) return absent(playing);
-    const double away = std::abs(playing.pitch.trill->semitones - semitones);
-    return away <= tolerance ? Verdict::Supported : Verdict::Contradicted;
-}
-
 /// A string that is bent before it is struck begins at the bent pitch, where it looks like another note.
 Verdict bendVerdict(const Bend& written, const NotePlaying& playing) {
     constexpr double tolerance = 70;
@@ -187,6 +180,13 @@ const char* toString(PhrasingMark mark) {
 
 bool isPitchClear(const NotePlaying& playing) {
     return playing.pitch.clearShare >= clearEnough;
+}
+
+Verdict trillVerdict(int semitones, const NotePlaying& playing) {
+    constexpr double tolerance = 0.6;
+    if (!playing.pitch.trill) return absent(playing);
+    const double away = std::abs(playing.pitch.trill->semitones - semitones);
+    return away <= tolerance ? Verdict::Supported : Verdict::Contradicted;
 }
 
 Verdict slurVerdict(const NotePlaying& playing) {

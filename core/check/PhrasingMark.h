@@ -48,6 +48,9 @@ struct PhrasingAnswer {
 /// Whether enough of its trace is clear to say where its pitch lies.
 bool isPitchClear(const NotePlaying& playing);
 
+/// What the turns of a note's pitch say to a trill over so many semitones.
+Verdict trillVerdict(int semitones, const NotePlaying& playing);
+
 /// What the way a note begins says to a slur from the note before.
 Verdict slurVerdict(const NotePlaying& playing);
 

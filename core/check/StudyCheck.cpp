@@ -4,6 +4,8 @@
 #include "core/check/OffBeat.h"
 #include "core/check/OrnamentSounds.h"
 #include "core/check/RecordingCheck.h"
+#include "core/check/StudyPlaying.h"
+#include "core/check/TrillCheck.h"
 #include "core/study/PlayedTime.h"
 
 #include <algorithm>
@@ -71,32 +73,61 @@ CheckedNote checkedNote(const Note& note, const Claim& claim, const ClaimAnswer&
 std::vector<UnwrittenSound> withoutOrnaments(const std::vector<UnwrittenSound>& sounds,
                                              const std::vector<Note>& notes,
                                              const std::vector<CheckedNote>& checked) {
+    std::vector<UnwrittenSound> left = sounds;
+    for (std::size_t i = 0; i < notes.size(); ++i)
+        std::erase_if(left, [&](const UnwrittenSound& sound) {
+            return isOrnament(sound, notes[i], playedRange(checked[i]));
+        });
+    return left;
+}
+
+/// What may be the other note of a trill stands once in it: each time round is heard.
+std::vector<UnwrittenSound> withoutRepeatedTurns(const std::vector<UnwrittenSound>& sounds,
+                                                 const std::vector<Note>& notes,
+                                                 const std::vector<CheckedNote>& checked) {
     std::vector<UnwrittenSound> left;
     std::set<std::pair<NoteId, int>> trills;
     for (const UnwrittenSound& sound : sounds) {
         bool listed = true;
-        for (std::size_t i = 0; i < notes.size(); ++i) {
-            const Range<Seconds> played = playedRange(checked[i]);
-            listed = listed && !isOrnament(sound, notes[i], played);
-            if (listed && isOtherTrill(sound, notes[i], played))
+        for (std::size_t i = 0; i < notes.size(); ++i)
+            if (listed && isOtherTrill(sound, notes[i], playedRange(checked[i])))
                 listed = trills.emplace(notes[i].id, sound.midi).second;
-        }
         if (listed) left.push_back(sound);
     }
     return left;
 }
 
-/// Adds a passage's findings to the whole, note by note.
-void add(PhraseCheck& whole, const NoteCheck& found, const std::vector<Note>& notes,
-         const std::vector<Claim>& claims, const std::optional<Range<Seconds>>& within) {
+/// Measured only where a trill may go elsewhere, as it is when it is asked how the notes are played: both
+/// say the same of a trill.
+Result<TrillsHeard> withTrillsTold(const std::vector<UnwrittenSound>& sounds, const Study& study,
+                                   const std::vector<Note>& notes, std::vector<CheckedNote> checked,
+                                   const RecordingEvidence& tuned, const std::stop_token& stop,
+                                   const ListeningWish& wish) {
+    if (!mayTrillElsewhere(sounds, notes, checked)) return TrillsHeard{std::move(checked), {}, sounds};
+    const auto playing = measurePhrasing(tuned, phrasingClaims(study, notes), stop, {}, wish.part);
+    if (!playing) return playing.error();
+    return trillsHeard(sounds, notes, std::move(checked), *playing);
+}
+
+/// What was found of notes that were checked together, note by note.
+Result<PhraseCheck> told(const NoteCheck& found, const Study& study, const std::vector<Note>& notes,
+                         const std::vector<Claim>& claims, const RecordingEvidence& tuned,
+                         const std::stop_token& stop, const ListeningWish& wish) {
     std::vector<CheckedNote> checked;
     for (std::size_t i = 0; i < notes.size(); ++i)
         checked.push_back(
             withSignsHeard(checkedNote(notes[i], claims[i], found.answers[i]), notes[i], found.unwritten));
-    for (const UnwrittenSound& sound : withoutOrnaments(found.unwritten, notes, checked))
-        if (!within || within->contains(sound.range.begin)) whole.unwritten.push_back(sound);
-    whole.notes.insert(whole.notes.end(), checked.begin(), checked.end());
-    whole.unwrittenSwing = found.swing;
+    const std::vector<UnwrittenSound> sounds = withoutOrnaments(found.unwritten, notes, checked);
+    auto heard = withTrillsTold(sounds, study, notes, std::move(checked), tuned, stop, wish);
+    if (!heard) return heard.error();
+    PhraseCheck check;
+    check.unwritten = withoutRepeatedTurns(heard->others, notes, heard->notes);
+    std::erase_if(check.unwritten,
+                  [&](const UnwrittenSound& sound) { return isWrittenBeside(sound, study, notes); });
+    check.notes = std::move(heard->notes);
+    check.otherTrills = std::move(heard->trills);
+    check.unwrittenSwing = found.swing;
+    return check;
 }
 
 /// Checks one phrase. `tuned`: the recording as asWritten() reads it.
@@ -107,12 +138,13 @@ Result<PhraseCheck> checkedPhrase(const Study& study, const Span& phrase, const 
     const auto evidence = tuned.passage({phrase.range.begin - surroundings, phrase.range.end + surroundings},
                                         wish.part, stop, progress);
     if (!evidence) return evidence.error();
-    PhraseCheck check;
-    check.phrase = phrase.id;
-    check.listenedAsAsked = !wish.part.isEverything();
-    add(check, checkNotes(evidence->within(wish.line), claims), notes, claims, phrase.range);
-    std::erase_if(check.unwritten,
-                  [&](const UnwrittenSound& sound) { return isWrittenBeside(sound, study, notes); });
+    auto check =
+        told(checkNotes(evidence->within(wish.line), claims), study, notes, claims, tuned, stop, wish);
+    if (!check) return check.error();
+    check->phrase = phrase.id;
+    check->listenedAsAsked = !wish.part.isEverything();
+    std::erase_if(check->unwritten,
+                  [&](const UnwrittenSound& sound) { return !phrase.range.contains(sound.range.begin); });
     return check;
 }
 
@@ -120,18 +152,17 @@ Result<PhraseCheck> checkedPhrase(const Study& study, const Span& phrase, const 
 Result<PhraseCheck> checkedRest(const Study& study, const std::set<NoteId>& done,
                                 const RecordingEvidence& tuned, std::stop_token stop,
                                 const ListeningWish& wish) {
-    PhraseCheck check;
     std::vector<Note> rest;
     std::copy_if(study.notes.begin(), study.notes.end(), std::back_inserter(rest),
                  [&](const Note& note) { return !done.contains(note.id); });
-    if (rest.empty()) return check;
+    if (rest.empty()) return PhraseCheck{};
     const std::vector<Claim> claims = claimsOf(study, rest);
     const auto found = checkRecording(tuned, claims, stop, {}, wish);
     if (!found) return found.error();
-    add(check, *found, rest, claims, std::nullopt);
-    std::erase_if(check.unwritten, [&](const UnwrittenSound& sound) {
-        return study.spanAt(SpanKind::Phrase, sound.range.begin) != nullptr ||
-               isWrittenBeside(sound, study, rest);
+    auto check = told(*found, study, rest, claims, tuned, stop, wish);
+    if (!check) return check.error();
+    std::erase_if(check->unwritten, [&](const UnwrittenSound& sound) {
+        return study.spanAt(SpanKind::Phrase, sound.range.begin) != nullptr;
     });
     return check;
 }
@@ -145,6 +176,8 @@ void sortAsInStudy(PhraseCheck& check, const Study& study) {
     std::stable_sort(
         check.unwritten.begin(), check.unwritten.end(),
         [](const UnwrittenSound& a, const UnwrittenSound& b) { return a.range.begin < b.range.begin; });
+    std::stable_sort(check.otherTrills.begin(), check.otherTrills.end(),
+                     [](const OtherTrill& a, const OtherTrill& b) { return a.range.begin < b.range.begin; });
 }
 
 } // namespace
@@ -188,7 +221,10 @@ Result<PhraseCheck> checkStudy(const Study& study, const RecordingEvidence& reco
     std::set<NoteId> done;
     const auto take = [&](const PhraseCheck& part) {
         for (const CheckedNote& note : part.notes)
-            if (done.insert(note.note).second) whole.notes.push_back(note);
+            if (done.insert(note.note).second) {
+                whole.notes.push_back(note);
+                if (const OtherTrill* trill = part.otherTrill(note.note)) whole.otherTrills.push_back(*trill);
+            }
         whole.unwritten.insert(whole.unwritten.end(), part.unwritten.begin(), part.unwritten.end());
     };
     for (const Span& phrase : study.spansOf(SpanKind::Phrase)) {

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace earwright::demo {
 
@@ -17,21 +18,29 @@ struct CheckedStudy {
     PhraseCheck check;
 };
 
+/// What the recording says, listened to once; nothing where it cannot be read.
+const std::optional<RecordingEvidence>& evidence() {
+    static const std::optional<RecordingEvidence> heard = []() -> std::optional<RecordingEvidence> {
+        const auto recording = Recording::open(demoFile(".study").parent_path() / demoStudy().recording.path);
+        if (!recording) {
+            ADD_FAILURE() << recording.error().message;
+            return std::nullopt;
+        }
+        auto listened = RecordingEvidence::listen(*recording);
+        if (!listened) {
+            ADD_FAILURE() << listened.error().message;
+            return std::nullopt;
+        }
+        return *std::move(listened);
+    }();
+    return heard;
+}
+
 const CheckedStudy& checkedStudy() {
     static const CheckedStudy checked = [] {
         CheckedStudy result{demoStudy(), {}};
-        const auto recording =
-            Recording::open(demoFile(".study").parent_path() / result.study.recording.path);
-        if (!recording) {
-            ADD_FAILURE() << recording.error().message;
-            return result;
-        }
-        const auto evidence = RecordingEvidence::listen(*recording);
-        if (!evidence) {
-            ADD_FAILURE() << evidence.error().message;
-            return result;
-        }
-        const auto check = checkStudy(result.study, *evidence);
+        if (!evidence()) return result;
+        const auto check = checkStudy(result.study, *evidence());
         if (check) result.check = *check;
         if (!check) ADD_FAILURE() << check.error().message;
         return result;
@@ -128,6 +137,28 @@ TEST(DemoCheck, ContradictsNothingThatIsRightAndSupportsNearlyAllOfIt) {
     // A ghosted note or one covered by the band may honestly be unclear: one in twenty at most.
     ASSERT_GT(right, 70);
     EXPECT_GE(supported * 20, right * 19);
+}
+
+/// It is played over a whole tone.
+TEST(DemoCheck, TellsOfTheTrillWhereItIsWrittenOverASemitone) {
+    ASSERT_TRUE(evidence());
+    EXPECT_TRUE(checkedStudy().check.otherTrills.empty());
+    Study study = demoStudy();
+    const auto trilled =
+        std::ranges::find_if(study.notes, [](const Note& note) { return note.phrasing.trill.has_value(); });
+    ASSERT_NE(trilled, study.notes.end());
+    ASSERT_EQ(trilled->phrasing.trill, 2);
+    trilled->phrasing.trill = 1;
+    const Span* phrase = study.spanAt(SpanKind::Phrase, study.beatMap.seconds(trilled->onset));
+    ASSERT_TRUE(phrase);
+    const auto check = checkPhrase(study, *phrase, *evidence());
+    ASSERT_TRUE(check);
+    EXPECT_EQ(check->note(trilled->id)->verdict, Verdict::Supported);
+    ASSERT_EQ(check->otherTrills.size(), 1u);
+    EXPECT_EQ(check->otherTrills[0].note, trilled->id);
+    EXPECT_EQ(check->otherTrills[0].heard, 2);
+    EXPECT_EQ(check->otherTrills[0].verdict, Verdict::Contradicted);
+    EXPECT_TRUE(check->unwritten.empty()) << "its other note is not left out";
 }
 
 } // namespace

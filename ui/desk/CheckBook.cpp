@@ -12,13 +12,14 @@ namespace {
 /// Corrected bar marks move notes in time; within the check's own tolerance for an onset nothing has changed.
 constexpr double sameOnset = 0.05;
 
+/// The other note of a trill is heard, so that a note whose trill is written anew was not judged as it is.
 bool isUntouched(const CheckedNote& checked, const Study& before, const Study& after) {
     const Note* was = before.note(checked.note);
     const Note* is = after.note(checked.note);
     if (!was || !is || !after.beatMap.hasTempo()) return false;
     const double drift = std::abs(playedTime(after, is->onset).value - checked.range.begin.value);
     return was->pitch.midi == is->pitch.midi && was->onset == is->onset && was->length == is->length &&
-           drift < sameOnset;
+           was->phrasing.trill == is->phrasing.trill && drift < sameOnset;
 }
 
 bool isWrittenNow(const UnwrittenSound& sound, const Study& before, const Study& after) {
@@ -70,6 +71,8 @@ void CheckBook::follow(const Study& before, const Study& after) {
     for (auto& [id, entry] : phrases) {
         std::erase_if(entry.check.notes,
                       [&](const CheckedNote& note) { return !isUntouched(note, before, after); });
+        std::erase_if(entry.check.otherTrills,
+                      [&](const OtherTrill& trill) { return !entry.check.note(trill.note); });
         std::erase_if(entry.check.unwritten,
                       [&](const UnwrittenSound& sound) { return isWrittenNow(sound, before, after); });
     }
@@ -98,7 +101,11 @@ std::optional<PhraseCheck> CheckBook::answersAround(std::optional<SpanId> phrase
     PhraseCheck all = own ? *own : PhraseCheck{};
     for (const auto& [id, entry] : phrases)
         for (const CheckedNote& note : entry.check.notes)
-            if (!all.note(note.note)) all.notes.push_back(note);
+            if (!all.note(note.note)) {
+                all.notes.push_back(note);
+                if (const OtherTrill* trill = entry.check.otherTrill(note.note))
+                    all.otherTrills.push_back(*trill);
+            }
     return all;
 }
 

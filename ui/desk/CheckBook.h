@@ -21,8 +21,9 @@ struct HelpedPlace {
 
 /// Grid, sheet and panel show verdicts from here and from nowhere else.
 ///
-/// A verdict holds until what it was about is changed: pitch, place or length of its note, a note written
-/// where an unwritten sound is, the phrase itself. How a note is phrased was not judged and changes nothing.
+/// A verdict holds until what it was about is changed: pitch, place, length or trill of its note, a note
+/// written where an unwritten sound is, the phrase itself. How a note is phrased else was not judged and
+/// changes nothing.
 class CheckBook {
 public:
     /// A phrase's answers take the place of its earlier ones; help opened for places still there stays open.

@@ -282,7 +282,9 @@ QString CheckDesk::sentenceOf(const HelpedPlace& helped) const {
     QStringList more;
     if (const auto& shownEvidence = panel.grid()->evidence()) {
         const ChordRows chords(session.study(), *beats);
-        more += openOctaveText(shownEvidence->pitches, chords.at(beats->begin));
+        // Of a trill the octave is that of its own note, which is not in question.
+        if (helped.place.kind != PlaceKind::OtherTrill)
+            more += openOctaveText(shownEvidence->pitches, chords.at(beats->begin));
         if (!shownEvidence->listened.isEmpty()) more += inWholeSentence(shownEvidence->listened);
     }
     if (helped.place.kind == PlaceKind::NothingThere && !helped.place.beginsAt)

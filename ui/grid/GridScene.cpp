@@ -1,5 +1,6 @@
 #include "ui/grid/GridScene.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace earwright::ui {
@@ -31,6 +32,19 @@ std::vector<NoteId> GridScene::selectedNotes() const {
     for (const Note& note : study->notes)
         if (isChosen(note.id)) chosen.push_back(note.id);
     return chosen;
+}
+
+std::vector<MarkAnswer> GridScene::answersTo(const Note& note) const {
+    const auto asked = markAnswers.find(note.id);
+    std::vector<MarkAnswer> answers = asked == markAnswers.end() ? std::vector<MarkAnswer>{} : asked->second;
+    const OtherTrill* trill = check ? check->otherTrill(note.id) : nullptr;
+    const bool isTold = std::any_of(answers.begin(), answers.end(), [](const MarkAnswer& answer) {
+        return answer.mark == PhrasingMark::Trill;
+    });
+    // A trill that is being changed has no answer any more.
+    if (trill && !isTold && note.phrasing.trill == trill->written)
+        answers.push_back({PhrasingMark::Trill, trill->verdict});
+    return answers;
 }
 
 } // namespace earwright::ui

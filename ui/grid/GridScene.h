@@ -44,7 +44,7 @@ struct GridScene {
     std::optional<PhraseCheck> check;
     /// Notes that were changed or written since it.
     std::set<NoteId> unjudged;
-    /// What the recording says to the written signs, once that was asked for.
+    /// What the recording says to the written signs, once it was asked for how the notes are played.
     std::map<NoteId, std::vector<MarkAnswer>> markAnswers;
     /// As far as each place of the check has been opened, and no further.
     std::vector<Hint> hints;
@@ -59,6 +59,8 @@ struct GridScene {
     RowName rowAtCursor() const;
     /// At the cursor or beside it.
     bool isChosen(NoteId note) const { return selected == note || alsoSelected.contains(note); }
+    /// What is said to its signs: all that was asked for, and what the check heard of its trill.
+    std::vector<MarkAnswer> answersTo(const Note& note) const;
     /// All chosen notes in the order of the line.
     std::vector<NoteId> selectedNotes() const;
 };

@@ -38,6 +38,18 @@ QString whichWayUnclear(const Hint& hint) {
     return tr("the note is too faint to tell");
 }
 
+QString whichWayTrill(const Hint& hint) {
+    const bool isWider = hint.direction.value_or(0) > 0;
+    if (hint.isUnsure)
+        return isWider ? tr("the record may trill farther up") : tr("the record may not trill so far up");
+    return isWider ? tr("the record trills farther up") : tr("the record does not trill so far up");
+}
+
+QString howFarTrill(const Hint& hint) {
+    return (hint.isUnsure ? tr("the record may trill over %1") : tr("the record trills over %1"))
+        .arg(semitonesText(*hint.trillHeard));
+}
+
 QString whichWay(const Hint& hint) {
     const int direction = hint.direction.value_or(0);
     switch (*hint.kind) {
@@ -53,6 +65,8 @@ QString whichWay(const Hint& hint) {
         return direction > 0   ? tr("a note is missing, higher than the one before")
                : direction < 0 ? tr("a note is missing, lower than the one before")
                                : tr("a note is missing");
+    case PlaceKind::OtherTrill:
+        return whichWayTrill(hint);
     }
     return {};
 }
@@ -118,6 +132,9 @@ QString pitchHeard(const Hint& hint, const QString& heardName) {
         return tr("the record has %1, not written yet").arg(name);
     case PlaceKind::Unclear:
         return tr("the record may have %1, but what you wrote is likelier").arg(name);
+    case PlaceKind::OtherTrill:
+        return (hint.isUnsure ? tr("the record may trill up to %1") : tr("the record trills up to %1"))
+            .arg(name);
     default:
         return tr("the record has %1").arg(name);
     }
@@ -129,6 +146,7 @@ QString told(const Hint& hint, const HintNames& names) {
     if (hint.heardMidi) return pitchHeard(hint, names.heard);
     if (hint.beginsAt) return placeOf(hint, names.elsewhere);
     if (hint.moved) return earlierOrLater(hint);
+    if (hint.trillHeard) return howFarTrill(hint);
     if (hint.step >= HelpStep::HowFar && hint.kind == PlaceKind::NothingThere)
         return tr("this note does not begin here, it may be extra");
     if (hint.semitones) return howFar(hint);

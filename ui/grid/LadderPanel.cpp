@@ -133,8 +133,8 @@ void LadderPanel::showChecking() {
 void LadderPanel::showCheck(const PhraseCheck& found, int foundByEar, int furtherOn, int changed) {
     line->setFont(ui::font(TextStyle::Strong));
     line->setForegroundRole(QPalette::WindowText);
-    const bool settled =
-        found.unwritten.empty() && found.count(Verdict::Supported) == static_cast<int>(found.notes.size());
+    const bool settled = found.unwritten.empty() && found.otherTrills.empty() &&
+                         found.count(Verdict::Supported) == static_cast<int>(found.notes.size());
     say([this, isEmpty = found.notes.empty(), settled, furtherOn, changed] {
         return changed > 0 ? changedText(changed, settled, keyOf)
                            : outcomeText(isEmpty, settled, furtherOn, keyOf);
@@ -186,8 +186,11 @@ QString summaryText(const PhraseCheck& check, int foundByEar, int furtherOn, int
                                .arg(check.count(Verdict::Supported))
                                .arg(check.count(Verdict::Unclear))
                                .arg(check.count(Verdict::Contradicted));
+    const auto trills = check.otherTrills.size();
+    const QString signs =
+        trills > 0 ? LadderPanel::tr("%1 · trills not borne out: %2").arg(counts).arg(trills) : counts;
     const QString judged =
-        changed > 0 ? LadderPanel::tr("%1 · changed since: %2").arg(counts).arg(changed) : counts;
+        changed > 0 ? LadderPanel::tr("%1 · changed since: %2").arg(signs).arg(changed) : signs;
     const QString found = LadderPanel::tr("%1 · put right by ear: %2").arg(judged).arg(foundByEar);
     const QString reach =
         furtherOn > 0 ? LadderPanel::tr("%1 · further on, left to the ear: %2").arg(found).arg(furtherOn)

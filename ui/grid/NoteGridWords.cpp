@@ -77,9 +77,8 @@ void NoteGrid::describe() {
             words << verdictWord(checked->verdict);
         else if (scene.unjudged.contains(note->id))
             words << tr("changed since the check");
-        if (const auto answers = scene.markAnswers.find(note->id); answers != scene.markAnswers.end())
-            for (const MarkAnswer& answer : answers->second)
-                words << tr("%1 %2").arg(markWord(answer.mark), verdictWord(answer.verdict));
+        for (const MarkAnswer& answer : scene.answersTo(*note))
+            words << tr("%1 %2").arg(markWord(answer.mark), verdictWord(answer.verdict));
     }
     QString now = words.join(QStringLiteral(", "));
     if (const QString help = helpAtCursor(); !help.isEmpty()) now += QStringLiteral(". ") + help;

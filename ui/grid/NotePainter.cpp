@@ -62,10 +62,9 @@ void paintNote(QPainter& painter, const GridScene& scene, const GridGeometry& ge
     paintHead(painter, geometry.head(note), radius, shapeOf(scene, note), color(Role::Written),
               cellGround(scene, note.onset, note.pitch.midi));
     paintDegree(painter, scene, geometry, note);
-    if (const auto answers = scene.markAnswers.find(note.id); answers != scene.markAnswers.end())
-        paintMarkAnswers(painter, note, geometry,
-                         {geometry.head(note), radius, hasDegree, isNarrow(note, geometry)}, answers->second,
-                         color(Role::Written), color(Role::Page));
+    paintMarkAnswers(painter, note, geometry,
+                     {geometry.head(note), radius, hasDegree, isNarrow(note, geometry)},
+                     scene.answersTo(note), color(Role::Written), color(Role::Page));
 }
 
 /// Slurred from the note before, or picked and yet under its slur.

@@ -85,6 +85,39 @@ TEST(HintLadder, SaysOnlyThatThePitchIsAnotherWhereItIsNotKnown) {
     EXPECT_FALSE(hint.heardMidi);
 }
 
+TEST(HintLadder, TellsOfATrillStepByStepHowFarItGoes) {
+    PhraseCheck check;
+    check.notes.push_back({NoteId{1}, range, 74, Verdict::Supported, 0.99, {}});
+    check.otherTrills.push_back({NoteId{1}, range, 74, 2, 1, Verdict::Contradicted});
+    const auto places = placesOf(check);
+    ASSERT_EQ(places.size(), 1u);
+    EXPECT_EQ(places[0].note, NoteId{1});
+    const Hint first = hintAt(places[0], HelpStep::SomethingOff);
+    EXPECT_FALSE(first.isUnsure);
+    EXPECT_FALSE(first.kind) << "not that it is the trill";
+    EXPECT_FALSE(first.direction);
+    const Hint second = hintAt(places[0], HelpStep::WhichWay);
+    EXPECT_EQ(second.kind, PlaceKind::OtherTrill);
+    EXPECT_EQ(second.direction, -1);
+    EXPECT_FALSE(second.trillHeard);
+    EXPECT_FALSE(second.semitones);
+    const Hint third = hintAt(places[0], HelpStep::HowFar);
+    EXPECT_EQ(third.trillHeard, 1);
+    EXPECT_EQ(third.semitones, -1);
+    EXPECT_FALSE(third.heardMidi);
+    EXPECT_EQ(hintAt(places[0], HelpStep::ShowIt).heardMidi, 75);
+}
+
+TEST(HintLadder, HasOnePlaceForANoteThatIsUnclearAndWhoseTrillMayGoElsewhere) {
+    PhraseCheck check;
+    check.notes.push_back({NoteId{1}, range, 74, Verdict::Unclear, 0.6, {}});
+    check.otherTrills.push_back({NoteId{1}, range, 74, 1, 2, Verdict::Unclear});
+    const auto places = placesOf(check);
+    ASSERT_EQ(places.size(), 1u);
+    EXPECT_EQ(places[0].kind, PlaceKind::OtherTrill);
+    EXPECT_TRUE(hintAt(places[0], HelpStep::SomethingOff).isUnsure);
+}
+
 TEST(HintLadder, PutsTheOpenPlacesOfACheckInOrder) {
     PhraseCheck check;
     check.notes.push_back({NoteId{1}, {Seconds(2), Seconds(3)}, 60, Verdict::Supported, 0.99, {}});

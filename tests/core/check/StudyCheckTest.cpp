@@ -160,19 +160,46 @@ TEST(StudyCheck, ListsNoPitchThatAWrittenBendPasses) {
     EXPECT_TRUE(check->unwritten.empty());
 }
 
-TEST(StudyCheck, ListsTheOtherNoteOfAWrongTrillOnce) {
+/// Equal notes in turns, 67 and another, in place of the fifth and sixth note, which are written as one.
+WrittenStudy takingTurns(int notes, int other) {
     WrittenStudy written;
-    // Sixteenths around 67 and 69 in place of the fifth and sixth note.
-    std::vector<int> there{67, 69, 67, 69};
     const auto from = static_cast<std::size_t>(2.0 * 44100), to = static_cast<std::size_t>(2.5 * 44100);
     std::fill(written.sound.left.begin() + static_cast<std::ptrdiff_t>(from),
               written.sound.left.begin() + static_cast<std::ptrdiff_t>(to), 0.0f);
-    for (std::size_t i = 0; i < there.size(); ++i) {
-        const Seconds begin(2.0 + 0.125 * static_cast<double>(i));
-        addTone(written.sound.left, {begin, begin + 0.12_s}, there[i]);
+    const Seconds each(0.5 / notes);
+    for (int i = 0; i < notes; ++i) {
+        const Seconds begin = 2.0_s + each * i;
+        addTone(written.sound.left, {begin, begin + each - 0.005_s}, i % 2 == 0 ? 67 : other);
     }
     written.study.notes.erase(written.study.notes.begin() + 5);
     written.study.notes[4].length = Beats(1);
+    return written;
+}
+
+TEST(StudyCheck, TellsOverHowMuchALineTrillsInPlaceOfTheOtherNote) {
+    WrittenStudy written = takingTurns(6, 70);
+    const RecordingEvidence evidence = written.evidence();
+    Note& note = written.study.notes[4];
+    note.phrasing.trill = 1;
+    const auto wrong = checkPhrase(written.study, written.study.spans[0], evidence);
+    ASSERT_TRUE(wrong);
+    EXPECT_TRUE(wrong->unwritten.empty());
+    ASSERT_TRUE(wrong->otherTrill(note.id));
+    EXPECT_EQ(wrong->otherTrill(note.id)->written, 1);
+    EXPECT_EQ(wrong->otherTrill(note.id)->heard, 3);
+    EXPECT_EQ(wrong->otherTrill(note.id)->verdict, Verdict::Contradicted);
+    const auto whole = checkStudy(written.study, evidence);
+    ASSERT_TRUE(whole);
+    EXPECT_EQ(whole->otherTrills, wrong->otherTrills);
+    note.phrasing.trill = 3;
+    const auto right = checkPhrase(written.study, written.study.spans[0], evidence);
+    ASSERT_TRUE(right);
+    EXPECT_TRUE(right->otherTrills.empty());
+    EXPECT_TRUE(right->unwritten.empty());
+}
+
+TEST(StudyCheck, ListsOnceWhatIsTooSlowToBeATrill) {
+    WrittenStudy written = takingTurns(4, 69);
     const auto countOfTops = [&] {
         const auto check = checkPhrase(written.study, written.study.spans[0], written.evidence());
         EXPECT_TRUE(check);

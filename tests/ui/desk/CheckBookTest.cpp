@@ -33,6 +33,18 @@ PhraseCheck checked() {
     return check;
 }
 
+/// All supported, and the trill of the first goes elsewhere.
+PhraseCheck checkedTrill() {
+    PhraseCheck check = checked();
+    for (CheckedNote& note : check.notes) {
+        note.verdict = Verdict::Supported;
+        note.suggestedMidi.reset();
+    }
+    check.unwritten.clear();
+    check.otherTrills = {{NoteId{1}, {Seconds(0), Seconds(1)}, 60, 2, 1, Verdict::Contradicted}};
+    return check;
+}
+
 class CheckBookTest : public testing::Test {
 protected:
     void SetUp() override { book.keep(checked()); }
@@ -51,6 +63,24 @@ TEST_F(CheckBookTest, SaysNothingOfAPhraseThatWasNotChecked) {
     EXPECT_EQ(book.of(SpanId{6}), nullptr);
     EXPECT_TRUE(book.places(SpanId{6}).empty());
     EXPECT_TRUE(CheckBook().verdicts().empty());
+}
+
+TEST_F(CheckBookTest, HoldsTheAnswerToATrillUntilTheTrillIsWrittenAnew) {
+    study.notes[0].phrasing.trill = 2;
+    book.keep(checkedTrill());
+    Study after = study;
+    after.notes[0].phrasing.ghosted = true;
+    book.follow(study, after);
+    EXPECT_EQ(book.places(phrase).size(), 1u);
+    EXPECT_EQ(book.changedSince(phrase, after), 0);
+    ASSERT_TRUE(book.answersAround(std::nullopt));
+    EXPECT_TRUE(book.answersAround(std::nullopt)->otherTrill(NoteId{1})) << "beside the phrase in the grid";
+    Study corrected = after;
+    corrected.notes[0].phrasing.trill = 1;
+    book.follow(after, corrected);
+    EXPECT_TRUE(book.places(phrase).empty());
+    EXPECT_FALSE(book.of(phrase)->otherTrill(NoteId{1}));
+    EXPECT_EQ(book.changedSince(phrase, corrected), 1) << "nobody has listened to it";
 }
 
 TEST_F(CheckBookTest, LetsGoOfTheVerdictOfANoteThatWasChangedAndOfNoOther) {

@@ -51,6 +51,27 @@ TEST(HintText, CountsAMissingNoteFromTheOneBefore) {
               "Bar 30, beat 3: the record has G4, not written yet");
 }
 
+TEST(HintText, TellsOfATrillWhichWayThenOverHowMuchThenWithWhichNote) {
+    CheckedPlace place;
+    place.kind = PlaceKind::OtherTrill;
+    place.note = NoteId{1};
+    place.writtenMidi = 75;
+    place.heardMidi = 76;
+    place.trillHeard = 2;
+    EXPECT_EQ(said(place, HelpStep::SomethingOff), "Bar 30, beat 3: something is off");
+    EXPECT_EQ(said(place, HelpStep::WhichWay), "Bar 30, beat 3: the record trills farther up");
+    EXPECT_EQ(said(place, HelpStep::HowFar), "Bar 30, beat 3: the record trills over 2 semitones");
+    EXPECT_EQ(said(place, HelpStep::ShowIt), "Bar 30, beat 3: the record trills up to E5");
+    place.doubt = Doubt::Another;
+    EXPECT_EQ(said(place, HelpStep::SomethingOff), "Bar 30, beat 3: this note is not certain, listen again");
+    EXPECT_EQ(said(place, HelpStep::WhichWay), "Bar 30, beat 3: the record may trill farther up");
+    EXPECT_EQ(said(place, HelpStep::HowFar), "Bar 30, beat 3: the record may trill over 2 semitones");
+    EXPECT_EQ(said(place, HelpStep::ShowIt), "Bar 30, beat 3: the record may trill up to E5");
+    place.writtenMidi = 77;
+    place.doubt.reset();
+    EXPECT_EQ(said(place, HelpStep::WhichWay), "Bar 30, beat 3: the record does not trill so far up");
+}
+
 TEST(HintText, SaysThatTheNoteDoesNotBeginHereAndThenWhetherItIsExtraOrMoved) {
     CheckedPlace place;
     place.kind = PlaceKind::NothingThere;

@@ -53,6 +53,19 @@ TEST(LadderPanel, SumsTheCheckUp) {
     EXPECT_EQ(panel.step(), HelpStep::None);
 }
 
+TEST(LadderPanel, DoesNotCallAPhraseBorneOutWhoseTrillGoesElsewhere) {
+    LadderPanel panel;
+    PhraseCheck check = sixOneOne();
+    check.notes.resize(6);
+    panel.showCheck(check, 0);
+    EXPECT_TRUE(panel.sentence().contains("bears out every note"));
+    check.otherTrills.push_back({});
+    panel.showCheck(check, 0);
+    EXPECT_TRUE(panel.sentence().contains("Press H when you want a hint"));
+    EXPECT_EQ(panel.summary().toStdString(),
+              "6 supported · 0 unclear · 0 contradicted · trills not borne out: 1 · put right by ear: 0");
+}
+
 TEST(LadderPanel, SaysThatHelpStaysNearWhatIsWritten) {
     LadderPanel panel;
     PhraseCheck check = sixOneOne();

@@ -220,6 +220,28 @@ TEST_F(NoteGridView, TellsThoseWhoListenTheHelpThatWasOpenedAtTheCursorAndNoMore
     EXPECT_FALSE(grid.accessibleDescription().contains("record"));
 }
 
+TEST_F(NoteGridView, TellsThatATrillGoesElsewhereAtItsSignAndNotAtTheNote) {
+    showWithNote(Beats(5), Beats(1), 67);
+    grid.togglePhrasing(PhrasingKind::Trill);
+    CheckedNote note;
+    note.note = onlyNote().id;
+    note.midi = 67;
+    note.verdict = Verdict::Supported;
+    PhraseCheck check;
+    check.notes.push_back(note);
+    check.otherTrills.push_back({note.note, {}, 67, 2, 1, Verdict::Contradicted});
+    grid.setCheck(&check);
+    EXPECT_TRUE(grid.accessibleDescription().endsWith("supported, trill contradicted"))
+        << grid.accessibleDescription().toStdString();
+    grid.setMarkAnswers({{note.note, {{PhrasingMark::Trill, Verdict::Unclear}}}});
+    EXPECT_TRUE(grid.accessibleDescription().endsWith("supported, trill unclear")) << "it is told once";
+    grid.setMarkAnswers({});
+    Study after = *current;
+    after.notes.front().phrasing.trill = 1;
+    grid.setStudy(std::make_shared<const Study>(after));
+    EXPECT_FALSE(grid.accessibleDescription().contains("trill contradicted"));
+}
+
 TEST_F(NoteGridView, OffersTheMarksOfThePageByTheMenuKey) {
     grid.goTo(Beats(5));
     QContextMenuEvent menuKey(QContextMenuEvent::Keyboard, QPoint(), grid.mapToGlobal(QPoint()));

@@ -1,0 +1,33 @@
+// What the recording says to written trills: over which interval they go, and which of their notes comes
+// first.
+#pragma once
+
+#include "core/check/PhraseCheck.h"
+#include "core/check/PhrasingMeasure.h"
+#include "core/music/Note.h"
+
+#include <vector>
+
+namespace earwright {
+
+/// Whether what was heard leaves a written trill to be measured: a sound or a suggestion may be its other
+/// note. `checked`: one answer for each note.
+bool mayTrillElsewhere(const std::vector<UnwrittenSound>& sounds, const std::vector<Note>& notes,
+                       const std::vector<CheckedNote>& checked);
+
+struct TrillsHeard {
+    /// One for each note. Where a trill begins with its other note, that is no other pitch of the note.
+    std::vector<CheckedNote> notes;
+    /// Those that go to another note than the one written.
+    std::vector<OtherTrill> trills;
+    /// Sounds that belong to none of them.
+    std::vector<UnwrittenSound> others;
+};
+
+/// Tells of trills with another interval what else would be told as a note left out, or as another pitch.
+/// Nothing is told where the trill is measured as it is written, nor where the note is plainly heard without
+/// one: then a note is left out indeed. `playing`: one measure for each note.
+TrillsHeard trillsHeard(const std::vector<UnwrittenSound>& sounds, const std::vector<Note>& notes,
+                        std::vector<CheckedNote> checked, const std::vector<NotePlaying>& playing);
+
+} // namespace earwright
