@@ -377,7 +377,13 @@ void NoteGrid::placePhrasingBar() {
         return;
     }
     phrasingBar->prepare(*note, markInHand(), static_cast<int>(geometry.cells().width()));
-    phrasingBar->setGeometry(placeBeside(*note, phrasingBar->sizeHint(), *scene.study, geometry).toRect());
+    auto place = freePlaceBeside(*note, phrasingBar->sizeHint(), *scene.study, geometry);
+    if (!place) {
+        // The notes around it are what it is compared with.
+        phrasingBar->arrangeInOneRow(static_cast<int>(geometry.cells().right()));
+        place = placeUnderCells(phrasingBar->sizeHint(), geometry);
+    }
+    phrasingBar->setGeometry(place->toRect());
     phrasingBar->show();
 }
 

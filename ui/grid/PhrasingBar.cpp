@@ -101,6 +101,10 @@ void PhrasingBar::prepare(const Note& note, std::optional<PhrasingKind> inHand, 
         buttons[i]->setChecked(carries(phrasing, commonKinds[i]));
     const QString text = inHand ? markText(note, *inHand) : QString();
     value->setText(text);
+    value->setToolTip({});
+    value->setWordWrap(true);
+    for (QuietButton* button : buttons)
+        button->show();
     for (QWidget* each :
          {static_cast<QWidget*>(lower), static_cast<QWidget*>(value), static_cast<QWidget*>(higher)})
         each->setVisible(!text.isEmpty());
@@ -145,6 +149,44 @@ QSize PhrasingBar::arrangeValue(int top, int widest) {
     value->setGeometry(spacing::small + arrow, top, width, height);
     higher->setGeometry(spacing::small + arrow + width, top, arrow, row);
     return {spacing::small + width + 2 * arrow, height};
+}
+
+int PhrasingBar::placeInRow(QWidget* widget, int x, int width) {
+    widget->setGeometry(x, 0, width, more->sizeHint().height());
+    return x + width;
+}
+
+void PhrasingBar::arrangeInOneRow(int widest) {
+    const int arrow = lower->sizeHint().width();
+    int room = widest - 2 * spacing::small - more->sizeHint().width();
+    const bool hasValue = !value->text().isEmpty();
+    const int whole = value->fontMetrics().horizontalAdvance(value->text()) + spacing::tight;
+    const int said = hasValue ? std::min(whole, room - 2 * arrow) : 0;
+    if (hasValue) room -= said + 2 * arrow;
+    for (QuietButton* button : buttons)
+        button->hide();
+    for (const bool carried : {true, false})
+        for (QuietButton* button : buttons) {
+            if (button->isChecked() != carried || button->sizeHint().width() > room) continue;
+            room -= button->sizeHint().width();
+            button->show();
+        }
+    int x = spacing::small;
+    for (QuietButton* button : buttons)
+        if (!button->isHidden()) x = placeInRow(button, x, button->sizeHint().width());
+    if (hasValue) {
+        x = placeInRow(lower, x, arrow);
+        x = placeInRow(value, x, said);
+        x = placeInRow(higher, x, arrow);
+        value->setWordWrap(false);
+        if (said < whole) {
+            value->setToolTip(value->text());
+            value->setText(value->fontMetrics().elidedText(value->text(), Qt::ElideRight, said));
+        }
+    }
+    x = placeInRow(more, x, more->sizeHint().width());
+    arranged = {x + spacing::small, more->sizeHint().height()};
+    resize(arranged);
 }
 
 void PhrasingBar::openMenu() {

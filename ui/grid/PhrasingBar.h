@@ -30,6 +30,9 @@ public:
     /// change.
     void prepare(const Note& note, std::optional<PhrasingKind> inHand, int widest);
     QSize sizeHint() const override { return arranged; }
+    /// After prepare(): all in one row. Words that have no room in it are left to the menu, those the note
+    /// has last; a value that has none is cut short, its tip whole.
+    void arrangeInOneRow(int widest);
     /// All marks in a menu beside the bar.
     void openMenu();
 
@@ -52,6 +55,8 @@ private:
     void showTips();
     void arrange(int widest);
     QSize arrangeValue(int top, int widest);
+    /// Puts a widget at the end of the row.
+    int placeInRow(QWidget* widget, int x, int width);
 
     std::array<QuietButton*, 6> buttons{};
     QuietButton* more;

@@ -1,4 +1,5 @@
-// Where the words for phrasing are offered: beside the selected note, hiding as few notes as can be.
+// Where the words for phrasing are offered: beside the selected note where they hide none, else under the
+// cells.
 #pragma once
 
 #include "core/study/Study.h"
@@ -7,10 +8,15 @@
 #include <QRectF>
 #include <QSizeF>
 
+#include <optional>
+
 namespace earwright::ui {
 
-/// A place of this size within the cells that never covers the note itself, as far as the cells have room.
-/// Units: pixels of the view.
-QRectF placeBeside(const Note& note, QSizeF size, const Study& study, const GridGeometry& geometry);
+/// A place of this size within the cells that covers no note, below the note, or above it; nothing where
+/// there is none. Units: pixels of the view.
+std::optional<QRectF> freePlaceBeside(const Note& note, QSizeF size, const Study& study,
+                                      const GridGeometry& geometry);
+/// A place of this size in the lane under the cells, which no note reaches.
+QRectF placeUnderCells(QSizeF size, const GridGeometry& geometry);
 
 } // namespace earwright::ui

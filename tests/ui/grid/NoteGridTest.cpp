@@ -126,6 +126,52 @@ TEST_F(NoteGridView, OffersPhrasingAtTheChosenNoteWithoutCoveringIt) {
     EXPECT_FALSE(bar->isVisible());
 }
 
+/// A line all over the cells that are seen, in eighths.
+Study leapingLine() {
+    Study study = emptySample();
+    for (int i = 0; i < 16; ++i)
+        study.notes.push_back(sampleNote(static_cast<std::uint64_t>(i + 1), Beats(4) + Beats(i, 2),
+                                         Beats(1, 2), 60 + 5 * i % 12));
+    return study;
+}
+
+TEST_F(NoteGridView, OffersPhrasingWhereItHidesNoNoteOfTheLineHoweverSmallTheGrid) {
+    auto* bar = grid.findChild<PhrasingBar*>();
+    for (const QSize size : {QSize(600, 560), QSize(400, 260), grid.minimumSize()}) {
+        grid.resize(size);
+        qApp->processEvents();
+        show(leapingLine());
+        for (const Note& note : leapingLine().notes) {
+            grid.goToNote(note.id);
+            grid.togglePhrasing(PhrasingKind::Trill);
+            ASSERT_TRUE(bar->isVisible()) << note.id.value;
+            EXPECT_TRUE(grid.viewport()->rect().contains(bar->geometry())) << note.id.value;
+            const QRectF cells = grid.geometryOfCells().cells();
+            for (const Note& other : current->notes)
+                EXPECT_FALSE(
+                    QRectF(bar->geometry()).intersects(grid.geometryOfCells().outline(other) & cells))
+                    << other.id.value << " beside " << note.id.value;
+        }
+    }
+}
+
+TEST_F(NoteGridView, LeavesToTheMenuWhatHasNoRoomInTheRowUnderTheCells) {
+    auto* bar = grid.findChild<PhrasingBar*>();
+    grid.resize(grid.minimumSize());
+    show(leapingLine());
+    grid.goToNote(NoteId{4});
+    grid.togglePhrasing(PhrasingKind::Accent);
+    ASSERT_TRUE(bar->isVisible());
+    EXPECT_TRUE(bar->button(PhrasingKind::Accent)->isVisible()) << "a mark that the note has";
+    EXPECT_TRUE(bar->button(PhrasingKind::Slide)->isVisible());
+    EXPECT_FALSE(bar->button(PhrasingKind::Ghost)->isVisible());
+    EXPECT_TRUE(bar->moreButton()->isVisible());
+    showWithNote(Beats(5), Beats(1), 67);
+    grid.resize(600, 560);
+    qApp->processEvents();
+    EXPECT_TRUE(bar->button(PhrasingKind::Ghost)->isVisible());
+}
+
 TEST_F(NoteGridView, OffersNoPhrasingOverTheEvidenceForTheChosenNote) {
     auto* bar = grid.findChild<PhrasingBar*>();
     showWithNote(Beats(5), Beats(1), 67);

@@ -15,11 +15,17 @@ const GridGeometry geometry(columns,
                             QPointF(0, 300));
 constexpr QSizeF size(200, 26);
 
-QRectF placeFor(const Note& note, std::vector<Note> others = {}) {
+std::optional<QRectF> freePlaceFor(const Note& note, std::vector<Note> others = {}) {
     Study study = emptySample();
     study.notes = std::move(others);
     study.notes.push_back(note);
-    return placeBeside(note, size, study, geometry);
+    return freePlaceBeside(note, size, study, geometry);
+}
+
+QRectF placeFor(const Note& note, std::vector<Note> others = {}) {
+    const auto place = freePlaceFor(note, std::move(others));
+    EXPECT_TRUE(place);
+    return place.value_or(QRectF());
 }
 
 } // namespace
@@ -45,4 +51,24 @@ TEST(PhrasingPlace, GoesAboveADescendingLine) {
     const QRectF place = placeFor(
         note, {sampleNote(2, Beats(11, 2), Beats(1, 2), 65), sampleNote(3, Beats(6), Beats(1, 2), 64)});
     EXPECT_LT(place.bottom(), geometry.outline(note).top());
+}
+
+TEST(PhrasingPlace, IsNowhereBesideTheNoteWhereOthersLieOnAllSides) {
+    std::vector<Note> others;
+    for (int i = 0; i < 16; ++i)
+        for (const int midi : {64, 70})
+            others.push_back(sampleNote(static_cast<std::uint64_t>(2 * i + 2 + midi % 2),
+                                        Beats(4) + Beats(i, 2), Beats(1, 2), midi));
+    EXPECT_FALSE(freePlaceFor(sampleNote(1, Beats(5), Beats(1, 2), 67), others));
+}
+
+TEST(PhrasingPlace, IsUnderTheCellsInTheMiddleOfTheLaneAndNeverBesideTheView) {
+    const QRectF place = placeUnderCells(size, geometry);
+    EXPECT_TRUE(geometry.markLane().contains(place));
+    EXPECT_DOUBLE_EQ(place.left(), geometry.cells().left());
+    const QRectF wide = placeUnderCells({540, 26}, geometry);
+    EXPECT_LT(wide.left(), geometry.cells().left());
+    EXPECT_GE(wide.left(), 0);
+    EXPECT_LE(wide.right(), geometry.cells().right());
+    EXPECT_DOUBLE_EQ(placeUnderCells({2000, 26}, geometry).left(), 0);
 }
