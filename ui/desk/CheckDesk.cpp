@@ -174,11 +174,10 @@ void CheckDesk::follow(const Study& before) {
 }
 
 void CheckDesk::refresh() {
-    const std::set<NoteId> unjudged = checks.unjudged(session.study());
-    sheet.setVerdicts(checks.verdicts(), unjudged);
+    sheet.setVerdicts(checks.verdicts());
     const PhraseCheck* check = shown ? checks.of(*shown) : nullptr;
     const std::optional<PhraseCheck> answers = checks.answersAround(shown);
-    panel.grid()->setCheck(answers ? &*answers : nullptr, unjudged);
+    panel.grid()->setCheck(answers ? &*answers : nullptr, checks.unjudged(session.study()));
     panel.grid()->setHints(check ? hintsOf(checks, *shown, session.study()) : std::vector<Hint>{});
     if (isBusy()) return panel.ladder()->showChecking();
     if (!check) {

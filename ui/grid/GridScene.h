@@ -42,7 +42,7 @@ struct GridScene {
     std::set<NoteId> alsoSelected;
     /// Only after the user asked for a check; the notes of phrases beside the one shown are in it too.
     std::optional<PhraseCheck> check;
-    /// Notes that were changed or written since it.
+    /// Notes that were changed or written since it, as the view says in words.
     std::set<NoteId> unjudged;
     /// What the recording says to the written signs, once it was asked for how the notes are played.
     std::map<NoteId, std::vector<MarkAnswer>> markAnswers;

@@ -38,9 +38,10 @@ QString changedText(int changed, bool settled, const KeyOf& keyOf) {
 
 /// What the shapes of the heads say, and how far help goes.
 QString explanation(int furtherOn) {
-    const QString heads = LadderPanel::tr("A full head is supported, a dotted ring unclear, a ring struck "
-                                          "through contradicted; an open ring was "
-                                          "changed or written since the check.");
+    const QString heads =
+        LadderPanel::tr("A full head is supported, a dotted ring unclear, a ring struck "
+                        "through contradicted; an open ring is not judged: it was not checked "
+                        "yet, or changed or written since.");
     if (furtherOn == 0) return heads;
     return heads + QLatin1Char('\n') +
            LadderPanel::tr(

@@ -18,9 +18,8 @@ namespace {
 
 HeadShape shapeOf(const GridScene& scene, const Note& note) {
     const CheckedNote* checked = scene.check ? scene.check->note(note.id) : nullptr;
-    if (!checked) return scene.unjudged.contains(note.id) ? HeadShape::Open : HeadShape::Full;
     // A note that is being changed has no verdict any more.
-    return checked->midi == note.pitch.midi ? headShapeOf(checked->verdict) : HeadShape::Open;
+    return checked && checked->midi == note.pitch.midi ? headShapeOf(checked->verdict) : HeadShape::Open;
 }
 
 void paintTail(QPainter& painter, const GridScene& scene, const GridGeometry& geometry, const Note& note) {

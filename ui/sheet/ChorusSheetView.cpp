@@ -72,10 +72,9 @@ void ChorusSheetView::setOnsets(std::vector<Seconds> onsets) {
     redraw();
 }
 
-void ChorusSheetView::setVerdicts(std::map<NoteId, Verdict> verdicts, std::set<NoteId> unjudged) {
-    if (verdicts == model.verdicts && unjudged == model.unjudged) return;
+void ChorusSheetView::setVerdicts(std::map<NoteId, Verdict> verdicts) {
+    if (verdicts == model.verdicts) return;
     model.verdicts = std::move(verdicts);
-    model.unjudged = std::move(unjudged);
     redraw();
 }
 

@@ -40,8 +40,7 @@ public:
     /// More of the overview is known.
     void levelsChanged();
     void setOnsets(std::vector<Seconds> onsets);
-    /// `unjudged`: notes of checked phrases that were changed or written since.
-    void setVerdicts(std::map<NoteId, Verdict> verdicts, std::set<NoteId> unjudged = {});
+    void setVerdicts(std::map<NoteId, Verdict> verdicts);
     /// What the record says to the chords that were checked.
     void setChordAnswers(std::vector<CheckedChord> answers);
     /// Beats that wait to be accepted; none takes them away.

@@ -25,8 +25,6 @@ struct SheetModel {
     std::vector<Seconds> onsets;
     /// Answers of checks that were asked for and still hold.
     std::map<NoteId, Verdict> verdicts;
-    /// Notes beside them that were changed or written since the check.
-    std::set<NoteId> unjudged;
     /// The same for chords.
     std::vector<CheckedChord> chordAnswers;
     /// Beats found by listening that wait to be accepted.

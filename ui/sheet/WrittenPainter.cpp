@@ -26,7 +26,7 @@ constexpr double flagTop = 17;
 HeadShape shapeOf(const SheetModel& model, NoteId note) {
     if (const auto verdict = model.verdicts.find(note); verdict != model.verdicts.end())
         return headShapeOf(verdict->second);
-    return model.unjudged.contains(note) ? HeadShape::Open : HeadShape::Full;
+    return HeadShape::Open;
 }
 
 } // namespace

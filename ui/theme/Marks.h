@@ -9,12 +9,12 @@
 
 namespace earwright::ui {
 
-/// How the head of a written note is drawn. Without a check every head is full.
+/// How the head of a written note is drawn: what nobody has judged yet does not look like what is borne out.
 enum class HeadShape {
-    Full,   ///< written, or supported by the record
+    Full,   ///< supported by the record
     Dotted, ///< unclear
     Struck, ///< contradicted
-    Open,   ///< changed or written since the check, and not judged
+    Open,   ///< not judged: not checked yet, or changed or written since the check
 };
 
 /// The same shapes wherever verdicts are shown.
