@@ -1,5 +1,6 @@
 // Where the parts of the window are, how they look, and how that is kept from day to day.
 #include "ui/desk/DeskWindow.h"
+#include "ui/desk/MenuRowStretch.h"
 #include "ui/desk/SpeedSteps.h"
 #include "ui/grid/LadderPanel.h"
 #include "ui/grid/LooseEndList.h"
@@ -49,13 +50,15 @@ void DeskWindow::build() {
     title->setContentsMargins(spacing::medium, spacing::tight, spacing::medium, 0);
     menuBar()->setCornerWidget(title);
     chorusSheet->setSpeedSteps(loopSpeedSteps());
-    // Messages lie over the foot of the sheet, so that nothing moves when they come and go.
+    // Messages that stay lie over the foot of the sheet, so that nothing moves when they come and go; those
+    // that pass have no hand to close them, and cover nothing.
     auto* left = new QWidget;
     auto* leaves = new QGridLayout(left);
     leaves->setContentsMargins(0, 0, 0, 0);
     leaves->addWidget(chorusSheet, 0, 0);
     leaves->addWidget(messageBar, 0, 0, Qt::AlignBottom);
     messageBar->raise();
+    messageBar->setPassingPlace(new MenuRowStretch(*menuBar(), *title));
     splitter->addWidget(left);
     gridPanel->addUnderGrid(pageView);
     splitter->addWidget(gridPanel);

@@ -1,7 +1,7 @@
-// One-line messages at the foot of the sheet, with what can be done about them; never in the way of the
-// music.
+// Messages in a line, with what can be done about them; never in the way of the music.
 #pragma once
 
+#include <QPointer>
 #include <QString>
 #include <QWidget>
 
@@ -15,8 +15,8 @@ namespace earwright::ui {
 
 class MessageRow;
 
-/// Notices go by themselves; questions and troubles stay until they are answered or closed.
-/// Threads: interface only.
+/// Notices go by themselves, and are shown where they cover nothing; questions and troubles stay until they
+/// are answered or closed, at the foot of the sheet. Threads: interface only.
 class MessageBar : public QWidget {
     Q_OBJECT
 public:
@@ -27,6 +27,10 @@ public:
     enum class Tone { Notice, Question, Trouble };
 
     explicit MessageBar(QWidget* parent = nullptr);
+
+    /// Where notices without answers are shown from now on, the newest uppermost, as long as they have room
+    /// there; else at the foot.
+    void setPassingPlace(QWidget* place);
 
     /// Shows a sentence; one of the same subject takes the place of the one before. An answer closes it
     /// before it acts.
@@ -40,9 +44,16 @@ public:
     /// Chooses an answer as the hand would. Requires: it is offered.
     void choose(const QString& subject, std::size_t answer);
 
+protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
 private:
+    void arrange();
+    void put(MessageRow& row);
+
     std::map<QString, MessageRow*> rows;
     QVBoxLayout* column;
+    QPointer<QWidget> passing;
 };
 
 } // namespace earwright::ui

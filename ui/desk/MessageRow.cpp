@@ -3,6 +3,7 @@
 #include "ui/theme/Marks.h"
 #include "ui/theme/Spacing.h"
 #include "ui/theme/Theme.h"
+#include "ui/theme/Type.h"
 
 #include <QHBoxLayout>
 #include <QLabel>
@@ -24,7 +25,11 @@ constexpr int flagRoom = 34;
 
 MessageRow::MessageRow(MessageBar::Tone kind, const QString& sentence,
                        std::vector<MessageBar::Answer> answers, QWidget* parent)
-    : QWidget(parent), tone(kind), label(new QLabel(sentence)), offered(std::move(answers)) {
+    : QWidget(parent),
+      tone(kind),
+      label(new QLabel(sentence)),
+      offered(std::move(answers)),
+      closing(new QToolButton) {
     label->setTextFormat(Qt::PlainText);
     label->setWordWrap(true);
     auto* line = new QHBoxLayout(this);
@@ -45,13 +50,12 @@ MessageRow::MessageRow(MessageBar::Tone kind, const QString& sentence,
         buttons.push_back(button);
         line->addWidget(button);
     }
-    auto* close = new QToolButton;
-    close->setText(QStringLiteral("×"));
-    close->setAutoRaise(true);
-    close->setFocusPolicy(Qt::TabFocus);
-    close->setAccessibleName(tr("Close this message"));
-    connect(close, &QToolButton::clicked, this, &MessageRow::closed);
-    line->addWidget(close);
+    closing->setText(QStringLiteral("×"));
+    closing->setAutoRaise(true);
+    closing->setFocusPolicy(Qt::TabFocus);
+    closing->setAccessibleName(tr("Close this message"));
+    connect(closing, &QToolButton::clicked, this, &MessageRow::closed);
+    line->addWidget(closing);
     setAccessibleName(sentence);
     if (tone != MessageBar::Tone::Notice) return;
     expiry.setSingleShot(true);
@@ -69,6 +73,25 @@ void MessageRow::change(const QString& sentence, std::vector<MessageBar::Answer>
     setAccessibleName(sentence);
     offered = std::move(answers);
     if (tone == MessageBar::Tone::Notice) expiry.start(noticeMilliseconds);
+}
+
+QSize MessageRow::sizePassing(int widest) const {
+    if (tone != MessageBar::Tone::Notice || !offered.empty()) return {};
+    const QFontMetrics metrics(ui::font(TextStyle::Small));
+    const int beside = spacing::medium + 2 * spacing::small + closing->sizeHint().width();
+    // A pixel more, so that what just fits is not broken.
+    const int width = std::min(widest, metrics.horizontalAdvance(label->text()) + 1 + beside);
+    if (width <= beside) return {};
+    const QRect words = metrics.boundingRect(QRect(0, 0, width - beside, 0), Qt::TextWordWrap, label->text());
+    return {width, std::max(words.height(), closing->sizeHint().height())};
+}
+
+void MessageRow::setPassing(bool passing) {
+    label->setFont(passing ? ui::font(TextStyle::Small) : font());
+    QMargins margins = layout()->contentsMargins();
+    margins.setTop(passing ? 0 : spacing::tight);
+    margins.setBottom(margins.top());
+    layout()->setContentsMargins(margins);
 }
 
 QString MessageRow::sentence() const {

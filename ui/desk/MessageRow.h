@@ -10,6 +10,7 @@
 
 class QAbstractButton;
 class QLabel;
+class QToolButton;
 
 namespace earwright::ui {
 
@@ -26,6 +27,11 @@ public:
     bool fits(MessageBar::Tone tone, const std::vector<MessageBar::Answer>& answers) const;
     const std::vector<QAbstractButton*>& answerButtons() const { return buttons; }
 
+    /// Of a notice without answers in so much width; empty for others.
+    QSize sizePassing(int widest) const;
+    /// In small letters and without a margin over and under it.
+    void setPassing(bool passing);
+
 signals:
     void closed();
 
@@ -37,6 +43,7 @@ private:
     QLabel* label;
     std::vector<MessageBar::Answer> offered;
     std::vector<QAbstractButton*> buttons;
+    QToolButton* closing;
     QTimer expiry;
 };
 

@@ -1,7 +1,12 @@
 #include "ui/desk/MessageBar.h"
 
-#include <QPushButton>
+#include "ui/desk/MessageRow.h"
 
+#include <QApplication>
+#include <QPushButton>
+#include <QResizeEvent>
+
+#include <algorithm>
 #include <gtest/gtest.h>
 
 namespace earwright::ui {
@@ -60,6 +65,56 @@ TEST(MessageBar, ClosesAQuestionBeforeItsAnswerActs) {
     bar.say("a", MessageBar::Tone::Question, "Save?", {{"Save", {}}, {"Stay", {}}});
     bar.choose("a", 1);
     EXPECT_EQ(bar.sentence("a"), "");
+}
+
+/// A message bar with a place for what passes.
+struct BarWithAPlace {
+    QWidget place;
+    MessageBar bar;
+
+    explicit BarWithAPlace(QSize size) {
+        place.resize(size);
+        bar.setPassingPlace(&place);
+    }
+    std::ptrdiff_t passing() const {
+        const auto rows = place.findChildren<MessageRow*>();
+        return std::count_if(rows.begin(), rows.end(),
+                             [](const MessageRow* row) { return !row->isHidden(); });
+    }
+};
+
+TEST(MessageBar, ShowsWhatPassesInItsPlaceAndWhatStaysAtTheFoot) {
+    BarWithAPlace shown(QSize(500, 30));
+    shown.bar.notice("Played on string 2, fret 10.");
+    EXPECT_EQ(shown.passing(), 1);
+    EXPECT_TRUE(shown.bar.isHidden()) << "nothing lies over the sheet";
+    EXPECT_EQ(shown.bar.sentence("notice"), "Played on string 2, fret 10.");
+    EXPECT_TRUE(shown.place.rect().contains(shown.place.findChild<MessageRow*>()->geometry()));
+    shown.bar.say("a", MessageBar::Tone::Question, "Save?", {{"Save", {}}});
+    EXPECT_EQ(shown.passing(), 1);
+    EXPECT_FALSE(shown.bar.isHidden());
+    shown.bar.close("notice");
+    EXPECT_EQ(shown.passing(), 0);
+    EXPECT_FALSE(shown.bar.isHidden());
+    shown.bar.close("a");
+    EXPECT_TRUE(shown.bar.isHidden());
+}
+
+TEST(MessageBar, ShowsAtTheFootWhatHasNoRoomInThePlaceForPassing) {
+    const QString sentence = QString("word ").repeated(30);
+    BarWithAPlace shown(QSize(120, 30));
+    shown.bar.notice(sentence);
+    EXPECT_EQ(shown.passing(), 0);
+    EXPECT_FALSE(shown.bar.isHidden());
+    shown.place.resize(2000, 30);
+    QResizeEvent wider(QSize(2000, 30), QSize(120, 30));
+    QApplication::sendEvent(&shown.place, &wider);
+    EXPECT_EQ(shown.passing(), 1);
+    EXPECT_TRUE(shown.bar.isHidden());
+    shown.bar.notice(sentence.repeated(9));
+    EXPECT_EQ(shown.passing(), 0) << "other words on the same row";
+    EXPECT_FALSE(shown.bar.isHidden());
+    EXPECT_EQ(shown.bar.sentence("notice"), sentence.repeated(9));
 }
 
 } // namespace
