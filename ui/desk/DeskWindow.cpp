@@ -71,8 +71,8 @@ DeskWindow::DeskWindow(const DeskSession::Options& options, QSettings& store, st
     chords = new ChordDesk(desk, listener, *chorusSheet, *messageBar, this);
     playedAs = new AsPlayedDesk(desk, listener, *messageBar, this);
     feels = new FeelDesk(desk, listener, *gridPanel->feel(), *messageBar, this);
-    playingDesk =
-        new PlayingDesk(desk, listener, *gridPanel->grid(), *gridPanel->playing(), *messageBar, this);
+    playingDesk = new PlayingDesk(desk, listener, checks->book(), *gridPanel->grid(), *gridPanel->playing(),
+                                  *messageBar, this);
     keeper = new KeepingDesk(desk, *messageBar, *this);
     pageDesk = new PageDesk(*pageView, settings, this);
     stringsDesk = new StringsDesk(desk, *gridPanel->grid(), *messageBar, *this);

@@ -57,6 +57,7 @@ void DeskWindow::connectStrip() {
 
 void DeskWindow::tellKeys() {
     gridPanel->setKeys(keyOf());
+    playingDesk->setKeys(keyOf());
     chorusSheet->setKeys(keyOf());
     entryDesk->setKeys(keyOf());
 }
@@ -90,7 +91,10 @@ void DeskWindow::connectPanel() {
     connect(gridPanel->ladder(), &LadderPanel::helpRequested, commandSet->action(CommandId::NextHelp),
             &QAction::trigger);
     connect(beatFinder, &BeatFinding::changed, this, &DeskWindow::offerCommands);
-    connect(checks, &CheckDesk::changed, this, &DeskWindow::offerCommands);
+    connect(checks, &CheckDesk::changed, this, [this] {
+        playingDesk->refresh();
+        offerCommands();
+    });
     connect(chords, &ChordDesk::changed, this, &DeskWindow::offerCommands);
     connect(qApp, &QApplication::focusChanged, this, [this, grid](QWidget*, QWidget* now) {
         if (now && (now == grid || grid->isAncestorOf(now))) cursor.hold();

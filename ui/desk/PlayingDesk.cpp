@@ -3,9 +3,11 @@
 #include "core/check/BehindSwing.h"
 #include "core/check/PhrasingMark.h"
 #include "core/study/PlayedTime.h"
+#include "ui/desk/CheckBook.h"
 #include "ui/grid/NoteGrid.h"
 #include "ui/grid/PlayingLine.h"
 #include "ui/grid/PlayingText.h"
+#include "ui/theme/VerdictWord.h"
 
 #include <QStringList>
 
@@ -13,10 +15,11 @@
 
 namespace earwright::ui {
 
-PlayingDesk::PlayingDesk(DeskSession& desk, RecordingListener& listener, NoteGrid& noteGrid,
-                         PlayingLine& playingLine, MessageBar& bar, QObject* parent)
+PlayingDesk::PlayingDesk(DeskSession& desk, RecordingListener& listener, const CheckBook& checkBook,
+                         NoteGrid& noteGrid, PlayingLine& playingLine, MessageBar& bar, QObject* parent)
     : QObject(parent),
       session(desk),
+      book(checkBook),
       grid(noteGrid),
       line(playingLine),
       messages(bar),
@@ -24,6 +27,11 @@ PlayingDesk::PlayingDesk(DeskSession& desk, RecordingListener& listener, NoteGri
     connect(&session, &DeskSession::studyChanged, this, [this] { refresh(); });
     connect(&session, &DeskSession::opened, this, [this] { forget(); });
     connect(&session, &DeskSession::recordingChanged, this, [this] { forget(); });
+}
+
+void PlayingDesk::setKeys(KeyOf keys) {
+    keyOf = std::move(keys);
+    refresh();
 }
 
 void PlayingDesk::setPhrase(std::optional<SpanId> phrase) {
@@ -91,8 +99,44 @@ QString PlayingDesk::sentence(const std::vector<Note>& notes) const {
         std::find_if(notes.begin(), notes.end(), [&](const Note& each) { return each.id == selected; });
     if (note == notes.end()) return sumUp(notes);
     const MeasuredNote* found = measured(*note);
-    return found ? playingText(note->phrasing, found->playing, behindSwing(notes, *note))
-                 : tr("This note or one beside it was written or changed since; ask again to have it measured.");
+    if (!found) return outOfDate(*note);
+    return isAtItsPitch(note->phrasing, found->playing)
+               ? playingText(note->phrasing, found->playing, behindSwing(notes, *note))
+               : notHeard(*note);
+}
+
+QString PlayingDesk::outOfDate(const Note& note) const {
+    const Study& study = session.study();
+    const QString asking = howTo(CommandId::HowPlayed, keyOf);
+    const auto found = known.find(note.id);
+    if (found == known.end())
+        return tr("This note was not measured yet: %1 to have it measured.").arg(asking);
+    const WrittenBetween& then = found->second.between;
+    const WrittenBetween now = writtenBetween(study, note);
+    MeasuredNote asWritten = found->second;
+    asWritten.between = now;
+    const bool isItself = !holdsFor(asWritten, study, note);
+    const QString which = isItself                    ? tr("This note was changed since it was measured")
+                          : then.before == now.before ? tr("The note after this one was changed since")
+                          : then.after == now.after   ? tr("The note before this one was changed since")
+                                                      : tr("The notes beside this one were changed since");
+    return tr("%1: what was measured holds no more; %2 to have it measured.").arg(which, asking);
+}
+
+QString PlayingDesk::notHeard(const Note& note) const {
+    const QString checking = howTo(CommandId::CheckPhrase, keyOf);
+    const auto verdicts = book.verdicts();
+    const auto verdict = verdicts.find(note.id);
+    const QString why =
+        verdict != verdicts.end()
+            ? (verdict->second == Verdict::Supported
+                   ? tr("the check supports it, but its pitch is not held")
+                   : tr("the check says %1; %2 for a hint")
+                         .arg(verdictWord(verdict->second), howTo(CommandId::NextHelp, keyOf)))
+        : book.unjudged(session.study()).contains(note.id)
+            ? tr("it was changed or written since the check; %1 to check it again").arg(checking)
+            : tr("%1 to check the phrase first").arg(checking);
+    return tr("Not heard as it is written, in pitch or in length: %1.").arg(why);
 }
 
 std::optional<Seconds> PlayingDesk::behindSwing(const std::vector<Note>& notes, const Note& note) const {

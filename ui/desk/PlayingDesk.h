@@ -4,6 +4,7 @@
 #include "core/check/StudyPlaying.h"
 #include "core/listening/HeardPart.h"
 #include "core/music/Span.h"
+#include "ui/commands/KeyWords.h"
 #include "ui/desk/DeskSession.h"
 #include "ui/desk/ListenedWork.h"
 
@@ -15,6 +16,7 @@
 
 namespace earwright::ui {
 
+class CheckBook;
 class NoteGrid;
 class PlayingLine;
 
@@ -25,8 +27,12 @@ class PlayingLine;
 class PlayingDesk : public QObject {
     Q_OBJECT
 public:
-    PlayingDesk(DeskSession& session, RecordingListener& listener, NoteGrid& grid, PlayingLine& line,
-                MessageBar& messages, QObject* parent = nullptr);
+    /// `book`: what the check said of a note that is not heard as it is written.
+    PlayingDesk(DeskSession& session, RecordingListener& listener, const CheckBook& book, NoteGrid& grid,
+                PlayingLine& line, MessageBar& messages, QObject* parent = nullptr);
+
+    /// The key each command has now; the table's own until told.
+    void setKeys(KeyOf keys);
 
     /// Where the next phrase is listened to: where the user does, or where its line is clearest while that is
     /// everything.
@@ -37,7 +43,7 @@ public:
     /// it is listened to now.
     /// Nothing happens without the recording.
     void tellOrPutAway(SpanId phrase);
-    /// Another note is selected.
+    /// Another note is selected, or the check has other answers.
     void refresh();
     bool isBusy() const { return work.isBusy(); }
 
@@ -48,13 +54,19 @@ private:
     std::optional<Seconds> behindSwing(const std::vector<Note>& notes, const Note& note) const;
     bool isAllMeasured(const std::vector<Note>& notes) const;
     QString sentence(const std::vector<Note>& notes) const;
+    /// Of a note that does not stand as it was measured, or between the notes it was measured between.
+    QString outOfDate(const Note& note) const;
+    /// Of a note that is not heard at its pitch: what the check has to say to it, and what to press.
+    QString notHeard(const Note& note) const;
     QString sumUp(const std::vector<Note>& notes) const;
     void forget();
 
     DeskSession& session;
+    const CheckBook& book;
     NoteGrid& grid;
     PlayingLine& line;
     MessageBar& messages;
+    KeyOf keyOf = tableKey;
     HeardPart heardPart;
     /// Of all phrases that were asked about.
     MeasuredNotes known;

@@ -130,8 +130,7 @@ QString markWord(PhrasingMark mark) {
 
 QString playingText(const Phrasing& written, const NotePlaying& playing,
                     const std::optional<Seconds>& behindSwing) {
-    if (!isAtItsPitch(written, playing))
-        return tr("not heard as it is written, in pitch or in length: check the phrase first");
+    if (!isAtItsPitch(written, playing)) return tr("not heard as it is written, in pitch or in length");
     const PhrasingAnswer answer = judgePhrasing(written, playing);
     QStringList texts{placeText(playing, behindSwing)};
     if (playing.begins) {

@@ -53,14 +53,37 @@ TEST_F(PlayingDeskTest, SaysNothingOfANoteThatWasChangedUntilItIsMeasuredAgain) 
     ask();
     ASSERT_TRUE(soon([&] { return told().contains("lasts"); }));
     press(Qt::Key_Down, Qt::AltModifier);
-    EXPECT_TRUE(told().contains("changed since")) << told().toStdString();
+    EXPECT_TRUE(told().startsWith("This note was changed since it was measured")) << told().toStdString();
+    EXPECT_TRUE(told().contains("press Shift+A to have it measured"));
     ask();
     EXPECT_TRUE(soon([&] { return !told().isEmpty() && !told().contains("changed since"); }));
     // Its slur would come from the one before.
     window->panel().grid()->goToNote(study().notes[0].id);
     press(Qt::Key_Down, Qt::AltModifier);
     window->panel().grid()->goToNote(study().notes[1].id);
-    EXPECT_TRUE(told().contains("one beside it was written or changed since")) << told().toStdString();
+    EXPECT_TRUE(told().startsWith("The note before this one was changed since")) << told().toStdString();
+    window->panel().grid()->goToNote(study().notes[2].id);
+    EXPECT_TRUE(told().contains("lasts")) << "two notes on nothing is out of date";
+}
+
+TEST_F(PlayingDeskTest, SaysOfANoteThatIsNotHeardWhatTheCheckHasToSayToItNow) {
+    writeTheLineAndSelectItsSecond();
+    press(Qt::Key_Down, Qt::AltModifier);
+    press(Qt::Key_Down, Qt::AltModifier);
+    press(Qt::Key_Down, Qt::AltModifier);
+    ask();
+    ASSERT_TRUE(soon([&] { return told().startsWith("Not heard as it is written"); }))
+        << told().toStdString();
+    EXPECT_TRUE(told().contains("press C to check the phrase first")) << told().toStdString();
+    press(Qt::Key_C);
+    ASSERT_TRUE(soon([&] { return told().contains("the check says contradicted"); })) << told().toStdString();
+    EXPECT_TRUE(told().contains("press H for a hint"));
+    press(Qt::Key_Down, Qt::AltModifier);
+    ask();
+    ASSERT_TRUE(soon([&] { return told().startsWith("Not heard as it is written"); }))
+        << told().toStdString();
+    EXPECT_TRUE(told().contains("changed or written since the check; press C to check it again"))
+        << told().toStdString();
 }
 
 // Eighths two to one: every second one lies 83 ms behind its even place, and none behind the line.

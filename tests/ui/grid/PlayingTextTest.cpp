@@ -74,7 +74,7 @@ TEST(PlayingText, DoesNotTellByHowMuchAPitchIsWrong) {
     for (const double cents : {-201.0, -60.0, 99.0}) {
         playing.pitch.centreCents = cents;
         EXPECT_EQ(playingText({}, playing).toStdString(),
-                  "not heard as it is written, in pitch or in length: check the phrase first");
+                  "not heard as it is written, in pitch or in length");
     }
     // Where too little of the trace is clear it cannot be told, and no cents are said.
     const double clear = std::exchange(playing.pitch.clearShare, 0.55);
