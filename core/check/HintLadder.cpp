@@ -6,6 +6,11 @@ namespace earwright {
 
 namespace {
 
+/// Of 98 wrong pitches in three renderings of a solo with its band all suggestions were right, 9 of them at
+/// most so sure; of 184 notes written into its rests 26 had one, which was the comping's, 24 of them at most
+/// so sure.
+constexpr double surelyTheLine = 0.9;
+
 PlaceKind kindOf(const CheckedNote& note) {
     if (note.verdict == Verdict::Unclear) return PlaceKind::Unclear;
     return note.nothingBegins ? PlaceKind::NothingThere : PlaceKind::WrongPitch;
@@ -29,9 +34,12 @@ int sign(int number) {
 std::vector<CheckedPlace> placesOf(const PhraseCheck& check) {
     std::vector<CheckedPlace> places;
     for (const CheckedNote& note : check.notes)
-        if (note.verdict != Verdict::Supported && !check.otherTrill(note.note))
+        if (note.verdict != Verdict::Supported && !check.otherTrill(note.note)) {
             places.push_back({kindOf(note), note.range, note.note, note.midi, note.suggestedMidi,
                               note.beginsAt, note.doubt, note.behind});
+            places.back().mayBeBand = places.back().kind == PlaceKind::WrongPitch && note.suggestedMidi &&
+                                      note.suggestedScore <= surelyTheLine;
+        }
     for (const UnwrittenSound& sound : check.unwritten)
         places.push_back({PlaceKind::Unwritten, sound.range, std::nullopt, std::nullopt, sound.midi, {}});
     for (const OtherTrill& trill : check.otherTrills)
@@ -58,6 +66,7 @@ Hint hintAt(const CheckedPlace& place, HelpStep step, std::optional<int> before)
         // That it may be another pitch says more than why it cannot be told.
         hint.doubt = place.doubt && place.heardMidi ? Doubt::Another : place.doubt;
         hint.direction = distance ? sign(*distance) : 0;
+        hint.mayBeBand = place.mayBeBand;
     }
     if (step >= HelpStep::HowFar) {
         hint.semitones = distance;

@@ -35,6 +35,8 @@ struct CheckedPlace {
     Seconds behind{0};
     /// Of a trill: over how many semitones the recording has it.
     std::optional<int> trillHeard = std::nullopt;
+    /// Of a wrong pitch: what is heard there is not surely the line's.
+    bool mayBeBand = false;
     friend bool operator==(const CheckedPlace&, const CheckedPlace&) = default;
 };
 
@@ -57,6 +59,8 @@ struct Hint {
     std::optional<Doubt> doubt = std::nullopt;
     /// From step HowFar: over how many semitones the recording has the trill.
     std::optional<int> trillHeard = std::nullopt;
+    /// From step WhichWay: what is heard instead may be the band, and the note be one too many.
+    bool mayBeBand = false;
     /// At step ShowIt only.
     std::optional<int> heardMidi;
     std::optional<Seconds> beginsAt = std::nullopt;

@@ -39,6 +39,8 @@ struct CheckedNote {
     Seconds begins() const { return range.begin + behind; }
     /// What is left open where it is unclear.
     std::optional<Doubt> doubt = std::nullopt;
+    /// How probable the suggested pitch is, 0 to 1; 1 where nothing tells.
+    double suggestedScore = 1;
     friend bool operator==(const CheckedNote&, const CheckedNote&) = default;
 };
 

@@ -66,7 +66,7 @@ CheckedNote checkedNote(const Note& note, const Claim& claim, const ClaimAnswer&
     if (suggested) *suggested -= claim.midi - note.pitch.midi;
     return {note.id,         claim.range,   note.pitch.midi,      answer.verdict,
             answer.score,    suggested,     answer.nothingBegins, answer.beginsAt,
-            answer.listened, answer.behind, answer.doubt};
+            answer.listened, answer.behind, answer.doubt,         answer.suggestedScore};
 }
 
 /// Sounds that no sign of a note accounts for.

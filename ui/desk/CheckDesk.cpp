@@ -287,7 +287,7 @@ QString CheckDesk::sentenceOf(const HelpedPlace& helped) const {
         if (!shownEvidence->listened.isEmpty()) more += inWholeSentence(shownEvidence->listened);
     }
     if (helped.place.kind == PlaceKind::NothingThere && !helped.place.beginsAt)
-        more += tr("The dots show what sounds meanwhile.");
+        more += tr("The dots show what sounds meanwhile, which may be the band.");
     more.removeAll(QString());
     return more.isEmpty() ? sentence : sentence + QStringLiteral(". ") + more.join(QLatin1Char(' '));
 }

@@ -105,7 +105,7 @@ QString hintMark(const Hint& hint) {
     if (direction != 0) mark = direction > 0 ? QStringLiteral("↑") : QStringLiteral("↓");
     if (direction != 0 && hint.semitones) mark += QStringLiteral(" %1").arg(std::abs(*hint.semitones));
     // What is only likely is asked, not said.
-    return mark.isEmpty() || hint.isUnsure ? mark + QLatin1Char('?') : mark;
+    return mark.isEmpty() || hint.isUnsure || hint.mayBeBand ? mark + QLatin1Char('?') : mark;
 }
 
 std::optional<std::size_t> columnOf(const Hint& hint, const GridScene& scene) {

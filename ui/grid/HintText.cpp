@@ -50,6 +50,18 @@ QString howFarTrill(const Hint& hint) {
         .arg(semitonesText(*hint.trillHeard));
 }
 
+/// A pitch that is heard where a note is contradicted, and that is not surely the line's.
+QString heardMeanwhile(const Hint& hint, const QString& name) {
+    const bool isHigher = hint.direction.value_or(0) > 0;
+    if (hint.heardMidi) return tr("%1 is heard here, which may be the band; the note may be extra").arg(name);
+    if (!hint.semitones)
+        return isHigher ? tr("something higher is heard here, which may be the band")
+                        : tr("something lower is heard here, which may be the band");
+    return (isHigher ? tr("something %1 higher is heard here, which may be the band")
+                     : tr("something %1 lower is heard here, which may be the band"))
+        .arg(semitonesText(std::abs(*hint.semitones)));
+}
+
 QString whichWay(const Hint& hint) {
     const int direction = hint.direction.value_or(0);
     switch (*hint.kind) {
@@ -124,9 +136,12 @@ QString advice(const Hint& hint) {
     }
 }
 
-QString pitchHeard(const Hint& hint, const QString& heardName) {
-    const QString name =
-        heardName.isEmpty() ? QString::fromStdString(toString(Pitch{*hint.heardMidi, {}})) : heardName;
+QString nameOfHeard(const Hint& hint, const QString& heardName) {
+    if (!heardName.isEmpty() || !hint.heardMidi) return heardName;
+    return QString::fromStdString(toString(Pitch{*hint.heardMidi, {}}));
+}
+
+QString pitchHeard(const Hint& hint, const QString& name) {
     switch (*hint.kind) {
     case PlaceKind::Unwritten:
         return tr("the record has %1, not written yet").arg(name);
@@ -143,7 +158,9 @@ QString pitchHeard(const Hint& hint, const QString& heardName) {
 QString told(const Hint& hint, const HintNames& names) {
     if (!hint.kind)
         return hint.isUnsure ? tr("this note is not certain, listen again") : tr("something is off");
-    if (hint.heardMidi) return pitchHeard(hint, names.heard);
+    const QString heard = nameOfHeard(hint, names.heard);
+    if (hint.mayBeBand) return heardMeanwhile(hint, heard);
+    if (hint.heardMidi) return pitchHeard(hint, heard);
     if (hint.beginsAt) return placeOf(hint, names.elsewhere);
     if (hint.moved) return earlierOrLater(hint);
     if (hint.trillHeard) return howFarTrill(hint);

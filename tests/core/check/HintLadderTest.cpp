@@ -118,6 +118,22 @@ TEST(HintLadder, HasOnePlaceForANoteThatIsUnclearAndWhoseTrillMayGoElsewhere) {
     EXPECT_TRUE(hintAt(places[0], HelpStep::SomethingOff).isUnsure);
 }
 
+TEST(HintLadder, SaysFromTheSecondStepOnThatWhatIsHeardMayBeTheBand) {
+    PhraseCheck check;
+    check.notes.push_back({NoteId{1}, range, 60, Verdict::Contradicted, 0.05, 62});
+    EXPECT_FALSE(placesOf(check)[0].mayBeBand) << "where nothing tells";
+    check.notes[0].suggestedScore = 0.97;
+    EXPECT_FALSE(placesOf(check)[0].mayBeBand);
+    check.notes[0].suggestedScore = 0.8;
+    const auto places = placesOf(check);
+    EXPECT_TRUE(places[0].mayBeBand);
+    EXPECT_FALSE(hintAt(places[0], HelpStep::SomethingOff).mayBeBand);
+    for (const HelpStep step : {HelpStep::WhichWay, HelpStep::HowFar, HelpStep::ShowIt})
+        EXPECT_TRUE(hintAt(places[0], step).mayBeBand);
+    check.notes[0].verdict = Verdict::Unclear;
+    EXPECT_FALSE(placesOf(check)[0].mayBeBand) << "what is unclear is not promised anyway";
+}
+
 TEST(HintLadder, PutsTheOpenPlacesOfACheckInOrder) {
     PhraseCheck check;
     check.notes.push_back({NoteId{1}, {Seconds(2), Seconds(3)}, 60, Verdict::Supported, 0.99, {}});

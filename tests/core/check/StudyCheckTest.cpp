@@ -49,6 +49,8 @@ TEST(StudyCheck, ChecksTheNotesOfAPhrase) {
     EXPECT_EQ(check->count(Verdict::Supported), 7);
     EXPECT_EQ(check->note(NoteId{4})->verdict, Verdict::Contradicted);
     EXPECT_EQ(check->note(NoteId{4})->suggestedMidi, 65);
+    EXPECT_GT(check->note(NoteId{4})->suggestedScore, 0.9) << "nothing but the line sounds";
+    EXPECT_LE(check->note(NoteId{4})->suggestedScore, 1);
     EXPECT_NEAR(check->note(NoteId{4})->range.begin.value, 1.75, 1e-9);
 }
 

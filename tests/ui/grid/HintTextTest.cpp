@@ -1,5 +1,7 @@
 #include "ui/grid/HintText.h"
 
+#include "ui/grid/HelpPainter.h"
+
 #include <gtest/gtest.h>
 
 using namespace earwright;
@@ -40,6 +42,22 @@ TEST(HintText, TellsTheWayThenTheDistanceThenThePitch) {
     EXPECT_EQ(said(wrongPitch(65, 63), HelpStep::HowFar), "Bar 30, beat 3: the record is 2 semitones lower");
     EXPECT_EQ(said(wrongPitch(65, 66), HelpStep::HowFar), "Bar 30, beat 3: the record is 1 semitone higher");
     EXPECT_EQ(said(wrongPitch(65, 63), HelpStep::ShowIt), "Bar 30, beat 3: the record has E♭4");
+}
+
+TEST(HintText, DoesNotPromiseOfTheLineWhatMayBeTheBand) {
+    CheckedPlace place = wrongPitch(65, 63);
+    place.mayBeBand = true;
+    EXPECT_EQ(said(place, HelpStep::SomethingOff), "Bar 30, beat 3: something is off");
+    EXPECT_EQ(said(place, HelpStep::WhichWay),
+              "Bar 30, beat 3: something lower is heard here, which may be the band");
+    EXPECT_EQ(said(place, HelpStep::HowFar),
+              "Bar 30, beat 3: something 2 semitones lower is heard here, which may be the band");
+    EXPECT_EQ(said(place, HelpStep::ShowIt),
+              "Bar 30, beat 3: E♭4 is heard here, which may be the band; the note may be extra");
+    EXPECT_EQ(hintMark(hintAt(place, HelpStep::HowFar)).toStdString(), "↓ 2?");
+    place.heardMidi = 66;
+    EXPECT_EQ(said(place, HelpStep::WhichWay),
+              "Bar 30, beat 3: something higher is heard here, which may be the band");
 }
 
 TEST(HintText, CountsAMissingNoteFromTheOneBefore) {
