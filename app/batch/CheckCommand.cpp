@@ -5,6 +5,7 @@
 #include "app/batch/Listening.h"
 #include "app/batch/ListeningOptions.h"
 #include "app/batch/PhrasingColumns.h"
+#include "app/batch/TogetherWords.h"
 #include "core/check/AsWritten.h"
 #include "core/check/PhrasingMeasure.h"
 #include "core/check/RecordingCheck.h"
@@ -23,7 +24,7 @@ namespace {
 constexpr const char* header = "kind\tonset_s\tdur_s\tmidi\tverdict\tscore\tsuggested_midi";
 
 /// The last columns of all.
-constexpr const char* lastColumns = "\tlistened\tbehind_ms\tbegins_s";
+constexpr const char* lastColumns = "\tlistened\tbehind_ms\tbegins_s\ttogether";
 
 struct CheckOptions {
     bool phrasing = false;
@@ -33,13 +34,14 @@ struct CheckOptions {
 };
 
 /// Where it was listened, how far behind its place a supported note was found, where that is not at its
-/// place, and where one that is not supported begins instead.
+/// place, where one that is not supported begins instead, and what is off about all the notes of a run.
 void printHeard(const HeardPart& part, Verdict verdict, Seconds behind,
-                const std::optional<Seconds>& beginsAt) {
+                const std::optional<Seconds>& beginsAt, const std::optional<OffTogether>& together) {
     std::printf("\t%s\t", wordFor(part).c_str());
     if (verdict == Verdict::Supported && behind != Seconds(0)) std::printf("%.1f", 1000 * behind.value);
     std::printf("\t");
     if (beginsAt) std::printf("%.6f", beginsAt->value);
+    std::printf("\t%s", wordsFor(together).c_str());
 }
 
 void printClaimed(const Range<Seconds>& range, int midi, Verdict verdict, double score,
@@ -90,13 +92,13 @@ int checkAudio(const std::string& audio, const std::string& notes, const CheckOp
         const ClaimAnswer& answer = check->answers[i];
         printClaimed(claim.range, claim.midi, answer.verdict, answer.score, answer.suggestedMidi);
         if (options.phrasing) printPhrasing({}, (*playing)[i], answer.verdict);
-        printHeard(answer.listened, answer.verdict, answer.behind, answer.beginsAt);
+        printHeard(answer.listened, answer.verdict, answer.behind, answer.beginsAt, answer.together);
         std::printf("\n");
     }
     for (const UnwrittenSound& sound : check->unwritten) {
         printUnwritten(sound);
         if (options.phrasing) printNoPhrasing();
-        std::printf("\t\t\t\n");
+        std::printf("\t\t\t\t\n");
     }
     return exitDone;
 }
@@ -140,7 +142,7 @@ int checkStudyFile(const std::string& path, const CheckOptions& options) {
             const MeasuredNote& measured = playing->at(note.note);
             printPhrasing(measured.claim.phrasing, measured.playing, note.verdict);
         }
-        printHeard(note.listened, note.verdict, note.behind, note.beginsAt);
+        printHeard(note.listened, note.verdict, note.behind, note.beginsAt, note.together);
         std::printf("\n");
     }
     for (const OtherTrill& trill : check->otherTrills) {
@@ -153,7 +155,7 @@ int checkStudyFile(const std::string& path, const CheckOptions& options) {
         printUnwritten(sound);
         printPlace(study, study.beatMap.beatsAt(sound.range.begin));
         if (options.phrasing) printNoPhrasing();
-        std::printf("\t\t\t\n");
+        std::printf("\t\t\t\t\n");
     }
     return exitDone;
 }

@@ -1,6 +1,7 @@
 // A note as the check sees it: when, how long, which pitch.
 #pragma once
 
+#include "core/check/OffTogether.h"
 #include "core/check/Verdict.h"
 #include "core/listening/HeardPart.h"
 #include "core/time/Range.h"
@@ -50,7 +51,8 @@ struct ClaimAnswer {
     /// Where the claim is not supported and no other pitch suggested: that rather no note of the line begins
     /// within 50 ms, or at least not the one that is meant. The claim is one too many, too early or too late.
     bool nothingBegins = false;
-    /// Where nothing begins: the onset of its pitch 70 to 240 ms away, if there is one that no claim names.
+    /// Where nothing begins: the onset of its pitch 70 to 240 ms away, if there is one that no claim names;
+    /// of a note that is moved together with others, where the run has it.
     std::optional<Seconds> beginsAt = std::nullopt;
     /// How far behind its place (ahead: negative) it was judged, the line's usual lag taken off: the eighths
     /// swing, or it is played early or late. Where it is supported it was found to begin there.
@@ -59,6 +61,9 @@ struct ClaimAnswer {
     HeardPart listened = {};
     /// Where it is unclear, and only there.
     std::optional<Doubt> doubt = std::nullopt;
+    /// Where it is one of a run whose notes are all off in the same way. One of them that is supported is so
+    /// by chance: its pitch sounds at its place as well.
+    std::optional<OffTogether> together = std::nullopt;
     friend bool operator==(const ClaimAnswer&, const ClaimAnswer&) = default;
 };
 

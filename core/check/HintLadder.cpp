@@ -25,6 +25,42 @@ CheckedPlace placeOf(const OtherTrill& trill) {
     return place;
 }
 
+bool isOfRun(const CheckedNote& note, const std::optional<OffTogether>& run) {
+    return run && note.together == run;
+}
+
+/// The place of the run that a note is the first one of; nothing where no other note of it is left, or none
+/// that is not supported.
+std::optional<CheckedPlace> placeOfRun(const CheckedNote& first, const PhraseCheck& check) {
+    CheckedPlace place;
+    bool isAnyOff = false;
+    for (const CheckedNote& note : check.notes) {
+        if (!isOfRun(note, first.together)) continue;
+        place.notes.push_back(note.note);
+        isAnyOff = isAnyOff || note.verdict != Verdict::Supported;
+    }
+    if (place.notes.size() < 2 || !isAnyOff) return std::nullopt;
+    const OffTogether& together = *first.together;
+    place.kind = together.isMoved() ? PlaceKind::MovedRun : PlaceKind::OctaveRun;
+    place.range = first.range;
+    place.note = first.note;
+    place.writtenMidi = first.midi;
+    place.together = together;
+    if (together.isMoved())
+        place.beginsAt = first.beginsAt.value_or(first.range.begin + together.later);
+    else
+        place.heardMidi = first.midi + together.semitones;
+    return place;
+}
+
+CheckedPlace placeOf(const CheckedNote& note) {
+    CheckedPlace place{kindOf(note),       note.range,    note.note,  note.midi,
+                       note.suggestedMidi, note.beginsAt, note.doubt, note.behind};
+    place.mayBeBand =
+        place.kind == PlaceKind::WrongPitch && note.suggestedMidi && note.suggestedScore <= surelyTheLine;
+    return place;
+}
+
 int sign(int number) {
     return (number > 0) - (number < 0);
 }
@@ -33,13 +69,16 @@ int sign(int number) {
 
 std::vector<CheckedPlace> placesOf(const PhraseCheck& check) {
     std::vector<CheckedPlace> places;
-    for (const CheckedNote& note : check.notes)
-        if (note.verdict != Verdict::Supported && !check.otherTrill(note.note)) {
-            places.push_back({kindOf(note), note.range, note.note, note.midi, note.suggestedMidi,
-                              note.beginsAt, note.doubt, note.behind});
-            places.back().mayBeBand = places.back().kind == PlaceKind::WrongPitch && note.suggestedMidi &&
-                                      note.suggestedScore <= surelyTheLine;
+    std::vector<OffTogether> runs;
+    for (const CheckedNote& note : check.notes) {
+        if (note.together && std::ranges::find(runs, *note.together) != runs.end()) continue;
+        if (const auto run = note.together ? placeOfRun(note, check) : std::nullopt) {
+            runs.push_back(*note.together);
+            places.push_back(*run);
+        } else if (note.verdict != Verdict::Supported && !check.otherTrill(note.note)) {
+            places.push_back(placeOf(note));
         }
+    }
     for (const UnwrittenSound& sound : check.unwritten)
         places.push_back({PlaceKind::Unwritten, sound.range, std::nullopt, std::nullopt, sound.midi, {}});
     for (const OtherTrill& trill : check.otherTrills)
@@ -48,6 +87,10 @@ std::vector<CheckedPlace> placesOf(const PhraseCheck& check) {
         return a.range.begin < b.range.begin;
     });
     return places;
+}
+
+bool CheckedPlace::isAbout(NoteId id) const {
+    return note == id || std::ranges::find(notes, id) != notes.end();
 }
 
 Hint hintAt(const CheckedPlace& place, HelpStep step, std::optional<int> before) {
@@ -61,11 +104,13 @@ Hint hintAt(const CheckedPlace& place, HelpStep step, std::optional<int> before)
     const std::optional<int> distance =
         from && place.heardMidi ? std::optional<int>(*place.heardMidi - *from) : std::nullopt;
     const Seconds judgedAt = place.range.begin + place.behind;
+    if (step >= HelpStep::SomethingOff) hint.notes = static_cast<int>(place.notes.size());
     if (step >= HelpStep::WhichWay) {
         hint.kind = place.kind;
         // That it may be another pitch says more than why it cannot be told.
         hint.doubt = place.doubt && place.heardMidi ? Doubt::Another : place.doubt;
-        hint.direction = distance ? sign(*distance) : 0;
+        const bool isTold = place.kind != PlaceKind::OctaveRun || step >= HelpStep::HowFar;
+        hint.direction = distance && isTold ? sign(*distance) : 0;
         hint.mayBeBand = place.mayBeBand;
     }
     if (step >= HelpStep::HowFar) {
@@ -77,6 +122,10 @@ Hint hintAt(const CheckedPlace& place, HelpStep step, std::optional<int> before)
         hint.heardMidi = place.heardMidi;
         hint.beginsAt = place.beginsAt;
         if (place.beginsAt) hint.apart = *place.beginsAt - judgedAt;
+        if (place.kind == PlaceKind::MovedRun) {
+            hint.apart = place.together->later;
+            hint.apartInBeats = place.together->step;
+        }
     }
     return hint;
 }

@@ -1,12 +1,10 @@
 #include "core/check/NoteCheck.h"
 
-#include "core/check/BesideItsPlace.h"
 #include "core/check/ClaimColour.h"
-#include "core/check/ClaimContext.h"
-#include "core/check/ClaimDoubt.h"
-#include "core/check/ClaimFeatures.h"
 #include "core/check/HeardSwing.h"
+#include "core/check/JudgedClaims.h"
 #include "core/check/Judgement.h"
+#include "core/check/OffRunJudgement.h"
 #include "core/check/Placement.h"
 #include "core/check/UnwrittenSounds.h"
 
@@ -18,161 +16,21 @@ namespace earwright {
 
 namespace {
 
-bool canBeJudged(const Claim& claim) {
-    return claim.midi >= lowestHeardMidi && claim.midi <= highestHeardMidi;
-}
-
-/// Places of the claims that can be judged, by time.
-std::vector<std::size_t> judgedInOrder(const std::vector<Claim>& claims) {
-    std::vector<std::size_t> order;
-    for (std::size_t i = 0; i < claims.size(); ++i)
-        if (canBeJudged(claims[i])) order.push_back(i);
-    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-        return claims[a].range.begin < claims[b].range.begin;
-    });
-    return order;
-}
-
-std::vector<Claim> inOrder(const std::vector<Claim>& claims, const std::vector<std::size_t>& order) {
-    std::vector<Claim> sorted;
-    for (const std::size_t index : order)
-        sorted.push_back(claims[index]);
-    return sorted;
-}
-
-/// What is said of a claim that is not supported where no other pitch is suggested for it.
-void withoutSuggestion(ClaimAnswer& answer, const ClaimContext& context, std::size_t claim,
-                       bool isElsewhere) {
-    answer.beginsAt = onsetElsewhere(context, claim);
-    answer.nothingBegins = isElsewhere || answer.beginsAt || onsetProbability(context, claim) < 0.5;
-}
-
-ClaimAnswer answerFor(const ClaimContext& context, std::size_t claim, const ClaimFeatures& features) {
-    ClaimAnswer answer;
-    answer.score = probabilityRight(features);
-    if (isOutOfPlace(context, claim)) answer.score = std::min(answer.score, supportedAbove);
-    const Suggestion suggestion = suggestionFor(context, claim);
-    const double another = probabilityOfSuggestion(suggestion.features);
-    answer.verdict = verdictOf(answer.score, another);
-    if (answer.verdict == Verdict::Supported) return answer;
-    if (answer.verdict == Verdict::Unclear) answer.doubt = doubtAbout(context, claim, features);
-    if (another > suggestedAbove && !soundsOnFromBefore(context, claim, suggestion.midi)) {
-        answer.suggestedMidi = suggestion.midi;
-        answer.suggestedScore = another;
-        return answer;
-    }
-    // What sounds on from before is no note that begins here.
-    const bool soundsOn = another > suggestedAbove;
-    withoutSuggestion(answer, context, claim, soundsOn);
-    return answer;
-}
-
-/// Of claims at one place that suggest the same pitch only the likeliest can be it: the others stand where no
-/// note of theirs begins.
-void suggestOnce(std::vector<ClaimAnswer>& answers, const ClaimContext& context) {
-    constexpr double samePlace = 0.060;
-    const auto takes = [&](std::size_t one, std::size_t other) {
-        const double between = (context.claims[one].range.begin - context.claims[other].range.begin).value;
-        return answers[one].suggestedMidi == answers[other].suggestedMidi && std::abs(between) < samePlace &&
-               answers[one].suggestedScore > answers[other].suggestedScore;
-    };
-    for (std::size_t i = 0; i < answers.size(); ++i) {
-        if (!answers[i].suggestedMidi) continue;
-        const std::size_t first = i - std::min<std::size_t>(i, 4);
-        const std::size_t end = std::min(i + 5, answers.size());
-        bool isTaken = false;
-        for (std::size_t k = first; k < end && !isTaken; ++k)
-            isTaken = takes(k, i);
-        if (!isTaken) continue;
-        answers[i].suggestedMidi.reset();
-        answers[i].suggestedScore = 0;
-        withoutSuggestion(answers[i], context, i, true);
-    }
-}
-
-/// The answers to claims in order of time as written, and the claims where each was found to begin: of two
-/// that are written at one place the second may come first.
-struct Judged {
-    std::vector<ClaimAnswer> answers;
-    ClaimContext context;
-};
-
-std::vector<ClaimAnswer> answersIn(const ClaimContext& context) {
-    const std::vector<ClaimFeatures> features = claimFeatures(context);
-    std::vector<ClaimAnswer> answers;
-    for (std::size_t i = 0; i < features.size(); ++i)
-        answers.push_back(answerFor(context, i, features[i]));
-    return answers;
-}
-
-/// Of another pitch at a claim's own place.
-constexpr double surelyAnother = 0.75;
-
-/// Whether a claim that begins there has passed another of the line. The two notes of a double stop, which
-/// are written at one place, may begin in either order.
-bool overtakes(Seconds there, std::size_t claim, const std::vector<Claim>& written,
-               const std::vector<Claim>& moved) {
-    // Onsets are told to 10 ms.
-    constexpr Seconds together{0.010};
-    for (std::size_t i = 0; i < written.size(); ++i) {
-        const Seconds gap = written[i].range.begin - written[claim].range.begin;
-        if (gap <= Seconds(0) - together && there < moved[i].range.begin) return true;
-        if (gap >= together && there > moved[i].range.begin) return true;
-    }
-    return false;
-}
-
-/// Judges claims where they stand, and what is not supported there once more where its pitch begins nearby.
-Judged judgedAsPlayed(const PassageEvidence& evidence, std::vector<Claim> claims, bool swingKnown) {
-    ClaimContext context = contextOf(evidence, std::move(claims));
-    Judged judged{answersIn(context), context};
-    std::vector<Claim> moved = context.claims;
-    std::vector<std::size_t> supported, others, beside;
-    for (std::size_t i = 0; i < moved.size(); ++i)
-        (judged.answers[i].verdict == Verdict::Supported ? supported : others).push_back(i);
-    if (others.empty()) return judged;
-    const Seconds lag = usualLag(context, supported);
-    for (const std::size_t i : others) {
-        // Where another pitch surely begins at its place, that one is meant: the note is wrong, and not late.
-        if (judged.answers[i].suggestedMidi && judged.answers[i].suggestedScore > surelyAnother) continue;
-        const auto there = besideItsPlace(context, i, swingKnown, lag);
-        if (!there || overtakes(there->begin, i, context.claims, moved)) continue;
-        moved[i].range = *there;
-        beside.push_back(i);
-    }
-    if (beside.empty()) return judged;
-    const std::vector<std::size_t> order = judgedInOrder(moved);
-    const ClaimContext elsewhere = contextOf(evidence, inOrder(moved, order), context.colour);
-    const std::vector<ClaimFeatures> features = claimFeatures(elsewhere);
-    for (std::size_t k = 0; k < order.size(); ++k) {
-        const std::size_t i = order[k];
-        if (!std::binary_search(beside.begin(), beside.end(), i)) continue;
-        const ClaimAnswer answer = answerFor(elsewhere, k, features[k]);
-        if (answer.score <= supportedBesideAbove) continue;
-        judged.answers[i] = answer;
-        judged.context.claims[i] = elsewhere.claims[k];
-        judged.context.own[i] = elsewhere.own[k];
-        judged.context.withNeighbours[i] = elsewhere.withNeighbours[k];
-        judged.context.before[i] = elsewhere.before[k];
-    }
-    return judged;
-}
-
 /// How near a suggestion's claim the suggested pitch begins.
 constexpr Seconds suggestionReach{0.060};
 
-Seconds apart(const Claim& claim, const ClaimAnswer& answer, const UnwrittenCandidate& sound) {
-    return Seconds(std::abs((claim.range.begin + answer.behind - sound.range.begin).value));
+Seconds apart(const Claim& heard, const UnwrittenCandidate& sound) {
+    return Seconds(std::abs((heard.range.begin - sound.range.begin).value));
 }
 
 /// Whether a claim, or a suggestion for one, already names this sound. A claim may lie farther off: onsets
-/// are written as they are felt, and found as they are heard. `beside`: the claims whose suggestion is
-/// another note's sound.
+/// are written as they are felt, and found as they are heard. `claims` as they were judged, `beside`: those
+/// whose suggestion is another note's sound.
 bool alreadyNamed(const UnwrittenCandidate& candidate, const std::vector<Claim>& claims,
                   const std::vector<ClaimAnswer>& answers, const std::vector<bool>& beside) {
     constexpr Seconds claimTolerance{0.100};
     for (std::size_t i = 0; i < claims.size(); ++i) {
-        const Seconds distance = apart(claims[i], answers[i], candidate);
+        const Seconds distance = apart(claims[i], candidate);
         if (claims[i].midi == candidate.midi && distance < claimTolerance) return true;
         if (answers[i].suggestedMidi == candidate.midi && !beside[i] && distance < suggestionReach)
             return true;
@@ -184,8 +42,7 @@ bool alreadyNamed(const UnwrittenCandidate& candidate, const std::vector<Claim>&
 void withdrawSuggestions(const UnwrittenCandidate& sound, const std::vector<Claim>& claims,
                          std::vector<ClaimAnswer>& answers) {
     for (std::size_t i = 0; i < claims.size(); ++i) {
-        if (answers[i].suggestedMidi != sound.midi || apart(claims[i], answers[i], sound) >= suggestionReach)
-            continue;
+        if (answers[i].suggestedMidi != sound.midi || apart(claims[i], sound) >= suggestionReach) continue;
         answers[i].suggestedMidi.reset();
         answers[i].nothingBegins = true;
     }
@@ -216,15 +73,18 @@ NoteCheck checkNotes(const PassageEvidence& evidence, const std::vector<Claim>& 
     const std::vector<Claim> sorted = toldWhatIsStruckTogether(inOrder(claims, order));
     const PairsHeard pairs = swingIn(evidence, sorted);
     check.swing = pairs.swing;
-    Judged heard = judgedAsPlayed(evidence, pairs.asPlayed, pairs.enough);
+    JudgedClaims heard = judgedAsPlayed(evidence, pairs.asPlayed, pairs.enough);
     suggestOnce(heard.answers, heard.context);
+    for (std::size_t i = 0; i < order.size(); ++i)
+        heard.answers[i].behind = heard.context.claims[i].range.begin - sorted[i].range.begin;
+    judgeOffRuns(evidence, pairs.asPlayed, heard);
     const auto& [answers, context] = heard;
     const HeardPart listened = evidence.partOf(context.blend.clearest());
+    std::vector<Claim> asHeard = claims;
     for (std::size_t i = 0; i < order.size(); ++i) {
-        ClaimAnswer& answer = check.answers[order[i]];
-        answer = answers[i];
-        answer.listened = listened;
-        answer.behind = context.claims[i].range.begin - sorted[i].range.begin;
+        check.answers[order[i]] = answers[i];
+        check.answers[order[i]].listened = listened;
+        asHeard[order[i]] = context.claims[i];
     }
     const std::vector<bool> beside = suggestedFromBeside(check, context, order);
     std::vector<Claim> line = context.claims;
@@ -236,9 +96,9 @@ NoteCheck checkNotes(const PassageEvidence& evidence, const std::vector<Claim>& 
     const std::vector<double> probabilities = probabilitiesOfNotes(candidates, sorted.size());
     for (std::size_t i = 0; i < candidates.size(); ++i) {
         UnwrittenCandidate& candidate = candidates[i];
-        if (probabilities[i] <= unwrittenAbove || alreadyNamed(candidate, claims, check.answers, beside))
+        if (probabilities[i] <= unwrittenAbove || alreadyNamed(candidate, asHeard, check.answers, beside))
             continue;
-        withdrawSuggestions(candidate, claims, check.answers);
+        withdrawSuggestions(candidate, asHeard, check.answers);
         check.unwritten.push_back({candidate.range, candidate.midi, probabilities[i]});
     }
     return check;

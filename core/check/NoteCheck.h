@@ -27,9 +27,10 @@ struct NoteCheck {
 /// Where the recording is tuned almost midway between two semitones, ask asWritten() beforehand.
 /// Where evenly written pairs of eighths swing (swingIn), their notes are judged at the swing that is heard;
 /// a note that is not supported at its place but is where its pitch begins nearby (besideItsPlace) is early
-/// or late, and supported. Claims may come in any order, should lie in the passage and be longer than zero. A
-/// claim whose pitch lies outside lowestHeardMidi…highestHeardMidi cannot be judged: it is unclear, with a
-/// score of one half.
+/// or late, and supported. Where a whole run would be right earlier, later or an octave away, that is said of
+/// all of it (judgeOffRuns), and its sounds count as written. Claims may come in any order, should lie in the
+/// passage and be longer than zero. A claim whose pitch lies outside lowestHeardMidi…highestHeardMidi cannot
+/// be judged: it is unclear, with a score of one half.
 NoteCheck checkNotes(const PassageEvidence& evidence, const std::vector<Claim>& claims);
 
 } // namespace earwright

@@ -78,7 +78,7 @@ bool isOtherTrill(const UnwrittenSound& sound, const Note& note, const Range<Sec
 
 CheckedNote withSignsHeard(CheckedNote checked, const Note& note,
                            const std::vector<UnwrittenSound>& unwritten) {
-    if (!checked.suggestedMidi) return checked;
+    if (!checked.suggestedMidi || checked.together) return checked;
     constexpr Seconds nearest{0.070};
     constexpr Seconds farthest{0.400}; // an eighth at 75 beats a minute
     const auto own = [&](const Range<Seconds>& where) {
@@ -108,6 +108,8 @@ CheckedNote withSignsHeard(CheckedNote checked, const Note& note,
 }
 
 Range<Seconds> playedRange(const CheckedNote& checked) {
+    if (checked.together && checked.beginsAt)
+        return checked.range.shifted(*checked.beginsAt - checked.range.begin);
     Range<Seconds> played = checked.range.shifted(checked.behind);
     if (checked.beginsAt && *checked.beginsAt < played.begin) played.begin = *checked.beginsAt;
     return played;

@@ -34,7 +34,8 @@ bool isOtherTrill(const UnwrittenSound& sound, const Note& note, const Range<Sec
 CheckedNote withSignsHeard(CheckedNote checked, const Note& note,
                            const std::vector<UnwrittenSound>& unwritten);
 
-/// From where a note was found to begin to where it is written to end.
+/// From where a note was found to begin to where it is written to end; one that is moved together with others
+/// lasts as long there.
 Range<Seconds> playedRange(const CheckedNote& checked);
 
 } // namespace earwright

@@ -41,6 +41,8 @@ struct CheckedNote {
     std::optional<Doubt> doubt = std::nullopt;
     /// How probable the suggested pitch is, 0 to 1; 1 where nothing tells.
     double suggestedScore = 1;
+    /// Where it is one of a run whose notes are all off in the same way.
+    std::optional<OffTogether> together = std::nullopt;
     friend bool operator==(const CheckedNote&, const CheckedNote&) = default;
 };
 

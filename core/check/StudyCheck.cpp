@@ -1,6 +1,7 @@
 #include "core/check/StudyCheck.h"
 
 #include "core/check/AsWritten.h"
+#include "core/check/MovedStep.h"
 #include "core/check/OffBeat.h"
 #include "core/check/OrnamentSounds.h"
 #include "core/check/RecordingCheck.h"
@@ -64,9 +65,9 @@ bool isWrittenBeside(const UnwrittenSound& sound, const Study& study, const std:
 CheckedNote checkedNote(const Note& note, const Claim& claim, const ClaimAnswer& answer) {
     std::optional<int> suggested = answer.suggestedMidi;
     if (suggested) *suggested -= claim.midi - note.pitch.midi;
-    return {note.id,         claim.range,   note.pitch.midi,      answer.verdict,
-            answer.score,    suggested,     answer.nothingBegins, answer.beginsAt,
-            answer.listened, answer.behind, answer.doubt,         answer.suggestedScore};
+    return {note.id,      claim.range,           note.pitch.midi, answer.verdict,  answer.score,
+            suggested,    answer.nothingBegins,  answer.beginsAt, answer.listened, answer.behind,
+            answer.doubt, answer.suggestedScore, answer.together};
 }
 
 /// Sounds that no sign of a note accounts for.
@@ -117,6 +118,7 @@ Result<PhraseCheck> told(const NoteCheck& found, const Study& study, const std::
     for (std::size_t i = 0; i < notes.size(); ++i)
         checked.push_back(
             withSignsHeard(checkedNote(notes[i], claims[i], found.answers[i]), notes[i], found.unwritten));
+    tellSteps(checked, study);
     const std::vector<UnwrittenSound> sounds = withoutOrnaments(found.unwritten, notes, checked);
     auto heard = withTrillsTold(sounds, study, notes, std::move(checked), tuned, stop, wish);
     if (!heard) return heard.error();

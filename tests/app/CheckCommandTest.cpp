@@ -18,12 +18,13 @@ TEST(CheckCommand, AnswersEveryRowInOrderWithTheFixedColumns) {
     const BatchRun run({"check", material.audio, "--notes", material.notes});
     ASSERT_EQ(run.exitCode, 0) << run.errors;
     ASSERT_GE(run.rows.size(), 9u);
-    EXPECT_EQ(run.rows[0], (std::vector<std::string>{"kind", "onset_s", "dur_s", "midi", "verdict", "score",
-                                                     "suggested_midi", "listened", "behind_ms", "begins_s"}));
+    EXPECT_EQ(run.rows[0],
+              (std::vector<std::string>{"kind", "onset_s", "dur_s", "midi", "verdict", "score",
+                                        "suggested_midi", "listened", "behind_ms", "begins_s", "together"}));
     const std::vector<int> written{60, 62, 65, 65, 67, 68, 67, 65};
     for (std::size_t i = 0; i < written.size(); ++i) {
         const auto& row = run.rows[i + 1];
-        ASSERT_EQ(row.size(), 10u);
+        ASSERT_EQ(row.size(), 11u);
         EXPECT_EQ(row[0], "claimed");
         EXPECT_NEAR(std::stod(row[1]), 0.5 + 0.3125 * static_cast<double>(i), 0.0005);
         EXPECT_NEAR(std::stod(row[2]), 0.28, 0.0005);
@@ -47,6 +48,51 @@ TEST(CheckCommand, TellsWhereAMisplacedNoteBegins) {
     ASSERT_FALSE(row[9].empty());
     EXPECT_NEAR(std::stod(row[9]), 1.75, 0.03);
     EXPECT_EQ(run.rows[1][9], "") << "a note that begins where it is written";
+}
+
+TEST(CheckCommand, SaysOfARunThatIsWrittenTooLateThatAllOfItIs) {
+    const Material material;
+    std::string rows = "onset_s\tdur_s\tmidi\n";
+    for (std::size_t i = 0; i < theLine.size(); ++i) {
+        const double late = i < 3 ? 0 : 0.3125;
+        rows += std::to_string(0.5 + 0.3125 * static_cast<double>(i) + late) + "\t0.28\t" +
+                std::to_string(theLine[i]) + "\n";
+    }
+    writeBytes(material.notes, rows);
+    const BatchRun run({"check", material.audio, "--notes", material.notes});
+    ASSERT_EQ(run.exitCode, 0) << run.errors;
+    ASSERT_EQ(run.rows.size(), 9u) << "nothing is listed as missing";
+    for (std::size_t i = 1; i <= 8; ++i) {
+        const std::string& words = run.rows[i][10];
+        if (i <= 3) {
+            EXPECT_EQ(words, "");
+            continue;
+        }
+        const std::string start = "the recording has these 5 notes ";
+        ASSERT_TRUE(words.starts_with(start) && words.ends_with(" ms earlier")) << words;
+        EXPECT_NEAR(std::stod(words.substr(start.size())), 312.5, 30);
+        EXPECT_EQ(run.rows[i][6], "") << "its pitch is right";
+    }
+}
+
+TEST(CheckCommand, NamesTheStepOfThePageByWhichARunOfAStudyIsMoved) {
+    const Material material;
+    Study late = studyOfTheLine();
+    for (std::size_t i = 3; i < theLine.size(); ++i)
+        late.notes[i].onset += Beats(1);
+    Study low = studyOfTheLine();
+    for (std::size_t i = 3; i < theLine.size(); ++i)
+        low.notes[i].pitch.midi -= 12;
+    const auto said = [&](const Study& study) {
+        const std::string file = (material.folder / "line.study").string();
+        writeBytes(file, StudyFile::text(study));
+        const BatchRun run({"check", file});
+        EXPECT_EQ(run.exitCode, 0) << run.errors;
+        return run.rows.back().back();
+    };
+    EXPECT_EQ(said(late), "the recording has these 5 notes a quarter earlier");
+    EXPECT_EQ(said(low), "the recording has these 5 notes an octave higher");
+    EXPECT_EQ(said(studyOfTheLine()), "");
 }
 
 TEST(CheckCommand, ListsUnwrittenSoundsAfterTheClaims) {
@@ -84,7 +130,7 @@ TEST(CheckCommand, ListensForTheInstrumentTheStudyNamesUnlessToldOtherwise) {
     EXPECT_EQ(checked(low, {"--range", "piano"}), everything);
 }
 
-TEST(CheckCommand, PutsHowTheNotesOfAStudyArePlayedBeforeTheLastThreeColumnsAndChangesNoOther) {
+TEST(CheckCommand, PutsHowTheNotesOfAStudyArePlayedBeforeTheLastFourColumnsAndChangesNoOther) {
     const Material material;
     // The fourth is written with an accent, the last not at all.
     Study study = studyOfTheLine();
@@ -101,7 +147,7 @@ TEST(CheckCommand, PutsHowTheNotesOfAStudyArePlayedBeforeTheLastThreeColumnsAndC
                       "slide_cents",   "slide_ms", "slide_out_cents", "bend_cents",  "vibrato_hz",
                       "vibrato_cents", "trill_hz", "trill_semitones", "marks",       "heard"};
     ASSERT_EQ(plain.rows.size(), theLine.size() + 1);
-    ASSERT_EQ(plain.rows[0].size(), 12u);
+    ASSERT_EQ(plain.rows[0].size(), 13u);
     ASSERT_EQ(run.rows.size(), plain.rows.size());
     std::vector<Row> playing;
     for (std::size_t i = 0; i < plain.rows.size(); ++i) {

@@ -43,7 +43,7 @@ std::optional<int> writtenBefore(const Study& study, Seconds time) {
 } // namespace
 
 bool CheckBook::isSame(const CheckedPlace& a, const CheckedPlace& b) {
-    if (a.note || b.note) return a.note == b.note;
+    if (a.note || b.note) return (a.note && b.isAbout(*a.note)) || (b.note && a.isAbout(*b.note));
     return std::abs(a.range.begin.value - b.range.begin.value) < sameOnset;
 }
 
@@ -176,7 +176,7 @@ std::optional<HelpedPlace> CheckBook::nextPlace(SpanId phrase, std::optional<Not
     const auto all = places(phrase);
     const auto isOpen = [](const HelpedPlace& helped) { return helped.step != HelpStep::ShowIt; };
     for (const HelpedPlace& helped : all)
-        if (chosen && helped.place.note == chosen && isOpen(helped)) return helped;
+        if (chosen && helped.place.isAbout(*chosen) && isOpen(helped)) return helped;
     if (const auto last = current(phrase); last && isOpen(*last)) return last;
     for (const HelpedPlace& helped : all)
         if (isOpen(helped) && helped.place.range.begin >= cursor) return helped;
@@ -196,7 +196,7 @@ std::optional<HelpedPlace> CheckBook::shownAgain(SpanId phrase, std::optional<No
         return last && !last->place.note && helped.place.range.contains(last->place.range.begin);
     };
     for (const HelpedPlace& helped : all)
-        if (chosen && helped.place.note == chosen && !isLast(helped) && !isUnderLast(helped)) return helped;
+        if (chosen && helped.place.isAbout(*chosen) && !isLast(helped) && !isUnderLast(helped)) return helped;
     const auto now = std::ranges::find_if(all, isLast);
     const auto next = now != all.end() ? now + 1 : std::ranges::find_if(all, [&](const HelpedPlace& helped) {
         return helped.place.range.begin >= cursor;

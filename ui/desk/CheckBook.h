@@ -55,7 +55,8 @@ public:
     std::optional<HelpedPlace> current(SpanId phrase) const;
 
 private:
-    /// A place is the same place after another check if it is about the same note, or the same time.
+    /// A place is the same place after another check if it is about the same note, or one of the same run, or
+    /// the same time.
     static bool isSame(const CheckedPlace& a, const CheckedPlace& b);
 
     struct Entry {

@@ -202,6 +202,10 @@ void CheckDesk::help(SpanId phrase, Seconds cursor) {
     Study kept = session.study();
     kept.earRecord =
         withHelp(kept.earRecord, phrase, helped.place.range.begin, helped.step, helped.place.note);
+    // What is said of a run is said of each of its notes.
+    for (const NoteId id : helped.place.notes)
+        if (const CheckedNote* note = checks.of(phrase)->note(id))
+            kept.earRecord = withHelp(kept.earRecord, phrase, note->range.begin, helped.step, id);
     session.adjust(std::move(kept));
     showHelp(helped);
 }

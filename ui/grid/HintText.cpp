@@ -1,6 +1,7 @@
 #include "ui/grid/HintText.h"
 
 #include "core/music/Pitch.h"
+#include "ui/grid/RunText.h"
 #include "ui/theme/SemitonesText.h"
 
 #include <QCoreApplication>
@@ -73,6 +74,9 @@ QString whichWay(const Hint& hint) {
         return tr("this note does not begin here");
     case PlaceKind::Unclear:
         return whichWayUnclear(hint);
+    case PlaceKind::MovedRun:
+    case PlaceKind::OctaveRun:
+        break; // runText() words them
     case PlaceKind::Unwritten:
         return direction > 0   ? tr("a note is missing, higher than the one before")
                : direction < 0 ? tr("a note is missing, lower than the one before")
@@ -156,6 +160,7 @@ QString pitchHeard(const Hint& hint, const QString& name) {
 }
 
 QString told(const Hint& hint, const HintNames& names) {
+    if (hint.notes > 0) return runText(hint, nameOfHeard(hint, names.heard), names.elsewhere);
     if (!hint.kind)
         return hint.isUnsure ? tr("this note is not certain, listen again") : tr("something is off");
     const QString heard = nameOfHeard(hint, names.heard);

@@ -149,6 +149,92 @@ TEST(HintLadder, PutsTheOpenPlacesOfACheckInOrder) {
     EXPECT_EQ(places[3].kind, PlaceKind::Unclear);
 }
 
+/// A check of five notes that are all off in one way, the second of them right by chance.
+PhraseCheck checkOfRun(const OffTogether& together) {
+    PhraseCheck check;
+    for (std::uint64_t i = 1; i <= 5; ++i) {
+        const Seconds begin(0.25 * static_cast<double>(i));
+        CheckedNote note{NoteId{i}, {begin, begin + Seconds(0.2)}, 65, Verdict::Contradicted};
+        note.nothingBegins = together.isMoved();
+        if (together.isMoved()) note.beginsAt = begin + together.later;
+        if (!together.isMoved()) note.suggestedMidi = 65 + together.semitones;
+        note.together = together;
+        check.notes.push_back(note);
+    }
+    check.notes[1].verdict = Verdict::Supported;
+    return check;
+}
+
+const Range<Seconds> runRange{Seconds(0.25), Seconds(1.45)};
+
+CheckedPlace movedRun(double later, std::optional<Beats> step = std::nullopt) {
+    const auto places = placesOf(checkOfRun({runRange, 5, Seconds(later), step}));
+    EXPECT_EQ(places.size(), 1u) << "one thing is off";
+    return places.front();
+}
+
+CheckedPlace octaveRun(int semitones) {
+    const auto places = placesOf(checkOfRun({runRange, 5, Seconds(0), {}, semitones}));
+    EXPECT_EQ(places.size(), 1u) << "one thing is off";
+    return places.front();
+}
+
+TEST(HintLadder, MakesOnePlaceOfARunThatIsOffInOneWay) {
+    const CheckedPlace place = movedRun(-0.25);
+    EXPECT_EQ(place.kind, PlaceKind::MovedRun);
+    EXPECT_EQ(place.note, NoteId{1});
+    EXPECT_EQ(place.notes.size(), 5u);
+    EXPECT_TRUE(place.isAbout(NoteId{4}));
+    EXPECT_FALSE(place.isAbout(NoteId{6}));
+    EXPECT_EQ(octaveRun(12).kind, PlaceKind::OctaveRun);
+}
+
+TEST(HintLadder, SpeaksOfTheLastNoteOfARunAloneOnceTheOthersWereChanged) {
+    PhraseCheck check = checkOfRun({runRange, 5, Seconds(-0.25)});
+    check.notes.erase(check.notes.begin(), check.notes.begin() + 4);
+    const auto places = placesOf(check);
+    ASSERT_EQ(places.size(), 1u);
+    EXPECT_EQ(places[0].kind, PlaceKind::NothingThere);
+    EXPECT_EQ(hintAt(places[0], HelpStep::HowFar).moved, -1);
+}
+
+TEST(HintLadder, TellsOfAMovedRunFirstItsNotesThenItsPlacesThenTheWayThenTheDistance) {
+    const CheckedPlace place = movedRun(-0.25, -Beats(1, 2));
+    const Hint first = hintAt(place, HelpStep::SomethingOff);
+    EXPECT_EQ(first.notes, 5);
+    EXPECT_FALSE(first.kind);
+    const Hint second = hintAt(place, HelpStep::WhichWay);
+    EXPECT_EQ(second.kind, PlaceKind::MovedRun);
+    EXPECT_FALSE(second.moved || second.apart || second.apartInBeats || second.beginsAt);
+    const Hint third = hintAt(place, HelpStep::HowFar);
+    EXPECT_EQ(third.moved, -1);
+    EXPECT_FALSE(third.apart || third.apartInBeats || third.beginsAt);
+    const Hint last = hintAt(place, HelpStep::ShowIt);
+    EXPECT_EQ(last.apart, Seconds(-0.25));
+    EXPECT_EQ(last.apartInBeats, -Beats(1, 2));
+    EXPECT_EQ(last.beginsAt, Seconds(0));
+}
+
+TEST(HintLadder, TellsOfARunInAnotherOctaveWhichOneFromTheThirdStep) {
+    const Hint second = hintAt(octaveRun(12), HelpStep::WhichWay);
+    EXPECT_EQ(second.kind, PlaceKind::OctaveRun);
+    EXPECT_EQ(second.direction, 0);
+    EXPECT_FALSE(second.semitones || second.heardMidi);
+    EXPECT_EQ(hintAt(octaveRun(12), HelpStep::HowFar).direction, 1);
+    EXPECT_EQ(hintAt(octaveRun(-12), HelpStep::HowFar).semitones, -12);
+    EXPECT_EQ(hintAt(octaveRun(-12), HelpStep::ShowIt).heardMidi, 53);
+}
+
+TEST(HintLadder, SaysTheSameOfEveryRunWhateverAStepKeepsBack) {
+    const CheckedPlace run = movedRun(-0.25, -Beats(1, 2));
+    for (const CheckedPlace& other :
+         {movedRun(0.12), movedRun(-0.5, -Beats(1)), octaveRun(12), octaveRun(-12)})
+        EXPECT_EQ(hintAt(other, HelpStep::SomethingOff), hintAt(run, HelpStep::SomethingOff));
+    EXPECT_EQ(hintAt(movedRun(0.12), HelpStep::WhichWay), hintAt(run, HelpStep::WhichWay));
+    EXPECT_EQ(hintAt(octaveRun(12), HelpStep::WhichWay), hintAt(octaveRun(-12), HelpStep::WhichWay));
+    EXPECT_EQ(hintAt(movedRun(-0.5, -Beats(1)), HelpStep::HowFar), hintAt(run, HelpStep::HowFar));
+}
+
 /// Any two places whose truths differ only in what a step keeps back must look the same at that step.
 TEST(HintLadder, LooksTheSameWhateverAStepKeepsBack) {
     const auto wrongPitch = [&](int heard) {

@@ -1,5 +1,6 @@
 #include "core/check/StudyCheck.h"
 
+#include "core/check/HintLadder.h"
 #include "tests/core/listening/SyntheticSound.h"
 
 #include <algorithm>
@@ -253,6 +254,38 @@ TEST(StudyCheck, TellsHowAPhraseSwingsThatIsWrittenEvenly) {
     ASSERT_TRUE(written);
     EXPECT_FALSE(written->unwrittenSwing);
     EXPECT_EQ(written->count(Verdict::Supported), 8);
+}
+
+TEST(StudyCheck, TellsTheStepByWhichARunIsWrittenTooLate) {
+    WrittenStudy written;
+    for (std::size_t i = 1; i < 6; ++i)
+        written.study.notes[i].onset += Beats(1, 2);
+    const auto check = checkPhrase(written.study, written.study.spans[0], written.evidence());
+    ASSERT_TRUE(check);
+    for (std::size_t i = 1; i < 6; ++i) {
+        const CheckedNote& note = *check->note(NoteId{i + 1});
+        ASSERT_TRUE(note.together) << i;
+        EXPECT_EQ(note.together->notes, 5);
+        EXPECT_EQ(note.together->step, -Beats(1, 2)) << "the record has them an eighth earlier";
+        EXPECT_FALSE(note.suggestedMidi) << i;
+    }
+    EXPECT_FALSE(check->note(NoteId{1})->together);
+    EXPECT_TRUE(check->unwritten.empty());
+    EXPECT_EQ(placesOf(*check).size(), 1u) << "one thing is off";
+}
+
+TEST(StudyCheck, TellsThatARunIsWrittenInAnotherOctave) {
+    WrittenStudy written;
+    for (std::size_t i = 2; i < 7; ++i)
+        written.study.notes[i].pitch.midi -= 12;
+    const auto check = checkPhrase(written.study, written.study.spans[0], written.evidence());
+    ASSERT_TRUE(check);
+    for (std::size_t i = 2; i < 7; ++i) {
+        ASSERT_TRUE(check->note(NoteId{i + 1})->together) << i;
+        EXPECT_EQ(check->note(NoteId{i + 1})->together->semitones, 12);
+    }
+    EXPECT_TRUE(check->unwritten.empty());
+    EXPECT_EQ(placesOf(*check).size(), 1u) << "one thing is off";
 }
 
 TEST(StudyCheck, AsksForBarsWhereNoneAreMarked) {

@@ -242,5 +242,42 @@ TEST_F(CheckBookTest, KeepsHelpOpenOverASecondCheckWhileThePlaceIsStillOff) {
     EXPECT_EQ(book.places(phrase).front().step, HelpStep::None);
 }
 
+/// All three notes found to be off together.
+PhraseCheck checkedRun() {
+    PhraseCheck check = checked();
+    check.unwritten.clear();
+    for (CheckedNote& note : check.notes) {
+        note.verdict = Verdict::Contradicted;
+        note.suggestedMidi.reset();
+        note.nothingBegins = true;
+        note.beginsAt = note.range.begin - Seconds(0.5);
+        note.together = OffTogether{{Seconds(0), Seconds(3)}, 3, Seconds(-0.5)};
+    }
+    return check;
+}
+
+TEST_F(CheckBookTest, HelpsForARunOnceWhicheverOfItsNotesIsChosen) {
+    book.keep(checkedRun());
+    ASSERT_EQ(book.places(phrase).size(), 1u);
+    const auto place = book.nextPlace(phrase, NoteId{3}, Seconds(0));
+    ASSERT_TRUE(place);
+    EXPECT_EQ(place->place.kind, PlaceKind::MovedRun);
+    book.open(phrase, place->place);
+    EXPECT_EQ(book.open(phrase, place->place).step, HelpStep::WhichWay);
+    ASSERT_EQ(hintsOf(book, phrase, study).size(), 1u);
+    EXPECT_EQ(hintsOf(book, phrase, study)[0].notes, 3);
+}
+
+TEST_F(CheckBookTest, KeepsTheHelpForARunWhileNotesOfItAreLeft) {
+    book.keep(checkedRun());
+    book.open(phrase, book.places(phrase)[0].place);
+    Study after = study;
+    after.notes[0].onset = Beats(1, 2);
+    book.follow(study, after);
+    ASSERT_EQ(book.places(phrase).size(), 1u);
+    EXPECT_EQ(book.places(phrase)[0].place.notes.size(), 2u) << "the first one was moved";
+    EXPECT_EQ(book.places(phrase)[0].step, HelpStep::SomethingOff);
+}
+
 } // namespace
 } // namespace earwright::ui
