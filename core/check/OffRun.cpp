@@ -26,6 +26,9 @@ constexpr Demand close{Seconds(0.060), 2.5, 3};
 /// then, so that more of them are asked for.
 constexpr Demand swung{Seconds(0.090), 3.5, 5};
 
+/// So many notes are no chance, whether contradicted or only unclear.
+constexpr std::size_t surelyMany = 5;
+
 /// So near to a claim's place an onset is its own.
 constexpr Seconds sameOnset{0.060};
 
@@ -164,22 +167,27 @@ private:
         return stretch;
     }
 
-    /// Nothing where too few of its doubtful claims are heard, or too many others stand among them.
+    /// Nothing where too few of its doubtful claims are heard or contradicted, or too many others stand among
+    /// them.
     std::optional<OffRun> runOf(const Stretch& stretch, const std::vector<Met>& met, const Way& way) const {
         OffRun run{{}, way.later, way.semitones, {}};
         std::vector<double> distances;
         std::size_t heard = 0;
         std::size_t doubtful = 0;
+        std::size_t contradicted = 0;
         for (std::size_t i = stretch.first; i < stretch.end; ++i) {
             if (isDoubtful(i)) ++doubtful;
             if (met[i].begins || isDoubtful(i)) run.claims.push_back(i);
             if (!met[i].begins) continue;
             distances.push_back((*met[i].begins - laid[i].range.begin).value);
             if (isDoubtful(i)) ++heard;
+            if (isDoubtful(i) && answers[i].verdict == Verdict::Contradicted) ++contradicted;
         }
         // A trill meets itself at many distances, and most of it is right where it stands.
         const std::size_t others = stretch.end - stretch.first - doubtful;
         if (heard < demand.heard || 2 * others > heard) return std::nullopt;
+        // A few notes that are only unclear may be right where they stand, and their pitches near by as well.
+        if (heard < surelyMany && 2 * contradicted < heard) return std::nullopt;
         const Seconds middle(medianOf(std::move(distances)));
         if (way.semitones == 0) run.later = middle;
         run.begins = beginsInOrder(run.claims, met, middle);

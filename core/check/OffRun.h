@@ -24,7 +24,8 @@ struct OffRun {
 
 /// The run of doubtful claims that the onsets speak most for, if there is one. Moved by 90 ms to a little
 /// more than a second, nearly all of their pitches begin within 60 ms of the same distance, at least three of
-/// them; or within 90 ms, at least five of them, since swung eighths that are moved by one lie so. An onset
+/// them; or within 90 ms, at least five of them, since swung eighths that are moved by one lie so. Of fewer
+/// than five half must be contradicted, and right notes among them are at most half as many. An onset
 /// by which another claim is supported does not count. What is laid back or swings is supported where it is
 /// (besideItsPlace, swingIn), and in no run. `laid`: the claims as they are written, or as the swing lays
 /// them; `answers` as they stand alone; `barred`: claims that are in no run. Listens to nothing. Requires:
