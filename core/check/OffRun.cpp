@@ -131,6 +131,21 @@ private:
         return onset->time;
     }
 
+    /// The top of an onset of which a search may have met the flank.
+    Seconds topOf(int midi, Seconds met) const {
+        constexpr std::size_t reach = 8;
+        const auto pitch = static_cast<std::size_t>(midi - lowestHeardMidi);
+        const OnsetTrack& onsets = context.onsets;
+        std::size_t place = onsets.nearest(met);
+        for (std::size_t step = 0; step < reach; ++step) {
+            const std::size_t next = std::min(place + 1, onsets.size() - 1), before = place - (place > 0);
+            const std::size_t higher = onsets[next][pitch] > onsets[before][pitch] ? next : before;
+            if (onsets[higher][pitch] <= onsets[place][pitch]) break;
+            place = higher;
+        }
+        return onsets.timeOf(place);
+    }
+
     /// Whether another supported claim is what begins there, one that is not off in the same way itself.
     bool isAccountedFor(int midi, Seconds time, const std::vector<std::optional<Seconds>>& onsets) const {
         for (std::size_t i = 0; i < laid.size(); ++i)
@@ -169,7 +184,7 @@ private:
 
     /// Nothing where too few of its doubtful claims are heard or contradicted, or too many others stand among
     /// them.
-    std::optional<OffRun> runOf(const Stretch& stretch, const std::vector<Met>& met, const Way& way) const {
+    std::optional<OffRun> runOf(const Stretch& stretch, std::vector<Met> met, const Way& way) const {
         OffRun run{{}, way.later, way.semitones, {}};
         std::vector<double> distances;
         std::size_t heard = 0;
@@ -179,6 +194,7 @@ private:
             if (isDoubtful(i)) ++doubtful;
             if (met[i].begins || isDoubtful(i)) run.claims.push_back(i);
             if (!met[i].begins) continue;
+            met[i].begins = topOf(laid[i].midi + way.semitones, *met[i].begins);
             distances.push_back((*met[i].begins - laid[i].range.begin).value);
             if (isDoubtful(i)) ++heard;
             if (isDoubtful(i) && answers[i].verdict == Verdict::Contradicted) ++contradicted;

@@ -101,6 +101,13 @@ TEST(OffRunJudgement, FindsSwungEighthsThatAreMovedByOne) {
     const NoteCheck check = bars.check(claims);
     ASSERT_TRUE(check.answers[barFrom + 3].together);
     EXPECT_NEAR(check.answers[barFrom + 3].together->later.value, -0.25, 0.1);
+    for (std::size_t i = barFrom; i < barTo; ++i) {
+        const ClaimAnswer& answer = check.answers[i];
+        // Each begins at its own place, however far the others are moved.
+        if (answer.together && answer.beginsAt) {
+            EXPECT_NEAR(answer.beginsAt->value, bars.claims[i].range.begin.value, 0.05) << i;
+        }
+    }
 }
 
 TEST(OffRunJudgement, FindsABarThatIsWrittenInAnotherOctave) {
