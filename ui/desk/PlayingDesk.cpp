@@ -100,9 +100,11 @@ QString PlayingDesk::sentence(const std::vector<Note>& notes) const {
     if (note == notes.end()) return sumUp(notes);
     const MeasuredNote* found = measured(*note);
     if (!found) return outOfDate(*note);
-    return isAtItsPitch(note->phrasing, found->playing)
-               ? playingText(note->phrasing, found->playing, behindSwing(notes, *note))
-               : notHeard(*note);
+    const QString text = isAtItsPitch(note->phrasing, found->playing)
+                             ? playingText(note->phrasing, found->playing, behindSwing(notes, *note))
+                             : notHeard(*note);
+    const bool isOtherRhythm = found->three && isWrittenSo(*found->three, session.study(), notes, *note);
+    return isOtherRhythm ? tr("%1 · %2").arg(text, spacingText(found->three->heard)) : text;
 }
 
 QString PlayingDesk::outOfDate(const Note& note) const {

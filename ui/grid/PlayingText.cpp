@@ -94,6 +94,20 @@ QString attackText(const Phrasing& written, const PhrasingAnswer& answer, const 
 
 } // namespace
 
+QString spacingText(ThreeInABeat heard) {
+    switch (heard) {
+    case ThreeInABeat::Triplet:
+        return tr("the three notes of this beat sound like a triplet");
+    case ThreeInABeat::LongFirst:
+        return tr("the three notes of this beat sound like an eighth and two sixteenths");
+    case ThreeInABeat::LongMiddle:
+        return tr("the three notes of this beat sound like a sixteenth, an eighth and a sixteenth");
+    case ThreeInABeat::LongLast:
+        return tr("the three notes of this beat sound like two sixteenths and an eighth");
+    }
+    return {};
+}
+
 QString markWord(PhrasingMark mark) {
     switch (mark) {
     case PhrasingMark::SlideIn:

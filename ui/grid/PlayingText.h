@@ -3,6 +3,7 @@
 
 #include "core/check/PhrasingMark.h"
 #include "core/check/PhrasingMeasure.h"
+#include "core/check/ThreeInABeat.h"
 
 #include <QString>
 
@@ -17,6 +18,9 @@ namespace earwright::ui {
 /// an eighth that is written evenly in a line that swings, how far behind the line's swing it lies.
 QString playingText(const Phrasing& written, const NotePlaying& playing,
                     const std::optional<Seconds>& behindSwing = std::nullopt);
+
+/// "the three notes of this beat sound like a triplet".
+QString spacingText(ThreeInABeat heard);
 
 /// "slide out", "grace note".
 QString markWord(PhrasingMark mark);

@@ -115,6 +115,40 @@ TEST_F(PlayingDeskTest, TellsAnEighthAgainstTheSwingOfItsLine) {
     EXPECT_FALSE(told().contains("swings")) << "it is on the beat";
 }
 
+TEST_F(PlayingDeskTest, TellsThatABeatSoundsLikeATripletUntilItIsWrittenOtherwise) {
+    const double beat = 0.5;
+    writeRecording(recording(), 12,
+                   {{2.5, 0.48, 60},
+                    {3.0, 0.15, 64},
+                    {3.0 + beat / 3, 0.15, 67},
+                    {3.0 + 2 * beat / 3, 0.15, 65},
+                    {3.5, 0.48, 62},
+                    {4.0, 0.48, 60}});
+    markBarsAndPhrase();
+    earTo(2.6);
+    window->panel().grid()->divideBeat(Beats(5), 4);
+    for (const auto& [place, midi] : {std::pair{Beats(4), 60},
+                                      {Beats(5), 64},
+                                      {Beats(21, 4), 67},
+                                      {Beats(11, 2), 65},
+                                      {Beats(6), 62},
+                                      {Beats(7), 60}})
+        writeNote(place, midi);
+    ASSERT_EQ(study().notes.size(), 6u);
+    ASSERT_EQ(study().notes[2].onset, Beats(21, 4));
+    window->panel().grid()->goToNote(study().notes[2].id);
+    ask();
+    ASSERT_TRUE(soon([&] { return told().contains("sound like a triplet"); })) << told().toStdString();
+    window->panel().grid()->goToNote(study().notes[4].id);
+    EXPECT_FALSE(told().contains("triplet")) << told().toStdString();
+    // Away with the last of the three.
+    window->panel().grid()->goToNote(study().notes[3].id);
+    press(Qt::Key_Delete);
+    ASSERT_EQ(study().notes.size(), 5u);
+    window->panel().grid()->goToNote(study().notes[1].id);
+    EXPECT_FALSE(told().contains("triplet")) << told().toStdString();
+}
+
 TEST_F(PlayingDeskTest, SaysThatNothingIsWrittenYet) {
     markBarsAndPhrase();
     earTo(2.6);

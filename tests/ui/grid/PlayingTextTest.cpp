@@ -91,6 +91,13 @@ TEST(PlayingText, DoesNotTellByHowMuchAPitchIsWrong) {
     EXPECT_TRUE(playingText(bent, playing).contains("bent by 200 cents"));
 }
 
+TEST(PlayingText, NamesTheRhythmThatABeatOfThreeSoundsLike) {
+    EXPECT_EQ(spacingText(ThreeInABeat::Triplet), "the three notes of this beat sound like a triplet");
+    EXPECT_TRUE(spacingText(ThreeInABeat::LongFirst).endsWith("an eighth and two sixteenths"));
+    EXPECT_TRUE(spacingText(ThreeInABeat::LongMiddle).endsWith("a sixteenth, an eighth and a sixteenth"));
+    EXPECT_TRUE(spacingText(ThreeInABeat::LongLast).endsWith("two sixteenths and an eighth"));
+}
+
 TEST(PlayingText, SaysNothingOfANoteThatIsNotHeardToBegin) {
     NotePlaying playing = played();
     playing.begins = false;
