@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 #include <utility>
 
 namespace earwright {
@@ -28,6 +29,8 @@ constexpr Demand swung{Seconds(0.090), 3.5, 5};
 
 /// So many notes are no chance, whether contradicted or only unclear.
 constexpr std::size_t surelyMany = 5;
+/// Different ones among the doubtful notes of a run that is moved.
+constexpr std::size_t leastPitches = 3;
 
 /// So near to a claim's place an onset is its own.
 constexpr Seconds sameOnset{0.060};
@@ -187,6 +190,7 @@ private:
     std::optional<OffRun> runOf(const Stretch& stretch, std::vector<Met> met, const Way& way) const {
         OffRun run{{}, way.later, way.semitones, {}};
         std::vector<double> distances;
+        std::set<int> pitches;
         std::size_t heard = 0;
         std::size_t doubtful = 0;
         std::size_t contradicted = 0;
@@ -196,12 +200,15 @@ private:
             if (!met[i].begins) continue;
             met[i].begins = topOf(laid[i].midi + way.semitones, *met[i].begins);
             distances.push_back((*met[i].begins - laid[i].range.begin).value);
+            if (isDoubtful(i)) pitches.insert(laid[i].midi);
             if (isDoubtful(i)) ++heard;
             if (isDoubtful(i) && answers[i].verdict == Verdict::Contradicted) ++contradicted;
         }
         // A trill meets itself at many distances, and most of it is right where it stands.
         const std::size_t others = stretch.end - stretch.first - doubtful;
         if (heard < demand.heard || 2 * others > heard) return std::nullopt;
+        // What is repeated meets itself at many distances.
+        if (way.semitones == 0 && pitches.size() < leastPitches) return std::nullopt;
         // A few notes that are only unclear may be right where they stand, and their pitches near by as well.
         if (heard < surelyMany && 2 * contradicted < heard) return std::nullopt;
         const Seconds middle(medianOf(std::move(distances)));

@@ -161,6 +161,27 @@ TEST(OffRunJudgement, MakesNoRunOfOneOrTwoNotes) {
     EXPECT_EQ(countTogether(bars.check(bars.claims)), 0);
 }
 
+// The same pitch begins on either side of each place: earlier and later are both true.
+TEST(OffRunJudgement, MakesNoRunOfRepeatedNotes) {
+    AnalysisSound sound{silence(7.5_s), {}};
+    std::vector<Claim> claims;
+    const std::vector<int> line{62, 64, 65, 67, 72, 72, 72, 72, 72, 72, 65, 64, 62};
+    for (std::size_t i = 0; i < line.size(); ++i) {
+        const Seconds begin(0.5 + 2 * eighth * static_cast<double>(i));
+        const bool isMoved = line[i] == 72;
+        claims.push_back({{begin, begin + 0.4_s}, line[i]});
+        addTone(sound.left, claims.back().range, line[i]);
+        if (isMoved) claims.back().range = claims.back().range.shifted(Seconds(eighth));
+    }
+    addNoise(sound.left, 0.0005f);
+    const auto recording = RecordingEvidence::listen(std::move(sound));
+    const auto evidence = recording->passage({0.0_s, 7.5_s});
+    const NoteCheck check = checkNotes(*evidence, claims);
+    EXPECT_EQ(countTogether(check), 0);
+    for (std::size_t i = 4; i < 10; ++i)
+        EXPECT_NE(check.answers[i].verdict, Verdict::Supported) << i;
+}
+
 TEST(OffRunJudgement, StillListsANoteThatIsLeftOutBesideAMovedBar) {
     const ThreeBars bars;
     std::vector<Claim> claims = bars.withBarMoved(0.25);
