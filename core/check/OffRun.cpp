@@ -27,11 +27,6 @@ constexpr Demand close{Seconds(0.060), 2.5, 3};
 /// then, so that more of them are asked for.
 constexpr Demand swung{Seconds(0.090), 3.5, 5};
 
-/// So many notes are no chance, whether contradicted or only unclear.
-constexpr std::size_t surelyMany = 5;
-/// Different ones among the doubtful notes of a run that is moved.
-constexpr std::size_t leastPitches = 3;
-
 /// So near to a claim's place an onset is its own.
 constexpr Seconds sameOnset{0.060};
 
@@ -190,31 +185,23 @@ private:
     std::optional<OffRun> runOf(const Stretch& stretch, std::vector<Met> met, const Way& way) const {
         OffRun run{{}, way.later, way.semitones, {}};
         std::vector<double> distances;
-        std::set<int> pitches;
         std::size_t heard = 0;
         std::size_t doubtful = 0;
-        std::size_t contradicted = 0;
         for (std::size_t i = stretch.first; i < stretch.end; ++i) {
             if (isDoubtful(i)) ++doubtful;
             if (met[i].begins || isDoubtful(i)) run.claims.push_back(i);
             if (!met[i].begins) continue;
             met[i].begins = topOf(laid[i].midi + way.semitones, *met[i].begins);
             distances.push_back((*met[i].begins - laid[i].range.begin).value);
-            if (isDoubtful(i)) pitches.insert(laid[i].midi);
             if (isDoubtful(i)) ++heard;
-            if (isDoubtful(i) && answers[i].verdict == Verdict::Contradicted) ++contradicted;
         }
         // A trill meets itself at many distances, and most of it is right where it stands.
         const std::size_t others = stretch.end - stretch.first - doubtful;
         if (heard < demand.heard || 2 * others > heard) return std::nullopt;
-        // What is repeated meets itself at many distances.
-        if (way.semitones == 0 && pitches.size() < leastPitches) return std::nullopt;
-        // A few notes that are only unclear may be right where they stand, and their pitches near by as well.
-        if (heard < surelyMany && 2 * contradicted < heard) return std::nullopt;
         const Seconds middle(medianOf(std::move(distances)));
         if (way.semitones == 0) run.later = middle;
         run.begins = beginsInOrder(run.claims, met, middle);
-        return run;
+        return isConvincing(run, laid, answers) ? std::optional(std::move(run)) : std::nullopt;
     }
 
     /// Where the claims of a run begin; one whose onset is not heard, or heard before the one before it, as
@@ -242,6 +229,32 @@ private:
 };
 
 } // namespace
+
+bool isConvincing(const OffRun& run, const std::vector<Claim>& laid,
+                  const std::vector<ClaimAnswer>& answers) {
+    constexpr std::size_t fewest = 3;
+    constexpr std::size_t surelyMany = 5;
+    constexpr std::size_t leastPitches = 3;
+    constexpr Seconds close{0.045};
+    const bool isMoved = run.semitones == 0;
+    std::set<int> pitches;
+    std::size_t doubtful = 0;
+    std::size_t contradicted = 0;
+    bool areClose = true;
+    for (std::size_t k = 0; k < run.claims.size(); ++k) {
+        const std::size_t claim = run.claims[k];
+        if (answers[claim].verdict == Verdict::Supported) continue;
+        ++doubtful;
+        pitches.insert(laid[claim].midi);
+        if (answers[claim].verdict == Verdict::Contradicted) ++contradicted;
+        const Seconds from = laid[claim].range.begin + run.later;
+        if (isMoved && std::abs((run.begins[k] - from).value) > close.value) areClose = false;
+    }
+    // What is repeated meets itself at many distances.
+    if (doubtful < fewest || (isMoved && pitches.size() < leastPitches)) return false;
+    // A few notes that are only unclear may be right where they stand, and their pitches near by as well.
+    return doubtful >= surelyMany || (2 * contradicted >= doubtful && areClose);
+}
 
 std::optional<OffRun> offRunIn(const ClaimContext& context, const std::vector<Claim>& laid,
                                const std::vector<ClaimAnswer>& answers, const std::vector<bool>& barred) {

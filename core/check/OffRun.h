@@ -22,14 +22,18 @@ struct OffRun {
     std::vector<Seconds> begins;
 };
 
-/// The run of doubtful claims that the onsets speak most for, if there is one. Moved by 90 ms to a little
-/// more than a second, nearly all of their pitches begin within 60 ms of the same distance, at least three of
-/// them; or within 90 ms, at least five of them, since swung eighths that are moved by one lie so. Of fewer
-/// than five half must be contradicted; three pitches or more are among them, and right notes among them are
-/// at most half as many. An onset by which another claim is supported does not count. What is laid back or
-/// swings is supported where it is (besideItsPlace, swingIn), and in no run. `laid`: the claims as they are
-/// written, or as the swing lays them; `answers` as they stand alone; `barred`: claims that are in no run.
-/// Listens to nothing. Requires: all as many as the context's claims.
+/// Whether the claims of a run that are not supported as they stand are enough: three or more, of three
+/// pitches where they are moved; of fewer than five half are contradicted and all begin within 45 ms of the
+/// distance in the middle.
+bool isConvincing(const OffRun& run, const std::vector<Claim>& laid, const std::vector<ClaimAnswer>& answers);
+
+/// The run of doubtful claims that the onsets speak most for, if one is convincing. Moved by 90 ms to a
+/// little more than a second, nearly all of their pitches begin within 60 ms of the same distance, at least
+/// three of them; or within 90 ms, at least five of them, since swung eighths that are moved by one lie so.
+/// Right notes among them are at most half as many. An onset by which another claim is supported does not
+/// count. What is laid back or swings is supported where it is (besideItsPlace, swingIn), and in no run.
+/// `laid`: the claims as they are written, or as the swing lays them; `answers` as they stand alone;
+/// `barred`: claims that are in no run. Listens to nothing. Requires: all as many as the context's claims.
 std::optional<OffRun> offRunIn(const ClaimContext& context, const std::vector<Claim>& laid,
                                const std::vector<ClaimAnswer>& answers, const std::vector<bool>& barred);
 

@@ -59,15 +59,13 @@ OffRun trimmed(OffRun run, const Otherwise& otherwise) {
     return run;
 }
 
-/// Whether enough of a run is right otherwise, and enough of it is not right as it stands.
-bool isBorneOut(const Otherwise& otherwise, const OffRun& run, const std::vector<ClaimAnswer>& answers) {
+/// Whether enough of a run is right otherwise.
+bool isBorneOut(const Otherwise& otherwise, const OffRun& run) {
     constexpr std::ptrdiff_t fewest = 3;
     constexpr double nearlyAll = 0.75;
     const auto supported =
         std::ranges::count_if(run.claims, [&](std::size_t claim) { return isRight(otherwise, claim); });
-    const auto doubtful = std::ranges::count_if(
-        run.claims, [&](std::size_t claim) { return answers[claim].verdict != Verdict::Supported; });
-    return supported >= fewest && doubtful >= fewest &&
+    return supported >= fewest &&
            static_cast<double>(supported) >= nearlyAll * static_cast<double>(run.claims.size());
 }
 
@@ -118,7 +116,7 @@ void judgeOffRuns(const PassageEvidence& evidence, const std::vector<Claim>& lai
     while (const auto found = offRunIn(judged.context, laid, judged.answers, barred)) {
         const Otherwise otherwise = judgedOtherwise(evidence, judged, laid, *found);
         const OffRun run = trimmed(*found, otherwise);
-        const bool isTaken = isBorneOut(otherwise, run, judged.answers);
+        const bool isTaken = isBorneOut(otherwise, run) && isConvincing(run, laid, judged.answers);
         if (isTaken) take(otherwise, run, laid, judged);
         // What was not borne out is not asked about again.
         for (const std::size_t claim : isTaken ? run.claims : found->claims)

@@ -161,6 +161,14 @@ TEST(OffRunJudgement, MakesNoRunOfOneOrTwoNotes) {
     EXPECT_EQ(countTogether(bars.check(bars.claims)), 0);
 }
 
+TEST(OffRunJudgement, AsksOfFewNotesThatTheyLieCloseTogether) {
+    const ThreeBars bars;
+    std::vector<Claim> claims = bars.withBarMoved(0.25, 10, 14);
+    EXPECT_EQ(countTogether(bars.check(claims)), 4);
+    claims[11].range.begin += 0.06_s;
+    EXPECT_EQ(countTogether(bars.check(claims)), 0);
+}
+
 // The same pitch begins on either side of each place: earlier and later are both true.
 TEST(OffRunJudgement, MakesNoRunOfRepeatedNotes) {
     AnalysisSound sound{silence(7.5_s), {}};
