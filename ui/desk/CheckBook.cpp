@@ -191,12 +191,13 @@ std::optional<HelpedPlace> CheckBook::shownAgain(SpanId phrase, std::optional<No
     if (all.empty()) return std::nullopt;
     const auto last = current(phrase);
     const auto isLast = [&](const HelpedPlace& helped) { return last && isSame(helped.place, last->place); };
-    // Help for a sound within a note leaves the cursor on that note, which nobody chose by that.
-    const auto isUnderLast = [&](const HelpedPlace& helped) {
-        return last && !last->place.note && helped.place.range.contains(last->place.range.begin);
-    };
+    // Help for a sound within a note leaves the cursor on that note, which nobody chose by that: it may be
+    // any note of a run, whose place is where its first one stands.
+    const CheckedNote* note = chosen ? of(phrase)->note(*chosen) : nullptr;
+    const bool isUnderLast =
+        note && last && !last->place.note && note->range.contains(last->place.range.begin);
     for (const HelpedPlace& helped : all)
-        if (chosen && helped.place.isAbout(*chosen) && !isLast(helped) && !isUnderLast(helped)) return helped;
+        if (chosen && helped.place.isAbout(*chosen) && !isLast(helped) && !isUnderLast) return helped;
     const auto now = std::ranges::find_if(all, isLast);
     const auto next = now != all.end() ? now + 1 : std::ranges::find_if(all, [&](const HelpedPlace& helped) {
         return helped.place.range.begin >= cursor;

@@ -268,6 +268,27 @@ TEST_F(CheckBookTest, HelpsForARunOnceWhicheverOfItsNotesIsChosen) {
     EXPECT_EQ(hintsOf(book, phrase, study)[0].notes, 3);
 }
 
+TEST_F(CheckBookTest, GoesOnFromASoundWithinALaterNoteOfARunThatTheCursorIsOnByThat) {
+    PhraseCheck within = checkedRun();
+    within.unwritten = {{{Seconds(1.5), Seconds(2)}, 66, 0.8}, {{Seconds(3), Seconds(3.5)}, 67, 0.8}};
+    book.keep(within);
+    std::optional<NoteId> underCursor;
+    const auto help = [&] {
+        const CheckedPlace place = book.nextPlace(phrase, underCursor, Seconds(0))->place;
+        book.open(phrase, place);
+        underCursor.reset();
+        if (place.note) underCursor = *place.note;
+        if (!place.note && place.range.begin < Seconds(2)) underCursor = NoteId{2};
+        return place;
+    };
+    for (int step = 0; step < 3 * 4; ++step)
+        help();
+    EXPECT_EQ(help().kind, PlaceKind::MovedRun);
+    EXPECT_EQ(help().heardMidi, 66);
+    EXPECT_EQ(help().heardMidi, 67) << "the run was not asked for by the way";
+    EXPECT_EQ(help().kind, PlaceKind::MovedRun);
+}
+
 TEST_F(CheckBookTest, KeepsTheHelpForARunWhileNotesOfItAreLeft) {
     book.keep(checkedRun());
     book.open(phrase, book.places(phrase)[0].place);
