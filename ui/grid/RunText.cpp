@@ -41,7 +41,9 @@ QString octaveText(const Hint& hint, const QString& heardName) {
     const QString sentence = (direction > 0 ? tr("the record has %1 notes from here on an octave higher")
                                             : tr("the record has %1 notes from here on an octave lower"))
                                  .arg(hint.notes);
-    return heardName.isEmpty() ? sentence : tr("%1, the first as %2").arg(sentence, heardName);
+    // The name of the note is known all along, but told with the last step only.
+    return hint.heardMidi && !heardName.isEmpty() ? tr("%1, the first as %2").arg(sentence, heardName)
+                                                  : sentence;
 }
 
 } // namespace

@@ -62,3 +62,10 @@ TEST(RunText, TellsOfARunInAnotherOctaveStepByStep) {
     EXPECT_EQ(said(run({range, 3, Seconds(0), {}, -12}))[2],
               "Bar 30, beat 3: the record has 3 notes from here on an octave lower");
 }
+
+TEST(RunText, KeepsTheNameOfTheFirstNoteForTheLastStep) {
+    const auto steps = said(run({range, 3, Seconds(0), {}, 12}), {"D♯5 (♯11)", {}});
+    EXPECT_EQ(steps[2], "Bar 30, beat 3: the record has 3 notes from here on an octave higher");
+    EXPECT_EQ(steps[3], "Bar 30, beat 3: the record has 3 notes from here on an octave higher, "
+                        "the first as D♯5 (♯11)");
+}
