@@ -129,15 +129,15 @@ QString PlayingDesk::notHeard(const Note& note) const {
     const QString checking = howTo(CommandId::CheckPhrase, keyOf);
     const auto verdicts = book.verdicts();
     const auto verdict = verdicts.find(note.id);
-    const QString why =
-        verdict != verdicts.end()
-            ? (verdict->second == Verdict::Supported
-                   ? tr("the check supports it, but its pitch is not held")
-                   : tr("the check says %1; %2 for a hint")
-                         .arg(verdictWord(verdict->second), howTo(CommandId::NextHelp, keyOf)))
-        : book.unjudged(session.study()).contains(note.id)
-            ? tr("it was changed or written since the check; %1 to check it again").arg(checking)
-            : tr("%1 to check the phrase first").arg(checking);
+    const bool isJudged = verdict != verdicts.end();
+    // Nothing speaks against it: another note may sound before its written end.
+    if (isJudged && verdict->second == Verdict::Supported)
+        return tr("The check supports this note, but its pitch does not sound for as long as it is written.");
+    if (!isJudged && book.unjudged(session.study()).contains(note.id))
+        return tr("This note was changed or written since the check: %1 to check it.").arg(checking);
+    const QString why = isJudged ? tr("the check says %1; %2 for a hint")
+                                       .arg(verdictWord(verdict->second), howTo(CommandId::NextHelp, keyOf))
+                                 : tr("%1 to check the phrase first").arg(checking);
     return tr("Not heard as it is written, in pitch or in length: %1.").arg(why);
 }
 

@@ -36,7 +36,7 @@ QString whichWayUnclear(const Hint& hint) {
     case Doubt::Faint:
         break;
     }
-    return tr("the note is too faint to tell");
+    return tr("what sounds here is too faint to tell");
 }
 
 QString whichWayTrill(const Hint& hint) {
