@@ -10,6 +10,7 @@
 #include "core/study/PlayedTime.h"
 
 #include <algorithm>
+#include <cmath>
 #include <iterator>
 #include <map>
 #include <set>
@@ -58,6 +59,15 @@ bool isWrittenBeside(const UnwrittenSound& sound, const Study& study, const std:
         return note.pitch.midi == sound.midi && apart < sameNote && apart > -sameNote &&
                std::none_of(checked.begin(), checked.end(),
                             [&](const Note& each) { return each.id == note.id; });
+    });
+}
+
+/// Whether a sound is where a note that is early or late begins: one mistake, told at the note.
+bool isOfAMovedNote(const UnwrittenSound& sound, const std::vector<CheckedNote>& checked) {
+    constexpr Seconds sameOnset{0.030};
+    return std::ranges::any_of(checked, [&](const CheckedNote& note) {
+        return note.verdict != Verdict::Supported && note.beginsAt && note.midi == sound.midi &&
+               std::abs((*note.beginsAt - sound.range.begin).value) < sameOnset.value;
     });
 }
 
@@ -124,8 +134,9 @@ Result<PhraseCheck> told(const NoteCheck& found, const Study& study, const std::
     if (!heard) return heard.error();
     PhraseCheck check;
     check.unwritten = withoutRepeatedTurns(heard->others, notes, heard->notes);
-    std::erase_if(check.unwritten,
-                  [&](const UnwrittenSound& sound) { return isWrittenBeside(sound, study, notes); });
+    std::erase_if(check.unwritten, [&](const UnwrittenSound& sound) {
+        return isWrittenBeside(sound, study, notes) || isOfAMovedNote(sound, heard->notes);
+    });
     check.notes = std::move(heard->notes);
     check.otherTrills = std::move(heard->trills);
     check.unwrittenSwing = found.swing;
