@@ -161,7 +161,9 @@ private:
         for (std::size_t i = 0; i < laid.size(); ++i) {
             const bool doubtful = isDoubtful(i);
             const Seconds place = laid[i].range.begin + way.later;
-            if (!onsets[i] || barred[i])
+            // What is right sounds with its octave, too.
+            const bool isOvertone = way.semitones != 0 && !doubtful;
+            if (!onsets[i] || barred[i] || isOvertone)
                 met.push_back({doubtful ? missing : stands, std::nullopt});
             else if (isAccountedFor(laid[i].midi + way.semitones, *onsets[i], onsets))
                 met.push_back({doubtful ? 0 : stands, std::nullopt});

@@ -147,6 +147,29 @@ TEST(DemoCheck, ContradictsNothingThatIsRightAndSupportsNearlyAllOfIt) {
     EXPECT_GE(supported * 20, right * 19);
 }
 
+// What follows it is right, and sounds with its octave; the note after that is planted an octave low.
+TEST(DemoCheck, TakesNoRightNoteIntoABarThatIsWrittenAnOctaveLow) {
+    ASSERT_TRUE(evidence());
+    Study study = demoStudy();
+    constexpr std::int64_t bar = 10;
+    int lowered = 0;
+    for (Note& note : study.notes)
+        if (study.meters().barOf(note.onset) == bar) {
+            note.pitch.midi -= 12;
+            ++lowered;
+        }
+    const auto check = checkStudy(study, *evidence());
+    ASSERT_TRUE(check);
+    int together = 0;
+    for (const CheckedNote& note : check->notes) {
+        if (!note.together) continue;
+        ++together;
+        EXPECT_NE(note.verdict, Verdict::Supported);
+        EXPECT_EQ(note.together->semitones, 12);
+    }
+    EXPECT_EQ(together, lowered);
+}
+
 /// It is played over a whole tone.
 TEST(DemoCheck, TellsOfTheTrillWhereItIsWrittenOverASemitone) {
     ASSERT_TRUE(evidence());
