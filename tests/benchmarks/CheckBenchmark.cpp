@@ -125,6 +125,14 @@ void firstCheckOfTwoThirds(benchmark::State& state) {
     firstCheck(state, lineAndBass(26, notesOf(state)), written);
 }
 
+/// Six notes in the middle stand one note late: judged once more as a run.
+void firstCheckWithAMovedBar(benchmark::State& state) {
+    std::vector<Claim> written = claims(notesOf(state));
+    for (std::size_t i = written.size() / 2; i < written.size() / 2 + 6; ++i)
+        written[i].range = written[i].range.shifted(lengthOf(notesOf(state)));
+    firstCheck(state, lineAndBass(26, notesOf(state)), written);
+}
+
 void firstCheckOfAMonoRecording(benchmark::State& state) {
     AnalysisSound sound = lineAndBass(26, notesOf(state));
     sound.left = sound.mid();
@@ -159,6 +167,12 @@ BENCHMARK(firstCheckWithMistakes)
     ->MeasureProcessCPUTime()
     ->UseRealTime();
 BENCHMARK(firstCheckOfTwoThirds)
+    ->Arg(66)
+    ->Arg(100)
+    ->Unit(benchmark::kMillisecond)
+    ->MeasureProcessCPUTime()
+    ->UseRealTime();
+BENCHMARK(firstCheckWithAMovedBar)
     ->Arg(66)
     ->Arg(100)
     ->Unit(benchmark::kMillisecond)
