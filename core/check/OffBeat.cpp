@@ -9,21 +9,13 @@ namespace earwright {
 
 namespace {
 
-/// Two eighths, in beats: a quarter.
-Beats pairLength(const Study& study) {
-    return {study.meter.beatUnit, 4};
-}
-
 /// The pair around a place, if the place is where an off-beat eighth is written in it.
 std::optional<OffBeat> offBeatAt(const Beats& place, const Study& study, const MeterMap& meters) {
-    // Three eighths that are counted as one are no pairs.
-    if (meters.at(meters.barOf(place)).unitsPerCount() != 1) return std::nullopt;
-    const Beats length = pairLength(study);
-    const Beats share = ratio(meters.withinBar(place), length).fraction();
+    const auto pair = quarterAround(place, study, meters);
+    if (!pair) return std::nullopt;
+    const Beats share = ratio(place - pair->begin, pair->length());
     if (share != Beats(1, 2) && share != Beats(2, 3)) return std::nullopt;
-    const Beats begin =
-        place - Beats(share.numerator() * length.numerator(), share.denominator() * length.denominator());
-    return OffBeat{place, {begin, begin + length}};
+    return OffBeat{place, *pair};
 }
 
 /// Whether the pair holds a second division: a note other than the off-beat one.
@@ -35,6 +27,16 @@ bool isDividedFurther(const OffBeat& offBeat, const std::vector<Note>& notes) {
 }
 
 } // namespace
+
+std::optional<Range<Beats>> quarterAround(const Beats& place, const Study& study, const MeterMap& meters) {
+    // Three eighths that are counted as one are no pairs.
+    if (meters.at(meters.barOf(place)).unitsPerCount() != 1) return std::nullopt;
+    const Beats quarter{study.meter.beatUnit, 4};
+    const Beats share = ratio(meters.withinBar(place), quarter).fraction();
+    const Beats begin =
+        place - Beats(share.numerator() * quarter.numerator(), share.denominator() * quarter.denominator());
+    return Range<Beats>{begin, begin + quarter};
+}
 
 std::vector<OffBeat> offBeats(const Study& study, const std::vector<Note>& notes) {
     std::vector<OffBeat> found;

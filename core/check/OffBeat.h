@@ -3,6 +3,7 @@
 
 #include "core/study/Study.h"
 
+#include <optional>
 #include <vector>
 
 namespace earwright {
@@ -17,6 +18,10 @@ struct OffBeat {
     bool isEven() const { return place - pair.begin == pair.end - place; }
     friend bool operator==(const OffBeat&, const OffBeat&) = default;
 };
+
+/// The quarter that a place lies in, counted from its bar line; nothing where three eighths are counted as
+/// one (6/8). `meters`: the study's.
+std::optional<Range<Beats>> quarterAround(const Beats& place, const Study& study, const MeterMap& meters);
 
 /// Of these notes, in order, each place once. Pairs are counted from the bar line; where three eighths
 /// are counted as one (6/8) there are none. Requires: notes rise by

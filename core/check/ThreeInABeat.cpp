@@ -25,17 +25,6 @@ const std::array<Spacing, 4>& spacings() {
     return all;
 }
 
-/// The quarter that a place lies in, counted from its bar line; nothing where counts are made of three.
-std::optional<Range<Beats>> quarterAround(const Beats& place, const Study& study) {
-    const MeterMap meters = study.meters();
-    if (meters.at(meters.barOf(place)).unitsPerCount() != 1) return std::nullopt;
-    const Beats quarter{study.meter.beatUnit, 4};
-    const Beats share = ratio(meters.withinBar(place), quarter).fraction();
-    const Beats begin =
-        place - Beats(share.numerator() * quarter.numerator(), share.denominator() * quarter.denominator());
-    return Range<Beats>{begin, begin + quarter};
-}
-
 std::vector<const Note*> notesIn(const Range<Beats>& beat, const std::vector<Note>& notes) {
     std::vector<const Note*> found;
     for (const Note& note : notes)
@@ -92,9 +81,10 @@ std::optional<WrittenThree> writtenThree(const Range<Beats>& beat, const Study& 
 
 std::vector<WrittenThree> writtenThrees(const Study& study, const std::vector<Note>& notes) {
     std::vector<WrittenThree> threes;
+    const MeterMap meters = study.meters();
     std::optional<Range<Beats>> last;
     for (const Note& note : notes) {
-        const auto beat = quarterAround(note.onset, study);
+        const auto beat = quarterAround(note.onset, study, meters);
         if (!beat || beat == last) continue;
         last = beat;
         if (auto three = writtenThree(*beat, study, notes)) threes.push_back(std::move(*three));
@@ -136,7 +126,7 @@ bool anyThreeInABeat(const Study& study, const std::vector<Note>& notes) {
 
 bool isWrittenSo(const HeardThree& three, const Study& study, const std::vector<Note>& notes,
                  const Note& note) {
-    const auto beat = quarterAround(note.onset, study);
+    const auto beat = quarterAround(note.onset, study, study.meters());
     return beat && threePlaces(notesIn(*beat, notes)) == three.places;
 }
 
