@@ -4,21 +4,17 @@
 #include "core/study/StudyFile.h"
 #include "tests/ui/Soon.h"
 #include "tests/ui/desk/TonesDesk.h"
-#include "ui/desk/MessageRow.h"
 #include "ui/grid/LadderPanel.h"
 #include "ui/grid/NoteGrid.h"
 #include "ui/grid/NoteGridPanel.h"
 #include "ui/sheet/ChorusSheetView.h"
-#include "ui/strip/FormStripView.h"
 #include "ui/theme/InlineEditor.h"
 #include "ui/theme/Theme.h"
-#include "ui/transport/TransportBar.h"
 
 #include <QApplication>
 #include <QDragEnterEvent>
 #include <QDropEvent>
 #include <QLineEdit>
-#include <QMenuBar>
 #include <QMimeData>
 #include <QSignalSpy>
 #include <QTest>
@@ -201,30 +197,6 @@ TEST_F(DeskWindowTest, ChecksThePhraseOnlyWhenAskedAndHelpsInSteps) {
     EXPECT_EQ(window->checking().book().verdicts().at(study().notes[1].id), Verdict::Supported);
     EXPECT_EQ(study().earRecord.foundWithHelp(), 1);
     EXPECT_EQ(study().earRecord.foundByEar(), 0);
-}
-
-TEST_F(DeskWindowTest, CoversNothingOneWorksWithByWhatPasses) {
-    for (const QSize size : {QSize(1400, 900), QSize(1200, 800)}) {
-        window->resize(size);
-        qApp->processEvents();
-        window->messages().notice(
-            "2 phrases checked: 4 supported · 0 unclear · 0 contradicted. Help goes by the "
-            "phrase in the grid.");
-        const auto* row = window->findChild<MessageRow*>();
-        ASSERT_TRUE(row);
-        ASSERT_TRUE(row->isVisible());
-        const auto placeOf = [&](const QWidget& part) {
-            return QRect(part.mapTo(window.get(), QPoint()), part.size());
-        };
-        const QWidget* const parts[]{window->findChild<FormStripView*>(),
-                                     window->findChild<ChorusSheetView*>(),
-                                     window->findChild<NoteGridPanel*>(), window->findChild<TransportBar*>()};
-        for (const QWidget* part : parts)
-            EXPECT_FALSE(placeOf(*row).intersects(placeOf(*part))) << size.width();
-        for (QAction* menu : window->menuBar()->actions())
-            EXPECT_FALSE(placeOf(*row).intersects(
-                window->menuBar()->actionGeometry(menu).translated(placeOf(*window->menuBar()).topLeft())));
-    }
 }
 
 TEST_F(DeskWindowTest, ChecksAllPhrasesOfTheLoop) {
