@@ -34,17 +34,18 @@ std::vector<NoteId> GridScene::selectedNotes() const {
     return chosen;
 }
 
-std::vector<MarkAnswer> GridScene::answersTo(const Note& note) const {
+std::span<const MarkAnswer> GridScene::answersTo(const Note& note) const {
     const auto asked = markAnswers.find(note.id);
-    std::vector<MarkAnswer> answers = asked == markAnswers.end() ? std::vector<MarkAnswer>{} : asked->second;
+    return asked == markAnswers.end() ? std::span<const MarkAnswer>() : asked->second;
+}
+
+std::optional<MarkAnswer> GridScene::trillAnswer(const Note& note) const {
     const OtherTrill* trill = check ? check->otherTrill(note.id) : nullptr;
-    const bool isTold = std::any_of(answers.begin(), answers.end(), [](const MarkAnswer& answer) {
-        return answer.mark == PhrasingMark::Trill;
-    });
     // A trill that is being changed has no answer any more.
-    if (trill && !isTold && note.phrasing.trill == trill->written)
-        answers.push_back({PhrasingMark::Trill, trill->verdict});
-    return answers;
+    if (!trill || note.phrasing.trill != trill->written) return std::nullopt;
+    if (std::ranges::find(answersTo(note), PhrasingMark::Trill, &MarkAnswer::mark) != answersTo(note).end())
+        return std::nullopt;
+    return MarkAnswer{PhrasingMark::Trill, trill->verdict};
 }
 
 } // namespace earwright::ui

@@ -15,6 +15,7 @@
 #include <memory>
 #include <optional>
 #include <set>
+#include <span>
 #include <vector>
 
 namespace earwright::ui {
@@ -59,8 +60,10 @@ struct GridScene {
     RowName rowAtCursor() const;
     /// At the cursor or beside it.
     bool isChosen(NoteId note) const { return selected == note || alsoSelected.contains(note); }
-    /// What is said to its signs: all that was asked for, and what the check heard of its trill.
-    std::vector<MarkAnswer> answersTo(const Note& note) const;
+    /// What is said to its signs, where that was asked for.
+    std::span<const MarkAnswer> answersTo(const Note& note) const;
+    /// What the check heard of its trill, where answersTo() says nothing of it.
+    std::optional<MarkAnswer> trillAnswer(const Note& note) const;
     /// All chosen notes in the order of the line.
     std::vector<NoteId> selectedNotes() const;
 };

@@ -95,11 +95,10 @@ QPointF answerPlace(PhrasingMark mark, const Note& note, const GridGeometry& geo
     }
 }
 
-void paintMarkAnswers(QPainter& painter, const Note& note, const GridGeometry& geometry, const SignRoom& room,
-                      const std::vector<MarkAnswer>& answers, const QColor& colour, const QColor& ground) {
-    for (const MarkAnswer& answer : answers)
-        paintHead(painter, answerPlace(answer.mark, note, geometry, room), answerRadius,
-                  headShapeOf(answer.verdict), colour, ground);
+void paintMarkAnswer(QPainter& painter, const Note& note, const GridGeometry& geometry, const SignRoom& room,
+                     const MarkAnswer& answer, const QColor& colour, const QColor& ground) {
+    paintHead(painter, answerPlace(answer.mark, note, geometry, room), answerRadius,
+              headShapeOf(answer.verdict), colour, ground);
 }
 
 } // namespace earwright::ui

@@ -1,4 +1,4 @@
-// What the recording says to the signs of phrasing of one note, as small shapes at them.
+// What the recording says to a sign of phrasing of a note, as a small shape at it.
 #pragma once
 
 #include "core/check/PhrasingMark.h"
@@ -8,8 +8,6 @@
 #include <QColor>
 #include <QPainter>
 
-#include <vector>
-
 namespace earwright::ui {
 
 /// Where the answer to one sign stands: beside it, clear of the head. Pixels of the view.
@@ -17,7 +15,7 @@ QPointF answerPlace(PhrasingMark mark, const Note& note, const GridGeometry& geo
 
 /// In the shapes of the note heads: a full dot is supported, a dotted ring unclear, a ring struck through
 /// contradicted.
-void paintMarkAnswers(QPainter& painter, const Note& note, const GridGeometry& geometry, const SignRoom& room,
-                      const std::vector<MarkAnswer>& answers, const QColor& colour, const QColor& ground);
+void paintMarkAnswer(QPainter& painter, const Note& note, const GridGeometry& geometry, const SignRoom& room,
+                     const MarkAnswer& answer, const QColor& colour, const QColor& ground);
 
 } // namespace earwright::ui

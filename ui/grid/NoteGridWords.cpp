@@ -77,8 +77,11 @@ void NoteGrid::describe() {
             words << verdictWord(checked->verdict);
         else if (scene.unjudged.contains(note->id))
             words << tr("changed since the check");
-        for (const MarkAnswer& answer : scene.answersTo(*note))
+        const auto say = [&](const MarkAnswer& answer) {
             words << tr("%1 %2").arg(markWord(answer.mark), verdictWord(answer.verdict));
+        };
+        std::ranges::for_each(scene.answersTo(*note), say);
+        if (const auto trill = scene.trillAnswer(*note)) say(*trill);
     }
     QString now = words.join(QStringLiteral(", "));
     if (const QString help = helpAtCursor(); !help.isEmpty()) now += QStringLiteral(". ") + help;

@@ -61,9 +61,12 @@ void paintNote(QPainter& painter, const GridScene& scene, const GridGeometry& ge
     paintHead(painter, geometry.head(note), radius, shapeOf(scene, note), color(Role::Written),
               cellGround(scene, note.onset, note.pitch.midi));
     paintDegree(painter, scene, geometry, note);
-    paintMarkAnswers(painter, note, geometry,
-                     {geometry.head(note), radius, hasDegree, isNarrow(note, geometry)},
-                     scene.answersTo(note), color(Role::Written), color(Role::Page));
+    const SignRoom room{geometry.head(note), radius, hasDegree, isNarrow(note, geometry)};
+    const auto paintAnswer = [&](const MarkAnswer& answer) {
+        paintMarkAnswer(painter, note, geometry, room, answer, color(Role::Written), color(Role::Page));
+    };
+    std::ranges::for_each(scene.answersTo(note), paintAnswer);
+    if (const auto trill = scene.trillAnswer(note)) paintAnswer(*trill);
 }
 
 /// Slurred from the note before, or picked and yet under its slur.
