@@ -182,8 +182,8 @@ private:
         return stretch;
     }
 
-    /// Nothing where too few of its doubtful claims are heard or contradicted, or too many others stand among
-    /// them.
+    /// Nothing where too few of its doubtful claims are heard, too many others stand among them, or the run
+    /// is not convincing.
     std::optional<OffRun> runOf(const Stretch& stretch, std::vector<Met> met, const Way& way) const {
         OffRun run{{}, way.later, way.semitones, {}};
         std::vector<double> distances;
@@ -237,12 +237,12 @@ bool isConvincing(const OffRun& run, const std::vector<Claim>& laid,
     constexpr std::size_t fewest = 3;
     constexpr std::size_t surelyMany = 5;
     constexpr std::size_t leastPitches = 3;
-    constexpr Seconds close{0.045};
+    constexpr Seconds nearby{0.045};
     const bool isMoved = run.semitones == 0;
     std::set<int> pitches;
     std::size_t doubtful = 0;
     std::size_t contradicted = 0;
-    bool areClose = true;
+    bool areNear = true;
     for (std::size_t k = 0; k < run.claims.size(); ++k) {
         const std::size_t claim = run.claims[k];
         if (answers[claim].verdict == Verdict::Supported) continue;
@@ -250,12 +250,12 @@ bool isConvincing(const OffRun& run, const std::vector<Claim>& laid,
         pitches.insert(laid[claim].midi);
         if (answers[claim].verdict == Verdict::Contradicted) ++contradicted;
         const Seconds from = laid[claim].range.begin + run.later;
-        if (isMoved && std::abs((run.begins[k] - from).value) > close.value) areClose = false;
+        if (isMoved && std::abs((run.begins[k] - from).value) > nearby.value) areNear = false;
     }
     // What is repeated meets itself at many distances.
     if (doubtful < fewest || (isMoved && pitches.size() < leastPitches)) return false;
     // A few notes that are only unclear may be right where they stand, and their pitches near by as well.
-    return doubtful >= surelyMany || (2 * contradicted >= doubtful && areClose);
+    return doubtful >= surelyMany || (2 * contradicted >= doubtful && areNear);
 }
 
 std::optional<OffRun> offRunIn(const ClaimContext& context, const std::vector<Claim>& laid,

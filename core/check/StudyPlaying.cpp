@@ -78,14 +78,17 @@ PlayedNote playedNote(const PhrasingClaim& claim, const NotePlaying& playing) {
     return {claim.range, claim.midi, playing.heard, loudness};
 }
 
-bool holdsFor(const MeasuredNote& measured, const Study& study, const Note& note) {
+bool isAsMeasured(const MeasuredNote& measured, const Study& study, const Note& note) {
     constexpr double rounding = 0.001;
     const Range<Seconds> now = playedTime(study, note.range());
     const Range<Seconds>& then = measured.claim.range;
     return measured.claim.midi == note.pitch.midi && measured.claim.character == characterOf(study) &&
-           measured.between == writtenBetween(study, note) &&
            std::abs((now.begin - then.begin).value) < rounding &&
            std::abs((now.end - then.end).value) < rounding;
+}
+
+bool holdsFor(const MeasuredNote& measured, const Study& study, const Note& note) {
+    return isAsMeasured(measured, study, note) && measured.between == writtenBetween(study, note);
 }
 
 Result<MeasuredNotes> measureNotes(const Study& study, const std::vector<Note>& notes,

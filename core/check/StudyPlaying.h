@@ -53,6 +53,10 @@ struct MeasuredNote {
 };
 using MeasuredNotes = std::map<NoteId, MeasuredNote>;
 
+/// Whether a note itself is as it was when it was measured: its pitch, place and length, and the character of
+/// the line.
+bool isAsMeasured(const MeasuredNote& measured, const Study& study, const Note& note);
+
 /// Whether a measure still tells of a note: its pitch, place and length, the notes beside it and the
 /// character of the line are as they were. Its signs need not be, since they are judged by what was measured
 /// and change nothing of it.

@@ -158,6 +158,7 @@ TEST(DemoCheck, TakesNoRightNoteIntoABarThatIsWrittenAnOctaveLow) {
             note.pitch.midi -= 12;
             ++lowered;
         }
+    ASSERT_GE(lowered, 5);
     const auto check = checkStudy(study, *evidence());
     ASSERT_TRUE(check);
     int together = 0;

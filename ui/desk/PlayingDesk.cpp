@@ -115,9 +115,7 @@ QString PlayingDesk::outOfDate(const Note& note) const {
         return tr("This note was not measured yet: %1 to have it measured.").arg(asking);
     const WrittenBetween& then = found->second.between;
     const WrittenBetween now = writtenBetween(study, note);
-    MeasuredNote asWritten = found->second;
-    asWritten.between = now;
-    const bool isItself = !holdsFor(asWritten, study, note);
+    const bool isItself = !isAsMeasured(found->second, study, note);
     const QString which = isItself                    ? tr("This note was changed since it was measured")
                           : then.before == now.before ? tr("The note after this one was changed since")
                           : then.after == now.after   ? tr("The note before this one was changed since")
