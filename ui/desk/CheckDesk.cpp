@@ -208,6 +208,7 @@ void CheckDesk::help(SpanId phrase, Seconds cursor) {
             kept.earRecord = withHelp(kept.earRecord, phrase, note->range.begin, helped.step, id);
     session.adjust(std::move(kept));
     showHelp(helped);
+    emit changed();
 }
 
 void CheckDesk::showHelp(const HelpedPlace& helped) {

@@ -48,7 +48,7 @@ public:
     bool isBusy() const { return work.isBusy(); }
 
 signals:
-    /// Places came or went.
+    /// Places came or went, or help was opened for one.
     void changed();
 
 private:

@@ -50,14 +50,15 @@ void DeskWindow::build() {
     title->setContentsMargins(spacing::medium, spacing::tight, spacing::medium, 0);
     menuBar()->setCornerWidget(title);
     chorusSheet->setSpeedSteps(loopSpeedSteps());
-    // Messages that stay lie over the foot of the sheet, so that nothing moves when they come and go; those
-    // that pass have no hand to close them, and cover nothing.
+    // Messages that stay lie over the foot of the sheet, so that nothing moves when they come and go, and
+    // the sheet scrolls clear of them; those that pass have no hand to close them, and cover nothing.
     auto* left = new QWidget;
     auto* leaves = new QGridLayout(left);
     leaves->setContentsMargins(0, 0, 0, 0);
     leaves->addWidget(chorusSheet, 0, 0);
     leaves->addWidget(messageBar, 0, 0, Qt::AlignBottom);
     messageBar->raise();
+    connect(messageBar, &MessageBar::covers, chorusSheet, &ChorusSheetView::setCoveredFoot);
     messageBar->setPassingPlace(new MenuRowStretch(*menuBar(), *title));
     splitter->addWidget(left);
     gridPanel->addUnderGrid(pageView);

@@ -29,6 +29,21 @@ bool MessageBar::eventFilter(QObject* watched, QEvent* event) {
     return QWidget::eventFilter(watched, event);
 }
 
+void MessageBar::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    if (isVisible()) emit covers(height());
+}
+
+void MessageBar::showEvent(QShowEvent* event) {
+    QWidget::showEvent(event);
+    emit covers(height());
+}
+
+void MessageBar::hideEvent(QHideEvent* event) {
+    QWidget::hideEvent(event);
+    emit covers(0);
+}
+
 void MessageBar::put(MessageRow& row) {
     const QSize room = passing ? passing->size() : QSize();
     const QSize needed = row.sizePassing(room.width());

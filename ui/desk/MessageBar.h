@@ -44,7 +44,14 @@ public:
     /// Chooses an answer as the hand would. Requires: it is offered.
     void choose(const QString& subject, std::size_t answer);
 
+signals:
+    /// So many pixels of what it lies over are under it now.
+    void covers(int height);
+
 protected:
+    void resizeEvent(QResizeEvent* event) override;
+    void hideEvent(QHideEvent* event) override;
+    void showEvent(QShowEvent* event) override;
     bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:

@@ -133,10 +133,21 @@ QString PlayingDesk::notHeard(const Note& note) const {
         return tr("The check supports this note, but its pitch does not sound for as long as it is written.");
     if (!isJudged && book.unjudged(session.study()).contains(note.id))
         return tr("This note was changed or written since the check: %1 to check it.").arg(checking);
-    const QString why = isJudged ? tr("the check says %1; %2 for a hint")
-                                       .arg(verdictWord(verdict->second), howTo(CommandId::NextHelp, keyOf))
-                                 : tr("%1 to check the phrase first").arg(checking);
+    const QString why =
+        !isJudged ? tr("%1 to check the phrase first").arg(checking)
+        : isFullyHelped(note)
+            ? tr("the check says %1, and all its help is shown").arg(verdictWord(verdict->second))
+            : tr("the check says %1; %2 for a hint")
+                  .arg(verdictWord(verdict->second), howTo(CommandId::NextHelp, keyOf));
     return tr("Not heard as it is written, in pitch or in length: %1.").arg(why);
+}
+
+bool PlayingDesk::isFullyHelped(const Note& note) const {
+    if (!shown) return false;
+    const std::vector<HelpedPlace> places = book.places(*shown);
+    return std::any_of(places.begin(), places.end(), [&](const HelpedPlace& helped) {
+        return helped.place.isAbout(note.id) && helped.step == HelpStep::ShowIt;
+    });
 }
 
 std::optional<Seconds> PlayingDesk::behindSwing(const std::vector<Note>& notes, const Note& note) const {

@@ -58,6 +58,8 @@ private:
     QString outOfDate(const Note& note) const;
     /// Of a note that is not heard at its pitch: what the check has to say to it, and what to press.
     QString notHeard(const Note& note) const;
+    /// Whether every step of help for its place is open.
+    bool isFullyHelped(const Note& note) const;
     QString sumUp(const std::vector<Note>& notes) const;
     void forget();
 

@@ -186,13 +186,26 @@ std::int64_t ChorusSheetView::beatOf(Seconds place) const {
 
 bool ChorusSheetView::isInSight(Seconds place) const {
     if (geometry.lines().empty()) return true;
-    return viewport()->rect().contains(inViewport(geometry.box(geometry.lineOf(place))));
+    const QRect clear(0, 0, viewport()->width(), clearHeight());
+    return clear.contains(inViewport(geometry.box(geometry.lineOf(place))));
+}
+
+int ChorusSheetView::clearHeight() const {
+    return viewport()->height() - coveredFoot;
+}
+
+void ChorusSheetView::setCoveredFoot(int height) {
+    if (height == coveredFoot) return;
+    const bool followed = isInSight(model.heard);
+    coveredFoot = height;
+    letScroll();
+    if (followed) reveal(model.heard);
 }
 
 Range<Seconds> ChorusSheetView::timeInSight() const {
     if (geometry.lines().empty()) return {};
     const double top = verticalScrollBar()->value();
-    const double bottom = top + viewport()->height();
+    const double bottom = top + clearHeight();
     std::size_t first = geometry.lineAt(top);
     std::size_t last = geometry.lineAt(bottom);
     // Of which nothing but the room above it shows, or below it.
@@ -207,7 +220,7 @@ void ChorusSheetView::reveal(Seconds place) {
     // A chorus that fits is shown from its heading on, as a page is turned.
     std::size_t first = line;
     for (std::size_t i = line + 1; i-- > 0;) {
-        if (geometry.lineBand(line).bottom() - geometry.lineBand(i).top() > viewport()->height() + 1) break;
+        if (geometry.lineBand(line).bottom() - geometry.lineBand(i).top() > clearHeight() + 1) break;
         if (geometry.lines()[i].begins.empty()) continue;
         first = i;
         break;
@@ -230,18 +243,19 @@ void ChorusSheetView::lay() {
     const QSize size = viewport()->size();
     if (model.duration <= Seconds(0)) {
         geometry = SheetGeometry();
-        setScrollable(0);
+        letScroll();
         return redraw();
     }
     geometry = SheetGeometry(*model.study, model.duration, lineLength,
                              SheetMetrics::filling(size.width(), size.height()));
-    setScrollable(static_cast<int>(std::ceil(geometry.height())) - size.height());
-    verticalScrollBar()->setPageStep(size.height());
+    letScroll();
     verticalScrollBar()->setSingleStep(static_cast<int>(geometry.metrics().box / 3));
     redraw();
 }
 
-void ChorusSheetView::setScrollable(int beyondSight) {
+void ChorusSheetView::letScroll() {
+    const int beyondSight = static_cast<int>(std::ceil(geometry.height())) - clearHeight();
+    verticalScrollBar()->setPageStep(clearHeight());
     verticalScrollBar()->setRange(0, std::max(beyondSight, 0));
     // Disabled it has no handle.
     verticalScrollBar()->setEnabled(beyondSight > 0);

@@ -59,6 +59,9 @@ public:
     void setHeard(Seconds place);
     /// The time of the lines in sight; empty where there are none.
     Range<Seconds> timeInSight() const;
+    /// So many pixels at the foot lie under something else: what is there is not in sight, and the sheet can be
+    /// scrolled clear of it. Nothing moves unless the ear was followed there.
+    void setCoveredFoot(int height);
     /// Scrolls a place into sight.
     void reveal(Seconds place);
 
@@ -112,7 +115,8 @@ protected:
 
 private:
     void lay();
-    void setScrollable(int beyondSight);
+    /// As far as the lines go beyond what is clear.
+    void letScroll();
     void paintInvitation(QPainter& painter) const;
     void redraw();
     /// For those who listen to the screen: told anew with every beat, not with every picture.
@@ -121,6 +125,8 @@ private:
     QPointF onSheet(const QPointF& inViewport) const;
     QRect inViewport(const QRectF& onSheet) const;
     bool isInSight(Seconds place) const;
+    /// What is not covered.
+    int clearHeight() const;
     void scrollTo(double top);
     /// A third of a line on where a gesture leads out of sight.
     void scrollTowards(const QPointF& place);
@@ -142,6 +148,7 @@ private:
     InlineEditor* editor = nullptr;
     QVariantAnimation* glide = nullptr;
     std::int64_t describedBeat = 0;
+    int coveredFoot = 0;
     WheelNotches wheel;
     /// All but the playhead, as large as the viewport; null when it has to be drawn anew.
     QPixmap still;

@@ -100,6 +100,22 @@ TEST(MessageBar, ShowsWhatPassesInItsPlaceAndWhatStaysAtTheFoot) {
     EXPECT_TRUE(shown.bar.isHidden());
 }
 
+TEST(MessageBar, TellsHowMuchItLiesOver) {
+    QWidget sheet;
+    sheet.resize(500, 300);
+    auto* bar = new MessageBar(&sheet);
+    int covered = -1;
+    QObject::connect(bar, &MessageBar::covers, [&](int height) { covered = height; });
+    sheet.show();
+    bar->say("a", MessageBar::Tone::Question, "Save?", {{"Save", {}}});
+    bar->resize(500, 40);
+    EXPECT_EQ(covered, 40);
+    bar->resize(500, 70);
+    EXPECT_EQ(covered, 70);
+    bar->close("a");
+    EXPECT_EQ(covered, 0);
+}
+
 TEST(MessageBar, ShowsAtTheFootWhatHasNoRoomInThePlaceForPassing) {
     const QString sentence = QString("word ").repeated(30);
     BarWithAPlace shown(QSize(120, 30));

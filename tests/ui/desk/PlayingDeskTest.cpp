@@ -78,6 +78,10 @@ TEST_F(PlayingDeskTest, SaysOfANoteThatIsNotHeardWhatTheCheckHasToSayToItNow) {
     press(Qt::Key_C);
     ASSERT_TRUE(soon([&] { return told().contains("the check says contradicted"); })) << told().toStdString();
     EXPECT_TRUE(told().contains("press H for a hint"));
+    for (int step = 1; step <= 4; ++step)
+        press(Qt::Key_H);
+    EXPECT_TRUE(told().contains("the check says contradicted, and all its help is shown"))
+        << told().toStdString();
     press(Qt::Key_Down, Qt::AltModifier);
     ask();
     ASSERT_TRUE(soon([&] { return told().contains("changed or written since the check"); }))

@@ -188,6 +188,35 @@ TEST_F(ChorusSheetViewTest, ScrollsWhenTheEarLeavesTheSightAndNotAfterAHandScrol
     EXPECT_EQ(sheet.verticalScrollBar()->value(), 0);
 }
 
+TEST_F(ChorusSheetViewTest, ScrollsClearOfWhatLiesOverItsFoot) {
+    QScrollBar* const bar = sheet.verticalScrollBar();
+    const int before = bar->maximum();
+    sheet.setCoveredFoot(60);
+    EXPECT_EQ(bar->maximum(), before + 60);
+    bar->setValue(bar->maximum());
+    EXPECT_LE(at(119).y(), sheet.viewport()->height() - 60) << "the last line too";
+    sheet.setCoveredFoot(0);
+    EXPECT_EQ(bar->maximum(), before);
+    EXPECT_EQ(bar->value(), before);
+}
+
+TEST_F(ChorusSheetViewTest, BringsTheLineThatIsHeardOutFromUnderWhatLiesOverIt) {
+    const SheetGeometry& places = sheet.places();
+    std::size_t last = 0;
+    while (places.box(last + 1).bottom() < sheet.viewport()->height())
+        ++last;
+    const Seconds heard = places.lines()[last].time.begin + Seconds(0.1);
+    sheet.setHeard(heard);
+    ASSERT_EQ(sheet.verticalScrollBar()->value(), 0);
+    const int covered = sheet.viewport()->height() - static_cast<int>(places.box(last).center().y());
+    sheet.setCoveredFoot(covered);
+    EXPECT_TRUE(soon([&] {
+        return sheet.verticalScrollBar()->value() > 0 &&
+               at(heard.value).y() < sheet.viewport()->height() - covered;
+    }));
+    EXPECT_LE(sheet.timeInSight().begin, heard);
+}
+
 TEST_F(ChorusSheetViewTest, HasInSightOnlyLinesOfWhichThereIsSomethingToSee) {
     const SheetGeometry& places = sheet.places();
     ASSERT_LT(places.box(2).top(), sheet.viewport()->height());
