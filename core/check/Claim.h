@@ -25,6 +25,8 @@ struct Claim {
     /// Whether its signs move its pitch, as a trill or a bend does: then it may begin with another one, and
     /// its own may begin again, without being out of place.
     bool isOrnamented = false;
+    /// Whether it is written as hardly struck: that it begins faintly is no sign that it begins elsewhere.
+    bool isGhosted = false;
     friend bool operator==(const Claim&, const Claim&) = default;
 };
 

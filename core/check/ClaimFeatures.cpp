@@ -14,6 +14,8 @@ constexpr std::ptrdiff_t ownReach = 5;
 constexpr std::ptrdiff_t elsewhereFrom = 7;
 constexpr std::ptrdiff_t elsewhereTo = 24;
 constexpr Seconds ownTolerance{0.050};
+/// So far the flank of a strong onset reaches whose claim is written a little early.
+constexpr Seconds flank{0.080};
 constexpr float leastLog = -9;
 
 /// Calls visit(place) for the track's places between two distances from a centre.
@@ -58,16 +60,18 @@ bool isClaimed(const ClaimContext& context, std::size_t except, std::size_t pitc
     return false;
 }
 
-/// The strongest onset of a pitch near a claim that is not the claim's own, nor accounted for by another one.
+/// The strongest onset of a pitch near a claim that is not the claim's own, nor accounted for by another one
+/// that lies within a tolerance of it.
 /// A trill, or another sign that moves the pitch, comes back to it while the claim lasts.
-PlacedOnset strongestElsewhere(const ClaimContext& context, std::size_t claim, std::size_t pitch) {
+PlacedOnset strongestElsewhere(const ClaimContext& context, std::size_t claim, std::size_t pitch,
+                               Seconds tolerance) {
     PlacedOnset strongest{leastLog, {}};
     const Claim& own = context.claims[claim];
     const auto visit = [&](std::size_t place) {
         const Seconds time = context.onsets.timeOf(place);
         if (own.isOrnamented && own.range.contains(time)) return;
         if (context.onsets[place][pitch] > strongest.log &&
-            !isClaimed(context, claim, pitch, time, ownTolerance))
+            !isClaimed(context, claim, pitch, time, tolerance))
             strongest = {context.onsets[place][pitch], time};
     };
     const Seconds begin = own.range.begin;
@@ -76,9 +80,11 @@ PlacedOnset strongestElsewhere(const ClaimContext& context, std::size_t claim, s
     return strongest;
 }
 
-float leadOverElsewhere(const ClaimContext& context, std::size_t claim, std::size_t pitch) {
+float leadOverElsewhere(const ClaimContext& context, std::size_t claim, std::size_t pitch,
+                        Seconds tolerance = ownTolerance) {
     constexpr float farthest = 8;
-    return std::clamp(strongestOnset(context, claim, pitch) - strongestElsewhere(context, claim, pitch).log,
+    return std::clamp(strongestOnset(context, claim, pitch) -
+                          strongestElsewhere(context, claim, pitch, tolerance).log,
                       -farthest, farthest);
 }
 
@@ -182,24 +188,25 @@ bool isHeldFromBefore(const ClaimContext& context, std::size_t claim) {
     constexpr float surelySounded = -0.3f;
     constexpr float evens = -0.7f;
     return soundedUnclaimed(context, claim) > surelySounded && anyOnset(context, claim) < evens &&
-           leadOverElsewhere(context, claim, context.pitchIndex(claim)) < evens;
+           leadOverElsewhere(context, claim, context.pitchIndex(claim), flank) < evens;
 }
 
 bool beginsRatherElsewhere(const ClaimContext& context, std::size_t claim) {
     constexpr float evens = -0.7f;
     constexpr float clearly = -1.5f;
     return anyOnset(context, claim) < evens &&
-           leadOverElsewhere(context, claim, context.pitchIndex(claim)) < clearly;
+           leadOverElsewhere(context, claim, context.pitchIndex(claim), flank) < clearly;
 }
 
 bool isOutOfPlace(const ClaimContext& context, std::size_t claim) {
-    return !context.claims[claim].isOrnamented &&
+    const Claim& own = context.claims[claim];
+    return !own.isOrnamented && !own.isGhosted &&
            (isHeldFromBefore(context, claim) || beginsRatherElsewhere(context, claim));
 }
 
 std::optional<Seconds> onsetElsewhere(const ClaimContext& context, std::size_t claim) {
     const std::size_t pitch = context.pitchIndex(claim);
-    const PlacedOnset onset = strongestElsewhere(context, claim, pitch);
+    const PlacedOnset onset = strongestElsewhere(context, claim, pitch, flank);
     if (std::exp(onset.log) < 0.5f || onset.log < strongestOnset(context, claim, pitch)) return std::nullopt;
     return onset.time;
 }

@@ -40,6 +40,17 @@ bool isOnTheWayIn(int midi, const Note& note) {
     return note.phrasing.scoop && away < 0 && away >= -2;
 }
 
+/// What a slide out of the note or a fall passes; a fall has no goal.
+bool isOnTheWayOut(int midi, const Note& note) {
+    constexpr int third = 4;
+    constexpr int octave = 12;
+    const int away = midi - note.pitch.midi;
+    const auto& slide = note.phrasing.slideOut;
+    if (slide && *slide == SlideTo::Up) return away > 0 && away <= third;
+    if (slide) return away < 0 && away >= -third;
+    return note.phrasing.fall && away < 0 && away >= -octave;
+}
+
 bool isGrace(int midi, const Note& note) {
     const auto& graces = note.phrasing.graceNotes;
     return std::find(graces.begin(), graces.end(), midi) != graces.end();
@@ -66,6 +77,8 @@ bool isOrnament(const UnwrittenSound& sound, const Note& note, const Range<Secon
     if (aroundOnset.contains(sound.range.begin) &&
         (isGrace(sound.midi, note) || isOnTheWayIn(sound.midi, note)))
         return true;
+    const Range<Seconds> aroundEnd{played.begin + played.length() * 0.5, played.end + after};
+    if (aroundEnd.contains(sound.range.begin) && isOnTheWayOut(sound.midi, note)) return true;
     if (!played.contains(sound.range.begin)) return false;
     return isTrilled(sound.midi, note) || isNeighbour(sound.midi, note) ||
            (note.phrasing.bend && isWithinBend(sound.midi, note));
@@ -90,8 +103,17 @@ CheckedNote withSignsHeard(CheckedNote checked, const Note& note,
     const bool isHeardLater = own({begins, begins + checked.range.length()}) != unwritten.end();
     const bool isOfTurn = note.phrasing.turn && isNeighbour(*checked.suggestedMidi, note);
     const bool isOfTrill = isTrilled(*checked.suggestedMidi, note);
+    const bool leadsIn = isOnTheWayIn(*checked.suggestedMidi, note) || isGrace(*checked.suggestedMidi, note);
+    constexpr double evens = 0.5;
+    if (leadsIn && checked.verdict == Verdict::Unclear && checked.score > evens) {
+        checked.verdict = Verdict::Supported;
+        checked.doubt.reset();
+        checked.suggestedMidi.reset();
+        return checked;
+    }
     // What is unclear may be the written pitch as it is.
-    if ((isOfTurn && isHeardLater) || (isOfTrill && (isHeardLater || checked.verdict == Verdict::Unclear))) {
+    if (((isOfTurn || leadsIn) && isHeardLater) ||
+        (isOfTrill && (isHeardLater || checked.verdict == Verdict::Unclear))) {
         checked.verdict = Verdict::Unclear;
         checked.doubt = Doubt::Beginning;
         checked.suggestedMidi.reset();

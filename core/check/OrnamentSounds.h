@@ -28,9 +28,10 @@ inline constexpr int widestTrill = 4;
 bool isOtherTrill(const UnwrittenSound& sound, const Note& note, const Range<Seconds>& played);
 
 /// The answer for a note with the pitches of its own signs taken for no other note. A turn begins with its
-/// neighbour, and so may a trill; and a bend that begins elsewhere has reached its height where it is
-/// written. A contradicted note is answered otherwise only where its own pitch is among the sounds with no
-/// note.
+/// neighbour, and so may a trill; a slide and a grace note begin with what leads into their note, which is
+/// then borne out where its own pitch is more likely than not; and a bend that begins elsewhere has reached
+/// its height where it is written. A contradicted note is answered otherwise only where its own pitch is
+/// among the sounds with no note.
 CheckedNote withSignsHeard(CheckedNote checked, const Note& note,
                            const std::vector<UnwrittenSound>& unwritten);
 

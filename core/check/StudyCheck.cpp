@@ -39,6 +39,7 @@ std::vector<Claim> claimsOf(const Study& study, const std::vector<Note>& notes) 
         claims.push_back(
             {playedTime(study, note.range()), struckMidi(note), evenPairOf(note, between, study)});
         claims.back().isOrnamented = movesItsPitch(note.phrasing);
+        claims.back().isGhosted = note.phrasing.ghosted;
     }
     return claims;
 }

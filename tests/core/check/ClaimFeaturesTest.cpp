@@ -124,17 +124,30 @@ TEST(BeginningElsewhere, IsNotWhatAnotherClaimAccountsFor) {
     EXPECT_FALSE(beginsRatherElsewhere(context, 0));
 }
 
+TEST(BeginningElsewhere, IsNotTheFlankOfANoteThatIsPlayedLate) {
+    ClaimContext context = earlyClaim(0.05);
+    context.claims.insert(context.claims.begin(), {{0.79_s, 0.9_s}, midi});
+    context = withOnsetAt(withOnsetAt(std::move(context), 1.15_s, 1e-5), 0.86_s, 0.4);
+    EXPECT_FALSE(beginsRatherElsewhere(context, 1));
+    EXPECT_FALSE(onsetElsewhere(context, 1));
+    context.claims[0].range.begin = 0.70_s;
+    EXPECT_TRUE(beginsRatherElsewhere(context, 1));
+}
+
 TEST(BeginningElsewhere, IsNotWhatIsWrittenWhereSomethingBegins) {
     const ClaimContext context = withProbability(earlyClaim(0.05), 1.0_s, OnsetTrack::noOnset, 0.4);
     EXPECT_FALSE(beginsRatherElsewhere(context, 0));
 }
 
-TEST(OutOfPlace, IsWhatBeginsElsewhereUnlessItsSignsMoveItsPitch) {
+TEST(OutOfPlace, IsWhatBeginsElsewhereUnlessItsSignsAccountForThat) {
     ClaimContext early = earlyClaim(0.05);
     early.before.assign(early.claims.size(), lateClaim().before[0]); // nothing sounded
     EXPECT_TRUE(isOutOfPlace(early, 0));
     early.claims[0].isOrnamented = true;
     EXPECT_FALSE(isOutOfPlace(early, 0)) << "a trill comes back to its note";
+    early.claims[0].isOrnamented = false;
+    early.claims[0].isGhosted = true;
+    EXPECT_FALSE(isOutOfPlace(early, 0)) << "it begins faintly";
     ClaimContext late = lateClaim();
     EXPECT_TRUE(isOutOfPlace(late, 1));
     late.claims[1].isOrnamented = true;

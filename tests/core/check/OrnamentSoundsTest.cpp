@@ -96,6 +96,19 @@ TEST(OrnamentSounds, AreWhatASlideOrAScoopPassesOnItsWayIn) {
     EXPECT_FALSE(isOrnament(soundAt(2.02, 63), scoop, played));
 }
 
+TEST(OrnamentSounds, AreWhatASlideOrAFallPassesOnItsWayOut) {
+    const Note slide = writtenWith(&Phrasing::slideOut, SlideTo::Down);
+    EXPECT_TRUE(isOrnament(soundAt(2.5, 66), slide, played));
+    EXPECT_TRUE(isOrnament(soundAt(2.85, 64), slide, played));
+    EXPECT_FALSE(isOrnament(soundAt(2.5, 68), slide, played));
+    EXPECT_FALSE(isOrnament(soundAt(2.5, 60), slide, played)) << "farther than a finger slides";
+    EXPECT_FALSE(isOrnament(soundAt(2.1, 66), slide, played)) << "a note of its own";
+    EXPECT_TRUE(isOrnament(soundAt(2.5, 69), writtenWith(&Phrasing::slideOut, SlideTo::Up), played));
+    const Note fall = writtenWith(&Phrasing::fall, true);
+    EXPECT_TRUE(isOrnament(soundAt(2.7, 58), fall, played));
+    EXPECT_FALSE(isOrnament(soundAt(2.7, 68), fall, played));
+}
+
 TEST(OrnamentSounds, AreGraceNotesAroundTheOnset) {
     const Note note = writtenWith(&Phrasing::graceNotes, std::vector{66});
     EXPECT_TRUE(isOrnament(soundAt(1.9, 66), note, played));
@@ -138,6 +151,26 @@ TEST(OrnamentSounds, DoNotSuggestTheOtherNoteOfAWrittenTrill) {
         << "it begins with its other note";
     EXPECT_EQ(withSignsHeard(contradicted(69), trill, {}), contradicted(69)) << "its own is nowhere";
     EXPECT_EQ(withSignsHeard(contradicted(68), trill, {soundAt(2.1, 67)}), contradicted(68));
+}
+
+TEST(OrnamentSounds, BearOutANoteThatASlideOrAGraceNoteLeadsInto) {
+    CheckedNote unclear = contradicted(65);
+    unclear.verdict = Verdict::Unclear;
+    unclear.doubt = Doubt::Another;
+    unclear.score = 0.8;
+    const Note slide = writtenWith(&Phrasing::slideIn, SlideFrom::Below);
+    const CheckedNote heard = withSignsHeard(unclear, slide, {});
+    EXPECT_EQ(heard.verdict, Verdict::Supported);
+    EXPECT_FALSE(heard.suggestedMidi);
+    EXPECT_FALSE(heard.doubt);
+    EXPECT_EQ(withSignsHeard(unclear, writtenWith(&Phrasing::slideIn, SlideFrom::Above), {}), unclear);
+    EXPECT_EQ(withSignsHeard(unclear, plain(), {}), unclear);
+    EXPECT_EQ(withSignsHeard(unclear, writtenWith(&Phrasing::graceNotes, std::vector{65}), {}).verdict,
+              Verdict::Supported);
+    unclear.score = 0.4;
+    EXPECT_EQ(withSignsHeard(unclear, slide, {}), unclear) << "the other pitch may be the note";
+    EXPECT_EQ(withSignsHeard(contradicted(65), slide, {}), contradicted(65)) << "its own is not heard";
+    EXPECT_EQ(withSignsHeard(contradicted(65), slide, {soundAt(2.15, 67)}).verdict, Verdict::Unclear);
 }
 
 TEST(OrnamentSounds, TellThatABendBeginsEarlierWhereOnlyItsHeightIsHeard) {
