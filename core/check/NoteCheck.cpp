@@ -4,6 +4,7 @@
 #include "core/check/HeardSwing.h"
 #include "core/check/JudgedClaims.h"
 #include "core/check/Judgement.h"
+#include "core/check/LineLag.h"
 #include "core/check/OffRunJudgement.h"
 #include "core/check/Placement.h"
 #include "core/check/UnwrittenSounds.h"
@@ -71,12 +72,15 @@ NoteCheck checkNotes(const PassageEvidence& evidence, const std::vector<Claim>& 
     check.answers.assign(claims.size(), notJudged);
     const std::vector<std::size_t> order = judgedInOrder(claims);
     const std::vector<Claim> sorted = toldWhatIsStruckTogether(inOrder(claims, order));
-    const PairsHeard pairs = swingIn(evidence, sorted);
+    PairsHeard pairs = swingIn(evidence, sorted);
     check.swing = pairs.swing;
+    const Seconds lag = lineLag(evidence, pairs.asPlayed);
+    for (Claim& claim : pairs.asPlayed)
+        claim.range = claim.range.shifted(lag);
     JudgedClaims heard = judgedAsPlayed(evidence, pairs.asPlayed, pairs.enough);
     suggestOnce(heard.answers, heard.context);
     for (std::size_t i = 0; i < order.size(); ++i)
-        heard.answers[i].behind = heard.context.claims[i].range.begin - sorted[i].range.begin;
+        heard.answers[i].behind = heard.context.claims[i].range.begin - lag - sorted[i].range.begin;
     judgeOffRuns(evidence, pairs.asPlayed, heard);
     const auto& [answers, context] = heard;
     const HeardPart listened = evidence.partOf(context.blend.clearest());

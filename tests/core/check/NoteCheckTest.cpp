@@ -86,6 +86,25 @@ TEST(NoteCheck, AllowsHumanTiming) {
     EXPECT_TRUE(check.unwritten.empty());
 }
 
+TEST(NoteCheck, JudgesALineThatLiesBesideItsPlacesWhereItIs) {
+    // A player far behind the beat, and bars that were tapped late.
+    for (const double lag : {0.06, -0.06}) {
+        const Phrase phrase;
+        std::vector<Claim> claims = phrase.claims;
+        for (Claim& claim : claims)
+            claim.range = claim.range.shifted(Seconds(0) - Seconds(lag));
+        const NoteCheck right = phrase.check(claims);
+        EXPECT_THAT(right.answers, Each(supported)) << lag;
+        EXPECT_TRUE(right.unwritten.empty()) << lag;
+        for (const ClaimAnswer& answer : right.answers)
+            EXPECT_NEAR(answer.behind.value, 0, 1e-9) << "what all of them have in common is no note's own";
+        claims[4].midi += 2;
+        const NoteCheck wrong = phrase.check(claims);
+        EXPECT_EQ(wrong.answers[4].verdict, Verdict::Contradicted) << lag;
+        EXPECT_EQ(wrong.answers[4].suggestedMidi, phrase.claims[4].midi) << lag;
+    }
+}
+
 TEST(NoteCheck, FindsALateNoteOfADoubleStopWhicheverOfTheTwoIsWrittenFirst) {
     // So short, and 100 ms late, that nothing of them sounds where they are written.
     const Range<Seconds> written{3.5_s, 3.61_s};
