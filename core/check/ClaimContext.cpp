@@ -3,6 +3,7 @@
 #include "core/check/ClaimColour.h"
 #include "core/check/ClaimViews.h"
 #include "core/check/MistakePrior.h"
+#include "core/check/StruckAgain.h"
 #include "core/listening/JoinedEvidence.h"
 #include "core/listening/MelodyPrior.h"
 
@@ -65,6 +66,14 @@ std::vector<PitchRow> amongNeighbours(std::vector<PitchRow> own, const std::vect
 
 } // namespace
 
+void ClaimContext::take(std::size_t claim, const ClaimContext& elsewhere, std::size_t there) {
+    claims[claim] = elsewhere.claims[there];
+    own[claim] = elsewhere.own[there];
+    withNeighbours[claim] = elsewhere.withNeighbours[there];
+    before[claim] = elsewhere.before[there];
+    rises[claim] = elsewhere.rises[there];
+}
+
 ClaimContext contextOf(const PassageEvidence& evidence, std::vector<Claim> claims,
                        const std::optional<LineColour>& known) {
     // The view that bears out the claims as a whole is the one to check each of them in; without claims all
@@ -83,8 +92,9 @@ ClaimContext contextOf(const PassageEvidence& evidence, std::vector<Claim> claim
     std::vector<PitchRow> soundingBefore = coloured.spans(blend.clearest(), earlier);
     std::vector<PitchRow> withNeighbours =
         amongNeighbours(joinedWithOnsets(own, spansOf(claims), onsets), claims);
+    std::vector<std::optional<double>> rises = risesOf(evidence, claims, onsets);
     return {std::move(claims),         std::move(blend),  std::move(own), std::move(withNeighbours),
-            std::move(soundingBefore), std::move(onsets), colour};
+            std::move(soundingBefore), std::move(onsets), colour,         std::move(rises)};
 }
 
 } // namespace earwright

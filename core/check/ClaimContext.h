@@ -27,7 +27,15 @@ struct ClaimContext {
     OnsetTrack onsets;
     /// What the line was heard to sound like: the rows above are for such a line.
     LineColour colour = {};
+    /// How steeply claims rise whose beginning is not plain (risesOf); empty where that was not listened for.
+    std::vector<std::optional<double>> rises = {};
 
+    /// Takes over all that is known of a claim from where it was heard elsewhere.
+    void take(std::size_t claim, const ClaimContext& elsewhere, std::size_t there);
+
+    std::optional<double> rise(std::size_t claim) const {
+        return rises.empty() ? std::nullopt : rises[claim];
+    }
     std::size_t pitchIndex(std::size_t claim) const {
         return static_cast<std::size_t>(claims[claim].midi - lowestHeardMidi);
     }

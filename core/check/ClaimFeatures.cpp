@@ -1,5 +1,7 @@
 #include "core/check/ClaimFeatures.h"
 
+#include "core/check/StruckAgain.h"
+
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
@@ -198,9 +200,18 @@ bool beginsRatherElsewhere(const ClaimContext& context, std::size_t claim) {
            leadOverElsewhere(context, claim, context.pitchIndex(claim), flank) < clearly;
 }
 
+bool isHeldOn(const ClaimContext& context, std::size_t claim) {
+    const Claim& own = context.claims[claim];
+    const std::optional<double> rise = context.rise(claim);
+    return rise && *rise < soundsOnBelow && !own.isGhosted && !own.isOrnamented &&
+           repeatedBy(context.claims, claim).has_value();
+}
+
 bool isOutOfPlace(const ClaimContext& context, std::size_t claim) {
     const Claim& own = context.claims[claim];
-    return !own.isOrnamented && !own.isGhosted &&
+    const std::optional<double> rise = context.rise(claim);
+    const bool isStruck = rise && *rise > struckAgainAbove;
+    return !own.isOrnamented && !own.isGhosted && !isStruck &&
            (isHeldFromBefore(context, claim) || beginsRatherElsewhere(context, claim));
 }
 

@@ -59,8 +59,12 @@ bool isHeldFromBefore(const ClaimContext& context, std::size_t claim);
 /// probably 70 to 240 ms away, where no other claim of it is: a long note that is written early looks so.
 bool beginsRatherElsewhere(const ClaimContext& context, std::size_t claim);
 
-/// Either of the two, and no sign of the claim's accounts for it. Where attacks are soft a sure pitch would
-/// outweigh the odds of the onset.
+/// Whether a claim repeats the pitch before it, and that sounds on there without being struck again: one held
+/// note that is written as two looks so. Not where it is ghosted, or its signs move its pitch.
+bool isHeldOn(const ClaimContext& context, std::size_t claim);
+
+/// Either of the two before, and no sign of the claim's accounts for it, nor does its pitch rise there as one
+/// that is struck again. Where attacks are soft a sure pitch would outweigh the odds of the onset.
 bool isOutOfPlace(const ClaimContext& context, std::size_t claim);
 
 /// Where a note of the claim's pitch more likely than not begins, 70 to 240 ms away and more clearly than at

@@ -28,7 +28,8 @@ void withoutSuggestion(ClaimAnswer& answer, const ClaimContext& context, std::si
 ClaimAnswer answerFor(const ClaimContext& context, std::size_t claim, const ClaimFeatures& features) {
     ClaimAnswer answer;
     answer.score = probabilityRight(features);
-    if (isOutOfPlace(context, claim)) answer.score = std::min(answer.score, supportedAbove);
+    if (isOutOfPlace(context, claim) || isHeldOn(context, claim))
+        answer.score = std::min(answer.score, supportedAbove);
     const Suggestion suggestion = suggestionFor(context, claim);
     const double another = probabilityOfSuggestion(suggestion.features);
     answer.verdict = verdictOf(answer.score, another);
@@ -137,10 +138,7 @@ JudgedClaims judgedAsPlayed(const PassageEvidence& evidence, std::vector<Claim> 
         const ClaimAnswer answer = answerFor(elsewhere, k, features[k]);
         if (answer.score <= supportedBesideAbove) continue;
         judged.answers[i] = answer;
-        judged.context.claims[i] = elsewhere.claims[k];
-        judged.context.own[i] = elsewhere.own[k];
-        judged.context.withNeighbours[i] = elsewhere.withNeighbours[k];
-        judged.context.before[i] = elsewhere.before[k];
+        judged.context.take(i, elsewhere, k);
     }
     return judged;
 }

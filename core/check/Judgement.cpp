@@ -21,6 +21,10 @@ double fallOfOdds(double others, double notes) {
     return std::clamp(std::log((others + 1) / (notes + 1)), leastFall, mostFall);
 }
 
+/// Of 224 repeated notes left out of renderings 182 were found so, and five other sounds; one in ten is left
+/// out.
+constexpr double ofStruckAgain = 0.8;
+
 } // namespace
 
 double probabilityRight(const ClaimFeatures& features) {
@@ -48,8 +52,10 @@ std::vector<double> probabilitiesOfNotes(const std::vector<UnwrittenCandidate>& 
                                     : fallOfOdds(static_cast<double>(candidates.size()) - unwritten,
                                                  static_cast<double>(claims) + unwritten);
     std::vector<double> probabilities;
-    for (const UnwrittenCandidate& candidate : candidates)
-        probabilities.push_back(logistic(unwrittenOdds(candidate.features) - fall));
+    for (const UnwrittenCandidate& candidate : candidates) {
+        const double probability = logistic(unwrittenOdds(candidate.features) - fall);
+        probabilities.push_back(candidate.isStruckAgain ? std::max(probability, ofStruckAgain) : probability);
+    }
     return probabilities;
 }
 

@@ -91,12 +91,14 @@ NoteCheck checkNotes(const PassageEvidence& evidence, const std::vector<Claim>& 
         asHeard[order[i]] = context.claims[i];
     }
     const std::vector<bool> beside = suggestedFromBeside(check, context, order);
-    std::vector<Claim> line = context.claims;
-    for (std::size_t i = 0; i < order.size(); ++i)
+    std::vector<Claim> line = context.claims, borneOut;
+    for (std::size_t i = 0; i < order.size(); ++i) {
+        if (answers[i].verdict == Verdict::Supported) borneOut.push_back(line[i]);
         if (const auto midi = check.answers[order[i]].suggestedMidi; midi && !beside[order[i]])
             line[i].midi = *midi;
+    }
     line = inOrder(line, judgedInOrder(line));
-    std::vector<UnwrittenCandidate> candidates = unwrittenCandidates(evidence, context, line);
+    std::vector<UnwrittenCandidate> candidates = unwrittenCandidates(evidence, context, line, borneOut);
     const std::vector<double> probabilities = probabilitiesOfNotes(candidates, sorted.size());
     for (std::size_t i = 0; i < candidates.size(); ++i) {
         UnwrittenCandidate& candidate = candidates[i];

@@ -102,10 +102,7 @@ void take(const Otherwise& otherwise, const OffRun& run, const std::vector<Claim
         answer.together = together;
         if (answer.verdict != Verdict::Supported)
             tell(answer, run, run.begins[k], laid[i], otherwise.answers[there].score);
-        judged.context.claims[i] = otherwise.context.claims[there];
-        judged.context.own[i] = otherwise.context.own[there];
-        judged.context.withNeighbours[i] = otherwise.context.withNeighbours[there];
-        judged.context.before[i] = otherwise.context.before[there];
+        judged.context.take(i, otherwise.context, there);
     }
 }
 

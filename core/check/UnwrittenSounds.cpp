@@ -1,6 +1,7 @@
 #include "core/check/UnwrittenSounds.h"
 
 #include "core/check/Judgement.h"
+#include "core/check/StruckAgain.h"
 #include "core/listening/MelodyPrior.h"
 
 #include <algorithm>
@@ -143,8 +144,10 @@ float logOfOnset(float anyOnset) {
 
 /// Places of features in UnwrittenCandidate.
 constexpr std::size_t onsetFeature = 0;
+constexpr std::size_t ownFeature = 1;
 constexpr std::size_t leadFeature = 3;
 constexpr std::size_t anyOnsetFeature = 5;
+constexpr std::size_t tailFeature = 6;
 constexpr std::size_t distanceFeature = 7;
 constexpr std::size_t lengthFeature = 8;
 constexpr std::size_t onsetLeadFeature = 9;
@@ -177,6 +180,25 @@ UnwrittenCandidate candidateAt(std::size_t place, const Range<Seconds>& span, co
              std::clamp(all.leadOf(best), 0.0f, mostLead), fit[best], logOfOnset(anyOnset),
              inTail ? 1.0f : 0.0f, timeToNearest(context.claims, span.begin), logLength(span),
              std::clamp(onset.leadOf(best), -mostOnsetLead, mostOnsetLead)}};
+}
+
+/// What lies within the note before, but is struck again, is a note of its own: the network hears a pitch
+/// badly that is there already. Asked only of what is surely of that pitch, and where something may begin.
+/// Where the note before is not borne out, this may be that note.
+bool isStruckAgain(const PassageEvidence& evidence, const std::vector<Claim>& line,
+                   const std::vector<Claim>& borneOut, const UnwrittenCandidate& candidate) {
+    constexpr float surelyOfPitch = -0.3f;
+    constexpr float clearLead = 3;
+    constexpr float mayBegin = -1.5f;
+    const auto& features = candidate.features;
+    if (features[tailFeature] == 0 || features[ownFeature] < surelyOfPitch ||
+        features[leadFeature] < clearLead || features[anyOnsetFeature] < mayBegin)
+        return false;
+    const Seconds time = candidate.range.begin;
+    const Neighbours neighbours(line, time);
+    if (std::ranges::find(borneOut, *neighbours.before) == borneOut.end()) return false;
+    const auto next = neighbours.after ? std::optional(neighbours.after->range.begin) : std::nullopt;
+    return riseAbout(evidence, candidate.midi, time, neighbours.before->range.begin, next) > struckAgainAbove;
 }
 
 /// Whether a sound is the note before sounding on: the same pitch again, soon, without clearly beginning, and
@@ -244,15 +266,18 @@ std::vector<PitchRow> heardWhereItMatters(const PassageEvidence& evidence, const
 
 std::vector<UnwrittenCandidate> unwrittenCandidates(const PassageEvidence& evidence,
                                                     const ClaimContext& context,
-                                                    const std::vector<Claim>& line) {
+                                                    const std::vector<Claim>& line,
+                                                    const std::vector<Claim>& borneOut) {
     const std::vector<float> smooth = smoothedOnsets(context.onsets);
     const std::vector<Peak> peaks = peaksOf(smooth, context);
     const std::vector<Range<Seconds>> spans = spansOf(peaks, context);
     const std::vector<PitchRow> own = heardWhereItMatters(evidence, context, peaks, spans, smooth);
     std::vector<UnwrittenCandidate> candidates;
-    for (std::size_t i = 0; i < peaks.size(); ++i)
+    for (std::size_t i = 0; i < peaks.size(); ++i) {
         candidates.push_back(
             candidateAt(peaks[i].place, spans[i], own[i], smooth[peaks[i].place], context, line));
+        candidates.back().isStruckAgain = isStruckAgain(evidence, line, borneOut, candidates.back());
+    }
     return withoutEchoes(candidates, context.claims);
 }
 

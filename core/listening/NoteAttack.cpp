@@ -12,6 +12,8 @@ namespace earwright {
 namespace {
 
 constexpr Seconds around{0.13};
+/// A rise is told from so long before a place to so long after it.
+constexpr Seconds half{0.0125};
 
 double decibels(double ratio) {
     return 20 * std::log10(std::max(ratio, 1e-6));
@@ -31,7 +33,6 @@ std::vector<double> between(const LineLevel& level, Seconds onset, double from, 
 
 /// Where the partials rise most, a little in favour of the expected place.
 void findOnset(const LineLevel& own, const AttackQuestion& question, NoteAttack& attack) {
-    constexpr Seconds half{0.0125};
     const double loudest = greatest(own.within({question.search.begin, question.search.end + Seconds(0.06)}));
     double best = -1;
     attack.onset = question.expected;
@@ -54,7 +55,7 @@ void findOnset(const LineLevel& own, const AttackQuestion& question, NoteAttack&
 void goToFoot(const LineLevel& own, NoteAttack& attack) {
     constexpr double share = 0.33;
     constexpr Seconds farthestBack{0.03};
-    const double top = own.at(attack.onset + Seconds(0.0125));
+    const double top = own.at(attack.onset + half);
     const double bottom = least(own.within({attack.onset - farthestBack, attack.onset + LineLevel::step}));
     const Seconds from = attack.onset;
     while (from - attack.onset < farthestBack && own.at(attack.onset) > bottom + share * (top - bottom))
@@ -71,6 +72,20 @@ LineLevel together(const LineLevel& own, const std::optional<LineLevel>& other) 
 }
 
 } // namespace
+
+double steepestRise(const StereoViews& views, std::size_t view, const Range<Seconds>& search, double hertz) {
+    if (search.end <= search.begin) return 0;
+    const LineLevel own = levelOfPitch(
+        views, view, {search.begin - half - LineLevel::step, search.end + half + LineLevel::step}, hertz);
+    double steepest = 0;
+    for (std::size_t i = 0; i < own.values.size(); ++i) {
+        const Seconds time = own.timeOf(i);
+        if (!search.contains(time)) continue;
+        const double after = own.at(time + half), before = own.at(time - half);
+        steepest = std::max(steepest, (after - before) / (after + 1e-12));
+    }
+    return steepest;
+}
 
 NoteAttack attackOf(const StereoViews& views, std::size_t view, const AttackQuestion& question) {
     const Range<Seconds> time{question.search.begin - around, question.search.end + around};

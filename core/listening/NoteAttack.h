@@ -39,6 +39,11 @@ struct NoteAttack {
     double loudness = 0;
 };
 
+/// How steeply the partials of a pitch rise where they rise most in a stretch (NoteAttack::steepness): a tone
+/// that is struck again rises by half of what it then is and more, one that sounds on hardly, however it
+/// wavers. Nought for an empty stretch. Threads: any; about a fifth of a millisecond.
+double steepestRise(const StereoViews& views, std::size_t view, const Range<Seconds>& search, double hertz);
+
 /// Threads: any; about a millisecond.
 NoteAttack attackOf(const StereoViews& views, std::size_t view, const AttackQuestion& question);
 

@@ -1,5 +1,6 @@
 #include "core/listening/PassageEvidence.h"
 
+#include "core/listening/NoteAttack.h"
 #include "core/listening/OnsetListener.h"
 
 #include <algorithm>
@@ -100,6 +101,11 @@ HeardPart PassageEvidence::partOf(std::size_t index) const {
     HeardPart part = heard;
     if (part.focus == Focus::All) part.focus = focuses[static_cast<std::size_t>(view(index))];
     return part;
+}
+
+double PassageEvidence::riseOf(double hertz, const Range<Seconds>& within) const {
+    constexpr std::size_t both = 0;
+    return steepestRise(*views, both, within, hertz);
 }
 
 std::size_t PassageEvidence::bytes() const {

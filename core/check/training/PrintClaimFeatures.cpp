@@ -50,7 +50,7 @@ int main(int count, char** words) {
         printFeatures(suggestion.features);
         std::printf("\n");
     }
-    for (const UnwrittenCandidate& candidate : unwrittenCandidates(*evidence, context, context.claims)) {
+    for (const UnwrittenCandidate& candidate : unwrittenCandidates(*evidence, context, context.claims, {})) {
         std::printf("onset\t%.4f\t%d", candidate.range.begin.value, candidate.midi);
         printFeatures(candidate.features);
         std::printf("\n");

@@ -269,6 +269,18 @@ TEST(NoteCheck, ListsANoteThatRepeatsTheOneBefore) {
     }
 }
 
+TEST(NoteCheck, LeavesOpenWhetherANoteBeginsThatOnlySoundsOn) {
+    const Phrase phrase;
+    std::vector<Claim> claims = phrase.claims;
+    const Seconds middle = claims[4].range.begin + claims[4].range.length() * 0.5;
+    claims.insert(claims.begin() + 5, {{middle, claims[4].range.end}, claims[4].midi});
+    claims[4].range.end = middle;
+    const NoteCheck check = phrase.check(claims);
+    EXPECT_THAT(check.answers[4], supported);
+    EXPECT_NE(check.answers[5].verdict, Verdict::Supported);
+    EXPECT_FALSE(check.answers[5].suggestedMidi);
+}
+
 TEST(NoteCheck, ListsALeftOutNoteThoughAnInventedClaimStandsBesideIt) {
     // 55 ms before it: too far for claims that otherwise lie on their onsets.
     const Phrase phrase;
