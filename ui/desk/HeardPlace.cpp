@@ -3,6 +3,7 @@
 #include "core/study/PlayedTime.h"
 
 #include <algorithm>
+#include <cmath>
 #include <cstdint>
 #include <optional>
 
@@ -17,24 +18,39 @@ bool isTaken(const Study& study, const Beats& place) {
                        [&](const Note& note) { return note.onset == place; });
 }
 
+/// How far behind its column a sound may lie, in beats. Eighths swing; within finer divisions the next third
+/// or quarter of the beat is near.
+double farthestBehind(std::int64_t parts) {
+    return parts <= 2 ? 1.0 / 6 : 1.0 / 12;
+}
+
 /// The column before or after a place that is near enough.
 std::optional<Beats> columnNear(const Study& study, double place) {
-    constexpr double after = 1.0 / 6, before = 1.0 / 12;
     const std::int64_t beat = Beats::nearest(place, finest).floor();
     std::optional<Beats> best;
-    double nearest = after;
+    double nearest = 1;
     for (std::int64_t at = beat - 1; at <= beat + 1; ++at) {
         const auto parts = static_cast<std::int64_t>(study.divisionOf(at));
+        // Half as far ahead.
+        const double after = farthestBehind(parts);
         for (std::int64_t part = 0; part < parts; ++part) {
             const Beats column = Beats(at) + Beats(part, parts);
             const double behind = place - column.toDouble();
-            const double away = behind < 0 ? -behind * after / before : behind;
+            const double away = (behind < 0 ? -2 * behind : behind) / after;
             if (away > nearest || isTaken(study, column)) continue;
             best = column;
             nearest = away;
         }
     }
     return best;
+}
+
+/// The nearest quarter or third of a beat, where notes stand; a line lies some 20 ms behind its places.
+Beats likelyPlace(const Study& study, Seconds time) {
+    constexpr Seconds lag{0.020};
+    const double place = study.beatMap.beatsAt(time - lag);
+    const Beats quarter = Beats::nearest(place, 4), third = Beats::nearest(place, 3);
+    return std::abs(third.toDouble() - place) < std::abs(quarter.toDouble() - place) ? third : quarter;
 }
 
 } // namespace
@@ -44,7 +60,7 @@ Range<Beats> heardPlace(const Study& study, const Range<Seconds>& time) {
     Beats begin = writtenPlace(study, time.begin, finest);
     // Where the study says how the beat swings its halves are found already.
     if (study.page.swingAt(begin).isEven())
-        begin = columnNear(study, study.beatMap.beatsAt(time.begin)).value_or(begin);
+        begin = columnNear(study, study.beatMap.beatsAt(time.begin)).value_or(likelyPlace(study, time.begin));
     return {begin, std::max(end, begin + Beats(1, finest))};
 }
 

@@ -52,6 +52,15 @@ TEST_F(HeardPlaceTest, IsTheColumnThatTheBeatIsDividedInto) {
     EXPECT_EQ(placeOf(2.72), Beats(11, 4));
 }
 
+TEST_F(HeardPlaceTest, IsTheThirdOfABeatThatIsDividedIntoQuartersAndTheOtherWayRound) {
+    study.divisions[Beats(2)] = BeatDivision::Four;
+    EXPECT_EQ(placeOf(2.36), Beats(7, 3)) << "not the quarter before it";
+    EXPECT_EQ(placeOf(2.69), Beats(8, 3));
+    study.divisions[Beats(2)] = BeatDivision::Three;
+    EXPECT_EQ(placeOf(2.795), Beats(11, 4)) << "and no sixth";
+    EXPECT_EQ(placeOf(2.28), Beats(9, 4));
+}
+
 TEST_F(HeardPlaceTest, LastsAtLeastATwelfth) {
     const Range<Beats> brief = heardPlace(study, {Seconds(2.66), Seconds(2.67)});
     EXPECT_GT(brief.end, brief.begin);
