@@ -101,10 +101,14 @@ QString PlayingDesk::sentence(const std::vector<Note>& notes) const {
     const MeasuredNote* found = measured(*note);
     if (!found) return outOfDate(*note);
     const QString text = isAtItsPitch(note->phrasing, found->playing)
-                             ? playingText(note->phrasing, found->playing, behindSwing(notes, *note))
+                             ? playingText(note->phrasing, found->playing, behindSwing(notes, *note),
+                                           found->claim.range.length())
                              : notHeard(*note);
     const bool isOtherRhythm = found->three && isWrittenSo(*found->three, session.study(), notes, *note);
-    return isOtherRhythm ? tr("%1 · %2").arg(text, spacingText(found->three->heard)) : text;
+    if (!isOtherRhythm) return text;
+    const QString spacing = spacingText(found->three->heard);
+    return text.endsWith(QLatin1Char('.')) ? tr("%1 But %2.").arg(text, spacing)
+                                           : tr("%1 · %2").arg(text, spacing);
 }
 
 QString PlayingDesk::outOfDate(const Note& note) const {

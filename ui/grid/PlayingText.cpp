@@ -40,6 +40,18 @@ QString loudnessText(double decibels) {
         .arg(std::lround(std::abs(decibels)));
 }
 
+QString lengthText(Seconds heard, const std::optional<Seconds>& written) {
+    constexpr double plainly = 1.5;
+    constexpr Seconds noticed{0.12};
+    const QString text = tr("lasts %1 ms").arg(milliseconds(heard));
+    if (!written) return text;
+    if (heard > *written * plainly && heard - *written > noticed)
+        return tr("%1, longer than it is written (%2 ms)").arg(text).arg(milliseconds(*written));
+    if (*written > heard * plainly && *written - heard > noticed)
+        return tr("%1, shorter than it is written (%2 ms)").arg(text).arg(milliseconds(*written));
+    return text;
+}
+
 QString slideText(const HeardSlide& slide, bool isIn) {
     const bool isBelow = slide.cents < 0;
     const QString text =
@@ -143,20 +155,23 @@ QString markWord(PhrasingMark mark) {
 }
 
 QString playingText(const Phrasing& written, const NotePlaying& playing,
-                    const std::optional<Seconds>& behindSwing) {
+                    const std::optional<Seconds>& behindSwing, const std::optional<Seconds>& length) {
     if (!isAtItsPitch(written, playing)) return tr("not heard as it is written, in pitch or in length");
     const PhrasingAnswer answer = judgePhrasing(written, playing);
     QStringList texts{placeText(playing, behindSwing)};
     if (playing.begins) {
         if (playing.loudnessDb) texts += loudnessText(*playing.loudnessDb);
-        texts += tr("lasts %1 ms").arg(milliseconds(playing.heard.length()));
+        texts += lengthText(playing.heard.length(), length);
         texts += pitchTexts(playing);
         texts += attackText(written, answer, playing);
     }
     for (const MarkAnswer& mark : answer.written)
         texts += tr("%1: %2").arg(markWord(mark.mark), verdictWord(mark.verdict));
+    QStringList unwritten;
     for (const PhrasingMark mark : answer.unwritten)
-        texts += tr("heard and not written: %1").arg(markWord(mark));
+        unwritten += markWord(mark);
+    if (!unwritten.isEmpty())
+        texts += tr("heard and not written: %1").arg(unwritten.join(QStringLiteral(", ")));
     texts.removeAll(QString());
     return texts.join(QStringLiteral(" · "));
 }

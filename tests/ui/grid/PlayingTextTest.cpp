@@ -22,6 +22,11 @@ TEST(PlayingText, TellsPlaceLoudnessAndLength) {
               "28 ms behind · 5 dB softer than the notes around it · lasts 210 ms");
     playing.behind = Seconds(-0.012);
     playing.loudnessDb = 0.4;
+    EXPECT_TRUE(playingText({}, playing, std::nullopt, Seconds(0.3)).endsWith("lasts 210 ms")) << "style";
+    EXPECT_TRUE(playingText({}, playing, std::nullopt, Seconds(0.42))
+                    .endsWith("lasts 210 ms, shorter than it is written (420 ms)"));
+    EXPECT_TRUE(playingText({}, playing, std::nullopt, Seconds(0.08))
+                    .endsWith("lasts 210 ms, longer than it is written (80 ms)"));
     EXPECT_TRUE(playingText({}, playing).startsWith("12 ms ahead · as loud as the notes around it"));
 }
 
