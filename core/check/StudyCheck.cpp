@@ -109,14 +109,36 @@ std::vector<UnwrittenSound> withoutRepeatedTurns(const std::vector<UnwrittenSoun
     return left;
 }
 
-/// Measured only where a trill may go elsewhere, as it is when it is asked how the notes are played: both
-/// say the same of a trill.
+/// How the notes that may trill elsewhere are played, as it is measured when that is asked for: both say the
+/// same of a trill. The notes beside them are measured along, since they bound where a note may begin.
+Result<std::vector<NotePlaying>> trillsPlayed(const Study& study, const std::vector<Note>& notes,
+                                              const std::vector<bool>& asked, const RecordingEvidence& tuned,
+                                              const std::stop_token& stop, const ListeningWish& wish) {
+    const std::vector<PhrasingClaim> all = phrasingClaims(study, notes);
+    std::vector<std::size_t> members;
+    std::vector<PhrasingClaim> claims;
+    for (std::size_t i = 0; i < notes.size(); ++i) {
+        if (!asked[i] && !(i > 0 && asked[i - 1]) && !(i + 1 < notes.size() && asked[i + 1])) continue;
+        members.push_back(i);
+        claims.push_back(all[i]);
+    }
+    const auto measured = measurePhrasing(tuned, claims, stop, {}, wish.part);
+    if (!measured) return measured.error();
+    std::vector<NotePlaying> playing(notes.size());
+    for (std::size_t k = 0; k < members.size(); ++k)
+        playing[members[k]] = (*measured)[k];
+    return playing;
+}
+
 Result<TrillsHeard> withTrillsTold(const std::vector<UnwrittenSound>& sounds, const Study& study,
                                    const std::vector<Note>& notes, std::vector<CheckedNote> checked,
                                    const RecordingEvidence& tuned, const std::stop_token& stop,
                                    const ListeningWish& wish) {
-    if (!mayTrillElsewhere(sounds, notes, checked)) return TrillsHeard{std::move(checked), {}, sounds};
-    const auto playing = measurePhrasing(tuned, phrasingClaims(study, notes), stop, {}, wish.part);
+    std::vector<bool> asked;
+    for (std::size_t i = 0; i < notes.size(); ++i)
+        asked.push_back(mayTrillElsewhere(notes[i], checked[i]));
+    if (std::ranges::find(asked, true) == asked.end()) return TrillsHeard{std::move(checked), {}, sounds};
+    const auto playing = trillsPlayed(study, notes, asked, tuned, stop, wish);
     if (!playing) return playing.error();
     return trillsHeard(sounds, notes, std::move(checked), *playing);
 }

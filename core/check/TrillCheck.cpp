@@ -53,6 +53,13 @@ bool beginsAbove(const Note& note, const CheckedNote& checked, const NotePlaying
            measuredTrill(playing) == *checked.suggestedMidi - note.pitch.midi && comesBackToItsPitch(playing);
 }
 
+/// Whether a note that is heard plainly trills over an interval of which nothing else was told.
+bool isMeasuredOtherwise(const CheckedNote& checked, const NotePlaying& playing) {
+    const auto measured = measuredTrill(playing);
+    return checked.verdict == Verdict::Supported && measured && *measured > 0 && *measured <= widestTrill &&
+           comesBackToItsPitch(playing);
+}
+
 std::optional<OtherTrill> otherTrill(const Note& note, const CheckedNote& checked, const NotePlaying& playing,
                                      const UnwrittenSound* other) {
     const int written = *note.phrasing.trill;
@@ -70,11 +77,8 @@ std::optional<OtherTrill> otherTrill(const Note& note, const CheckedNote& checke
 
 } // namespace
 
-bool mayTrillElsewhere(const std::vector<UnwrittenSound>& sounds, const std::vector<Note>& notes,
-                       const std::vector<CheckedNote>& checked) {
-    for (std::size_t i = 0; i < notes.size(); ++i)
-        if (mayBeginAbove(notes[i], checked[i]) || otherNoteOf(notes[i], checked[i], sounds)) return true;
-    return false;
+bool mayTrillElsewhere(const Note& note, const CheckedNote& checked) {
+    return note.phrasing.trill && (checked.verdict != Verdict::Contradicted || mayBeginAbove(note, checked));
 }
 
 TrillsHeard trillsHeard(const std::vector<UnwrittenSound>& sounds, const std::vector<Note>& notes,
@@ -82,6 +86,7 @@ TrillsHeard trillsHeard(const std::vector<UnwrittenSound>& sounds, const std::ve
     TrillsHeard heard{std::move(checked), {}, sounds};
     for (std::size_t i = 0; i < notes.size(); ++i) {
         CheckedNote& note = heard.notes[i];
+        if (!mayTrillElsewhere(notes[i], note)) continue;
         const bool isAbove = beginsAbove(notes[i], note, playing[i]);
         if (isAbove) {
             note.verdict = Verdict::Unclear;
@@ -89,7 +94,7 @@ TrillsHeard trillsHeard(const std::vector<UnwrittenSound>& sounds, const std::ve
             note.suggestedMidi.reset();
         }
         const UnwrittenSound* other = otherNoteOf(notes[i], note, heard.others);
-        if (!isAbove && !other) continue;
+        if (!isAbove && !other && !isMeasuredOtherwise(note, playing[i])) continue;
         const auto trill = otherTrill(notes[i], note, playing[i], other);
         if (!trill) continue;
         heard.trills.push_back(*trill);

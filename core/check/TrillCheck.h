@@ -10,10 +10,9 @@
 
 namespace earwright {
 
-/// Whether what was heard leaves a written trill to be measured: a sound or a suggestion may be its other
-/// note. `checked`: one answer for each note.
-bool mayTrillElsewhere(const std::vector<UnwrittenSound>& sounds, const std::vector<Note>& notes,
-                       const std::vector<CheckedNote>& checked);
+/// Whether a note has a written trill that may go elsewhere: one that is contradicted has another mistake,
+/// unless what is suggested for it may be the trill's other note.
+bool mayTrillElsewhere(const Note& note, const CheckedNote& checked);
 
 struct TrillsHeard {
     /// One for each note. Where a trill begins with its other note, that is no other pitch of the note.
@@ -24,9 +23,10 @@ struct TrillsHeard {
     std::vector<UnwrittenSound> others;
 };
 
-/// Tells of trills with another interval what else would be told as a note left out, or as another pitch.
-/// Nothing is told where the trill is measured as it is written, nor where the note is plainly heard without
-/// one: then a note is left out indeed. `playing`: one measure for each note.
+/// Tells of trills with another interval, those as well that would be told as a note left out, or as another
+/// pitch. Nothing is told where the trill is measured as it is written, nor where the note is plainly heard
+/// without one: then a note is left out indeed. `playing`: one measure for each note; that of notes that
+/// cannot trill elsewhere is not asked.
 TrillsHeard trillsHeard(const std::vector<UnwrittenSound>& sounds, const std::vector<Note>& notes,
                         std::vector<CheckedNote> checked, const std::vector<NotePlaying>& playing);
 

@@ -50,17 +50,26 @@ std::vector<NotePlaying> playing(std::optional<double> semitones, double away = 
     return {note};
 }
 
-TEST(TrillCheck, IsWorthMeasuringOnlyWhereATrillMayGoElsewhere) {
-    const auto supported = answered(Verdict::Supported);
-    EXPECT_TRUE(mayTrillElsewhere(soundsOf({76}), trilled(1), supported));
-    EXPECT_FALSE(mayTrillElsewhere({}, trilled(1), supported));
-    EXPECT_FALSE(mayTrillElsewhere(soundsOf({81}), trilled(1), supported)) << "wider than a trill";
-    EXPECT_FALSE(mayTrillElsewhere(soundsOf({76}), trilled(1), answered(Verdict::Contradicted, 70)));
-    EXPECT_TRUE(mayTrillElsewhere({}, trilled(1), answered(Verdict::Contradicted, 76)))
+TEST(TrillCheck, IsWorthMeasuringWhereATrillIsWrittenAndNothingElseIsWrong) {
+    EXPECT_TRUE(mayTrillElsewhere(trilled(1)[0], answered(Verdict::Supported)[0]));
+    EXPECT_TRUE(mayTrillElsewhere(trilled(1)[0], answered(Verdict::Unclear)[0]));
+    EXPECT_FALSE(mayTrillElsewhere(trilled(1)[0], answered(Verdict::Contradicted, 70)[0]));
+    EXPECT_TRUE(mayTrillElsewhere(trilled(1)[0], answered(Verdict::Contradicted, 76)[0]))
         << "it may begin with its other note";
-    auto plain = trilled(1);
-    plain[0].phrasing.trill.reset();
-    EXPECT_FALSE(mayTrillElsewhere(soundsOf({76}), plain, supported));
+    Note plain = trilled(1)[0];
+    plain.phrasing.trill.reset();
+    EXPECT_FALSE(mayTrillElsewhere(plain, answered(Verdict::Supported)[0]));
+}
+
+TEST(TrillCheck, TellsATrillWhoseOtherNoteIsAmongNoOtherSounds) {
+    const auto wide = trillsHeard({}, trilled(1), answered(Verdict::Supported), playing(2));
+    ASSERT_EQ(wide.trills.size(), 1u);
+    EXPECT_EQ(wide.trills[0].heard, 2);
+    EXPECT_EQ(wide.trills[0].verdict, Verdict::Contradicted);
+    EXPECT_TRUE(trillsHeard({}, trilled(2), answered(Verdict::Supported), playing(2)).trills.empty());
+    EXPECT_TRUE(trillsHeard({}, trilled(1), answered(Verdict::Supported), playing({})).trills.empty());
+    EXPECT_TRUE(trillsHeard({}, trilled(1), answered(Verdict::Unclear), playing(2)).trills.empty())
+        << "its own pitch is not sure";
 }
 
 TEST(TrillCheck, TellsHowFarATrillGoesInsteadOfEachTimeRound) {
