@@ -55,10 +55,14 @@ void printUnwritten(const UnwrittenSound& sound) {
                 sound.midi, sound.score);
 }
 
-/// A trill that goes elsewhere: the other note that is written, and the one that is heard.
+/// A trill that goes elsewhere: the other note that is written, if one is, and the one that is heard.
 void printOtherTrill(const OtherTrill& trill) {
-    std::printf("trill\t%.6f\t%.6f\t%d\t%s\t\t%d", trill.range.begin.value, trill.range.length().value,
-                trill.midi + trill.written, toString(trill.verdict), trill.midi + trill.heard);
+    std::printf("trill\t%.6f\t%.6f", trill.range.begin.value, trill.range.length().value);
+    if (trill.written == 0)
+        std::printf("\t\t");
+    else
+        std::printf("\t%d\t%s", trill.midi + trill.written, toString(trill.verdict));
+    std::printf("\t\t%d", trill.midi + trill.heard);
 }
 
 /// How the notes are played, where that is asked for; else nothing.

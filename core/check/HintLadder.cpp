@@ -18,8 +18,8 @@ PlaceKind kindOf(const CheckedNote& note) {
 
 /// A note that is unclear and whose trill goes elsewhere is one place.
 CheckedPlace placeOf(const OtherTrill& trill) {
-    CheckedPlace place{PlaceKind::OtherTrill, trill.range, trill.note, trill.midi + trill.written,
-                       trill.midi + trill.heard};
+    const PlaceKind kind = trill.written == 0 ? PlaceKind::MissingTrill : PlaceKind::OtherTrill;
+    CheckedPlace place{kind, trill.range, trill.note, trill.midi + trill.written, trill.midi + trill.heard};
     if (trill.verdict == Verdict::Unclear) place.doubt = Doubt::Another;
     place.trillHeard = trill.heard;
     return place;

@@ -16,6 +16,7 @@ enum class PlaceKind {
     Unclear,      ///< a written note of which cannot be told whether it is right
     Unwritten,    ///< a sound of the line with no note
     OtherTrill,   ///< a written trill, and the recording's goes to another note
+    MissingTrill, ///< a written note, and the recording has a trill there
     MovedRun,     ///< several written notes that all begin as much earlier or later
     OctaveRun,    ///< several written notes that all sound an octave away
 };

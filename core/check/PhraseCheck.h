@@ -55,13 +55,13 @@ struct UnwrittenSound {
     friend bool operator==(const UnwrittenSound&, const UnwrittenSound&) = default;
 };
 
-/// A written trill that goes to another note in the recording.
+/// A written trill that goes to another note in the recording, or a note that is written without one.
 struct OtherTrill {
     NoteId note;
     /// Of the note, as it was checked.
     Range<Seconds> range;
     int midi = 60;
-    /// Semitones up from the note to the other one: as it is written, and as it is heard.
+    /// Semitones up from the note to the other one: as it is written (0: no trill is), and as it is heard.
     int written = 2;
     int heard = 1;
     /// Contradicted, or unclear where the turns cannot be measured.

@@ -109,8 +109,9 @@ std::vector<UnwrittenSound> withoutRepeatedTurns(const std::vector<UnwrittenSoun
     return left;
 }
 
-/// How the notes that may trill elsewhere are played, as it is measured when that is asked for: both say the
-/// same of a trill. The notes beside them are measured along, since they bound where a note may begin.
+/// How the notes that may trill otherwise than they are written are played, as it is measured when that is
+/// asked for: both say the same of a trill. The notes beside them are measured along, since they bound where
+/// a note may begin.
 Result<std::vector<NotePlaying>> trillsPlayed(const Study& study, const std::vector<Note>& notes,
                                               const std::vector<bool>& asked, const RecordingEvidence& tuned,
                                               const std::stop_token& stop, const ListeningWish& wish) {
@@ -136,7 +137,7 @@ Result<TrillsHeard> withTrillsTold(const std::vector<UnwrittenSound>& sounds, co
                                    const ListeningWish& wish) {
     std::vector<bool> asked;
     for (std::size_t i = 0; i < notes.size(); ++i)
-        asked.push_back(mayTrillElsewhere(notes[i], checked[i]));
+        asked.push_back(mayTrillElsewhere(notes[i], checked[i]) || mayBeATrill(notes[i], checked[i], sounds));
     if (std::ranges::find(asked, true) == asked.end()) return TrillsHeard{std::move(checked), {}, sounds};
     const auto playing = trillsPlayed(study, notes, asked, tuned, stop, wish);
     if (!playing) return playing.error();

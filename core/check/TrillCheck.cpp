@@ -60,6 +60,18 @@ bool isMeasuredOtherwise(const CheckedNote& checked, const NotePlaying& playing)
            comesBackToItsPitch(playing);
 }
 
+/// A trill that is not written, where it is measured: its turns are no notes left out.
+void tellMissing(const Note& note, const NotePlaying& playing, const CheckedNote& checked,
+                 TrillsHeard& heard) {
+    const auto measured = measuredTrill(playing);
+    if (!measured || *measured < 1 || *measured > widestTrill || !comesBackToItsPitch(playing)) return;
+    heard.trills.push_back({note.id, checked.range, note.pitch.midi, 0, *measured, Verdict::Contradicted});
+    std::erase_if(heard.others, [&](const UnwrittenSound& sound) {
+        return (sound.midi == note.pitch.midi || sound.midi == note.pitch.midi + *measured) &&
+               playedRange(checked).contains(sound.range.begin);
+    });
+}
+
 std::optional<OtherTrill> otherTrill(const Note& note, const CheckedNote& checked, const NotePlaying& playing,
                                      const UnwrittenSound* other) {
     const int written = *note.phrasing.trill;
@@ -81,11 +93,21 @@ bool mayTrillElsewhere(const Note& note, const CheckedNote& checked) {
     return note.phrasing.trill && (checked.verdict != Verdict::Contradicted || mayBeginAbove(note, checked));
 }
 
+bool mayBeATrill(const Note& note, const CheckedNote& checked, const std::vector<UnwrittenSound>& sounds) {
+    if (movesItsPitch(note.phrasing) || checked.verdict == Verdict::Contradicted) return false;
+    const Range<Seconds> played = playedRange(checked);
+    return std::ranges::count_if(sounds, [&](const UnwrittenSound& sound) {
+               const int away = sound.midi - note.pitch.midi;
+               return played.contains(sound.range.begin) && away >= 0 && away <= widestTrill;
+           }) >= 2;
+}
+
 TrillsHeard trillsHeard(const std::vector<UnwrittenSound>& sounds, const std::vector<Note>& notes,
                         std::vector<CheckedNote> checked, const std::vector<NotePlaying>& playing) {
     TrillsHeard heard{std::move(checked), {}, sounds};
     for (std::size_t i = 0; i < notes.size(); ++i) {
         CheckedNote& note = heard.notes[i];
+        if (mayBeATrill(notes[i], note, heard.others)) tellMissing(notes[i], playing[i], note, heard);
         if (!mayTrillElsewhere(notes[i], note)) continue;
         const bool isAbove = beginsAbove(notes[i], note, playing[i]);
         if (isAbove) {

@@ -14,10 +14,14 @@ namespace earwright {
 /// unless what is suggested for it may be the trill's other note.
 bool mayTrillElsewhere(const Note& note, const CheckedNote& checked);
 
+/// Whether a note with no sign that moves its pitch is worth measuring as a trill: while it lasts, its own
+/// pitch and sounds a little higher come round twice or more.
+bool mayBeATrill(const Note& note, const CheckedNote& checked, const std::vector<UnwrittenSound>& sounds);
+
 struct TrillsHeard {
     /// One for each note. Where a trill begins with its other note, that is no other pitch of the note.
     std::vector<CheckedNote> notes;
-    /// Those that go to another note than the one written.
+    /// Those that go to another note than the one written, or are not written.
     std::vector<OtherTrill> trills;
     /// Sounds that belong to none of them.
     std::vector<UnwrittenSound> others;

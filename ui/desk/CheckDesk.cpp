@@ -287,7 +287,7 @@ QString CheckDesk::sentenceOf(const HelpedPlace& helped) const {
     if (const auto& shownEvidence = panel.grid()->evidence()) {
         const ChordRows chords(session.study(), *beats);
         // Of a trill the octave is that of its own note, which is not in question.
-        if (helped.place.kind != PlaceKind::OtherTrill)
+        if (!helped.place.trillHeard)
             more += openOctaveText(shownEvidence->pitches, chords.at(beats->begin));
         if (!shownEvidence->listened.isEmpty()) more += inWholeSentence(shownEvidence->listened);
     }

@@ -83,6 +83,8 @@ QString whichWay(const Hint& hint) {
                                : tr("a note is missing");
     case PlaceKind::OtherTrill:
         return whichWayTrill(hint);
+    case PlaceKind::MissingTrill:
+        return tr("the record trills here");
     }
     return {};
 }
@@ -152,6 +154,7 @@ QString pitchHeard(const Hint& hint, const QString& name) {
     case PlaceKind::Unclear:
         return tr("the record may have %1, but what you wrote is likelier").arg(name);
     case PlaceKind::OtherTrill:
+    case PlaceKind::MissingTrill:
         return (hint.isUnsure ? tr("the record may trill up to %1") : tr("the record trills up to %1"))
             .arg(name);
     default:

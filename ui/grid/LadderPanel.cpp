@@ -11,6 +11,8 @@
 #include <QLabel>
 #include <QVBoxLayout>
 
+#include <algorithm>
+#include <iterator>
 #include <utility>
 
 namespace earwright::ui {
@@ -59,6 +61,15 @@ QString outcomeText(bool isEmpty, bool settled, int furtherOn, const KeyOf& keyO
             "The record bears out what is written, and the line goes on: write on by ear.");
     return settled ? LadderPanel::tr("The record bears out every note.")
                    : LadderPanel::tr("Listen again first. %1 when you want a hint.").arg(asking);
+}
+
+QString withTrills(const QString& counts, const PhraseCheck& check) {
+    const auto missing = std::ranges::count(check.otherTrills, 0, &OtherTrill::written);
+    const auto other = std::ssize(check.otherTrills) - missing;
+    QString all = counts;
+    if (other > 0) all = LadderPanel::tr("%1 · trills not borne out: %2").arg(all).arg(other);
+    if (missing > 0) all = LadderPanel::tr("%1 · trills not written: %2").arg(all).arg(missing);
+    return all;
 }
 
 } // namespace
@@ -187,9 +198,7 @@ QString summaryText(const PhraseCheck& check, int foundByEar, int furtherOn, int
                                .arg(check.count(Verdict::Supported))
                                .arg(check.count(Verdict::Unclear))
                                .arg(check.count(Verdict::Contradicted));
-    const auto trills = check.otherTrills.size();
-    const QString signs =
-        trills > 0 ? LadderPanel::tr("%1 · trills not borne out: %2").arg(counts).arg(trills) : counts;
+    const QString signs = withTrills(counts, check);
     const QString judged =
         changed > 0 ? LadderPanel::tr("%1 · changed since: %2").arg(signs).arg(changed) : signs;
     const QString found = LadderPanel::tr("%1 · put right by ear: %2").arg(judged).arg(foundByEar);

@@ -108,6 +108,20 @@ TEST(HintLadder, TellsOfATrillStepByStepHowFarItGoes) {
     EXPECT_EQ(hintAt(places[0], HelpStep::ShowIt).heardMidi, 75);
 }
 
+TEST(HintLadder, TellsOfATrillThatIsNotWrittenThatItIsOneThenHowFarItGoes) {
+    PhraseCheck check;
+    check.notes.push_back({NoteId{1}, range, 74, Verdict::Supported, 0.99, {}});
+    check.otherTrills.push_back({NoteId{1}, range, 74, 0, 2, Verdict::Contradicted});
+    const auto places = placesOf(check);
+    ASSERT_EQ(places.size(), 1u);
+    EXPECT_FALSE(hintAt(places[0], HelpStep::SomethingOff).kind);
+    const Hint second = hintAt(places[0], HelpStep::WhichWay);
+    EXPECT_EQ(second.kind, PlaceKind::MissingTrill);
+    EXPECT_FALSE(second.trillHeard);
+    EXPECT_EQ(hintAt(places[0], HelpStep::HowFar).trillHeard, 2);
+    EXPECT_EQ(hintAt(places[0], HelpStep::ShowIt).heardMidi, 76);
+}
+
 TEST(HintLadder, HasOnePlaceForANoteThatIsUnclearAndWhoseTrillMayGoElsewhere) {
     PhraseCheck check;
     check.notes.push_back({NoteId{1}, range, 74, Verdict::Unclear, 0.6, {}});

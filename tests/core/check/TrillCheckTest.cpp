@@ -90,6 +90,26 @@ TEST(TrillCheck, TellsAWholeToneThatIsPlayedAsASemitone) {
     EXPECT_TRUE(heard.others.empty());
 }
 
+TEST(TrillCheck, TellsATrillThatIsNotWrittenInsteadOfEachTimeRound) {
+    auto plain = trilled(2);
+    plain[0].phrasing.trill.reset();
+    const auto supported = answered(Verdict::Supported);
+    EXPECT_TRUE(mayBeATrill(plain[0], supported[0], soundsOf({76, 76})));
+    EXPECT_TRUE(mayBeATrill(plain[0], supported[0], soundsOf({76, 74})));
+    EXPECT_FALSE(mayBeATrill(plain[0], supported[0], soundsOf({76}))) << "a note is left out";
+    EXPECT_TRUE(mayBeATrill(plain[0], supported[0], soundsOf({74, 74})));
+    EXPECT_FALSE(mayBeATrill(plain[0], supported[0], soundsOf({71, 71})));
+    EXPECT_FALSE(mayBeATrill(plain[0], answered(Verdict::Contradicted, 70)[0], soundsOf({76, 76})));
+    EXPECT_FALSE(mayBeATrill(trilled(2)[0], supported[0], soundsOf({76, 76})));
+    const auto heard = trillsHeard(soundsOf({76, 74, 76, 81}), plain, supported, playing(1.9));
+    ASSERT_EQ(heard.trills.size(), 1u);
+    EXPECT_EQ(heard.trills[0], (OtherTrill{NoteId{1}, played, 74, 0, 2, Verdict::Contradicted}));
+    ASSERT_EQ(heard.others.size(), 1u);
+    EXPECT_EQ(heard.others[0].midi, 81);
+    EXPECT_TRUE(trillsHeard(soundsOf({76, 74, 76}), plain, supported, playing({})).trills.empty())
+        << "two notes are left out";
+}
+
 TEST(TrillCheck, LeavesAloneWhatIsHeardBesideATrillThatIsMeasuredAsItIsWritten) {
     const auto heard = trillsHeard(soundsOf({77}), trilled(2), answered(Verdict::Supported), playing(2.0));
     EXPECT_TRUE(heard.trills.empty());

@@ -90,6 +90,19 @@ TEST(HintText, TellsOfATrillWhichWayThenOverHowMuchThenWithWhichNote) {
     EXPECT_EQ(said(place, HelpStep::WhichWay), "Bar 30, beat 3: the record does not trill so far up");
 }
 
+TEST(HintText, TellsOfATrillThatIsNotWritten) {
+    CheckedPlace place;
+    place.kind = PlaceKind::MissingTrill;
+    place.note = NoteId{1};
+    place.writtenMidi = 74;
+    place.heardMidi = 76;
+    place.trillHeard = 2;
+    EXPECT_EQ(said(place, HelpStep::SomethingOff), "Bar 30, beat 3: something is off");
+    EXPECT_EQ(said(place, HelpStep::WhichWay), "Bar 30, beat 3: the record trills here");
+    EXPECT_EQ(said(place, HelpStep::HowFar), "Bar 30, beat 3: the record trills over 2 semitones");
+    EXPECT_EQ(said(place, HelpStep::ShowIt), "Bar 30, beat 3: the record trills up to E5");
+}
+
 TEST(HintText, SaysThatTheNoteDoesNotBeginHereAndThenWhetherItIsExtraOrMoved) {
     CheckedPlace place;
     place.kind = PlaceKind::NothingThere;

@@ -64,6 +64,9 @@ TEST(LadderPanel, DoesNotCallAPhraseBorneOutWhoseTrillGoesElsewhere) {
     EXPECT_TRUE(panel.sentence().contains("Press H when you want a hint"));
     EXPECT_EQ(panel.summary().toStdString(),
               "6 supported · 0 unclear · 0 contradicted · trills not borne out: 1 · put right by ear: 0");
+    check.otherTrills[0].written = 0;
+    panel.showCheck(check, 0);
+    EXPECT_TRUE(panel.summary().contains("contradicted · trills not written: 1 · put")) << "there is none";
 }
 
 TEST(LadderPanel, SaysThatHelpStaysNearWhatIsWritten) {
