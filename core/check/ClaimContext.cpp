@@ -3,7 +3,6 @@
 #include "core/check/ClaimColour.h"
 #include "core/check/ClaimViews.h"
 #include "core/check/MistakePrior.h"
-#include "core/check/StruckAgain.h"
 #include "core/listening/JoinedEvidence.h"
 #include "core/listening/MelodyPrior.h"
 
@@ -71,7 +70,7 @@ void ClaimContext::take(std::size_t claim, const ClaimContext& elsewhere, std::s
     own[claim] = elsewhere.own[there];
     withNeighbours[claim] = elsewhere.withNeighbours[there];
     before[claim] = elsewhere.before[there];
-    rises[claim] = elsewhere.rises[there];
+    renewals[claim] = elsewhere.renewals[there];
 }
 
 ClaimContext contextOf(const PassageEvidence& evidence, std::vector<Claim> claims,
@@ -92,9 +91,9 @@ ClaimContext contextOf(const PassageEvidence& evidence, std::vector<Claim> claim
     std::vector<PitchRow> soundingBefore = coloured.spans(blend.clearest(), earlier);
     std::vector<PitchRow> withNeighbours =
         amongNeighbours(joinedWithOnsets(own, spansOf(claims), onsets), claims);
-    std::vector<std::optional<double>> rises = risesOf(evidence, claims, onsets);
+    std::vector<Renewal> renewals = renewalsOf(evidence, claims, onsets);
     return {std::move(claims),         std::move(blend),  std::move(own), std::move(withNeighbours),
-            std::move(soundingBefore), std::move(onsets), colour,         std::move(rises)};
+            std::move(soundingBefore), std::move(onsets), colour,         std::move(renewals)};
 }
 
 } // namespace earwright

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/check/Claim.h"
+#include "core/check/StruckAgain.h"
 #include "core/listening/LineColour.h"
 #include "core/listening/OnsetTrack.h"
 #include "core/listening/PassageEvidence.h"
@@ -27,14 +28,15 @@ struct ClaimContext {
     OnsetTrack onsets;
     /// What the line was heard to sound like: the rows above are for such a line.
     LineColour colour = {};
-    /// How steeply claims rise whose beginning is not plain (risesOf); empty where that was not listened for.
-    std::vector<std::optional<double>> rises = {};
+    /// What the level of its partials says to each claim's beginning (renewalsOf); empty where that was not
+    /// listened for.
+    std::vector<Renewal> renewals = {};
 
     /// Takes over all that is known of a claim from where it was heard elsewhere.
     void take(std::size_t claim, const ClaimContext& elsewhere, std::size_t there);
 
-    std::optional<double> rise(std::size_t claim) const {
-        return rises.empty() ? std::nullopt : rises[claim];
+    Renewal renewal(std::size_t claim) const {
+        return renewals.empty() ? Renewal::NotAsked : renewals[claim];
     }
     std::size_t pitchIndex(std::size_t claim) const {
         return static_cast<std::size_t>(claims[claim].midi - lowestHeardMidi);

@@ -1,7 +1,5 @@
 #include "core/check/ClaimFeatures.h"
 
-#include "core/check/StruckAgain.h"
-
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
@@ -202,15 +200,12 @@ bool beginsRatherElsewhere(const ClaimContext& context, std::size_t claim) {
 
 bool isHeldOn(const ClaimContext& context, std::size_t claim) {
     const Claim& own = context.claims[claim];
-    const std::optional<double> rise = context.rise(claim);
-    return rise && *rise < soundsOnBelow && !own.isGhosted && !own.isOrnamented &&
-           repeatedBy(context.claims, claim).has_value();
+    return context.renewal(claim) == Renewal::SoundsOn && !own.isGhosted && !own.isOrnamented;
 }
 
 bool isOutOfPlace(const ClaimContext& context, std::size_t claim) {
     const Claim& own = context.claims[claim];
-    const std::optional<double> rise = context.rise(claim);
-    const bool isStruck = rise && *rise > struckAgainAbove;
+    const bool isStruck = context.renewal(claim) == Renewal::Struck;
     return !own.isOrnamented && !own.isGhosted && !isStruck &&
            (isHeldFromBefore(context, claim) || beginsRatherElsewhere(context, claim));
 }

@@ -59,7 +59,7 @@ bool isHeldFromBefore(const ClaimContext& context, std::size_t claim);
 /// probably 70 to 240 ms away, where no other claim of it is: a long note that is written early looks so.
 bool beginsRatherElsewhere(const ClaimContext& context, std::size_t claim);
 
-/// Whether a claim repeats the pitch before it, and that sounds on there without being struck again: one held
+/// Whether a claim repeats the pitch before it, and that sounds on there without being renewed: one held
 /// note that is written as two looks so. Not where it is ghosted, or its signs move its pitch.
 bool isHeldOn(const ClaimContext& context, std::size_t claim);
 

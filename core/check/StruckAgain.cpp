@@ -30,7 +30,9 @@ std::optional<Seconds> nextOnset(const std::vector<Claim>& claims, std::size_t c
     return std::nullopt;
 }
 
-} // namespace
+double hertzAt(const PassageEvidence& evidence, int midi, Seconds time) {
+    return hertzOf(midi + evidence.tuning().centsAt(time) / 100);
+}
 
 double riseAbout(const PassageEvidence& evidence, int midi, Seconds time, std::optional<Seconds> before,
                  std::optional<Seconds> next) {
@@ -39,7 +41,31 @@ double riseAbout(const PassageEvidence& evidence, int midi, Seconds time, std::o
     Range<Seconds> search{time - own, time + own};
     if (before) search.begin = std::max(search.begin, std::min(*before + own, time));
     if (next) search.end = std::min(search.end, std::max(*next - attack, time));
-    return evidence.riseOf(hertzOf(midi + evidence.tuning().centsAt(time) / 100), search);
+    return evidence.riseOf(hertzAt(evidence, midi, time), search);
+}
+
+constexpr double struckAbove = 0.55;
+
+Renewal renewalOf(const PassageEvidence& evidence, const std::vector<Claim>& claims, std::size_t claim) {
+    constexpr double flatBelow = 0.25;
+    constexpr double hardlySinks = -4;
+    const Seconds time = claims[claim].range.begin;
+    const auto repeated = repeatedBy(claims, claim);
+    const auto before = repeated ? std::optional(claims[*repeated].range.begin) : std::nullopt;
+    const auto next = nextOnset(claims, claim);
+    const double rise = riseAbout(evidence, claims[claim].midi, time, before, next);
+    if (rise > struckAbove) return Renewal::Struck;
+    if (rise > flatBelow || !before) return Renewal::Open;
+    const Range<Seconds> within{*before + Seconds(0.03), next.value_or(time + Seconds(1))};
+    const double sag = evidence.sagOf(hertzAt(evidence, claims[claim].midi, time), time, within);
+    return sag > hardlySinks ? Renewal::SoundsOn : Renewal::Open;
+}
+
+} // namespace
+
+bool isStruckAbout(const PassageEvidence& evidence, int midi, Seconds time, std::optional<Seconds> before,
+                   std::optional<Seconds> next) {
+    return riseAbout(evidence, midi, time, before, next) > struckAbove;
 }
 
 std::optional<std::size_t> repeatedBy(const std::vector<Claim>& claims, std::size_t claim) {
@@ -55,16 +81,13 @@ std::optional<std::size_t> repeatedBy(const std::vector<Claim>& claims, std::siz
     return std::nullopt;
 }
 
-std::vector<std::optional<double>> risesOf(const PassageEvidence& evidence, const std::vector<Claim>& claims,
-                                           const OnsetTrack& onsets) {
-    std::vector<std::optional<double>> rises(claims.size());
-    for (std::size_t i = 0; i < claims.size(); ++i) {
-        const auto repeated = repeatedBy(claims, i);
-        if (!repeated && beginsPlainly(onsets, claims[i])) continue;
-        const auto before = repeated ? std::optional(claims[*repeated].range.begin) : std::nullopt;
-        rises[i] = riseAbout(evidence, claims[i].midi, claims[i].range.begin, before, nextOnset(claims, i));
-    }
-    return rises;
+std::vector<Renewal> renewalsOf(const PassageEvidence& evidence, const std::vector<Claim>& claims,
+                                const OnsetTrack& onsets) {
+    std::vector<Renewal> renewals(claims.size(), Renewal::NotAsked);
+    for (std::size_t i = 0; i < claims.size(); ++i)
+        if (repeatedBy(claims, i) || !beginsPlainly(onsets, claims[i]))
+            renewals[i] = renewalOf(evidence, claims, i);
+    return renewals;
 }
 
 } // namespace earwright

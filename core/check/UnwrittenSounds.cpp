@@ -198,7 +198,17 @@ bool isStruckAgain(const PassageEvidence& evidence, const std::vector<Claim>& li
     const Neighbours neighbours(line, time);
     if (std::ranges::find(borneOut, *neighbours.before) == borneOut.end()) return false;
     const auto next = neighbours.after ? std::optional(neighbours.after->range.begin) : std::nullopt;
-    return riseAbout(evidence, candidate.midi, time, neighbours.before->range.begin, next) > struckAgainAbove;
+    return isStruckAbout(evidence, candidate.midi, time, neighbours.before->range.begin, next);
+}
+
+/// Whether the last candidate's pitch is already told to be struck again within the reach of one attack.
+bool isStruckJustBefore(const std::vector<UnwrittenCandidate>& candidates) {
+    constexpr Seconds oneAttack{0.1};
+    const UnwrittenCandidate& last = candidates.back();
+    return std::ranges::any_of(candidates, [&](const UnwrittenCandidate& other) {
+        return other.isStruckAgain && other.midi == last.midi &&
+               last.range.begin - other.range.begin < oneAttack;
+    });
 }
 
 /// Whether a sound is the note before sounding on: the same pitch again, soon, without clearly beginning, and
@@ -276,7 +286,9 @@ std::vector<UnwrittenCandidate> unwrittenCandidates(const PassageEvidence& evide
     for (std::size_t i = 0; i < peaks.size(); ++i) {
         candidates.push_back(
             candidateAt(peaks[i].place, spans[i], own[i], smooth[peaks[i].place], context, line));
-        candidates.back().isStruckAgain = isStruckAgain(evidence, line, borneOut, candidates.back());
+        UnwrittenCandidate& candidate = candidates.back();
+        candidate.isStruckAgain =
+            !isStruckJustBefore(candidates) && isStruckAgain(evidence, line, borneOut, candidate);
     }
     return withoutEchoes(candidates, context.claims);
 }

@@ -87,6 +87,21 @@ double steepestRise(const StereoViews& views, std::size_t view, const Range<Seco
     return steepest;
 }
 
+double sagAbout(const StereoViews& views, std::size_t view, Seconds time, const Range<Seconds>& within,
+                double hertz) {
+    const auto part = [&](double from, double to) {
+        return Range<Seconds>{std::max(within.begin, time + Seconds(from)),
+                              std::min(within.end, time + Seconds(to))};
+    };
+    const Range<Seconds> whole = part(-0.25, 0.2);
+    if (whole.end <= whole.begin) return 0;
+    const LineLevel own = levelOfPitch(views, view, whole, hertz);
+    const double before = greatest(own.within(part(-0.25, -0.04)));
+    const double after = greatest(own.within(part(0.02, 0.2)));
+    const double lowest = least(own.within(part(-0.09, 0.05)));
+    return std::min(0.0, decibels((lowest + 1e-9) / (std::min(before, after) + 1e-9)));
+}
+
 NoteAttack attackOf(const StereoViews& views, std::size_t view, const AttackQuestion& question) {
     const Range<Seconds> time{question.search.begin - around, question.search.end + around};
     const LineLevel own = levelOfPitch(views, view, time, question.hertz);

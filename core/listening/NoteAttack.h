@@ -44,6 +44,13 @@ struct NoteAttack {
 /// wavers. Nought for an empty stretch. Threads: any; about a fifth of a millisecond.
 double steepestRise(const StereoViews& views, std::size_t view, const Range<Seconds>& search, double hertz);
 
+/// How far the partials of a pitch sink about a time, from 90 ms before it to 50 ms after it, below the
+/// quieter of what they reach in the quarter second before and the fifth of a second after: dB, 0 or less,
+/// and lowest where a soft attack or a bow's turn renews a tone. Nothing outside of a stretch is listened to.
+/// Threads: any; about half a millisecond.
+double sagAbout(const StereoViews& views, std::size_t view, Seconds time, const Range<Seconds>& within,
+                double hertz);
+
 /// Threads: any; about a millisecond.
 NoteAttack attackOf(const StereoViews& views, std::size_t view, const AttackQuestion& question);
 

@@ -15,6 +15,9 @@ namespace earwright {
 
 namespace {
 
+/// The first of all views.
+constexpr std::size_t bothSides = 0;
+
 /// Takes a pitch outside the range down by so much that even a loud one gives way to the faintest inside.
 void bound(std::span<float> pitches, const LineRange& line) {
     constexpr float ruledOut = 14;
@@ -104,8 +107,11 @@ HeardPart PassageEvidence::partOf(std::size_t index) const {
 }
 
 double PassageEvidence::riseOf(double hertz, const Range<Seconds>& within) const {
-    constexpr std::size_t both = 0;
-    return steepestRise(*views, both, within, hertz);
+    return steepestRise(*views, bothSides, within, hertz);
+}
+
+double PassageEvidence::sagOf(double hertz, Seconds time, const Range<Seconds>& within) const {
+    return sagAbout(*views, bothSides, time, within, hertz);
 }
 
 std::size_t PassageEvidence::bytes() const {

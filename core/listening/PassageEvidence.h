@@ -73,6 +73,8 @@ public:
     /// How steeply the partials of a pitch in Hz rise where they rise most in a stretch, with both sides
     /// together (see steepestRise()): 0 to 1. Takes about a fifth of a millisecond.
     double riseOf(double hertz, const Range<Seconds>& within) const;
+    /// How far they sink about a time, in the same view (see sagAbout()): dB, 0 or less.
+    double sagOf(double hertz, Seconds time, const Range<Seconds>& within) const;
     const OnsetTrack& onsets(std::size_t index) const { return (*onsetTracks)[index]; }
     /// Memory it takes.
     std::size_t bytes() const;
