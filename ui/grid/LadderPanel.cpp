@@ -12,7 +12,6 @@
 #include <QVBoxLayout>
 
 #include <algorithm>
-#include <iterator>
 #include <utility>
 
 namespace earwright::ui {
@@ -63,13 +62,11 @@ QString outcomeText(bool isEmpty, bool settled, int furtherOn, const KeyOf& keyO
                    : LadderPanel::tr("Listen again first. %1 when you want a hint.").arg(asking);
 }
 
+/// Of trills that are not written nothing is said, as of notes that are missing: the ladder tells.
 QString withTrills(const QString& counts, const PhraseCheck& check) {
-    const auto missing = std::ranges::count(check.otherTrills, 0, &OtherTrill::written);
-    const auto other = std::ssize(check.otherTrills) - missing;
-    QString all = counts;
-    if (other > 0) all = LadderPanel::tr("%1 · trills not borne out: %2").arg(all).arg(other);
-    if (missing > 0) all = LadderPanel::tr("%1 · trills not written: %2").arg(all).arg(missing);
-    return all;
+    const auto written =
+        std::ranges::count_if(check.otherTrills, [](const OtherTrill& trill) { return trill.written > 0; });
+    return written > 0 ? LadderPanel::tr("%1 · trills not borne out: %2").arg(counts).arg(written) : counts;
 }
 
 } // namespace
