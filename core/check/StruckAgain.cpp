@@ -22,25 +22,32 @@ bool beginsPlainly(const OnsetTrack& onsets, const Claim& claim) {
     return false;
 }
 
-/// The next claim's beginning, those struck together with this one left out.
-std::optional<Seconds> nextOnset(const std::vector<Claim>& claims, std::size_t claim) {
+/// A claim's place between the beginnings of the one it repeats and of the next, those struck together with
+/// it left out; a second away where there is none.
+Range<Seconds> between(const std::vector<Claim>& claims, std::size_t claim,
+                       std::optional<std::size_t> repeated) {
     constexpr Seconds together{0.010};
-    for (std::size_t i = claim + 1; i < claims.size(); ++i)
-        if (claims[i].range.begin - claims[claim].range.begin > together) return claims[i].range.begin;
-    return std::nullopt;
+    constexpr Seconds far{1};
+    const Seconds time = claims[claim].range.begin;
+    Range<Seconds> free{time - far, time + far};
+    if (repeated) free.begin = claims[*repeated].range.begin;
+    for (std::size_t i = claim + 1; i < claims.size(); ++i) {
+        if (claims[i].range.begin - time <= together) continue;
+        free.end = std::min(free.end, claims[i].range.begin);
+        break;
+    }
+    return free;
 }
 
 double hertzAt(const PassageEvidence& evidence, int midi, Seconds time) {
     return hertzOf(midi + evidence.tuning().centsAt(time) / 100);
 }
 
-double riseAbout(const PassageEvidence& evidence, int midi, Seconds time, std::optional<Seconds> before,
-                 std::optional<Seconds> next) {
+double riseAbout(const PassageEvidence& evidence, int midi, Seconds time, const Range<Seconds>& free) {
     // Notes come some 30 ms later than they are written.
     constexpr Seconds attack{0.030};
-    Range<Seconds> search{time - own, time + own};
-    if (before) search.begin = std::max(search.begin, std::min(*before + own, time));
-    if (next) search.end = std::min(search.end, std::max(*next - attack, time));
+    const Range<Seconds> search{std::max(time - own, std::min(free.begin + own, time)),
+                                std::min(time + own, std::max(free.end - attack, time))};
     return evidence.riseOf(hertzAt(evidence, midi, time), search);
 }
 
@@ -51,21 +58,19 @@ Renewal renewalOf(const PassageEvidence& evidence, const std::vector<Claim>& cla
     constexpr double hardlySinks = -4;
     const Seconds time = claims[claim].range.begin;
     const auto repeated = repeatedBy(claims, claim);
-    const auto before = repeated ? std::optional(claims[*repeated].range.begin) : std::nullopt;
-    const auto next = nextOnset(claims, claim);
-    const double rise = riseAbout(evidence, claims[claim].midi, time, before, next);
+    const Range<Seconds> free = between(claims, claim, repeated);
+    const double rise = riseAbout(evidence, claims[claim].midi, time, free);
     if (rise > struckAbove) return Renewal::Struck;
-    if (rise > flatBelow || !before) return Renewal::Open;
-    const Range<Seconds> within{*before + Seconds(0.03), next.value_or(time + Seconds(1))};
+    if (rise > flatBelow || !repeated) return Renewal::Open;
+    const Range<Seconds> within{free.begin + Seconds(0.03), free.end};
     const double sag = evidence.sagOf(hertzAt(evidence, claims[claim].midi, time), time, within);
     return sag > hardlySinks ? Renewal::SoundsOn : Renewal::Open;
 }
 
 } // namespace
 
-bool isStruckAbout(const PassageEvidence& evidence, int midi, Seconds time, std::optional<Seconds> before,
-                   std::optional<Seconds> next) {
-    return riseAbout(evidence, midi, time, before, next) > struckAbove;
+bool isStruckAbout(const PassageEvidence& evidence, int midi, Seconds time, const Range<Seconds>& free) {
+    return riseAbout(evidence, midi, time, free) > struckAbove;
 }
 
 std::optional<std::size_t> repeatedBy(const std::vector<Claim>& claims, std::size_t claim) {

@@ -4,6 +4,7 @@
 #include "core/check/Claim.h"
 #include "core/listening/OnsetTrack.h"
 #include "core/listening/PassageEvidence.h"
+#include "core/time/Range.h"
 #include "core/time/Seconds.h"
 
 #include <cstddef>
@@ -25,11 +26,10 @@ enum class Renewal {
 /// nothing where there is none. Requires: claims by onset.
 std::optional<std::size_t> repeatedBy(const std::vector<Claim>& claims, std::size_t claim);
 
-/// Whether a pitch is struck within 50 ms of a time. What began at `before` is left out, and what begins at
-/// `next`. Of 280 repeated notes in renderings nine in ten are, of 1,900 places within held ones one in
-/// fifty.
-bool isStruckAbout(const PassageEvidence& evidence, int midi, Seconds time, std::optional<Seconds> before,
-                   std::optional<Seconds> next);
+/// Whether a pitch is struck within 50 ms of a time; what begins where the range begins is left out, and what
+/// begins where it ends. Of 280 repeated notes in renderings nine in ten are, of 1,900 places within held
+/// ones one in fifty.
+bool isStruckAbout(const PassageEvidence& evidence, int midi, Seconds time, const Range<Seconds>& free);
 
 /// For claims whose beginning is not plain: those that repeat a pitch, and those where more likely than not
 /// nothing begins. Only the former may sound on: of those repeated notes one in fifty does, of the held

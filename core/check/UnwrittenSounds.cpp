@@ -197,8 +197,8 @@ bool isStruckAgain(const PassageEvidence& evidence, const std::vector<Claim>& li
     const Seconds time = candidate.range.begin;
     const Neighbours neighbours(line, time);
     if (std::ranges::find(borneOut, *neighbours.before) == borneOut.end()) return false;
-    const auto next = neighbours.after ? std::optional(neighbours.after->range.begin) : std::nullopt;
-    return isStruckAbout(evidence, candidate.midi, time, neighbours.before->range.begin, next);
+    const Seconds next = neighbours.after ? neighbours.after->range.begin : time + Seconds(1);
+    return isStruckAbout(evidence, candidate.midi, time, {neighbours.before->range.begin, next});
 }
 
 /// Whether the last candidate's pitch is already told to be struck again within the reach of one attack.

@@ -31,15 +31,15 @@ PassageEvidence repeatedAndHeld() {
 
 TEST(StruckAgain, IsAPitchThatRisesSteeply) {
     const PassageEvidence evidence = repeatedAndHeld();
-    EXPECT_TRUE(isStruckAbout(evidence, midi, 1.0_s, 0.5_s, std::nullopt));
-    EXPECT_FALSE(isStruckAbout(evidence, midi, 2.5_s, 2.0_s, std::nullopt));
+    EXPECT_TRUE(isStruckAbout(evidence, midi, 1.0_s, {0.5_s, 2.0_s}));
+    EXPECT_FALSE(isStruckAbout(evidence, midi, 2.5_s, {2.0_s, 4.0_s}));
 }
 
 TEST(StruckAgain, IsNotWhatBeganBeforeOrBeginsNext) {
     const PassageEvidence evidence = repeatedAndHeld();
-    EXPECT_FALSE(isStruckAbout(evidence, midi, 2.08_s, 2.0_s, std::nullopt));
-    EXPECT_FALSE(isStruckAbout(evidence, midi, 0.94_s, 0.5_s, 1.0_s));
-    EXPECT_FALSE(isStruckAbout(evidence, midi, 2.5_s, 2.5_s, 2.5_s)) << "there is nowhere to look";
+    EXPECT_FALSE(isStruckAbout(evidence, midi, 2.08_s, {2.0_s, 4.0_s}));
+    EXPECT_FALSE(isStruckAbout(evidence, midi, 0.94_s, {0.5_s, 1.0_s}));
+    EXPECT_FALSE(isStruckAbout(evidence, midi, 2.5_s, {2.5_s, 2.5_s})) << "there is nowhere to look";
 }
 
 TEST(StruckAgain, IsAskedOfAClaimThatFollowsOneOfItsPitch) {
