@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstddef>
 #include <iterator>
 
 namespace earwright::ui {
@@ -42,12 +43,15 @@ Result<HeardStrengths> pitchStrengths(const RecordingEvidence& recording, const 
 }
 
 QString openOctaveText(const std::vector<PitchStrength>& pitches, const ChordStretch* chord) {
+    constexpr double fairlyLikely = 0.1;
     QStringList octaves;
+    std::ptrdiff_t likely = 0;
     for (const PitchStrength& rival : octaveRivals(pitches)) {
+        if (rival.probability() >= fairlyLikely) ++likely;
         const RowName row = rowName(chord, rival.midi);
         octaves += row.name + row.octave + QLatin1Char(' ') + inPercent(rival.probability());
     }
-    if (octaves.isEmpty()) return {};
+    if (likely < 2) return {};
     return QCoreApplication::translate("PlaceEvidence", "The octave is open: %1.")
         .arg(octaves.join(QStringLiteral(", ")));
 }

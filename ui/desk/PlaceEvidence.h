@@ -27,7 +27,8 @@ Result<HeardStrengths> pitchStrengths(const RecordingEvidence& recording, const 
                                       const std::vector<Range<Seconds>>& line, const ListeningWish& wish,
                                       const std::stop_token& stop);
 
-/// "The octave is open: B♭3 72 %, B♭4 24 %."; empty where it is not. Named on the chord there, if any.
+/// "The octave is open: B♭3 72 %, B♭4 24 %."; empty where it is not, or where all but one are less likely
+/// than one in ten, which are drawn all the same. Named on the chord there, if any.
 QString openOctaveText(const std::vector<PitchStrength>& pitches, const ChordStretch* chord);
 
 } // namespace earwright::ui

@@ -40,6 +40,7 @@ TEST(OpenOctaves, AreNamedWithTheirShares) {
     const std::vector<PitchStrength> open{{58, 0.8}, {67, 0.2}, {70, 0.5}};
     EXPECT_EQ(openOctaveText(open, nullptr).toStdString(), "The octave is open: B♭3 64\u00a0%, B♭4 25\u00a0%.");
     EXPECT_TRUE(openOctaveText({{58, 0.9}, {70, 0.1}}, nullptr).isEmpty());
+    EXPECT_TRUE(openOctaveText({{58, 0.2}, {70, 0.97}}, nullptr).isEmpty()) << "4 and 94 %";
 }
 
 } // namespace
