@@ -49,15 +49,15 @@ TEST(HintText, DoesNotPromiseOfTheLineWhatMayBeTheBand) {
     place.mayBeBand = true;
     EXPECT_EQ(said(place, HelpStep::SomethingOff), "Bar 30, beat 3: something is off");
     EXPECT_EQ(said(place, HelpStep::WhichWay),
-              "Bar 30, beat 3: something lower is heard here, which may be the band");
+              "Bar 30, beat 3: the record is probably lower");
     EXPECT_EQ(said(place, HelpStep::HowFar),
-              "Bar 30, beat 3: something 2 semitones lower is heard here, which may be the band");
+              "Bar 30, beat 3: the record is probably 2 semitones lower");
     EXPECT_EQ(said(place, HelpStep::ShowIt),
-              "Bar 30, beat 3: E♭4 is heard here, which may be the band; the note may be extra");
+              "Bar 30, beat 3: the record probably has E♭4; if that is the band, the note is extra");
     EXPECT_EQ(hintMark(hintAt(place, HelpStep::HowFar)).toStdString(), "↓ 2?");
     place.heardMidi = 66;
     EXPECT_EQ(said(place, HelpStep::WhichWay),
-              "Bar 30, beat 3: something higher is heard here, which may be the band");
+              "Bar 30, beat 3: the record is probably higher");
 }
 
 TEST(HintText, CountsAMissingNoteFromTheOneBefore) {
