@@ -15,6 +15,17 @@
 
 namespace earwright::ui {
 
+namespace {
+
+/// Of a note that is contradicted the measure is another sound's, and would tell signs that are none.
+bool isHeard(const Note& note, const MeasuredNote& found, const std::map<NoteId, Verdict>& verdicts) {
+    const auto verdict = verdicts.find(note.id);
+    const bool isContradicted = verdict != verdicts.end() && verdict->second == Verdict::Contradicted;
+    return !isContradicted && isAtItsPitch(note.phrasing, found.playing);
+}
+
+} // namespace
+
 PlayingDesk::PlayingDesk(DeskSession& desk, RecordingListener& listener, const CheckBook& checkBook,
                          NoteGrid& noteGrid, PlayingLine& playingLine, MessageBar& bar, QObject* parent)
     : QObject(parent),
@@ -86,8 +97,9 @@ void PlayingDesk::refresh() {
     }
     const std::vector<Note> notes = notesPlayedIn(session.study(), span->range);
     std::map<NoteId, std::vector<MarkAnswer>> answers;
+    const auto verdicts = book.verdicts();
     for (const Note& note : notes)
-        if (const MeasuredNote* found = measured(note); found && isAtItsPitch(note.phrasing, found->playing))
+        if (const MeasuredNote* found = measured(note); found && isHeard(note, *found, verdicts))
             answers[note.id] = judgePhrasing(note.phrasing, found->playing).written;
     grid.setMarkAnswers(std::move(answers));
     line.show(sentence(notes));
@@ -100,7 +112,7 @@ QString PlayingDesk::sentence(const std::vector<Note>& notes) const {
     if (note == notes.end()) return sumUp(notes);
     const MeasuredNote* found = measured(*note);
     if (!found) return outOfDate(*note);
-    const QString text = isAtItsPitch(note->phrasing, found->playing)
+    const QString text = isHeard(*note, *found, book.verdicts())
                              ? playingText(note->phrasing, found->playing, behindSwing(notes, *note),
                                            found->claim.range.length())
                              : notHeard(*note);
@@ -166,11 +178,12 @@ std::optional<Seconds> PlayingDesk::behindSwing(const std::vector<Note>& notes, 
 }
 
 QString PlayingDesk::sumUp(const std::vector<Note>& notes) const {
+    const auto verdicts = book.verdicts();
     int asked = 0, heard = 0, supported = 0, unclear = 0, contradicted = 0, unwritten = 0;
     for (const Note& note : notes) {
         const MeasuredNote* found = measured(note);
         asked += found ? 1 : 0;
-        if (!found || !isAtItsPitch(note.phrasing, found->playing)) continue;
+        if (!found || !isHeard(note, *found, verdicts)) continue;
         heard += found->playing.begins ? 1 : 0;
         const PhrasingAnswer answer = judgePhrasing(note.phrasing, found->playing);
         unwritten += answer.unwritten.empty() ? 0 : 1;

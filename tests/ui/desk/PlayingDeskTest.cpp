@@ -90,6 +90,19 @@ TEST_F(PlayingDeskTest, SaysOfANoteThatIsNotHeardWhatTheCheckHasToSayToItNow) {
     EXPECT_FALSE(told().contains("Not heard")) << "it may be right by now";
 }
 
+TEST_F(PlayingDeskTest, TellsNothingOfTheSoundThatANoteIsContradictedBy) {
+    writeTheLineAndSelectItsSecond();
+    for (int semitone = 0; semitone < 12; ++semitone)
+        press(Qt::Key_Up, Qt::AltModifier);
+    ask();
+    // Every partial of the octave is one of the tone's own.
+    ASSERT_TRUE(soon([&] { return told().contains("lasts"); })) << told().toStdString();
+    press(Qt::Key_C);
+    EXPECT_TRUE(soon([&] { return told().startsWith("Not heard as it is written"); }))
+        << told().toStdString();
+    EXPECT_TRUE(told().contains("the check says contradicted")) << told().toStdString();
+}
+
 // Eighths two to one: every second one lies 83 ms behind its even place, and none behind the line.
 TEST_F(PlayingDeskTest, TellsAnEighthAgainstTheSwingOfItsLine) {
     const std::vector<int> line{60, 62, 64, 65, 67, 69, 67, 65, 64, 62, 60, 62, 64, 65, 67, 64};
