@@ -40,8 +40,7 @@ bool isCovered(const ClaimContext& context, std::size_t claim) {
 
 Doubt doubtAbout(const ClaimContext& context, std::size_t claim, const ClaimFeatures& features) {
     const double pitch = probabilityOfPitch(features);
-    if (pitch > surePitch && (probabilityOfBeginning(features) < pitch || isOutOfPlace(context, claim) ||
-                              isHeldOn(context, claim)))
+    if (pitch > surePitch && (probabilityOfBeginning(features) < pitch || isOutOfPlace(context, claim)))
         return Doubt::Beginning;
     if (context.claims[claim].range.length() < shortest) return Doubt::Short;
     return isCovered(context, claim) ? Doubt::Covered : Doubt::Faint;

@@ -198,16 +198,12 @@ bool beginsRatherElsewhere(const ClaimContext& context, std::size_t claim) {
            leadOverElsewhere(context, claim, context.pitchIndex(claim), flank) < clearly;
 }
 
-bool isHeldOn(const ClaimContext& context, std::size_t claim) {
-    const Claim& own = context.claims[claim];
-    return context.renewal(claim) == Renewal::SoundsOn && !own.isGhosted && !own.isOrnamented;
-}
-
 bool isOutOfPlace(const ClaimContext& context, std::size_t claim) {
     const Claim& own = context.claims[claim];
-    const bool isStruck = context.renewal(claim) == Renewal::Struck;
-    return !own.isOrnamented && !own.isGhosted && !isStruck &&
-           (isHeldFromBefore(context, claim) || beginsRatherElsewhere(context, claim));
+    if (own.isOrnamented || own.isGhosted) return false;
+    const Renewal renewal = context.renewal(claim);
+    if (renewal == Renewal::SoundsOn || renewal == Renewal::Struck) return renewal == Renewal::SoundsOn;
+    return isHeldFromBefore(context, claim) || beginsRatherElsewhere(context, claim);
 }
 
 std::optional<Seconds> onsetElsewhere(const ClaimContext& context, std::size_t claim) {

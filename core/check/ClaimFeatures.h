@@ -59,12 +59,10 @@ bool isHeldFromBefore(const ClaimContext& context, std::size_t claim);
 /// probably 70 to 240 ms away, where no other claim of it is: a long note that is written early looks so.
 bool beginsRatherElsewhere(const ClaimContext& context, std::size_t claim);
 
-/// Whether a claim repeats the pitch before it, and that sounds on there without being renewed: one held
-/// note that is written as two looks so. Not where it is ghosted, or its signs move its pitch.
-bool isHeldOn(const ClaimContext& context, std::size_t claim);
-
-/// Either of the two before, and no sign of the claim's accounts for it, nor does its pitch rise there as one
-/// that is struck again. Where attacks are soft a sure pitch would outweigh the odds of the onset.
+/// Whether its pitch may bear a claim out that does not begin there: one that repeats the pitch before it,
+/// which only sounds on, as where one held note is written as two; or either of the two above, unless its
+/// pitch rises there as one that is struck. Where attacks are soft a sure pitch would outweigh the odds of
+/// the onset. Not where the claim is ghosted, or its signs move its pitch.
 bool isOutOfPlace(const ClaimContext& context, std::size_t claim);
 
 /// Where a note of the claim's pitch more likely than not begins, 70 to 240 ms away and more clearly than at

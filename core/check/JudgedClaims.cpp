@@ -28,8 +28,7 @@ void withoutSuggestion(ClaimAnswer& answer, const ClaimContext& context, std::si
 ClaimAnswer answerFor(const ClaimContext& context, std::size_t claim, const ClaimFeatures& features) {
     ClaimAnswer answer;
     answer.score = probabilityRight(features);
-    if (isOutOfPlace(context, claim) || isHeldOn(context, claim))
-        answer.score = std::min(answer.score, supportedAbove);
+    if (isOutOfPlace(context, claim)) answer.score = std::min(answer.score, supportedAbove);
     const Suggestion suggestion = suggestionFor(context, claim);
     const double another = probabilityOfSuggestion(suggestion.features);
     answer.verdict = verdictOf(answer.score, another);

@@ -10,6 +10,8 @@ namespace earwright {
 namespace {
 
 constexpr Seconds own{0.050};
+/// Notes come some 30 ms later than they are written.
+constexpr Seconds attack{0.030};
 
 /// Whether any note of the line more likely than not begins at a claim.
 bool beginsPlainly(const OnsetTrack& onsets, const Claim& claim) {
@@ -44,8 +46,6 @@ double hertzAt(const PassageEvidence& evidence, int midi, Seconds time) {
 }
 
 double riseAbout(const PassageEvidence& evidence, int midi, Seconds time, const Range<Seconds>& free) {
-    // Notes come some 30 ms later than they are written.
-    constexpr Seconds attack{0.030};
     const Range<Seconds> search{std::max(time - own, std::min(free.begin + own, time)),
                                 std::min(time + own, std::max(free.end - attack, time))};
     return evidence.riseOf(hertzAt(evidence, midi, time), search);
@@ -62,7 +62,7 @@ Renewal renewalOf(const PassageEvidence& evidence, const std::vector<Claim>& cla
     const double rise = riseAbout(evidence, claims[claim].midi, time, free);
     if (rise > struckAbove) return Renewal::Struck;
     if (rise > flatBelow || !repeated) return Renewal::Open;
-    const Range<Seconds> within{free.begin + Seconds(0.03), free.end};
+    const Range<Seconds> within{free.begin + attack, free.end};
     const double sag = evidence.sagOf(hertzAt(evidence, claims[claim].midi, time), time, within);
     return sag > hardlySinks ? Renewal::SoundsOn : Renewal::Open;
 }

@@ -30,7 +30,7 @@ struct TrillsHeard {
 /// Tells of trills with another interval, those as well that would be told as a note left out, or as another
 /// pitch. Nothing is told where the trill is measured as it is written, nor where the note is plainly heard
 /// without one: then a note is left out indeed. `playing`: one measure for each note; that of notes that
-/// cannot trill elsewhere is not asked.
+/// can trill in neither way is not asked.
 TrillsHeard trillsHeard(const std::vector<UnwrittenSound>& sounds, const std::vector<Note>& notes,
                         std::vector<CheckedNote> checked, const std::vector<NotePlaying>& playing);
 
